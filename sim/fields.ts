@@ -1,0 +1,76 @@
+// One row per parameter of a scenario. The reader, the schema, the controls and the docs all read this table.
+// Adding a parameter is: a row here, the formula that uses it, and a test.
+
+/** How far a number can be trusted. */
+export type Status = 'read' | 'memory' | 'derived' | 'assumed' | 'choice';
+
+/** One scenario parameter. `path` is its key in scenario JSON, a dot separating the group from the name. */
+export interface Field {
+  readonly label: string;
+  /** Unit as shown on screen; empty for a pure number. */
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly default: number;
+  readonly integer?: true;
+  readonly meaning: string;
+  readonly source: string;
+  readonly status: Status;
+}
+
+export const FIELDS = {
+  'column.bore_cm': { label: 'bore', unit: 'cm', min: 0.2, max: 5, default: 0.9, meaning: 'inner diameter of the tube', source: 'common small teaching column', status: 'choice' },
+  'column.tube_cm': { label: 'tube above support', unit: 'cm', min: 1, max: 200, default: 20, meaning: 'height of the tube from the bed support to its rim', source: 'common small teaching column', status: 'choice' },
+  'column.outlet_cm': { label: 'outlet drop', unit: 'cm', min: 0, max: 100, default: 3, meaning: 'height of the bed support above the outlet tip (liquid-filled outlet tube)', source: 'common small teaching column', status: 'choice' },
+  'column.tip_mL': { label: 'dead volume below bed', unit: 'mL', min: 0.02, max: 5, default: 0.4, meaning: 'support, outlet tube and tip', source: 'range 0.2 to 1 mL', status: 'assumed' },
+  'column.tip_plates': { label: 'mixing stages below bed', unit: '', min: 1, max: 20, default: 4, integer: true, meaning: 'the dead volume is this many stirred volumes in a row; 1 is fully mixed, many is nearly plug flow', source: 'tanks in series', status: 'assumed' },
+  'column.open_cm_per_mL_min': { label: 'resistance of the open clamp', unit: 'cm/(mL/min)', min: 0, max: 20, default: 0.2, meaning: 'head of water lost in the outlet at 1 mL/min of water with the clamp fully open', source: 'Poiseuille, 1 mm bore, 3 cm long: 0.21 cm', status: 'derived' },
+  'column.drop_mL': { label: 'drop', unit: 'mL', min: 0.01, max: 0.2, default: 0.05, meaning: 'volume of one drop at the tip', source: '20 drops per mL, LCGC column watch note', status: 'read' },
+  'column.wall_film_mL': { label: 'wall film', unit: 'mL', min: 0, max: 0.5, default: 0, meaning: 'liquid left on the tube wall when the head falls, washed down by the next pour', source: 'none', status: 'assumed' },
+
+  'bed.length_cm': { label: 'bed length', unit: 'cm', min: 0.5, max: 150, default: 7, meaning: 'packed height of the resin', source: 'common small teaching column', status: 'choice' },
+  'bed.porosity': { label: 'porosity', unit: '', min: 0.3, max: 0.6, default: 0.38, meaning: 'liquid between the beads as a share of the bed volume', source: 'random close packing 0.36, loose 0.40 to 0.42', status: 'memory' },
+  'bed.bead_um': { label: 'bead diameter', unit: 'µm', min: 30, max: 600, default: 125, meaning: 'surface-mean (Sauter) diameter of the wet beads; 100-200 mesh is about 75 to 180', source: 'US sieve openings', status: 'memory' },
+  'bed.packing': { label: 'packing factor', unit: '', min: 0, max: 60, default: 8, meaning: 'q in H = 1.64 r q: 1 is a perfect random packing, 3 to 10 a hand-poured one', source: 'Glueckauf 1955 via Helfferich 1962, eddy term; range estimated', status: 'memory' },
+  'bed.plates': { label: 'cells along the bed', unit: '', min: 4, max: 800, default: 100, integer: true, meaning: 'stirred cells from top to bottom of each lane', source: 'resolution of the model', status: 'choice' },
+  'bed.lanes': { label: 'lanes', unit: '', min: 1, max: 25, default: 13, integer: true, meaning: '1 is a uniform bed; otherwise one core lane and the rest wall sectors', source: 'resolution of the model', status: 'choice' },
+  'bed.core_share': { label: 'core share', unit: '', min: 0.05, max: 0.95, default: 0.4, meaning: 'share of the cross-section in the core lane', source: 'resolution of the model', status: 'choice' },
+  'bed.spread': { label: 'packing spread', unit: '', min: 0, max: 1, default: 0.05, meaning: 'standard deviation of ln(permeability) between lanes: 0.05 good, 0.15 ordinary, 0.35 poor', source: 'porosity 0.36 against 0.40 alone is a factor 1.56', status: 'assumed' },
+  'bed.wall_factor': { label: 'wall permeability factor', unit: '', min: 0.2, max: 50, default: 1, meaning: 'permeability of every wall sector over that of the core', source: 'no value found for the width used here', status: 'assumed' },
+  'bed.kozeny': { label: 'Kozeny constant', unit: '', min: 100, max: 250, default: 180, meaning: 'k = d^2 e^3 / (K (1-e)^2)', source: 'Carman 180; Ergun 150', status: 'memory' },
+
+  'resin.capacity_eq_per_L': { label: 'capacity', unit: 'eq/L bed', min: 0.1, max: 3, default: 1.2, meaning: 'fixed charge per litre of packed bed', source: 'strong-base gel resin, 8 % cross-linked', status: 'memory' },
+  'resin.pore_L_per_L': { label: 'resin solution', unit: 'L/L bed', min: 0.05, max: 0.6, default: 0.286, meaning: 'liquid inside the beads per litre of bed; capacity over this is the fixed-charge molarity Q', source: 'capacity 1.2 eq/L over Q 4.2 mol/L', status: 'derived' },
+  'resin.invasion': { label: 'invasion factor', unit: '', min: 0, max: 2, default: 1, meaning: 'kappa in x (x + Q) = (kappa c)^2, HCl inside the beads; 1 is ideal Donnan', source: 'ideal Donnan equality; measured uptake is higher, up to 1.5', status: 'assumed' },
+  'resin.tint_per_cm': { label: 'resin tint', unit: '1/cm', min: 0, max: 100, default: 25, meaning: 'absorption of the resin itself at 400 nm: 0 colourless, 6 pale, 25 amber', source: 'no measured spectrum found', status: 'assumed' },
+  'resin.Ds_exchange_cm2_s': { label: 'resin diffusion, complex anion', unit: 'cm²/s', min: 1e-9, max: 1e-2, default: 1e-7, meaning: 'diffusion of the chloro-complexes inside the beads', source: 'divalent anions 3e-8 to 2e-7, Boyd and Soldano 1953 via Helfferich', status: 'memory' },
+  'resin.Ds_coion_cm2_s': { label: 'resin diffusion, free cation', unit: 'cm²/s', min: 1e-9, max: 1e-2, default: 2e-7, meaning: 'diffusion of uncomplexed cations inside the beads', source: 'between Na+ co-ion 5e-7 and a divalent anion', status: 'assumed' },
+  'resin.Ds_HCl_cm2_s': { label: 'resin diffusion, HCl', unit: 'cm²/s', min: 1e-9, max: 1e-2, default: 1e-6, meaning: 'diffusion of invaded HCl inside the beads', source: 'Cl- 6e-7 in a gel resin, supplier data; H+ faster', status: 'assumed' },
+  'resin.curve_scale': { label: 'D scale F', unit: '', min: 0.2, max: 2, default: 0.63, meaning: 'D_v = F D of the recalled curves: 0.42 if those are per kg dry resin, 1.0 if per litre of bed', source: 'axis of the classic curves not recalled', status: 'assumed' },
+
+  'bench.temperature_C': { label: 'temperature', unit: '°C', min: 10, max: 35, default: 20, meaning: 'room and liquid temperature; viscosity falls and diffusion rises with it', source: 'common practice, no source', status: 'choice' },
+  'bench.stir_share': { label: 'stirring of the head', unit: '', min: 0, max: 1, default: 1, meaning: 'share of the liquid above the bed that a pour down the wall mixes with; 1 is fully stirred', source: 'none', status: 'assumed' },
+  'bench.NaOH_M': { label: 'NaOH for the work-up', unit: 'mol/L', min: 0.1, max: 12, default: 6, meaning: 'alkali used to neutralise the collected cobalt', source: 'common practice, no source', status: 'choice' },
+
+  'flow.D_metal_cm2_s': { label: 'diffusion of metals', unit: 'cm²/s', min: 1e-7, max: 1e-4, default: 4.5e-6, meaning: 'molecular diffusion of metal species in the liquid', source: 'Walden scaling of Co 0.732e-5 (CRC) to 9 M HCl', status: 'derived' },
+  'flow.D_HCl_cm2_s': { label: 'diffusion of HCl', unit: 'cm²/s', min: 1e-6, max: 1e-3, default: 3.34e-5, meaning: 'molecular diffusion of HCl in the liquid', source: 'Nernst-Hartley from H+ 9.311e-5 and Cl- 2.03e-5 (CRC)', status: 'derived' },
+  'flow.obstruction': { label: 'obstruction factor', unit: '', min: 0.3, max: 1, default: 0.67, meaning: 'gamma: molecular diffusion in the bed over that in free liquid', source: 'Giddings; Delgado review 1.4 to 1.5 tortuosity', status: 'memory' },
+  'flow.Pe_transverse': { label: 'transverse Peclet number', unit: '', min: 2, max: 1000, default: 11, meaning: 'D_T = gamma Dm + v d / Pe', source: 'Delgado 2006 review, asymptote', status: 'memory' },
+
+  'numerics.courant': { label: 'step size', unit: '', min: 0.02, max: 2, default: 1, meaning: 'volume passed per step over the liquid volume of one cell, in the fastest lane', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
+  'numerics.step_max_min': { label: 'longest step', unit: 'min', min: 0.0005, max: 1, default: 0.1, meaning: 'longest time step when little or nothing flows', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
+  'numerics.frame_mL': { label: 'frame spacing', unit: 'mL', min: 0.005, max: 5, default: 0.1, meaning: 'delivered volume between recorded frames', source: 'resolution of the figure', status: 'choice' },
+} as const satisfies Record<string, Field>;
+
+/** Key of a scenario parameter, such as `bed.length_cm`. */
+export type FieldPath = keyof typeof FIELDS;
+
+/** Every parameter with its value, in the unit of its row. */
+export type Parameters = Readonly<Record<FieldPath, number>>;
+
+/** All defaults, as a fresh object. */
+export function parameterDefaults(): Record<FieldPath, number> {
+  const values = {} as Record<FieldPath, number>;
+  for (const path of Object.keys(FIELDS) as FieldPath[]) values[path] = FIELDS[path].default;
+  return values;
+}
