@@ -26,7 +26,6 @@ export const FIELDS = {
   'column.tip_plates': { label: 'mixing stages below bed', unit: '', min: 1, max: 20, default: 4, integer: true, meaning: 'the dead volume is this many stirred volumes in a row; 1 is fully mixed, many is nearly plug flow', source: 'tanks in series', status: 'assumed' },
   'column.open_cm_per_mL_min': { label: 'resistance of the open clamp', unit: 'cm/(mL/min)', min: 0, max: 20, default: 0.2, meaning: 'head of water lost in the outlet at 1 mL/min of water with the clamp fully open', source: 'Poiseuille, 1 mm bore, 3 cm long: 0.21 cm', status: 'derived' },
   'column.drop_mL': { label: 'drop', unit: 'mL', min: 0.01, max: 0.2, default: 0.05, meaning: 'volume of one drop at the tip', source: '20 drops per mL, LCGC column watch note', status: 'read' },
-  'column.wall_film_mL': { label: 'wall film', unit: 'mL', min: 0, max: 0.5, default: 0, meaning: 'liquid left on the tube wall when the head falls, washed down by the next pour', source: 'none', status: 'assumed' },
 
   'bed.length_cm': { label: 'bed length', unit: 'cm', min: 0.5, max: 150, default: 7, meaning: 'packed height of the resin', source: 'common small teaching column', status: 'choice' },
   'bed.porosity': { label: 'porosity', unit: '', min: 0.3, max: 0.6, default: 0.38, meaning: 'liquid between the beads as a share of the bed volume', source: 'random close packing 0.36, loose 0.40 to 0.42', status: 'memory' },
@@ -38,6 +37,8 @@ export const FIELDS = {
   'bed.spread': { label: 'packing spread', unit: '', min: 0, max: 1, default: 0.05, meaning: 'standard deviation of ln(permeability) between lanes: 0.05 good, 0.15 ordinary, 0.35 poor', source: 'porosity 0.36 against 0.40 alone is a factor 1.56', status: 'assumed' },
   'bed.wall_factor': { label: 'wall permeability factor', unit: '', min: 0.2, max: 50, default: 1, meaning: 'permeability of every wall sector over that of the core', source: 'no value found for the width used here', status: 'assumed' },
   'bed.kozeny': { label: 'Kozeny constant', unit: '', min: 100, max: 250, default: 180, meaning: 'k = d^2 e^3 / (K (1-e)^2)', source: 'Carman 180; Ergun 150', status: 'memory' },
+  'bed.air_entry_core': { label: 'air entry factor, core', unit: '', min: 0.02, max: 1, default: 0.6, meaning: 'suction at which air enters the core lane over that of a perfect packing', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
+  'bed.air_entry_wall': { label: 'air entry factor, wall', unit: '', min: 0.02, max: 1, default: 0.25, meaning: 'the same for the wall sectors', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
 
   'resin.capacity_eq_per_L': { label: 'capacity', unit: 'eq/L bed', min: 0.1, max: 3, default: 1.2, meaning: 'fixed charge per litre of packed bed', source: 'strong-base gel resin, 8 % cross-linked', status: 'memory' },
   'resin.pore_L_per_L': { label: 'resin solution', unit: 'L/L bed', min: 0.05, max: 0.6, default: 0.286, meaning: 'liquid inside the beads per litre of bed; capacity over this is the fixed-charge molarity Q', source: 'capacity 1.2 eq/L over Q 4.2 mol/L', status: 'derived' },
@@ -49,7 +50,8 @@ export const FIELDS = {
   'resin.curve_scale': { label: 'D scale F', unit: '', min: 0.2, max: 2, default: 0.63, meaning: 'D_v = F D of the recalled curves: 0.42 if those are per kg dry resin, 1.0 if per litre of bed', source: 'axis of the classic curves not recalled', status: 'assumed' },
 
   'bench.temperature_C': { label: 'temperature', unit: '°C', min: 10, max: 35, default: 20, meaning: 'room and liquid temperature; viscosity falls and diffusion rises with it', source: 'common practice, no source', status: 'choice' },
-  'bench.stir_share': { label: 'stirring of the head', unit: '', min: 0, max: 1, default: 1, meaning: 'share of the liquid above the bed that a pour down the wall mixes with; 1 is fully stirred', source: 'none', status: 'assumed' },
+  'bench.start_HCl_M': { label: 'bed stored in', unit: 'mol/L', min: 0, max: 12.5, default: 0, meaning: 'HCl molarity of the liquid that fills the bed and the head at the start; 0 is water', source: 'common practice, no source', status: 'choice' },
+  'bench.start_head_mm': { label: 'liquid above the bed at the start', unit: 'mm', min: 0, max: 500, default: 10, meaning: 'height of that liquid above the bed', source: 'common practice, no source', status: 'choice' },
   'bench.NaOH_M': { label: 'NaOH for the work-up', unit: 'mol/L', min: 0.1, max: 12, default: 6, meaning: 'alkali used to neutralise the collected cobalt', source: 'common practice, no source', status: 'choice' },
 
   'flow.D_metal_cm2_s': { label: 'diffusion of metals', unit: 'cm²/s', min: 1e-7, max: 1e-4, default: 4.5e-6, meaning: 'molecular diffusion of metal species in the liquid', source: 'Walden scaling of Co 0.732e-5 (CRC) to 9 M HCl', status: 'derived' },
