@@ -1,0 +1,79 @@
+// Bench actions on the state: each is done whole, or refused with where, what was expected and what was given.
+import { AT, RECEIVERS_MAX } from './bed.ts';
+import { refill } from './drainage.ts';
+import { namesFirst, receiverLabels } from './receivers.ts';
+import type { Run } from './run.ts';
+import type { Action, Issue } from './types.ts';
+
+type Pour = Extract<Action, { do: 'pour' }>;
+
+/** A reservoir that holds the level first brings it to this height, cm. */
+const FEED_LEVEL_CM = 1;
+
+/** Does an action now. Undefined if done; otherwise why not, with the state untouched. */
+export function apply(run: Run, action: Action): Issue | undefined {
+  switch (action.do) {
+    case 'pour':
+      return action.hold_level ? feed(run, action) : pour(run, action, action.volume_mL);
+    case 'clamp':
+      return setClamp(run, action.open_percent);
+    case 'receiver':
+      return changeReceiver(run, action.label);
+    default:
+      return { path: 'do', expected: 'an action the bench knows', received: action.do };
+  }
+}
+
+function pour(run: Run, action: Pour, volume: number): Issue | undefined {
+  const { bed, column } = run;
+  const s = bed.scalar;
+  if (!(action.liquid in run.scenario.liquids)) return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
+  if (!(volume > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${volume} mL` };
+  const room = column.headMax - s[AT.headVolume];
+  if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };
+  const row = column.liquids[action.liquid];
+  for (let k = 0; k < bed.components; k++) {
+    bed.head[k] += row[k] * volume;
+    bed.pouredAmount[k] += row[k] * volume;
+  }
+  s[AT.headVolume] += volume;
+  s[AT.poured] += volume;
+  refill(bed, column);
+  return undefined;
+}
+
+/** Pours a first centimetre if the head is lower, then keeps the level from a reservoir until the volume is used. */
+function feed(run: Run, action: Pour): Issue | undefined {
+  const { bed, column, scenario } = run;
+  const s = bed.scalar;
+  if (s[AT.feedLiquid] >= 0) return { path: 'hold_level', expected: 'no other reservoir in use', received: `${s[AT.feedVolume].toFixed(2)} mL still to come` };
+  if (!(action.volume_mL > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${action.volume_mL} mL` };
+  const missing = Math.min(action.volume_mL, Math.max(0, Math.min(column.headMax, FEED_LEVEL_CM * column.section) - s[AT.headVolume]));
+  const refused = missing > 0 ? pour(run, action, missing) : undefined;
+  if (refused) return refused;
+  if (action.volume_mL - missing <= 0) return undefined;
+  s[AT.feedLiquid] = Object.keys(scenario.liquids).indexOf(action.liquid);
+  s[AT.feedVolume] = action.volume_mL - missing;
+  return undefined;
+}
+
+function setClamp(run: Run, percent: number): Issue | undefined {
+  if (!(percent >= 0 && percent <= 100)) return { path: 'open_percent', expected: '0 to 100 %', received: `${percent} %` };
+  run.bed.scalar[AT.clampOpen] = percent / 100;
+  return undefined;
+}
+
+function changeReceiver(run: Run, label: string): Issue | undefined {
+  const s = run.bed.scalar;
+  const labels = receiverLabels(run.events);
+  const known = labels.indexOf(label);
+  if (known >= 0) {
+    s[AT.receiver] = known;
+    return undefined;
+  }
+  if (namesFirst(labels, s[AT.delivered])) return undefined;
+  if (labels.length >= RECEIVERS_MAX) return { path: 'label', expected: `at most ${RECEIVERS_MAX} receivers`, received: label };
+  s[AT.receiver] = labels.length;
+  s[AT.receivers] = labels.length + 1;
+  return undefined;
+}

@@ -1,0 +1,75 @@
+// Gravity flow: every lane shares the liquid above and the outlet below; each resists by its own liquid and packing.
+import { AT, type Bed } from './bed.ts';
+import type { Column } from './column.ts';
+
+/** Head (cm) that trapped air at the top of a lane costs is already in `weight`; this is the pressure at the lane top. */
+interface Drive {
+  /** g/cm² of liquid above the bed. */
+  readonly top: number;
+  /** g/cm² of the filled outlet tube. */
+  readonly below: number;
+}
+
+/**
+ * Superficial velocity of each lane into `bed.velocity` (cm/min) and the total flow, mL/min, for a head of `level` cm.
+ * u_i = (rho_top h + sum rho dz + rho_out h_out - R_out Q) / (sum mu dz / k_i), Q = sum A_i u_i (Darcy, common head).
+ */
+export function flowInto(bed: Bed, column: Column, level: number): number {
+  const open = bed.scalar[AT.clampOpen];
+  bed.velocity.fill(0);
+  if (open <= 0) return 0;
+  const tipCell = bed.lanes * bed.plates - 1;
+  const drive: Drive = { top: level * headDensity(bed, column), below: column.outlet * bed.density[tipCell] };
+  // The bore of a pinched tube narrows as its opening: Poiseuille drag grows at least as the cube (model).
+  const outletDrag = (column.clampDrag * bed.viscosity[tipCell]) / 1.002 / open ** 3 + bed.scalar[AT.supportClog];
+  const dry = level <= 0;
+  let push = 0;
+  let pull = 0;
+  for (let i = 0; i < bed.lanes; i++) {
+    const pressure = lanePressure(bed, column, i, drive, dry);
+    if (pressure <= 0) continue;
+    push += (column.lanes.area[i] * pressure) / bed.drag[i];
+    pull += column.lanes.area[i] / bed.drag[i];
+  }
+  if (pull === 0) return 0;
+  const flow = push / (1 + outletDrag * pull);
+  return share(bed, column, drive, dry, outletDrag * flow);
+}
+
+function share(bed: Bed, column: Column, drive: Drive, dry: boolean, lost: number): number {
+  let total = 0;
+  for (let i = 0; i < bed.lanes; i++) {
+    const pressure = lanePressure(bed, column, i, drive, dry);
+    const velocity = pressure > lost ? (pressure - lost) / bed.drag[i] : 0;
+    bed.velocity[i] = velocity;
+    total += velocity * column.lanes.area[i];
+  }
+  return total;
+}
+
+/** Driving pressure of a lane; without liquid above it, air holds the lane back until suction exceeds its entry pressure. */
+function lanePressure(bed: Bed, column: Column, lane: number, drive: Drive, dry: boolean): number {
+  if (bed.drained[lane] >= bed.plates) return 0;
+  const pressure = drive.top + bed.weight[lane] + drive.below;
+  return dry || bed.drained[lane] > 0 ? pressure - drive.top - column.airEntry[lane] : pressure;
+}
+
+/** Density of the liquid above the bed, g/mL, from its acid. */
+export function headDensity(bed: Bed, column: Column): number {
+  const volume = bed.scalar[AT.headVolume];
+  if (volume <= 0) return bed.density[0];
+  return densityAt(column, bed.head[0] / volume);
+}
+
+/** Linear in the table of `liquid`, on its square-root grid. */
+export function densityAt(column: Column, acid: number): number {
+  const steps = column.liquid.density.length - 1;
+  const x = Math.min(Math.sqrt(Math.max(acid, 0) / 13) * steps, steps - 1e-9);
+  const i = Math.floor(x);
+  return column.liquid.density[i] + (x - i) * (column.liquid.density[i + 1] - column.liquid.density[i]);
+}
+
+/** Height of liquid above the bed, cm. */
+export function levelOf(bed: Bed, column: Column): number {
+  return bed.scalar[AT.headVolume] / column.section;
+}

@@ -1,0 +1,67 @@
+// The figures of a run, as one plain object: what the runner prints and the page shows.
+import { AT } from './bed.ts';
+import { ledgerError } from './ledger.ts';
+import { type Band, bandOf } from './measure.ts';
+import { receiverLabels } from './receivers.ts';
+import type { Run } from './run.ts';
+import { inTip, onBed } from './start.ts';
+import type { Amounts, IonId } from './types.ts';
+
+export interface ReceiverResult extends Readonly<Record<string, number | string>> {
+  readonly label: string;
+  readonly volume_mL: number;
+  readonly HCl_mmol: number;
+}
+
+export interface Results {
+  readonly scenario: string;
+  readonly seed: number;
+  readonly bed: { readonly volume_mL: number; readonly holdup_mL: number; readonly plates: number; readonly lanes: number };
+  /** mmol poured so far. */
+  readonly loaded: Amounts;
+  readonly receivers: readonly ReceiverResult[];
+  readonly onBed: Amounts;
+  readonly inTip: Amounts;
+  readonly inHead: Amounts;
+  readonly spilled: Amounts;
+  readonly ledger: { readonly worstRelativeError: number };
+  readonly bands: Readonly<Partial<Record<IonId, Band | null>>>;
+  readonly time_min: number;
+  readonly delivered_mL: number;
+  readonly lowestLiquid_mm: number;
+  readonly refused: readonly { readonly entry: number; readonly path: string; readonly expected: string; readonly received: string }[];
+}
+
+/** Figures of the run as it stands. Amounts in mmol, volumes in mL, depths in cm, time in min. */
+export function resultsOf(run: Run): Results {
+  const { bed, column, scenario } = run;
+  const s = bed.scalar;
+  const volume = column.section * column.length;
+  return {
+    scenario: scenario.id,
+    seed: scenario.seed,
+    bed: { volume_mL: volume, holdup_mL: volume * column.porosity, plates: bed.plates, lanes: bed.lanes },
+    loaded: amounts(run, (k) => bed.pouredAmount[k]),
+    receivers: receiverLabels(run.events).map((label, slot) => receiver(run, label, slot)),
+    onBed: amounts(run, (k) => onBed(bed, column, k)),
+    inTip: amounts(run, (k) => inTip(bed, column, k)),
+    inHead: amounts(run, (k) => bed.head[k]),
+    spilled: amounts(run, (k) => bed.spilledAmount[k]),
+    ledger: { worstRelativeError: Math.max(s[AT.worstLedger], ledgerError(bed, column)) },
+    bands: Object.fromEntries(column.ions.map((ion) => [ion, bandOf(bed, column, ion) ?? null])),
+    time_min: s[AT.time],
+    delivered_mL: s[AT.delivered],
+    lowestLiquid_mm: (s[AT.lowestHead] / column.section) * 10,
+    refused: run.events.flatMap(({ entry, refused }) => (refused ? [{ entry, ...refused }] : [])),
+  };
+}
+
+function amounts(run: Run, of: (component: number) => number): Amounts {
+  return Object.fromEntries([['HCl_mmol', of(0)], ...run.column.ions.map((ion, i) => [`${ion}_mmol`, of(i + 1)])]);
+}
+
+function receiver(run: Run, label: string, slot: number): ReceiverResult {
+  const { bed } = run;
+  const at = slot * (bed.components + 1);
+  return { label, volume_mL: bed.receivers[at], ...amounts(run, (k) => bed.receivers[at + 1 + k]) } as ReceiverResult;
+}

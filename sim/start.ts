@@ -1,0 +1,73 @@
+// The state a run begins with: a packed, wet bed under a little of the liquid it was stored in.
+import { AT, type Bed, bedFor } from './bed.ts';
+import type { Column } from './column.ts';
+import { poreSpace } from './drainage.ts';
+import { refresh, weighLane } from './sweep.ts';
+
+/** A packed bed at rest with the clamp shut and the first receiver under the tip. */
+export function packedBed(column: Column): Bed {
+  const bed = bedFor(column.scenario, column.lanes);
+  const acid = column.scenario.values['bench.start_HCl_M'];
+  const scalar = bed.scalar;
+  scalar[AT.receivers] = 1;
+  scalar[AT.entryTime] = -1;
+  scalar[AT.feedLiquid] = -1;
+  scalar[AT.random] = column.scenario.seed;
+  scalar[AT.headVolume] = Math.min(column.headMax, (column.section * column.scenario.values['bench.start_head_mm']) / 10);
+  scalar[AT.lowestHead] = scalar[AT.headVolume];
+  bed.head[0] = scalar[AT.headVolume] * acid;
+  bed.tip.subarray(0, bed.stages).fill(acid);
+  bed.seen.fill(-1);
+  bed.resinShare.fill(1);
+  bed.resistance.fill(1);
+  bed.first.fill(bed.plates);
+  bed.last.fill(-1);
+  for (let i = 0; i < bed.lanes; i++) wetLane(bed, column, i, acid);
+  bed.pouredAmount[0] = amountOf(bed, column, 0);
+  return bed;
+}
+
+function wetLane(bed: Bed, column: Column, lane: number, acid: number): void {
+  for (let at = lane * bed.plates; at < (lane + 1) * bed.plates; at++) {
+    bed.mobile[at] = poreSpace(column, lane);
+    bed.pore[at] = acid;
+    bed.sorbed[at] = column.resinPore * invadedAcid(column, acid);
+    refresh(bed, column, at, acid);
+  }
+  weighLane(bed, column, lane);
+}
+
+/** HCl inside the beads at equilibrium, mol per L of resin solution: x (x + Q) = (kappa c)², stable for small c. */
+function invadedAcid(column: Column, acid: number): number {
+  const outside = 2 * column.invasion * acid;
+  const root = Math.sqrt(column.fixedCharge ** 2 + outside * outside);
+  return (outside * outside) / 2 / (column.fixedCharge + root);
+}
+
+/** mmol of a component in the column now: head, liquid, beads and tip. */
+export function amountOf(bed: Bed, column: Column, component: number): number {
+  return bed.head[component] + onBed(bed, column, component) + inTip(bed, column, component);
+}
+
+/** mmol of a component in the bed, with compensated summation (Neumaier 1974). */
+export function onBed(bed: Bed, column: Column, component: number): number {
+  const cells = bed.lanes * bed.plates;
+  let sum = 0;
+  let lost = 0;
+  for (let at = 0; at < cells; at++) {
+    const k = component * cells + at;
+    const term = bed.pore[k] * bed.mobile[at] + bed.still[k] * bed.stillVolume[at] + bed.sorbed[k] * column.cellVolume[Math.floor(at / bed.plates)];
+    const next = sum + term;
+    lost += Math.abs(sum) >= Math.abs(term) ? sum - next + term : term - next + sum;
+    sum = next;
+  }
+  return sum + lost;
+}
+
+/** mmol of a component in the dead volume below the bed. */
+export function inTip(bed: Bed, column: Column, component: number): number {
+  const stage = column.scenario.values['column.tip_mL'] / bed.stages;
+  let sum = 0;
+  for (let n = 0; n < bed.stages; n++) sum += bed.tip[component * bed.stages + n] * stage;
+  return sum;
+}
