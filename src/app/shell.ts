@@ -1,0 +1,167 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { cache } from 'lit/directives/cache.js';
+import { localStorageOf } from '../store/storage.ts';
+import { paced } from '../ui/announce.ts';
+import type { Dialog } from '../ui/dialog.ts';
+import { KeysController, handleKey } from '../ui/keys.ts';
+import type { Message } from '../ui/message.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { readRoute, routeHash } from './route.ts';
+import { THEME_CHOICES, chooseTheme, rememberedTheme, type ThemeChoice } from '../ui/theme.ts';
+import { shellStyles } from './shell-styles.ts';
+import type { DrawView, View } from './views.ts';
+import '../ui/dialog.ts';
+import '../ui/message.ts';
+import './keys-list.ts';
+
+/**
+ * The frame of the page: name, scenario, navigation, the view in the main landmark, message line, spoken line, keys.
+ * It hears `bf-announce` (a string, spoken politely at a sane rate) and `bf-message` (a Message) from anywhere inside.
+ *
+ * @slot actions - buttons of the run, such as copy link, save, open
+ * @slot notice - above the view: issues found on reading, and the like
+ * @fires bf-view - {id} when another view is shown
+ */
+@customElement('bf-app')
+export class App extends LitElement {
+  static override styles = [controlStyles, hiddenStyles, shellStyles];
+
+  @property({ attribute: false }) views: readonly View[] = [];
+  @property({ attribute: 'scenario-title' }) scenarioTitle = '';
+  @state() private current: View | undefined;
+  @state() private draw: DrawView | undefined;
+  @state() private failure = '';
+  @state() private message: Message | undefined;
+  @state() private spoken = '';
+  @state() private keysOpened = 0;
+  @query('main') private main!: HTMLElement;
+  @query('bf-dialog') private keysDialog!: Dialog;
+  private loading = 0;
+
+  constructor() {
+    super();
+    new KeysController(this, { heading: 'Page', entries: [{ key: '?', does: 'list of keys', run: () => this.showKeys() }] });
+    const say = paced((text) => {
+      // A line equal to the one before is not spoken again unless the text differs.
+      this.spoken = text === this.spoken ? `${text}\u00a0` : text;
+    });
+    this.addEventListener('bf-announce', (event) => say((event as CustomEvent<string>).detail));
+    this.addEventListener('bf-message', (event) => { this.message = (event as CustomEvent<Message>).detail; });
+  }
+
+  override connectedCallback() {
+    super.connectedCallback();
+    addEventListener('hashchange', this.follow);
+    addEventListener('keydown', handleKey);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    removeEventListener('hashchange', this.follow);
+    removeEventListener('keydown', handleKey);
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>) {
+    if (changed.has('views')) this.open(this.asked(), false);
+  }
+
+  override render() {
+    return html`
+      <a class="skip" href="#main" @click=${this.skip}>Skip to the view</a>
+      <header>
+        <p class="name"><a href=${routeHash({ view: this.views[0]?.id ?? '' })}>Bandfall</a></p>
+        <p class="scenario">${this.scenarioTitle}</p>
+        <div class="tools">
+          <slot name="actions"></slot>
+          <label><span class="unseen">Theme</span>
+            <select @change=${this.chooseTheme}>${THEME_CHOICES.map((choice) => this.themeOption(choice))}</select></label>
+          <button type="button" @click=${this.showKeys}>Keys</button>
+        </div>
+        ${this.views.length > 1 ? html`<nav aria-label="Views"><ul>${this.views.map((view) => this.link(view))}</ul></nav>` : nothing}
+      </header>
+      <slot name="notice"></slot>
+      <main id="main" tabindex="-1" aria-busy=${this.current && !this.draw && !this.failure ? 'true' : 'false'}>
+        ${this.failure ? this.failed() : cache(this.draw?.() ?? nothing)}
+      </main>
+      <bf-message-line .message=${this.message} @bf-dismiss=${this.dismiss}></bf-message-line>
+      <div class="unseen" aria-live="polite">${this.spoken}</div>
+      <bf-dialog heading="Keys"><bf-keys .opened=${this.keysOpened}></bf-keys></bf-dialog>`;
+  }
+
+  /** Shows a view, as if its entry in the navigation had been clicked. */
+  go(id: string): void {
+    location.hash = routeHash({ view: id });
+  }
+
+  private link(view: View) {
+    return html`<li><a href=${routeHash({ view: view.id })} aria-current=${view === this.current ? 'page' : nothing}>${view.label}</a></li>`;
+  }
+
+  private themeOption(choice: ThemeChoice) {
+    const label = { system: 'Theme: system', light: 'Theme: light', dark: 'Theme: dark' }[choice];
+    return html`<option value=${choice} ?selected=${choice === rememberedTheme(localStorageOf(window))}>${label}</option>`;
+  }
+
+  private failed() {
+    return html`<div role="alert"><p>${this.failure}</p><button type="button" @click=${this.retry}>Try again</button></div>`;
+  }
+
+  private asked(): View | undefined {
+    const { view } = readRoute(location.hash);
+    return this.views.find(({ id }) => id === view) ?? this.views[0];
+  }
+
+  private readonly follow = () => {
+    const asked = this.asked();
+    if (asked !== this.current) void this.open(asked, true);
+  };
+
+  /** Loads the view's chunk; a chunk that arrives after another view was asked for is dropped. */
+  private async open(view: View | undefined, byReader: boolean): Promise<void> {
+    this.current = view;
+    this.draw = undefined;
+    this.failure = '';
+    const call = ++this.loading;
+    if (!view) return;
+    document.title = `${view.label} - Bandfall`;
+    try {
+      const draw = await view.load();
+      if (call === this.loading) this.draw = draw;
+    } catch (error) {
+      if (call === this.loading) this.failure = `${view.label}: could not be loaded (${error instanceof Error ? error.message : String(error)})`;
+    }
+    if (call !== this.loading) return;
+    this.dispatchEvent(new CustomEvent('bf-view', { detail: { id: view.id }, bubbles: true, composed: true }));
+    if (byReader) this.main.focus({ preventScroll: false });
+  }
+
+  private retry() {
+    void this.open(this.current, true);
+  }
+
+  private skip(event: Event) {
+    event.preventDefault();
+    this.main.focus();
+  }
+
+  private showKeys() {
+    this.keysOpened += 1;
+    void this.keysDialog.show();
+  }
+
+  private chooseTheme(event: Event & { target: HTMLSelectElement }) {
+    const choice = THEME_CHOICES.find((known) => known === event.target.value) ?? 'system';
+    chooseTheme(document, localStorageOf(window), choice);
+  }
+
+  private dismiss() {
+    this.message = undefined;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-app': App;
+  }
+}

@@ -1,0 +1,66 @@
+import type { Issue, Log } from '../../sim/types.ts';
+
+// A run as it is kept outside the page: in storage, in a link, in a file. A run is scenario + log + seed, so this is all of it.
+
+/** Any JSON value. */
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+
+export interface SavedRun {
+  /** Id of the scenario that ships with the page. */
+  readonly base: string;
+  /** What differs from that scenario, a JSON merge patch; see `difference.ts`. */
+  readonly differences: Json;
+  readonly seed: number;
+  readonly log: Log;
+  /** View on screen. */
+  readonly view?: string;
+}
+
+export type Outcome<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly message: string };
+
+export type Reading<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** Largest seed: 2^32 - 1, what the seeded generator takes. */
+const SEED_MAX = 0xffffffff;
+
+/**
+ * Checks the frame of a saved run. Scenario values and the single actions are checked where they are applied, by the
+ * scenario reader and the run, which know the liquids and ranges.
+ */
+export function readSaved(value: unknown): Reading<SavedRun> {
+  if (!isObject(value)) return { ok: false, issues: [issue('run', 'an object', value)] };
+  const { base, differences = {}, seed, log, view } = value;
+  const issues = [
+    ...(typeof base === 'string' && base !== '' ? [] : [issue('base', 'id of a scenario', base)]),
+    ...(isObject(differences) ? [] : [issue('differences', 'an object', differences)]),
+    ...(isSeed(seed) ? [] : [issue('seed', `a whole number from 0 to ${SEED_MAX}`, seed)]),
+    ...(view === undefined || typeof view === 'string' ? [] : [issue('view', 'name of a view', view)]),
+    ...logIssues(log),
+  ];
+  if (issues.length > 0) return { ok: false, issues };
+  // Checked line by line above; `differences` and `log` come out of JSON.parse and so are JSON.
+  const run = { base, differences, seed, log, ...(view === undefined ? {} : { view }) } as SavedRun;
+  return { ok: true, value: run };
+}
+
+export function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** An issue with the received value in short. */
+export function issue(path: string, expected: string, received: unknown): Issue {
+  const text = received === undefined ? 'nothing' : JSON.stringify(received) ?? String(received);
+  return { path, expected, received: text.length > 60 ? `${text.slice(0, 57)}...` : text };
+}
+
+function isSeed(seed: unknown): boolean {
+  return Number.isInteger(seed) && Number(seed) >= 0 && Number(seed) <= SEED_MAX;
+}
+
+function logIssues(log: unknown): Issue[] {
+  if (!Array.isArray(log)) return [issue('log', 'a list of actions', log)];
+  return log.flatMap((action: unknown, place) => {
+    const named = isObject(action) && typeof action['do'] === 'string';
+    return named ? [] : [issue(`log[${place}]`, 'an action with "do"', action)];
+  });
+}

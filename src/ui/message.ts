@@ -1,0 +1,68 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { emit } from './emit.ts';
+import { controlStyles } from './styles.ts';
+
+export interface Message {
+  readonly text: string;
+  readonly kind: 'note' | 'problem';
+  /** One thing the reader can do about it. */
+  readonly action?: { readonly label: string; readonly run: () => void };
+}
+
+/** Asks the shell to show a message line. */
+export function showMessage(host: EventTarget, message: Message): void {
+  emit(host, 'bf-message', message);
+}
+
+/**
+ * The message line at the foot of the page. A message stays until it is dismissed or replaced: no reading against time.
+ *
+ * @fires bf-dismiss - the reader has closed the line
+ */
+@customElement('bf-message-line')
+export class MessageLine extends LitElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host { display: block; }
+      .line { display: flex; flex-wrap: wrap; gap: var(--gap); align-items: center; padding: var(--gap-small) var(--gap);
+        border-radius: var(--round); background: var(--ink); color: var(--paper); }
+      .line.problem { background: var(--problem-paper); color: var(--problem-ink); outline: 1px solid currentColor; }
+      p { margin: 0; flex: 1 1 16rem; overflow-wrap: anywhere; }
+      button { background: none; color: inherit; border-color: currentColor; }
+      button:focus-visible { outline-color: currentColor; }
+      @media print { :host { display: none; } }
+    `,
+  ];
+
+  @property({ attribute: false }) message: Message | undefined;
+
+  override render() {
+    return html`<div role=${this.message?.kind === 'problem' ? 'alert' : 'status'}>${this.message ? this.line(this.message) : nothing}</div>`;
+  }
+
+  private line(message: Message) {
+    return html`<div class="line ${message.kind}">
+      <p>${message.text}</p>
+      ${message.action ? html`<button type="button" @click=${this.act}>${message.action.label}</button>` : nothing}
+      <button type="button" @click=${this.dismiss}>Dismiss</button>
+    </div>`;
+  }
+
+  private act() {
+    const action = this.message?.action;
+    this.dismiss();
+    action?.run();
+  }
+
+  private dismiss() {
+    emit(this, 'bf-dismiss', undefined);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-message-line': MessageLine;
+  }
+}

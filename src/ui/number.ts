@@ -1,0 +1,120 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { emit } from './emit.ts';
+import { SLIDER_STEPS, readNumber, sliderPosition, sliderValue, stepped, type NumberRange } from './number-text.ts';
+import { controlStyles, hiddenStyles } from './styles.ts';
+
+const PAGE_STEPS = 10;
+
+/**
+ * A number with its unit, range and, if wanted, a slider. Decimal point or comma. A value out of range is not passed
+ * on: the field keeps what was typed and says what it expected.
+ *
+ * @fires bf-input - {value} while a slider or arrow key moves
+ * @fires bf-change - {value} when the value is settled
+ */
+@customElement('bf-number')
+export class NumberField extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; }
+      label, .range { font-size: var(--text-small); color: var(--soft); }
+      .row { display: flex; flex-wrap: wrap; align-items: center; gap: var(--gap-small); }
+      input[type='text'] { width: 5.5em; text-align: right; }
+      input[type='range'] { flex: 1 1 6rem; min-width: 5rem; min-height: var(--target); margin: 0; }
+      input[aria-invalid='true'] { border: 2px solid var(--problem-ink); }
+      .error { margin: 0; color: var(--problem-ink); font-size: var(--text-small); overflow-wrap: anywhere; }
+      .error:empty { display: none; }
+    `,
+  ];
+
+  @property() label = '';
+  @property() unit = '';
+  @property({ type: Number }) value = 0;
+  @property({ type: Number }) min = 0;
+  @property({ type: Number }) max = 100;
+  @property({ type: Number }) step = 1;
+  @property({ type: Boolean }) integer = false;
+  @property({ type: Boolean }) disabled = false;
+  /** Adds a slider. */
+  @property({ type: Boolean }) slider = false;
+  /** Equal ratios equally far apart on the slider; needs min above 0. */
+  @property({ type: Boolean }) log = false;
+  /** Shows the allowed range under the label. */
+  @property({ type: Boolean, attribute: 'show-range' }) showRange = false;
+  /** Refusal from outside, shown at the field until the next change. */
+  @property() error = '';
+  @state() private typed: string | undefined;
+  @state() private fault = '';
+
+  override render() {
+    const error = this.fault || this.error;
+    return html`
+      <label for="field">${this.label}${this.showRange ? html` <span class="range">${this.min} to ${this.max} ${this.unit}</span>` : nothing}</label>
+      <div class="row">
+        ${this.slider ? this.sliderInput() : nothing}
+        <input id="field" type="text" inputmode="decimal" autocomplete="off" spellcheck="false" ?disabled=${this.disabled}
+          .value=${this.typed ?? String(this.value)} aria-invalid=${error ? 'true' : 'false'} aria-describedby="unit error"
+          @input=${this.type} @change=${this.settleTyped} @keydown=${this.key} />
+        <span id="unit">${this.unit}</span>
+      </div>
+      <p class="error" id="error" role="alert">${error}</p>`;
+  }
+
+  private sliderInput() {
+    return html`<input type="range" min="0" max=${SLIDER_STEPS} step="any" ?disabled=${this.disabled} aria-label="${this.label}, slider"
+      aria-valuetext="${this.value} ${this.unit}" .value=${String(sliderPosition(this.value, this.range, this.log))}
+      @input=${this.slide} @change=${this.settleSlide} @keydown=${this.key} />`;
+  }
+
+  private get range(): NumberRange {
+    return { label: this.label, unit: this.unit, min: this.min, max: this.max, integer: this.integer };
+  }
+
+  private type(event: InputEvent & { target: HTMLInputElement }) {
+    this.typed = event.target.value;
+  }
+
+  private settleTyped() {
+    if (this.typed === undefined) return;
+    const reading = readNumber(this.typed, this.range);
+    this.fault = reading.ok ? '' : reading.message;
+    if (!reading.ok) return;
+    this.take(reading.value);
+    emit(this, 'bf-change', { value: this.value });
+  }
+
+  private slide(event: InputEvent & { target: HTMLInputElement }) {
+    this.take(sliderValue(Number(event.target.value), this.step, this.range, this.log));
+    emit(this, 'bf-input', { value: this.value });
+  }
+
+  private settleSlide() {
+    emit(this, 'bf-change', { value: this.value });
+  }
+
+  private key(event: KeyboardEvent) {
+    const steps = { ArrowUp: 1, ArrowDown: -1, PageUp: PAGE_STEPS, PageDown: -PAGE_STEPS }[event.key];
+    if (event.key === 'Enter') this.settleTyped();
+    if (steps === undefined) return;
+    event.preventDefault();
+    this.take(stepped(this.value, steps, this.step, this.range));
+    emit(this, 'bf-input', { value: this.value });
+    emit(this, 'bf-change', { value: this.value });
+  }
+
+  private take(value: number) {
+    this.value = value;
+    this.typed = undefined;
+    this.fault = '';
+    this.error = '';
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-number': NumberField;
+  }
+}

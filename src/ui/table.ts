@@ -1,0 +1,83 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { announce } from './announce.ts';
+import { csvText, headingText, type Cell, type Column, type Row } from './csv.ts';
+import { significant } from './format.ts';
+import { showMessage } from './message.ts';
+import { controlStyles, hiddenStyles } from './styles.ts';
+
+/** A data table with caption, units in the headings and a copy as CSV. The first column names the row. */
+@customElement('bf-table')
+export class DataTable extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; }
+      .scroll { position: relative; overflow-x: auto; }
+      table { border-collapse: collapse; width: 100%; }
+      caption { text-align: left; font-weight: 600; padding-bottom: var(--gap-small); }
+      th, td { padding: 0.25em 0.75em 0.25em 0; text-align: left; vertical-align: baseline; font-weight: 400; }
+      thead th { color: var(--soft); font-size: var(--text-small); border-bottom: 1px solid var(--edge); vertical-align: bottom; }
+      tbody tr + tr > * { border-top: 1px solid var(--rule); }
+      .number { text-align: right; white-space: nowrap; }
+      button { margin-top: var(--gap-small); font-size: var(--text-small); }
+    `,
+  ];
+
+  @property() override title = '';
+  @property({ attribute: false }) columns: readonly Column[] = [];
+  @property({ attribute: false }) rows: readonly Row[] = [];
+  /** Leaves out the copy button. */
+  @property({ type: Boolean, attribute: 'no-copy' }) noCopy = false;
+  @state() private scrolls = false;
+  @query('.scroll') private scroller!: HTMLElement;
+  private resize: ResizeObserver | undefined;
+
+  override render() {
+    return html`<div class="scroll" role=${this.scrolls ? 'region' : nothing} aria-label=${this.scrolls ? this.title : nothing} tabindex=${this.scrolls ? 0 : nothing}>
+        <table>
+          <caption>${this.title}</caption>
+          <thead><tr>${this.columns.map((column) => html`<th scope="col" class=${this.side(column)}>${headingText(column)}</th>`)}</tr></thead>
+          <tbody>${this.rows.map((row) => html`<tr>${this.columns.map((column, place) => this.cell(column, row[column.key], place))}</tr>`)}</tbody>
+        </table>
+      </div>
+      ${this.noCopy ? nothing : html`<button type="button" @click=${this.copy}>Copy as CSV<span class="unseen">: ${this.title}</span></button>`}`;
+  }
+
+  override firstUpdated() {
+    this.resize = new ResizeObserver(() => { this.scrolls = this.scroller.scrollWidth > this.scroller.clientWidth; });
+    this.resize.observe(this.scroller);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    this.resize?.disconnect();
+  }
+
+  private cell(column: Column, value: Cell, place: number) {
+    const text = typeof value === 'number' ? (column.show ?? significant)(value) : (value ?? '');
+    if (place === 0) return html`<th scope="row" class=${this.side(column)}>${text}</th>`;
+    return html`<td class=${this.side(column)}>${text}</td>`;
+  }
+
+  private side(column: Column): string {
+    return this.rows.some((row) => typeof row[column.key] === 'number') ? 'number' : '';
+  }
+
+  private async copy() {
+    try {
+      await navigator.clipboard.writeText(csvText(this.columns, this.rows));
+      announce(this, `${this.title}: copied as CSV`);
+      showMessage(this, { kind: 'note', text: `${this.title}: copied as CSV` });
+    } catch {
+      showMessage(this, { kind: 'problem', text: `${this.title}: the browser did not allow copying` });
+    }
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-table': DataTable;
+  }
+}

@@ -1,0 +1,37 @@
+import { nothing, type TemplateResult } from 'lit';
+import { isTemplateResult } from 'lit/directive-helpers.js';
+
+// Writes a Lit template as text without a browser, for stored drawings. Elements and attributes only: event, property and
+// boolean bindings and directives are refused, because a drawing must not depend on them.
+
+/** Markup with numbers rounded to 2 decimals and white space collapsed; one element a line. */
+export function markup(value: unknown): string {
+  return rounded(written(value)).replace(/\s+/g, ' ').replace(/ ?(\/?)> ?/g, '$1>').replace(/ </g, '<').replace(/>(?=<[^/])/g, '>\n').trim();
+}
+
+function written(value: unknown): string {
+  if (value === nothing || value === undefined || value === null) return '';
+  if (Array.isArray(value)) return value.map(written).join('');
+  if (isTemplateResult(value)) return template(value as TemplateResult);
+  if (typeof value === 'string' || typeof value === 'number') return escaped(String(value));
+  throw new Error(`markup: expected a template, text or number, received ${typeof value}`);
+}
+
+function template({ strings, values }: TemplateResult): string {
+  return strings.reduce((text, next, place) => part(text, values[place - 1]) + next);
+}
+
+function part(before: string, value: unknown): string {
+  const bare = /\s([.?@]?[\w:-]+)=$/.exec(before);
+  if (bare && /^[.?@]/.test(bare[1] ?? '')) throw new Error(`markup: expected attributes and children, received the binding ${bare[1]}`);
+  if (bare) return value === nothing ? before.slice(0, bare.index) : `${before}"${escaped(String(value))}"`;
+  return before + written(value);
+}
+
+function rounded(text: string): string {
+  return text.replace(/-?\d+\.\d{3,}(e-?\d+)?/g, (number) => String(Number(Number(number).toFixed(2)) || 0));
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
+}
