@@ -62,6 +62,28 @@ export const FIELDS = {
   'numerics.courant': { label: 'step size', unit: '', min: 0.02, max: 2, default: 1, meaning: 'volume passed per step over the liquid volume of one cell, in the fastest lane', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
   'numerics.step_max_min': { label: 'longest step', unit: 'min', min: 0.0005, max: 1, default: 0.1, meaning: 'longest time step when little or nothing flows', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
   'numerics.frame_mL': { label: 'frame spacing', unit: 'mL', min: 0.005, max: 5, default: 0.1, meaning: 'delivered volume between recorded frames', source: 'resolution of the figure', status: 'choice' },
+
+  'workup.sample_mL': { label: 'sample taken', unit: 'mL', min: 0.05, max: 100, default: 1, meaning: 'volume of the unknown that was put on the column', source: 'common practice, no source', status: 'choice' },
+  'workup.flask_mL': { label: 'volumetric flask', unit: 'mL', min: 10, max: 2000, default: 100, meaning: 'the collected cobalt is made up to this volume; the next larger flask is taken if it does not fit', source: 'common practice, no source', status: 'choice' },
+  'workup.aliquot_mL': { label: 'aliquot', unit: 'mL', min: 1, max: 100, default: 25, meaning: 'volume pipetted from that flask for one titration', source: 'common practice, no source', status: 'choice' },
+  'workup.titrations': { label: 'titrations of one eluate', unit: '', min: 1, max: 6, default: 3, integer: true, meaning: 'aliquots of the same flask that are titrated', source: 'common practice, no source', status: 'choice' },
+  'workup.EDTA_M': { label: 'EDTA', unit: 'mol/L', min: 0.0005, max: 0.2, default: 0.01, meaning: 'disodium EDTA in the burette', source: 'common practice, no source', status: 'choice' },
+  'workup.acetic_M': { label: 'acetic acid', unit: 'mol/L', min: 0.01, max: 6, default: 1, meaning: 'acid that brings the flask from slightly basic to the indicator pH', source: 'common practice, no source', status: 'choice' },
+  'workup.acetate_mL': { label: 'sodium acetate, 1 mol/L', unit: 'mL', min: 0, max: 50, default: 2, meaning: 'buffer added before the acetic acid; total acetate at least 4 per cobalt, better 10 to 20', source: 'computed: 0.25 mmol ends at pH 3.6 and 3.5 % late', status: 'derived' },
+  'workup.neutral_pH': { label: 'pH to stop the alkali', unit: '', min: 5, max: 13, default: 8, meaning: 'alkali is added drop by drop until the flask is at least this basic', source: 'common practice, no source', status: 'choice' },
+  'workup.indicator_pH': { label: 'pH for the indicator', unit: '', min: 3.2, max: 9, default: 6, meaning: 'acetic acid is added until the flask is at most this basic', source: 'common practice, no source', status: 'choice' },
+  'workup.thiocyanate_g': { label: 'ammonium thiocyanate', unit: 'g', min: 0, max: 20, default: 1, meaning: 'solid added to one aliquot', source: 'common practice, no source', status: 'choice' },
+  'workup.acetone_mL': { label: 'acetone', unit: 'mL', min: 0, max: 250, default: 25, meaning: 'added to one aliquot; about half of the liquid makes the blue stable', source: 'common practice, no source', status: 'choice' },
+  'workup.threshold_A': { label: 'faintest blue seen', unit: '', min: 0.002, max: 0.5, default: 0.02, meaning: 'absorbance of the blue complex over the path below which the eye calls it pink', source: 'no value found', status: 'assumed' },
+  'workup.path_cm': { label: 'path through the flask', unit: 'cm', min: 0.5, max: 15, default: 4, meaning: 'depth of liquid that the eye looks through', source: '100 mL conical flask, estimated', status: 'assumed' },
+  'workup.burette_mL': { label: 'burette', unit: 'mL', min: 10, max: 100, default: 50, meaning: 'capacity; sets the class tolerance', source: 'common practice, no source', status: 'choice' },
+  'workup.drop_mL': { label: 'drop at the end point', unit: 'mL', min: 0.005, max: 0.2, default: 0.05, meaning: 'smallest portion of titrant and of alkali; a split drop is 0.02', source: '20 drops per mL, common practice', status: 'memory' },
+  'workup.reading_mL': { label: 'burette reading error', unit: 'mL', min: 0, max: 0.2, default: 0.02, meaning: 'largest error of one reading', source: 'analytical text, table of precision as taught', status: 'read' },
+  'workup.EDTA_tolerance_M': { label: 'uncertainty of the EDTA', unit: 'mol/L', min: 0, max: 0.01, default: 0.00002, meaning: 'half-width of its molarity', source: '0.2 % of 0.01 mol/L, common practice', status: 'assumed' },
+  'workup.pour_mL_min': { label: 'titrant and alkali', unit: 'mL/min', min: 0.2, max: 60, default: 5, meaning: 'rate of adding; nickel takes up EDTA slowly, lumps of hydroxide redissolve slowly', source: 'common practice, no source; a burette may run up to 30 (USP <31>)', status: 'choice' },
+  'workup.wait_s': { label: 'wait at the end point', unit: 's', min: 0, max: 600, default: 30, meaning: 'time the pink must last before the burette is read', source: 'common practice, no source', status: 'choice' },
+  'workup.log_Ksp_Co': { label: 'log Ksp of cobalt hydroxide', unit: '', min: -15.6, max: -14.2, default: -14.8, meaning: 'tables run from -15.60 to -14.23; fresh pink -14.80', source: 'Kelter 2009 and CRC-type tables; fresh pink: Baes and Mesmer 1976, recalled', status: 'memory' },
+  'workup.neutralisation_kJ_mol': { label: 'heat of neutralisation', unit: 'kJ/mol', min: 50, max: 60, default: 55.8, meaning: 'heat set free per mole of water formed; 57.1 is the school value, which fits 20 °C', source: 'enthalpies of formation at 25 °C', status: 'derived' },
 } as const satisfies Record<string, Field>;
 
 /** Key of a scenario parameter, such as `bed.length_cm`. */
