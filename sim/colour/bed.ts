@@ -56,7 +56,7 @@ const FAINTEST = 1e-8;
 /** Tables for linear interpolation: sphere efficiency to this optical thickness, layer reflectance to this sqrt(K/S). */
 const SPHERE_TOP = 8;
 const LAYER_TOP = 8;
-/** Intervals per table; interpolation error below 1e-5 of the reflectance (computed). */
+/** Intervals per table; error of the reflectance at most 5e-5 (computed). */
 const INTERVALS = 2048;
 
 /** Colour of one place in the bed. */

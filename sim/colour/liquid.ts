@@ -21,8 +21,12 @@ export interface VesselStop {
 const CARD = 0.92;
 /** Light added by the glass surface; assumed. */
 const HAZE = 0.01;
-/** Midpoints of the chord average over half a vessel; 16 differ from 200 by dE00 < 0.1 (computed). */
-const CHORDS = 16;
+/**
+ * Chords over the diameter at the midpoints of 16 equal angles from the middle to the wall; each also is the width of its
+ * strip, so it weighs itself. The average is within 4e-4 of the integral at any absorption (computed).
+ */
+const CHORD_SHARES: readonly number[] = Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) / 16) * (Math.PI / 2)));
+const CHORD_TOTAL = CHORD_SHARES.reduce((sum, chord) => sum + chord, 0);
 const STOPS = 9;
 
 /** Colour of a solution seen through `pathCm`: the inner diameter of a round vessel, the width of a flat one. */
@@ -51,11 +55,8 @@ export function flatTransmittance(absorptionPerCm: number, pathCm: number): numb
 /** The same averaged over the width of a round vessel of this diameter. */
 export function roundTransmittance(absorptionPerCm: number, diameterCm: number): number {
   let sum = 0;
-  for (let i = 0; i < CHORDS; i++) {
-    const x = (i + 0.5) / CHORDS;
-    sum += Math.exp(-absorptionPerCm * diameterCm * Math.sqrt(1 - x * x));
-  }
-  return sum / CHORDS;
+  for (const chord of CHORD_SHARES) sum += chord * Math.exp(-absorptionPerCm * diameterCm * chord);
+  return sum / CHORD_TOTAL;
 }
 
 /** Napierian absorption of a solution on the wavelength grid, 1/cm. */

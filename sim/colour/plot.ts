@@ -32,7 +32,7 @@ export const PLOT_STYLE: Readonly<Record<PlotId, PlotStyle>> = {
   Cu: { colour: { light: '#c37d06', dark: '#f7c554' }, dash: '10 3 2 3', marker: 'diamond', width: 2 },
   Zn: { colour: { light: '#00080a', dark: '#1acbf7' }, dash: '4 2', marker: 'cross', width: 2 },
   Fe3: { colour: { light: '#8d280c', dark: '#ed3b04' }, dash: '2 3', marker: 'triangle', width: 2 },
-  Fe2: { colour: { light: '#749868', dark: '#c3eab6' }, dash: '2 7', marker: 'plus', width: 2 },
+  Fe2: { colour: { light: '#749868', dark: '#c3eab6' }, dash: '3 6', marker: 'plus', width: 2.5 },
   Cd: { colour: { light: '#7f652e', dark: '#b2912e' }, dash: '6 3 6 3 2 3', marker: 'star', width: 2 },
   HCl: { colour: { light: '#8d8c90', dark: '#ecebef' }, dash: '14 6', marker: 'none', width: 1.25 },
 };

@@ -55,7 +55,7 @@ export const SPECIES: Readonly<Record<SpeciesId, Species>> = {
     label: '[Ni(H2O)6]2+',
     bands: [[394, 5.1, 58], [724, 1.75, 105], [657, 1.25, 95]],
     status: 'memory',
-    source: 'maxima 393 and 725 nm read; heights and widths recalled',
+    source: 'maxima 393 and 725 nm read; heights and widths recalled (their sum is a plateau with its top at 699 nm)',
   },
   NiChloro: {
     label: 'Ni(II) in 9 M HCl, octahedral, effective',
