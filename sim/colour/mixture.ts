@@ -78,9 +78,8 @@ export function addDissolvedInto(out: Float64Array, ion: IonId, HCl_M: number, a
 /** Adds the species of `amount` mol per litre of beads of a sorbed metal. */
 export function addSorbedInto(out: Float64Array, ion: IonId, HCl_M: number, amount: number): void {
   const anion = ANION_SHARE[ion];
-  if (anion === undefined) return addFormsInto(out, FORMS[ion], HCl_M, amount);
-  const share = shareAt(anion.rows, rowBelow(anion.rows, HCl_M), HCl_M, 1);
-  out[SPECIES_IDS.indexOf(anion.species[0])] += share * amount;
+  const share = anion === undefined ? 0 : shareAt(anion.rows, rowBelow(anion.rows, HCl_M), HCl_M, 1);
+  if (anion !== undefined) addFormsInto(out, anion, HCl_M, amount);
   addFormsInto(out, FORMS[ion], HCl_M, (1 - share) * amount);
 }
 

@@ -154,7 +154,7 @@ describe('the painter', () => {
         const resin = [9, v[3], 9, v[4], 9, v[5]];
         painter.colourInto(out, 4, HCl_M, pore, 1, resin, 1, gasSaturation, 2);
         const exact = bedColour({ HCl_M, pore: { Co: v[0], Ni: v[1], Fe3: v[2] }, resin: { Co: v[3], Ni: v[4], Fe3: v[5] }, gasSaturation }, amber, { beadUm: 125 });
-        exact.forEach((channel, k) => expect(Math.abs(out[4 + k] - 255 * channel)).toBeLessThan(1.01));
+        exact.forEach((channel, k) => { expect(Math.abs(out[4 + k] - 255 * channel)).toBeLessThan(1.01); });
         expect([...out.slice(0, 4)]).toEqual([0, 0, 0, 0]);
       }),
       { seed: 41, numRuns: 300 },

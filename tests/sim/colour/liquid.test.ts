@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { absorptionOf, flatTransmittance, liquidColour, roundTransmittance, vesselStops } from '../../../sim/colour/liquid.ts';
-import { type ExtraId, type Solution } from '../../../sim/colour/mixture.ts';
+import type { ExtraId, Solution } from '../../../sim/colour/mixture.ts';
 import { ION_IDS, type IonId } from '../../../sim/ions.ts';
 import { hexOf } from '../../../sim/colour/srgb.ts';
 import type { SpeciesId } from '../../../sim/colour/spectra.ts';

@@ -63,7 +63,7 @@ test('absorption of a mixture is the sum of its parts', () => {
   const out = new Float64Array(POINTS);
   absorptionInto(out, both);
   const [one, two] = [part(0, 0.1), part(5, 0.2)];
-  out.forEach((value, i) => expect(Math.abs(value - one[i] - two[i])).toBeLessThan(1e-12));
+  out.forEach((value, i) => { expect(Math.abs(value - one[i] - two[i])).toBeLessThan(1e-12); });
   // Beer-Lambert: Napierian absorption is ln 10 times epsilon times concentration.
   expect(one[13]).toBeCloseTo(Math.LN10 * 0.1 * molarAbsorptivity(SPECIES_IDS[0], WAVELENGTHS_NM[13]), 12);
 });

@@ -9,7 +9,7 @@ const LUMINANCE = [0.2126, 0.7152, 0.0722]; // IEC 61966-2-1, recalled
 describe('XYZ to linear sRGB', () => {
   test('of (0.3, 0.4, 0.5) equals culori and colorjs', () => {
     const expected = [0.108032, 0.480391, 0.463584]; // both libraries, run
-    linearOf([0.3, 0.4, 0.5]).forEach((value, k) => expect(Math.abs(value - expected[k])).toBeLessThan(1e-6));
+    linearOf([0.3, 0.4, 0.5]).forEach((value, k) => { expect(Math.abs(value - expected[k])).toBeLessThan(1e-6); });
   });
 
   test('followed by the transfer curve undoes the way culori takes to XYZ', () => {
@@ -18,7 +18,7 @@ describe('XYZ to linear sRGB', () => {
       fc.property(channel, channel, channel, (r, g, b) => {
         const { x, y, z } = convertRgbToXyz65({ r, g, b });
         const back = linearOf([x, y, z]).map(encodeChannel);
-        [r, g, b].forEach((value, k) => expect(back[k]).toBeCloseTo(value, 4));
+        [r, g, b].forEach((value, k) => { expect(back[k]).toBeCloseTo(value, 4); });
       }),
       { seed: 4, numRuns: 300 },
     );
