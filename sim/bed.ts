@@ -68,19 +68,28 @@ export interface Bed {
   readonly resistance: Float64Array;
   /** HCl molarity at which the cached properties of a cell were last computed; -1 forces it. */
   readonly seen: Float64Array;
+  /** HCl in the beads at equilibrium with a cell's liquid, mmol per mL of bed, and the molarity it was worked out for. */
+  readonly invaded: Float64Array;
+  readonly invadedAt: Float64Array;
   readonly density: Float64Array;
   readonly viscosity: Float64Array;
   /** D_v of each metal per cell: Donnan part and exchange part. */
   readonly coion: Float64Array;
   readonly exchange: Float64Array;
-  /** Share of the capacity taken by metal complexes, per cell. */
+  /** D_v of each metal per cell at the end of the last step, with the capacity then taken. */
+  readonly grip: Float64Array;
+  /** Share of the capacity taken by metal complexes, per cell; and the free share expected after the next step. */
   readonly taken: Float64Array;
+  readonly ahead: Float64Array;
   /** Per lane: drained cells at the top, 1 if its acid is steady, sums of density*dz and viscosity*resistance*dz, superficial velocity cm/min. */
   readonly drained: Float64Array;
   readonly steady: Float64Array;
   readonly weight: Float64Array;
   readonly drag: Float64Array;
   readonly velocity: Float64Array;
+  /** Per lane: last cell with any capacity taken, and how strongly the most loaded cell's uptake depends on its load. */
+  readonly reach: Float64Array;
+  readonly pull: Float64Array;
   /** Per metal and lane: first and last cell that can hold any of it. */
   readonly first: Float64Array;
   readonly last: Float64Array;
@@ -111,16 +120,22 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     resinShare: cells,
     resistance: cells,
     seen: cells,
+    invaded: cells,
+    invadedAt: cells,
     density: cells,
     viscosity: cells,
     coion: metals * cells,
     exchange: metals * cells,
+    grip: metals * cells,
     taken: cells,
+    ahead: cells,
     drained: lanes.count,
     steady: lanes.count,
     weight: lanes.count,
     drag: lanes.count,
     velocity: lanes.count,
+    reach: lanes.count,
+    pull: lanes.count,
     first: metals * lanes.count,
     last: metals * lanes.count,
     tip: components * stages,

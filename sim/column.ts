@@ -39,6 +39,8 @@ export interface Column {
   readonly invasion: number;
   /** 1/kL without film, min: HCl first, then the metals. */
   readonly bead: Float64Array;
+  /** The least of the metals' `bead`, min. */
+  readonly beadLeast: number;
   /** Film part of 1/kL per unit D at Sherwood number 1, min. */
   readonly film: number;
   readonly sherwood: number;
@@ -93,14 +95,16 @@ export function kozenyCarman(d: number, e: number, constant: number): number {
   return (d * d * e ** 3) / (constant * (1 - e) ** 2);
 }
 
-function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'film' | 'sherwood' | 'diffusion'> {
+function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'beadLeast' | 'film' | 'sherwood' | 'diffusion'> {
   const v = scenario.values;
   const radius = (v['bed.bead_um'] * 1e-4) / 2;
   const resinDiffusion = [v['resin.Ds_HCl_cm2_s'], ...scenario.ions.map((ion) => v[IONS[ion].anionCharge > 0 ? 'resin.Ds_exchange_cm2_s' : 'resin.Ds_coion_cm2_s'])];
   const metal = v['flow.D_metal_cm2_s'] * warmth * S_PER_MIN;
+  // Linear driving force, Glueckauf 1955 (recalled): 1/kL = r²/(15 Ds) + K r/(3 kf).
+  const bead = Float64Array.from(resinDiffusion, (Ds) => (radius * radius) / (15 * Ds * warmth * S_PER_MIN));
   return {
-    // Linear driving force, Glueckauf 1955 (recalled): 1/kL = r²/(15 Ds) + K r/(3 kf).
-    bead: Float64Array.from(resinDiffusion, (Ds) => (radius * radius) / (15 * Ds * warmth * S_PER_MIN)),
+    bead,
+    beadLeast: Math.min(...bead.subarray(1)),
     // K = D/(1-e) bead over liquid; kf = Sh Dm/d.
     film: (radius * 2 * radius) / (3 * metal * (1 - v['bed.porosity'])),
     // Sh = (1.09/e) (u d/Dm)^(1/3), Wilson and Geankoplis 1966 (coefficient recalled, range read).

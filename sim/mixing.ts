@@ -8,6 +8,8 @@ const EDDY = 1.64;
 export const MIX_EVERY = 4;
 /** Relative difference of acid between lanes not worth mixing; well below the ledger's tolerance. */
 const UNIFORM = 1e-11;
+/** Spreading below 1 % of what the cells give by themselves (H_cell v / 2) is not worth a pass. */
+const SLIGHT = 0.005;
 
 /** Mixes liquid between and along lanes for `time` min. */
 export function mix(bed: Bed, column: Column, time: number): void {
@@ -67,7 +69,7 @@ function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: num
   const speed = bed.velocity[lane] / column.porosity;
   const packing = EDDY * (v['bed.bead_um'] * 1e-4 * 0.5) * v['bed.packing'];
   const D = v['flow.obstruction'] * column.diffusion[k] + (speed * (packing - column.dz)) / 2;
-  if (D <= 0) return;
+  if (D <= SLIGHT * speed * column.dz) return;
   const w = (k - 1) * bed.lanes + lane;
   const from = Math.max(bed.drained[lane], k === 0 ? 0 : bed.first[w] - 1);
   const to = k === 0 ? bed.plates - 1 : Math.min(bed.plates - 1, bed.last[w] + 1);

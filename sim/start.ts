@@ -18,7 +18,10 @@ export function packedBed(column: Column): Bed {
   bed.head[0] = scalar[AT.headVolume] * acid;
   bed.tip.subarray(0, bed.stages).fill(acid);
   bed.seen.fill(-1);
+  bed.invadedAt.fill(-1);
   bed.resinShare.fill(1);
+  bed.ahead.fill(1);
+  bed.reach.fill(-1);
   bed.resistance.fill(1);
   bed.first.fill(bed.plates);
   bed.last.fill(-1);

@@ -1,22 +1,28 @@
 // One step of one lane, swept from the top down: plug of liquid through stirred cells, exchange with the beads.
 //
-// Flow is taken by the trapezoidal rule, exchange by backward Euler. Both leave the plate count exact at any step size:
-// replacing d/dt by (2/dt)(1-z)/(1+z) changes the logarithm of the transfer function only from the third power of s on,
-// so mean and variance of a peak are those of the continuous plates; the same holds for s kL/(s+kL) with backward Euler.
-// Nothing can go negative while the volume passed is at most twice the liquid of a cell. (Derived; proved in tests.)
+// Flow is taken by the trapezoidal rule. Exchange, dq/dt = kL (q* - q), is taken by the rational form of the exponential
+// rule with q* linear in time: q' = E (q + (h/2) q*_old + (h/2)(1 + h) q*_new), E = 1/(1 + h + h²/2), h = kL dt.
+// Both are second order, and a second-order rule changes the logarithm of a transfer function only from the third power
+// of s on: mean and variance of a peak, so the plate count, are exact at any step size (derived; proved in tests).
+// All weights are positive, so nothing goes negative while at most twice the liquid of a cell passes; where a step would
+// take more than a cell holds (a fresh front), the old q* is left out of that cell for that step.
 import type { Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { TABLE_STEPS, TABLE_TOP_M } from './uptake.ts';
 
 /** Amounts this small (mmol/mL) are rounded to nothing, which also keeps denormal numbers out of the loops. */
-const NOTHING = 1e-24;
+const NOTHING = 1e-15;
+/** The same for acid, which is counted in mol/L. */
+const NO_ACID = 1e-13;
 /** Relative change of an acid cell below which it counts as steady. */
-const STEADY = 1e-12;
+const STEADY = 1e-11;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
 const SEEN = 1e-10;
 /** Passes over the shared capacity in one cell, and the change of its occupied share that ends them. */
 const PASSES = 4;
-const SETTLED = 1e-8;
+const SETTLED = 1e-7;
+/** Gain of the loop occupied share -> D -> occupied share below which metals need not be solved together. */
+const LOOSE = 0.25;
 const INDEX_PER_ROOT = TABLE_STEPS / Math.sqrt(TABLE_TOP_M);
 
 /** Concentrations that entered and left lanes during the step, reused between calls. */
@@ -25,30 +31,33 @@ export interface Flux {
   readonly inflow: Float64Array;
   /** mmol that left the lanes during the step, per component. */
   readonly outflow: Float64Array;
-  /** Scratch per metal: concentration of the cell above before plus after the step. */
+  /** Scratch per metal: concentration leaving the cell above, before plus after the step. */
   readonly above: Float64Array;
-  readonly before: Float64Array;
+  /** Scratch per metal: new liquid and bead concentrations and D of the cell at hand. */
+  readonly liquid: Float64Array;
+  readonly beads: Float64Array;
+  readonly D: Float64Array;
 }
 
 export function fluxFor(components: number): Flux {
-  return {
-    inflow: new Float64Array(components),
-    outflow: new Float64Array(components),
-    above: new Float64Array(components),
-    before: new Float64Array(components),
-  };
+  const row = (): Float64Array => new Float64Array(components);
+  return { inflow: row(), outflow: row(), above: row(), liquid: row(), beads: row(), D: row() };
 }
 
 /** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
 export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
-  const { pore, sorbed, mobile, resinShare } = bed;
+  const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt } = bed;
   const plates = bed.plates;
   const half = volume / 2;
   const cell = column.cellVolume[lane];
   const Q = column.fixedCharge;
   const kappa2 = 4 * column.invasion * column.invasion;
-  const share = dt / (dt + column.bead[0]);
-  const hold = cell * share * column.resinPore;
+  const h = dt / column.bead[0];
+  const E = 1 / (1 + h + (h * h) / 2);
+  const wOld = (E * h) / 2;
+  const wNew = wOld * (1 + h);
+  const perCell = 1 / cell;
+  const perNew = 1 / wNew;
   const base = lane * plates;
   const top = bed.drained[lane];
   let above = 2 * flux.inflow[0];
@@ -60,16 +69,25 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const m = mobile[at];
     const draining = dry && j === top;
     const A = draining ? m - half : m + half;
-    const B = hold * resinShare[at];
-    const R = c * (m - half) + (draining ? 0 : half * above) + cell * share * q;
+    const P = column.resinPore * resinShare[at];
+    const B = cell * wNew * P;
+    const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
+    const gross = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q;
+    const R = gross - cell * wOld * old;
+    const net = R > 0 ? R : gross;
     // A c + B x = R with x (x + Q) = (kappa c)², solved in closed form.
-    const next = B > 0 && R > 0 ? (2 * R * (R + Q * B)) / (A * (2 * R + Q * B) + B * Math.sqrt(A * A * Q * Q + kappa2 * R * (R + Q * B))) : R / A;
-    const taken = (1 - share) * q + (R - A * next) / cell;
-    if (Math.abs(next - c) > STEADY * c || Math.abs(taken - q) > STEADY * q) steady = 0;
+    const raw = B > 0 && net > 0 ? (2 * net * (net + Q * B)) / (A * (2 * net + Q * B) + B * Math.sqrt(A * A * Q * Q + kappa2 * net * (net + Q * B))) : net / A;
+    const gone = raw < NO_ACID && q < NO_ACID;
+    const next = gone ? 0 : raw;
+    const drawn = (net - A * raw) * perCell;
+    const held = gone ? 0 : E * q + (R > 0 ? wOld * old : 0) + drawn;
+    invaded[at] = gone ? 0 : drawn * perNew;
+    invadedAt[at] = next;
+    if (steady === 1 && (Math.abs(next - c) > STEADY * c || Math.abs(held - q) > STEADY * q)) steady = 0;
     above = c + next;
     pore[at] = next;
-    sorbed[at] = taken;
-    if (Math.abs(next - bed.seen[at]) > SEEN * next) refresh(bed, column, at, next);
+    sorbed[at] = held;
+    if (Math.abs(next - seen[at]) > SEEN * next) refresh(bed, column, at, next);
   }
   flux.outflow[0] += half * above;
   bed.steady[lane] = steady;
@@ -80,105 +98,197 @@ export function passSteadyAcid(bed: Bed, lane: number, volume: number, flux: Flu
   flux.outflow[0] += volume * bed.pore[lane * bed.plates + bed.plates - 1];
 }
 
+/** Whether the acid of a lane may be passed on unchanged: steady, and what enters is what it holds. */
+export function acidIsSteady(bed: Bed, lane: number, flux: Flux, volume: number): boolean {
+  if (bed.steady[lane] === 0) return false;
+  const first = bed.pore[lane * bed.plates];
+  return volume === 0 || Math.abs(flux.inflow[0] - first) <= STEADY * first;
+}
+
 /** Moves the metals through a lane whose acid has already taken the same step. */
 export function sweepMetals(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
   const metals = bed.components - 1;
-  const plates = bed.plates;
-  const { above, before } = flux;
-  let from = plates;
+  const top = bed.drained[lane];
+  let from = bed.plates;
   let to = -1;
   for (let s = 0; s < metals; s++) {
-    above[s] = 2 * flux.inflow[s + 1];
     const w = s * bed.lanes + lane;
-    if (above[s] > 0) bed.first[w] = bed.drained[lane];
+    flux.above[s] = 2 * flux.inflow[s + 1];
+    if (flux.above[s] > 0) bed.first[w] = top;
     if (bed.first[w] < from) from = bed.first[w];
     if (bed.last[w] > to) to = bed.last[w];
   }
-  if (from < bed.drained[lane]) from = bed.drained[lane];
-  let moving = from === bed.drained[lane];
+  if (from >= bed.plates) return;
   const film = column.film / Math.max(2, column.sherwood * Math.cbrt(bed.velocity[lane]));
-  for (let j = from; j < plates && (j <= to || moving); j++) moving = sweepCell(bed, column, lane, j, volume / 2, dt, dry, film, above, before);
-  // The sweep reached the outlet if the last cell it did still passed something on.
-  for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * above[s];
-  windows(bed, lane);
+  const draining = dry ? top : -1;
+  if (bed.pull[lane] * Math.min(1, dt / column.beadLeast) < LOOSE) {
+    for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux.above[s]);
+    retake(bed, column, lane, from);
+  } else {
+    const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
+    // The sweep reached the outlet if the last cell it did still passed something on.
+    for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * flux.above[s];
+    retake(bed, column, lane, from);
+  }
 }
 
-/** One cell; leaves in `above` what it passed on. True while anything moves on. */
-function sweepCell(bed: Bed, column: Column, lane: number, j: number, half: number, dt: number, dry: boolean, film: number, above: Float64Array, before: Float64Array): boolean {
-  const metals = bed.components - 1;
-  const cells = bed.lanes * bed.plates;
-  const at = lane * bed.plates + j;
-  const m = bed.mobile[at];
+/**
+ * One metal through a lane, with the occupied share extrapolated from the last two steps: second order, and stable while
+ * the loop share -> D -> share is loose. Returns what leaves, concentration before plus after the step.
+ */
+function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: number, dt: number, film: number, draining: number, inflow: number): number {
+  const { pore, sorbed, coion, exchange, grip, ahead, mobile, plates } = bed;
+  const w = s * bed.lanes + lane;
+  const first = Math.max(bed.first[w], bed.drained[lane]);
+  const last = bed.last[w];
+  const z = column.anionCharge[s];
+  const bead = column.bead[s + 1];
   const cell = column.cellVolume[lane];
-  const draining = dry && j === bed.drained[lane];
-  const grip = draining ? m - half : m + half;
-  const charge = column.capacity * bed.resinShare[at];
-  let taken = bed.taken[at];
-  for (let pass = 0; pass < PASSES; pass++) {
-    const free = taken < 1 ? 1 - taken : 0;
-    let occupied = 0;
-    for (let s = 0; s < metals; s++) {
-      const k = (s + 1) * cells + at;
-      const c = bed.pore[k];
-      const q = bed.sorbed[k];
-      const z = column.anionCharge[s];
-      const D = bed.coion[s * cells + at] + bed.exchange[s * cells + at] * (z === 2 ? free * free : z === 1 ? free : 1);
-      const share = dt / (dt + column.bead[s + 1] + film * D);
-      const w = cell * share;
-      const next = (c * (m - half) + (draining ? 0 : half * above[s]) + w * q) / (grip + w * D);
-      before[s] = next;
-      occupied += z * (q + share * (D * next - q));
+  const lag = dt / 2;
+  const square = (dt * dt) / 2;
+  const cells = bed.lanes * plates;
+  let above = inflow;
+  let least = plates;
+  let most = -1;
+  for (let j = first; j < plates && (j <= last || above > 0); j++) {
+    const at = lane * plates + j;
+    const k = s * cells + at;
+    const c = pore[cells + k];
+    const q = sorbed[cells + k];
+    const m = mobile[at];
+    const free = ahead[at];
+    const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
+    const S = bead + film * d;
+    const slow = S * S;
+    const T = slow + S * dt + square;
+    const wNew = lag * (S + dt) * d;
+    const open = j === draining;
+    const gross = T * (c * (m - half) + (open ? 0 : half * above)) + cell * (T - slow) * q;
+    const old = lag * S * grip[k] * c;
+    const kept = gross > cell * old ? old : 0;
+    const X = (open ? m - half : m + half) * T + cell * wNew;
+    const inverse = 1 / (X * T);
+    const next = (gross - cell * kept) * T * inverse;
+    const held = (slow * q + kept + wNew * next) * X * inverse;
+    grip[k] = d;
+    if (next < NOTHING && held < NOTHING) {
+      pore[cells + k] = 0;
+      sorbed[cells + k] = 0;
+      above = c;
+    } else {
+      pore[cells + k] = next;
+      sorbed[cells + k] = held;
+      above = c + next;
+      if (j < least) least = j;
+      most = j;
     }
-    const now = charge > 0 ? occupied / charge : 0;
-    const change = now - taken;
-    if (pass === PASSES - 1 || (change < SETTLED && change > -SETTLED)) break;
-    taken = now;
   }
-  return settleCell(bed, column, at, cell, dt, film, taken, above, before);
+  bed.first[w] = least;
+  bed.last[w] = most;
+  return most === plates - 1 || last === plates - 1 ? above : 0;
 }
 
-/** Writes what `sweepCell` found, with the occupied share it settled on. */
-function settleCell(bed: Bed, column: Column, at: number, cell: number, dt: number, film: number, taken: number, above: Float64Array, before: Float64Array): boolean {
+/** Occupied share after a step, its extrapolation to the end of the next, and how tightly share and uptake are tied. */
+function retake(bed: Bed, column: Column, lane: number, from: number): void {
+  const { sorbed, taken, ahead, plates } = bed;
   const metals = bed.components - 1;
-  const cells = bed.lanes * bed.plates;
-  const free = taken < 1 ? 1 - taken : 0;
-  const charge = column.capacity * bed.resinShare[at];
-  let occupied = 0;
-  let any = false;
-  for (let s = 0; s < metals; s++) {
-    const k = (s + 1) * cells + at;
-    const z = column.anionCharge[s];
-    const D = bed.coion[s * cells + at] + bed.exchange[s * cells + at] * (z === 2 ? free * free : z === 1 ? free : 1);
-    const share = dt / (dt + column.bead[s + 1] + film * D);
-    const c = bed.pore[k];
-    const q = bed.sorbed[k];
-    let next = before[s];
-    let held = q + share * (D * next - q);
-    if (next < NOTHING && held < NOTHING) {
-      next = 0;
-      held = 0;
-    }
-    bed.pore[k] = next;
-    bed.sorbed[k] = held;
-    above[s] = c + next;
-    if (above[s] > 0) any = true;
-    occupied += z * held;
+  const cells = bed.lanes * plates;
+  let to = bed.reach[lane];
+  for (let s = 0; s < metals; s++) if (bed.last[s * bed.lanes + lane] > to) to = bed.last[s * bed.lanes + lane];
+  let most = 0;
+  let lowest = -1;
+  for (let j = from; j <= to; j++) {
+    const at = lane * plates + j;
+    let occupied = 0;
+    for (let s = 0; s < metals; s++) occupied += column.anionCharge[s] * sorbed[(s + 1) * cells + at];
+    const charge = column.capacity * bed.resinShare[at];
+    const now = charge > 0 ? occupied / charge : 0;
+    const next = 2 * now - taken[at];
+    ahead[at] = next < 0 ? 1 : next < 1 ? 1 - next : 0;
+    taken[at] = now;
+    if (now > most) most = now;
+    if (now > 0) lowest = j;
   }
-  bed.taken[at] = charge > 0 ? occupied / charge : 0;
-  return any;
+  bed.reach[lane] = lowest;
+  bed.pull[lane] = (2 * most) / Math.max(1 - most, 1e-6);
+}
+
+/** The hot loop, long because calls and repeated look-ups in it would cost more than the arithmetic. */
+function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: number, half: number, dt: number, film: number, draining: number, flux: Flux): boolean {
+  const { pore, sorbed, coion, exchange, grip, taken, mobile, resinShare, plates } = bed;
+  const { anionCharge, bead, capacity } = column;
+  const { above, liquid, beads, D } = flux;
+  const metals = bed.components - 1;
+  const cells = bed.lanes * plates;
+  const cell = column.cellVolume[lane];
+  let moving = true;
+  for (let j = from; j < plates && (j <= to || moving); j++) {
+    const at = lane * plates + j;
+    const m = mobile[at];
+    const room = j === draining ? m - half : m + half;
+    const inflow = j === draining ? 0 : half;
+    const charge = capacity * resinShare[at];
+    let share = taken[at];
+    for (let pass = 1; ; pass++) {
+      const free = share < 1 ? 1 - share : 0;
+      let occupied = 0;
+      for (let s = 0; s < metals; s++) {
+        const k = s * cells + at;
+        const c = pore[cells + k];
+        const q = sorbed[cells + k];
+        if (c === 0 && q === 0 && above[s] === 0) {
+          liquid[s] = 0;
+          beads[s] = 0;
+          D[s] = 0;
+          continue;
+        }
+        const z = anionCharge[s];
+        const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
+        const S = bead[s + 1] + film * d;
+        const T = S * S + S * dt + (dt * dt) / 2;
+        const wNew = (dt / 2) * (S + dt);
+        const gross = T * (c * (m - half) + inflow * above[s]) + cell * (T - S * S) * q;
+        const old = (dt / 2) * S * grip[k] * c;
+        const kept = gross > cell * old ? old : 0;
+        const next = (gross - cell * kept) / (room * T + cell * wNew * d);
+        const held = (S * S * q + kept + wNew * d * next) / T;
+        liquid[s] = next;
+        beads[s] = held;
+        D[s] = d;
+        occupied += z * held;
+      }
+      const now = charge > 0 ? occupied / charge : 0;
+      const change = now - share;
+      share = now;
+      if (pass === PASSES || (change < SETTLED && change > -SETTLED)) break;
+    }
+    moving = false;
+    for (let s = 0; s < metals; s++) {
+      const k = s * cells + at;
+      const gone = liquid[s] < NOTHING && beads[s] < NOTHING;
+      above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];
+      pore[cells + k] = gone ? 0 : liquid[s];
+      sorbed[cells + k] = gone ? 0 : beads[s];
+      grip[k] = D[s];
+      if (above[s] > 0) moving = true;
+    }
+  }
+  windows(bed, lane);
+  return moving;
 }
 
 /** Narrows, per metal, the stretch of cells that can hold any of it. */
 function windows(bed: Bed, lane: number): void {
-  const cells = bed.lanes * bed.plates;
+  const { pore, sorbed, plates } = bed;
+  const cells = bed.lanes * plates;
   for (let s = 0; s < bed.components - 1; s++) {
     const w = s * bed.lanes + lane;
-    const base = (s + 1) * cells + lane * bed.plates;
+    const base = (s + 1) * cells + lane * plates;
     let first = bed.first[w];
     let last = bed.last[w];
-    while (last + 1 < bed.plates && bed.pore[base + last + 1] + bed.sorbed[base + last + 1] > 0) last++;
-    while (first < bed.plates && bed.pore[base + first] + bed.sorbed[base + first] === 0) first++;
-    while (last >= first && bed.pore[base + last] + bed.sorbed[base + last] === 0) last--;
+    while (last + 1 < plates && pore[base + last + 1] + sorbed[base + last + 1] > 0) last++;
+    while (first < plates && pore[base + first] + sorbed[base + first] === 0) first++;
+    while (last >= first && pore[base + last] + sorbed[base + last] === 0) last--;
     bed.first[w] = first;
     bed.last[w] = last;
   }
@@ -204,20 +314,14 @@ export function refresh(bed: Bed, column: Column, at: number, acid: number): voi
 
 /** Sums a lane's weight and drag over its wet cells, g/cm² and (g/cm²)/(cm/min). */
 export function weighLane(bed: Bed, column: Column, lane: number): void {
+  const { density, viscosity, resistance } = bed;
   const base = lane * bed.plates;
   let weight = 0;
   let drag = 0;
   for (let j = bed.drained[lane]; j < bed.plates; j++) {
-    weight += bed.density[base + j];
-    drag += bed.viscosity[base + j] * bed.resistance[base + j];
+    weight += density[base + j];
+    drag += viscosity[base + j] * resistance[base + j];
   }
   bed.weight[lane] = weight * column.dz;
   bed.drag[lane] = (drag * column.dz * column.dragPerCm) / column.lanes.permeability[lane];
-}
-
-/** Whether the acid of a lane may be passed on unchanged: steady, and what enters is what it holds. */
-export function acidIsSteady(bed: Bed, lane: number, flux: Flux, volume: number): boolean {
-  if (bed.steady[lane] === 0) return false;
-  const first = bed.pore[lane * bed.plates];
-  return volume === 0 || Math.abs(flux.inflow[0] - first) <= STEADY * first;
 }

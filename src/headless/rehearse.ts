@@ -1,0 +1,58 @@
+// Runs a scenario from the command line: the same model and the same figures as the page.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
+import { readLogText } from '../../sim/actions.ts';
+import { resultsOf } from '../../sim/results.ts';
+import { type Run, runWhole } from '../../sim/run.ts';
+import { readScenarioText } from '../../sim/scenario.ts';
+import type { Issue } from '../../sim/types.ts';
+import { curveCsv } from './curve.ts';
+import { tableOf } from './table.ts';
+
+const USAGE = 'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv]';
+
+const OPTIONS = {
+  log: { type: 'string' },
+  set: { type: 'string', multiple: true },
+  seed: { type: 'string' },
+  json: { type: 'boolean' },
+  curve: { type: 'string' },
+} as const;
+
+try {
+  main();
+} catch (error) {
+  fail([{ path: 'command', expected: USAGE, received: error instanceof Error ? error.message : String(error) }]);
+}
+
+function main(): void {
+  const { values, positionals } = parseArgs({ options: OPTIONS, allowPositionals: true });
+  if (positionals.length !== 1) return fail([{ path: 'command', expected: USAGE, received: `${positionals.length} scenario files` }]);
+  const settings = [...(values.set ?? []), ...(values.seed === undefined ? [] : [`seed=${values.seed}`])];
+  const read = readScenarioText(contents(positionals[0]), basename(positionals[0], '.json'), settings);
+  if (!read.ok) return fail(read.issues);
+  const log = values.log === undefined ? undefined : readLogText(contents(values.log), read.scenario);
+  if (log && !log.ok) return fail(log.issues);
+  report(runWhole(read.scenario, log?.log), values.json === true, values.curve);
+}
+
+function report(run: Run, json: boolean, curve: string | undefined): void {
+  const results = resultsOf(run);
+  if (curve !== undefined) writeFileSync(curve, curveCsv(run));
+  process.stdout.write(json ? `${JSON.stringify(results, null, 2)}\n` : tableOf(run, results));
+}
+
+function contents(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    throw new Error(`${file}: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+/** All problems on stderr, one a line; exit code 2. */
+function fail(issues: readonly Issue[]): void {
+  for (const { path, expected, received } of issues) process.stderr.write(`${path}: expected ${expected}; received ${received}\n`);
+  process.exitCode = 2;
+}
