@@ -1,0 +1,266 @@
+import type { Action, Log, Scenario, Until } from '../../sim/types.ts';
+import type { RunEvent } from '../../sim/run.ts';
+import type { ModelThread } from './model-thread.ts';
+import type { Moment, Plan } from './planner.ts';
+
+// The one owner of what the page shows: a scenario, a log, and how far the run has been played.
+
+export const SPEEDS = [1, 5, 20, 60] as const;
+/** Model minutes a real second is worth at speed 1. */
+const MIN_PER_S = 1 / 60;
+/** Longest real time one tick may stand for, s: a tab that slept does not leap ahead. */
+const TICK_MAX_S = 0.25;
+const UNDO_MAX = 200;
+
+/** A log and how far it was played. */
+interface Place {
+  readonly log: Log;
+  readonly now: number;
+}
+
+/**
+ * Holds the run and tells listeners (`change`) when anything it shows differs. All changes go through its methods; the
+ * model answers from its own thread, and answers to questions that no longer matter are dropped.
+ */
+export class ColumnStore extends EventTarget {
+  scenario: Scenario | undefined;
+  /** The whole run of the present log, past and forecast. */
+  plan: Plan | undefined;
+  /** While a handle is dragged: the run as it would be. */
+  preview: Plan | undefined;
+  /** The column at the moment shown. */
+  moment: Moment | undefined;
+  /** Model time played so far, min. */
+  now = 0;
+  playing = false;
+  speed: number = 20;
+  /** Model time at which playing stops by itself, min. */
+  stopAt = Number.POSITIVE_INFINITY;
+  /** What the last action was refused for, and which action. */
+  refusal: RunEvent | undefined;
+  failure = '';
+  busy = false;
+  private readonly thread: ModelThread;
+  private past: Place[] = [];
+  private future: Place[] = [];
+  private asking = false;
+  private wanted: Log | undefined;
+  private generation = 0;
+
+  constructor(thread: ModelThread) {
+    super();
+    this.thread = thread;
+  }
+
+  get log(): Log {
+    return this.plan?.log ?? [];
+  }
+
+  get canUndo(): boolean {
+    return this.past.length > 0;
+  }
+
+  get canRedo(): boolean {
+    return this.future.length > 0;
+  }
+
+  /** Opens a scenario with a log, played up to `now`. */
+  async open(scenario: Scenario, log: Log = [], now = 0): Promise<void> {
+    this.generation += 1;
+    this.playing = false;
+    this.scenario = scenario;
+    this.plan = this.preview = this.moment = this.refusal = undefined;
+    this.past = [];
+    this.future = [];
+    this.stopAt = Number.POSITIVE_INFINITY;
+    await this.follow(async () => {
+      this.plan = await this.thread.open(scenario, log);
+      await this.show(now);
+    });
+  }
+
+  /** Takes an action at the moment shown; what the log still had ahead is given up. Resolves to the refusal, if any. */
+  async act(action: Action): Promise<RunEvent | undefined> {
+    if (!this.moment) return undefined;
+    const log = [...this.taken(), { ...action, at_min: this.moment.time_min }];
+    await this.replace(log, this.moment.time_min);
+    const event = this.moment?.events.find(({ entry }) => entry === log.length - 1);
+    this.refusal = event?.refused ? event : undefined;
+    if (this.refusal) {
+      // A refused action changes nothing: it is taken out again, so the log holds only what was done.
+      const before = this.past.pop();
+      if (before) await this.replace(before.log, before.now, false);
+    }
+    this.tell();
+    return this.refusal;
+  }
+
+  /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
+  async replace(log: Log, now: number, undoable = true): Promise<void> {
+    const place = this.place();
+    await this.follow(async () => {
+      this.plan = await this.thread.plan(log);
+      this.preview = undefined;
+      if (undoable) this.remember(place);
+      await this.show(now);
+    });
+  }
+
+  /** Shows the run of another log while a handle moves. Only the newest log waits for the model. */
+  async tryOut(log: Log): Promise<void> {
+    this.wanted = log;
+    if (this.asking) return;
+    this.asking = true;
+    const generation = this.generation;
+    while (this.wanted) {
+      const next = this.wanted;
+      this.wanted = undefined;
+      const plan = await this.thread.plan(next);
+      if (generation !== this.generation) break;
+      this.preview = plan;
+      this.tell();
+    }
+    this.asking = false;
+  }
+
+  /** Ends a preview without keeping it. */
+  async dropPreview(): Promise<void> {
+    this.wanted = undefined;
+    const log = this.log;
+    await this.follow(async () => {
+      this.plan = await this.thread.plan(log);
+      this.preview = undefined;
+    });
+  }
+
+  async undo(): Promise<void> {
+    await this.travel(this.past, this.future);
+  }
+
+  async redo(): Promise<void> {
+    await this.travel(this.future, this.past);
+  }
+
+  /** Back to the moment before the last action taken. */
+  async stepBack(): Promise<void> {
+    const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
+    if (last) await this.replace(this.log.slice(0, last.entry), last.time_min);
+  }
+
+  /** The same bed, nothing done yet. */
+  async startAgain(): Promise<void> {
+    this.pause();
+    await this.replace([], 0);
+  }
+
+  /** The scenario's procedure from the start. */
+  async playProcedure(): Promise<void> {
+    if (!this.scenario) return;
+    await this.replace(this.scenario.procedure, 0);
+    this.stopAt = this.plan?.logEnd.time_min ?? 0;
+    this.play();
+  }
+
+  /** Plays until something is reached, or until nothing flows. */
+  async runUntil(until: Until): Promise<void> {
+    if (!this.moment) return;
+    const generation = this.generation;
+    const reached = await this.thread.timeOf(this.moment.time_min, until);
+    if (generation !== this.generation) return;
+    this.stopAt = reached;
+    this.play();
+  }
+
+  play(): void {
+    if (this.now >= this.stopAt) this.stopAt = Number.POSITIVE_INFINITY;
+    this.playing = true;
+    this.tell();
+  }
+
+  pause(): void {
+    this.playing = false;
+    this.stopAt = Number.POSITIVE_INFINITY;
+    this.tell();
+  }
+
+  setSpeed(speed: number): void {
+    this.speed = speed;
+    this.tell();
+  }
+
+  /** Shows another moment of the run. */
+  async seek(time_min: number): Promise<void> {
+    await this.follow(() => this.show(time_min));
+  }
+
+  /** Straight to where playing would stop. */
+  async skip(): Promise<void> {
+    const stop = this.stopAt;
+    if (!Number.isFinite(stop)) return;
+    this.pause();
+    await this.seek(stop);
+  }
+
+  /** Advances playing by a real time; called once per frame by the page. Does nothing while the model still answers. */
+  async tick(elapsed_s: number): Promise<void> {
+    if (!this.playing || this.busy || !this.plan) return;
+    const next = this.now + Math.min(elapsed_s, TICK_MAX_S) * MIN_PER_S * this.speed;
+    const stop = next >= this.stopAt;
+    await this.follow(() => this.show(stop ? this.stopAt : next));
+    if (stop) this.pause();
+  }
+
+  close(): void {
+    this.generation += 1;
+    this.thread.close();
+  }
+
+  /** Actions taken up to the moment shown. */
+  taken(): Log {
+    return this.log.slice(0, this.moment?.entry ?? 0);
+  }
+
+  private place(): Place {
+    return { log: this.log, now: this.now };
+  }
+
+  private remember(place: Place): void {
+    this.past.push(place);
+    if (this.past.length > UNDO_MAX) this.past.shift();
+    this.future = [];
+  }
+
+  private async travel(from: Place[], to: Place[]): Promise<void> {
+    const place = from.pop();
+    if (!place) return;
+    to.push(this.place());
+    this.refusal = undefined;
+    await this.replace(place.log, place.now, false);
+  }
+
+  private async show(time_min: number): Promise<void> {
+    const generation = this.generation;
+    const moment = await this.thread.moment(time_min);
+    if (generation !== this.generation) return;
+    this.moment = moment;
+    this.now = time_min;
+  }
+
+  /** Runs a question to the model; a failure is shown, not lost. */
+  private async follow(work: () => Promise<void>): Promise<void> {
+    this.busy = true;
+    try {
+      await work();
+      this.failure = '';
+    } catch (error) {
+      this.failure = error instanceof Error ? error.message : String(error);
+      this.playing = false;
+    }
+    this.busy = false;
+    this.tell();
+  }
+
+  private tell(): void {
+    this.dispatchEvent(new Event('change'));
+  }
+}
