@@ -23,7 +23,7 @@ export function inReceivers(bed: Bed, component: number): number {
 }
 
 /** Relative gap of the liquid volume: start + poured = head + between beads + tip + receivers + spilled. */
-export function liquidError(bed: Bed, column: Column, started: number): number {
+export function liquidError(bed: Bed, started: number): number {
   const s = bed.scalar;
   let found = s[AT.headVolume] + s[AT.spilled];
   for (let at = 0; at < bed.mobile.length; at++) found += bed.mobile[at] + bed.stillVolume[at];

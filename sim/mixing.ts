@@ -18,7 +18,7 @@ export function mix(bed: Bed, column: Column, time: number): void {
     for (const edge of column.lanes.edges) exchangeLanes(bed, column, k, edge.a, edge.b, edge.shape, time);
     for (let i = 0; i < bed.lanes; i++) spreadLane(bed, column, k, i, time);
   }
-  exchangeStill(bed, column, time);
+  exchangeStill(bed, time);
 }
 
 function acidIsUniform(bed: Bed): boolean {
@@ -113,7 +113,7 @@ function solveSpread(bed: Bed, base: number, cell: number, from: number, to: num
 /** Exchange with liquid that does not move, first order with rate `STILL_PER_MIN` (estimate, 1e-3 1/s). */
 const STILL_PER_MIN = 0.06;
 
-function exchangeStill(bed: Bed, column: Column, time: number): void {
+function exchangeStill(bed: Bed, time: number): void {
   if (bed.scalar[AT.drainings] === 0) return;
   const cells = bed.lanes * bed.plates;
   for (let at = 0; at < cells; at++) {

@@ -2,10 +2,12 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { readLogText } from '../../sim/actions.ts';
+import { parseLog } from '../../sim/actions.ts';
 import { resultsOf } from '../../sim/results.ts';
 import { type Run, runWhole } from '../../sim/run.ts';
-import { readScenarioText } from '../../sim/scenario.ts';
+import { parseJson } from '../../sim/json.ts';
+import { readScenario, type ScenarioResult } from '../../sim/scenario.ts';
+import { applySettings } from '../../sim/settings.ts';
 import type { Issue } from '../../sim/types.ts';
 import { curveCsv } from './curve.ts';
 import { tableOf } from './table.ts';
@@ -30,11 +32,18 @@ function main(): void {
   const { values, positionals } = parseArgs({ options: OPTIONS, allowPositionals: true });
   if (positionals.length !== 1) return fail([{ path: 'command', expected: USAGE, received: `${positionals.length} scenario files` }]);
   const settings = [...(values.set ?? []), ...(values.seed === undefined ? [] : [`seed=${values.seed}`])];
-  const read = readScenarioText(contents(positionals[0]), basename(positionals[0], '.json'), settings);
+  const read = scenarioFrom(positionals[0], settings);
   if (!read.ok) return fail(read.issues);
-  const log = values.log === undefined ? undefined : readLogText(contents(values.log), read.scenario);
+  const log = values.log === undefined ? undefined : parseLog(contents(values.log), read.scenario);
   if (log && !log.ok) return fail(log.issues);
   report(runWhole(read.scenario, log?.log), values.json === true, values.curve);
+}
+
+function scenarioFrom(file: string, settings: readonly string[]): ScenarioResult {
+  const parsed = parseJson(contents(file), 'scenario');
+  if (!parsed.ok) return parsed;
+  const set = applySettings(parsed.json, settings);
+  return set.ok ? readScenario(set.json, basename(file, '.json')) : set;
 }
 
 function report(run: Run, json: boolean, curve: string | undefined): void {
