@@ -145,8 +145,8 @@ function poissonMixture(mean: number, f: (k: number) => number): number {
   const mode = Math.floor(mean);
   const peak = Math.exp(mode * Math.log(mean || 1) - mean - lnGamma(mode + 1));
   let sum = 0;
-  for (let k = mode, weight = peak; weight > 1e-18; k++, weight *= mean / k) sum += weight * f(k);
-  for (let k = mode - 1, weight = (peak * mode) / mean; k >= 0 && weight > 1e-18; weight *= k / mean, k--) sum += weight * f(k);
+  for (let k = mode, weight = peak; weight > 1e-18 * sum; k++, weight *= mean / k) sum += weight * f(k);
+  for (let k = mode - 1, weight = (peak * mode) / mean; k >= 0 && weight > 1e-18 * sum; weight *= k / mean, k--) sum += weight * f(k);
   return sum;
 }
 
