@@ -12,6 +12,8 @@ export interface SavedRun {
   readonly differences: Json;
   readonly seed: number;
   readonly log: Log;
+  /** How far the run was played, min of model time; without it, to its start. */
+  readonly now_min?: number;
   /** View on screen. */
   readonly view?: string;
 }
@@ -22,6 +24,8 @@ export type Reading<Value> = { readonly ok: true; readonly value: Value } | { re
 
 /** Largest seed: 2^32 - 1, what the seeded generator takes. */
 const SEED_MAX = 0xffffffff;
+/** Longest model time a kept run may have been played, min: a week. */
+const NOW_MAX = 10_080;
 
 /**
  * Checks the frame of a saved run. Scenario values and the single actions are checked where they are applied, by the
@@ -29,17 +33,18 @@ const SEED_MAX = 0xffffffff;
  */
 export function readSaved(value: unknown): Reading<SavedRun> {
   if (!isObject(value)) return { ok: false, issues: [issue('run', 'an object', value)] };
-  const { base, differences = {}, seed, log, view } = value;
+  const { base, differences = {}, seed, log, now_min, view } = value;
   const issues = [
     ...(typeof base === 'string' && base !== '' ? [] : [issue('base', 'id of a scenario', base)]),
     ...(isObject(differences) ? [] : [issue('differences', 'an object', differences)]),
     ...(isSeed(seed) ? [] : [issue('seed', `a whole number from 0 to ${SEED_MAX}`, seed)]),
+    ...(now_min === undefined || (typeof now_min === 'number' && now_min >= 0 && now_min <= NOW_MAX) ? [] : [issue('now_min', `0 to ${NOW_MAX} min`, now_min)]),
     ...(view === undefined || typeof view === 'string' ? [] : [issue('view', 'name of a view', view)]),
     ...logIssues(log),
   ];
   if (issues.length > 0) return { ok: false, issues };
   // Checked line by line above; `differences` and `log` come out of JSON.parse and so are JSON.
-  const run = { base, differences, seed, log, ...(view === undefined ? {} : { view }) } as SavedRun;
+  const run = { base, differences, seed, log, ...(now_min === undefined ? {} : { now_min }), ...(view === undefined ? {} : { view }) } as SavedRun;
   return { ok: true, value: run };
 }
 

@@ -1,10 +1,9 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { ColumnStore } from './column-store.ts';
 
-/** Redraws its host whenever the store changes. */
-export class WatchStore implements ReactiveController {
+/** Redraws its host whenever what it follows (the store, the session) says `change`. */
+export class Watch implements ReactiveController {
   private readonly host: ReactiveControllerHost;
-  private store: ColumnStore | undefined;
+  private followed: EventTarget | undefined;
   private readonly redraw = (): void => this.host.requestUpdate();
 
   constructor(host: ReactiveControllerHost) {
@@ -12,19 +11,19 @@ export class WatchStore implements ReactiveController {
     host.addController(this);
   }
 
-  /** Follows this store from now on; call it from the host's `willUpdate`. */
-  follow(store: ColumnStore | undefined): void {
-    if (store === this.store) return;
-    this.store?.removeEventListener('change', this.redraw);
-    this.store = store;
-    store?.addEventListener('change', this.redraw);
+  /** Follows this from now on; call it from the host's `willUpdate`. */
+  follow(target: EventTarget | undefined): void {
+    if (target === this.followed) return;
+    this.followed?.removeEventListener('change', this.redraw);
+    this.followed = target;
+    target?.addEventListener('change', this.redraw);
   }
 
   hostConnected(): void {
-    this.store?.addEventListener('change', this.redraw);
+    this.followed?.addEventListener('change', this.redraw);
   }
 
   hostDisconnected(): void {
-    this.store?.removeEventListener('change', this.redraw);
+    this.followed?.removeEventListener('change', this.redraw);
   }
 }

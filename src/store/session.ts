@@ -1,0 +1,141 @@
+import { readLog } from '../../sim/actions.ts';
+import { readScenario } from '../../sim/scenario.ts';
+import type { Issue, Log } from '../../sim/types.ts';
+import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
+import { ColumnStore } from './column-store.ts';
+import { differences, patched } from './difference.ts';
+import { decodeLink, encodeLink, type LinkOptions } from './link.ts';
+import type { ModelThread } from './model-thread.ts';
+import type { Json, Outcome, SavedRun } from './saved.ts';
+import { type Autosave, openAutosave } from './storage.ts';
+
+export type CoachLevel = 'off' | 'ask' | 'guide';
+
+/** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
+const SAVE_EVERY_MS = 1000;
+
+/**
+ * What the tab is working on: which scenario, what was changed in it, and the run itself. Opens it from what was kept, a
+ * link or a file, keeps it as it grows, and tells listeners (`change`) when scenario or issues differ.
+ */
+export class Session extends EventTarget {
+  readonly store: ColumnStore;
+  base = FIRST_SCENARIO;
+  /** JSON of the scenario as it ships. */
+  shipped: Json = {};
+  /** JSON of the scenario in use. */
+  json: Json = {};
+  coach: CoachLevel = 'ask';
+  exaggerate = false;
+  /** Problems of the last thing that was asked to be opened. */
+  issues: readonly Issue[] = [];
+  /** One line for the reader: a damaged link, a full storage. */
+  notice = '';
+  private readonly autosave: Autosave;
+  private savedLog: Log | undefined;
+  private savedAt = 0;
+
+  constructor(thread: ModelThread, storage: Storage | undefined, tab: string) {
+    super();
+    this.store = new ColumnStore(thread);
+    this.autosave = openAutosave(storage, tab);
+    this.store.addEventListener('change', () => this.keep());
+  }
+
+  /** What the tab shows first: a shared run, else the one kept, else the default scenario untouched. */
+  async start(shared: string | undefined): Promise<void> {
+    if (shared !== undefined) {
+      const link = await decodeLink(shared);
+      if (link.ok && (await this.openRun(link.value))) return;
+      const problem = link.ok ? `link: ${this.issues.length} problems with the run it holds` : link.message;
+      await this.openScenario(FIRST_SCENARIO);
+      this.say(`${problem}. The default scenario is open instead.`);
+      return;
+    }
+    const kept = this.autosave.load();
+    if (kept.ok && kept.value && (await this.openRun(kept.value))) return;
+    await this.openScenario(FIRST_SCENARIO);
+    if (!kept.ok) this.say(kept.message);
+  }
+
+  /** Opens a shipped scenario with nothing done yet. */
+  async openScenario(id: string): Promise<boolean> {
+    return this.openRun({ base: id, differences: {}, seed: Number.NaN, log: [] });
+  }
+
+  /** Opens a kept run. On any problem nothing changes but `issues`. */
+  async openRun(run: SavedRun): Promise<boolean> {
+    const shipped = await scenarioJson(run.base);
+    if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
+    const changed = patched(shipped, run.differences);
+    const json = Number.isNaN(run.seed) ? changed : patched(changed, { seed: run.seed });
+    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0);
+  }
+
+  /** Uses a changed scenario from now on, with the log as it stands. */
+  async change(json: Json, log: Log = this.store.taken(), now = this.store.now): Promise<boolean> {
+    return this.use(this.base, this.shipped, json, log, now);
+  }
+
+  /** The run as it would be kept. */
+  saved(): SavedRun {
+    const { scenario } = this.store;
+    return { base: this.base, differences: differences(this.shipped, this.json), seed: scenario?.seed ?? 1, log: this.store.log, now_min: this.store.now };
+  }
+
+  async link(options?: LinkOptions): Promise<Outcome<string>> {
+    return encodeLink(this.saved(), options);
+  }
+
+  setCoach(level: CoachLevel): void {
+    this.coach = level;
+    this.tell();
+  }
+
+  setExaggerate(on: boolean): void {
+    this.exaggerate = on;
+    this.tell();
+  }
+
+  say(notice: string): void {
+    this.notice = notice;
+    this.tell();
+  }
+
+  private async use(base: string, shipped: Json, json: Json, log: Log, now: number): Promise<boolean> {
+    const read = readScenario(json, base);
+    if (!read.ok) return this.refuse(read.issues);
+    const readable = readLog(log, read.scenario);
+    if (!readable.ok) return this.refuse(readable.issues);
+    this.base = base;
+    this.shipped = shipped;
+    this.json = json;
+    this.issues = [];
+    this.notice = '';
+    await this.store.open(read.scenario, readable.log, now);
+    this.tell();
+    return true;
+  }
+
+  private refuse(issues: readonly Issue[]): false {
+    this.issues = issues;
+    this.tell();
+    return false;
+  }
+
+  /** Keeps the run when its log has grown, and now and then while it plays. */
+  private keep(): void {
+    const { store } = this;
+    if (!store.plan || store.preview) return;
+    const now = Date.now();
+    if (this.savedLog === store.log && store.playing && now - this.savedAt < SAVE_EVERY_MS) return;
+    this.savedLog = store.log;
+    this.savedAt = now;
+    const kept = this.autosave.save(this.saved());
+    if (!kept.ok && this.notice === '') this.say(kept.message);
+  }
+
+  private tell(): void {
+    this.dispatchEvent(new Event('change'));
+  }
+}
