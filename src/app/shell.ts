@@ -1,6 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { cache } from 'lit/directives/cache.js';
+import { ifDefined } from 'lit/directives/if-defined.js';
 import { localStorageOf } from '../store/storage.ts';
 import { paced } from '../ui/announce.ts';
 import type { Dialog } from '../ui/dialog.ts';
@@ -68,8 +69,8 @@ export class App extends LitElement {
 
   override render() {
     return html`
-      <a class="skip" href="#main" @click=${this.skip}>Skip to the view</a>
       <header>
+        <button type="button" class="skip" @click=${this.skip}>Skip to the view</button>
         <p class="name"><a href=${routeHash({ view: this.views[0]?.id ?? '' })}>Bandfall</a></p>
         <p class="scenario">${this.scenarioTitle}</p>
         <div class="tools">
@@ -95,7 +96,7 @@ export class App extends LitElement {
   }
 
   private link(view: View) {
-    return html`<li><a href=${routeHash({ view: view.id })} aria-current=${view === this.current ? 'page' : nothing}>${view.label}</a></li>`;
+    return html`<li><a href=${routeHash({ view: view.id })} aria-current=${ifDefined(view === this.current ? 'page' : undefined)}>${view.label}</a></li>`;
   }
 
   private themeOption(choice: ThemeChoice) {
@@ -104,7 +105,7 @@ export class App extends LitElement {
   }
 
   private failed() {
-    return html`<div role="alert"><p>${this.failure}</p><button type="button" @click=${this.retry}>Try again</button></div>`;
+    return html`<h1>${this.current?.label}</h1><div role="alert"><p>${this.failure}</p><button type="button" @click=${this.retry}>Try again</button></div>`;
   }
 
   private asked(): View | undefined {
@@ -140,8 +141,7 @@ export class App extends LitElement {
     void this.open(this.current, true);
   }
 
-  private skip(event: Event) {
-    event.preventDefault();
+  private skip() {
     this.main.focus();
   }
 

@@ -1,3 +1,6 @@
+import { html } from 'lit';
+import type { Session } from '../store/session.ts';
+
 /** Draws a view; called whenever the shell renders. Anything Lit can render. */
 export type DrawView = () => unknown;
 
@@ -10,4 +13,15 @@ export interface View {
 }
 
 /** Order of the navigation; a view that is not built is not listed. */
-export const VIEWS: readonly View[] = [];
+export function viewsOf(session: Session): readonly View[] {
+  return [
+    {
+      id: 'bench',
+      label: 'Bench',
+      load: async () => {
+        await import('../bench/view.ts');
+        return () => html`<bf-bench .session=${session}></bf-bench>`;
+      },
+    },
+  ];
+}

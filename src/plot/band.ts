@@ -37,7 +37,7 @@ export function band(options: BandOptions): SVGTemplateResult {
   const { top, height, label, text = 'var(--ink)' } = options;
   const fill = options.hatched ? hatching(left, width, options) : svg`<rect x=${left} y=${top} width=${width} height=${height} fill=${options.colour}></rect>`;
   const shown = label && fits(label, width)
-    ? svg`<text class="band-label" x=${left + width / 2} y=${top + height / 2} fill=${text} text-anchor="middle" dominant-baseline="central">${label}</text>` : nothing;
+    ? svg`<text class="band-label ${options.hatched ? 'haloed' : ''}" x=${left + width / 2} y=${top + height / 2} fill=${text} text-anchor="middle" dominant-baseline="central">${label}</text>` : nothing;
   return svg`<g class="band">${fill}${shown}${label ? svg`<title>${label}</title>` : nothing}</g>`;
 }
 

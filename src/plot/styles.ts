@@ -9,7 +9,7 @@ export const plotStyles = css`
   svg.plot .grid { stroke: var(--rule); stroke-width: 1; }
   svg.plot .frame { stroke: var(--rule); stroke-width: 1; }
   svg.plot .line-label, svg.plot .band-label { font-weight: 600; }
-  svg.plot .line-label { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
+  svg.plot .line-label, svg.plot .haloed { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .bracket path { stroke: var(--edge); stroke-width: 1.5; }
   svg.plot .cursor line { stroke: var(--accent); stroke-width: 2; }
   svg.plot .cursor.look line { stroke: var(--ink); stroke-width: 1; stroke-dasharray: 2 2; }

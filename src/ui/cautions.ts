@@ -10,7 +10,7 @@ export interface Caution {
 }
 
 export const CAUTION_CLOSE =
-  'Local codes, the safety data sheet of the product in hand and the person in charge of the laboratory come first; this page teaches a procedure and licenses nobody.';
+  'Local codes, the safety data sheet of the product in hand and the person in charge of the laboratory come first; this page is a rehearsal and permits nothing.';
 
 export const CAUTIONS = {
   acid: {

@@ -30,7 +30,7 @@ export class IssueList extends LitElement {
     return html`<section role="alert">
       <h2>${this.source}: ${count}</h2>
       <p>Nothing was changed; the run on the page is as it was.</p>
-      <bf-table title="What was found" .columns=${COLUMNS} .rows=${rows}></bf-table>
+      <bf-table caption="What was found" .columns=${COLUMNS} .rows=${rows}></bf-table>
     </section>`;
   }
 }

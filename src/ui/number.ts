@@ -19,7 +19,7 @@ export class NumberField extends LitElement {
     controlStyles,
     hiddenStyles,
     css`
-      :host { display: block; }
+      :host { display: block; max-width: 30rem; }
       label, .range { font-size: var(--text-small); color: var(--soft); }
       .row { display: flex; flex-wrap: wrap; align-items: center; gap: var(--gap-small); }
       input[type='text'] { width: 5.5em; text-align: right; }

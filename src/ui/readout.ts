@@ -14,7 +14,7 @@ export interface Reading {
 export class Readout extends LitElement {
   static override styles = css`
     :host { display: block; }
-    h3 { margin: 0 0 var(--gap-small); font-size: 1em; }
+    .heading { font-weight: 600; margin: 0 0 var(--gap-small); }
     dl { margin: 0; }
     div { display: flex; flex-wrap: wrap; gap: 0 var(--gap); padding: 0.125em 0; }
     dt { flex: 1 1 auto; color: var(--soft); }
@@ -24,10 +24,12 @@ export class Readout extends LitElement {
   `;
 
   @property() heading = '';
+  /** Level of the heading in the outline of the page. */
+  @property({ type: Number }) level = 2;
   @property({ attribute: false }) readings: readonly Reading[] = [];
 
   override render() {
-    return html`${this.heading ? html`<h3>${this.heading}</h3>` : nothing}<dl>${this.readings.map(
+    return html`${this.heading ? html`<p class="heading" role="heading" aria-level=${this.level}>${this.heading}</p>` : nothing}<dl>${this.readings.map(
       (reading) => html`<div><dt>${reading.label}</dt><dd class="value">${reading.value}</dd>${
         reading.note ? html`<dd class="note">${reading.note}</dd>` : nothing
       }</div>`,

@@ -15,7 +15,10 @@ export const controlStyles = css`
   input[type='range'], input[type='radio'], input[type='checkbox'] { accent-color: var(--accent); }
   a { color: var(--accent); }
   :focus-visible { outline: 3px solid var(--focus); outline-offset: 2px; }
-  h1, h2, h3 { line-height: 1.2; text-wrap: balance; }
+  h1, h2, h3 { margin: 0 0 0.5em; line-height: 1.2; text-wrap: balance; }
+  h1 { font-size: 1.5rem; }
+  h2 { font-size: var(--text-large); }
+  h3 { font-size: 1rem; }
   @media print { button { display: none; } }
 `;
 

@@ -15,7 +15,7 @@ export class DataTable extends LitElement {
     css`
       :host { display: block; }
       .scroll { position: relative; overflow-x: auto; }
-      table { border-collapse: collapse; width: 100%; }
+      table { border-collapse: collapse; min-width: min(100%, 24rem); }
       caption { text-align: left; font-weight: 600; padding-bottom: var(--gap-small); }
       th, td { padding: 0.25em 0.75em 0.25em 0; text-align: left; vertical-align: baseline; font-weight: 400; }
       thead th { color: var(--soft); font-size: var(--text-small); border-bottom: 1px solid var(--edge); vertical-align: bottom; }
@@ -25,7 +25,7 @@ export class DataTable extends LitElement {
     `,
   ];
 
-  @property() override title = '';
+  @property() caption = '';
   @property({ attribute: false }) columns: readonly Column[] = [];
   @property({ attribute: false }) rows: readonly Row[] = [];
   /** Leaves out the copy button. */
@@ -35,14 +35,14 @@ export class DataTable extends LitElement {
   private resize: ResizeObserver | undefined;
 
   override render() {
-    return html`<div class="scroll" role=${this.scrolls ? 'region' : nothing} aria-label=${this.scrolls ? this.title : nothing} tabindex=${this.scrolls ? 0 : nothing}>
+    return html`<div class="scroll" role=${this.scrolls ? 'region' : nothing} aria-label=${this.scrolls ? this.caption : nothing} tabindex=${this.scrolls ? 0 : nothing}>
         <table>
-          <caption>${this.title}</caption>
+          <caption>${this.caption}</caption>
           <thead><tr>${this.columns.map((column) => html`<th scope="col" class=${this.side(column)}>${headingText(column)}</th>`)}</tr></thead>
           <tbody>${this.rows.map((row) => html`<tr>${this.columns.map((column, place) => this.cell(column, row[column.key], place))}</tr>`)}</tbody>
         </table>
       </div>
-      ${this.noCopy ? nothing : html`<button type="button" @click=${this.copy}>Copy as CSV<span class="unseen">: ${this.title}</span></button>`}`;
+      ${this.noCopy ? nothing : html`<button type="button" @click=${this.copy}>Copy as CSV<span class="unseen"> of ${this.caption}</span></button>`}`;
   }
 
   override firstUpdated() {
@@ -68,10 +68,10 @@ export class DataTable extends LitElement {
   private async copy() {
     try {
       await navigator.clipboard.writeText(csvText(this.columns, this.rows));
-      announce(this, `${this.title}: copied as CSV`);
-      showMessage(this, { kind: 'note', text: `${this.title}: copied as CSV` });
+      announce(this, `${this.caption}: copied as CSV`);
+      showMessage(this, { kind: 'note', text: `${this.caption}: copied as CSV` });
     } catch {
-      showMessage(this, { kind: 'problem', text: `${this.title}: the browser did not allow copying` });
+      showMessage(this, { kind: 'problem', text: `${this.caption}: the browser did not allow copying` });
     }
   }
 }

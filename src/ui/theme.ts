@@ -32,7 +32,7 @@ export function themeCss(): string {
 :root[data-theme="dark"] { color-scheme: dark; ${properties(PALETTE.dark)} }
 @media (pointer: coarse) { :root { --target: 2.75rem; } }
 @media (prefers-reduced-motion: reduce) { :root { --motion: 0ms; } }
-html { font: 400 clamp(1rem, 0.87rem + 0.3vw, 1.25rem)/1.45 var(--font); font-variant-numeric: tabular-nums;
+html { font: 400 clamp(1rem, 0.94rem + 0.12vw, 1.25rem)/1.45 var(--font); font-variant-numeric: tabular-nums;
   background: var(--paper); color: var(--ink); -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
 body { margin: 0; }
 @media print {

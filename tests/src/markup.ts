@@ -4,7 +4,7 @@ import { isTemplateResult } from 'lit/directive-helpers.js';
 // Writes a Lit template as text without a browser, for stored drawings. Elements and attributes only: event, property and
 // boolean bindings and directives are refused, because a drawing must not depend on them.
 
-/** Markup with numbers rounded to 2 decimals and white space collapsed; one element a line. */
+/** Markup with the numbers of attributes rounded to 2 decimals and white space collapsed; one element a line. */
 export function markup(value: unknown): string {
   return rounded(written(value)).replace(/\s+/g, ' ').replace(/ ?(\/?)> ?/g, '$1>').replace(/ </g, '<').replace(/>(?=<[^/])/g, '>\n').trim();
 }
@@ -29,7 +29,7 @@ function part(before: string, value: unknown): string {
 }
 
 function rounded(text: string): string {
-  return text.replace(/-?\d+\.\d{3,}(e-?\d+)?/g, (number) => String(Number(Number(number).toFixed(2)) || 0));
+  return text.replace(/="[^"]*"/g, (attribute) => attribute.replace(/-?\d+\.\d{3,}(e-?\d+)?/g, (number) => String(Number(Number(number).toFixed(2)) || 0)));
 }
 
 function escaped(text: string): string {

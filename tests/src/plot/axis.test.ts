@@ -26,3 +26,18 @@ test('tickValues(log) keeps only powers of ten when there are many decades', () 
 test('axis(...) writes a negative tick with a minus sign', () => {
   expect(markup(axis({ scale: scaleLinear().domain([-2, 2]).range([0, 100]), side: 'bottom', at: 0, ticks: 4 }))).toContain('\u22122');
 });
+
+function texts(drawn: string): string[] {
+  return [...drawn.matchAll(/tick-text[^>]*>([^<]*)/g)].map(([, text = '']) => text);
+}
+
+test('axis(...) gives equal steps the decimals the step needs', () => {
+  const scale = scaleLinear().domain([0, 0.06]).range([100, 0]);
+  expect(texts(markup(axis({ scale, side: 'left', at: 0, ticks: 3 })))).toEqual(['0.00', '0.02', '0.04', '0.06']);
+  expect(texts(markup(axis({ scale: volume, side: 'bottom', at: 0, ticks: 4 })))).toEqual(['0', '20', '40', '60']);
+});
+
+test('axis(log) gives every tick one figure', () => {
+  const scale = scaleLog().domain([1e-5, 1]).range([100, 0]);
+  expect(texts(markup(axis({ scale, side: 'left', at: 0, ticks: 4 })))).toEqual(['1×10⁻⁵', '0.0001', '0.001', '0.01', '0.1', '1']);
+});

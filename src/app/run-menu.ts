@@ -1,0 +1,87 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { catalog } from '../store/catalog.ts';
+import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/files.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { showMessage } from '../ui/message.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { routeHash } from './route.ts';
+import '../ui/issues.ts';
+
+/** What can be done with the run as a whole: choose a scenario, copy a link, save, open. */
+@customElement('bf-run-menu')
+export class RunMenu extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
+      select { max-width: 16rem; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  private readonly watch = new Watch(this);
+  private said = '';
+
+  override willUpdate() {
+    this.watch.follow(this.session);
+  }
+
+  override updated() {
+    const notice = this.session?.notice ?? '';
+    if (notice !== '' && notice !== this.said) showMessage(this, { text: notice, kind: 'note' });
+    this.said = notice;
+  }
+
+  override render() {
+    const { session } = this;
+    if (!session) return nothing;
+    return html`
+      <label><span class="unseen">Scenario</span>
+        <select @change=${this.choose}>${catalog().map(({ id, title }) => html`<option value=${id} ?selected=${id === session.base}>${title}</option>`)}</select></label>
+      <button type="button" @click=${this.copyLink}>Copy link</button>
+      <button type="button" @click=${this.save}>Save</button>
+      <button type="button" @click=${this.openFile}>Open</button>`;
+  }
+
+  private async choose(event: Event & { target: HTMLSelectElement }) {
+    await this.session?.openScenario(event.target.value);
+  }
+
+  private async copyLink() {
+    const link = await this.session?.link();
+    if (!link) return;
+    if (!link.ok) return showMessage(this, { text: link.message, kind: 'problem' });
+    const address = new URL(routeHash({ view: location.hash.replace(/^#/, '').split('?')[0], run: link.value }), location.href).href;
+    try {
+      await navigator.clipboard.writeText(address);
+      showMessage(this, { text: 'Link copied: it holds the scenario, the seed and every action so far.', kind: 'note' });
+    } catch {
+      showMessage(this, { text: `The browser did not allow copying. The link: ${address}`, kind: 'note' });
+    }
+  }
+
+  private save() {
+    const { session } = this;
+    if (!session) return;
+    const title = session.store.scenario?.title ?? 'run';
+    offerFile(document, fileName(title, 'json'), runFileText(session.saved(), { results: session.store.moment?.results }));
+  }
+
+  private async openFile() {
+    const file = await askForFile(document);
+    if (!file || !this.session) return;
+    const reading = await openRunFile(file);
+    if (reading.ok && (await this.session.openRun(reading.value))) return showMessage(this, { text: `Opened ${file.name}.`, kind: 'note' });
+    const issues = reading.ok ? this.session.issues : reading.issues;
+    showMessage(this, { text: `${file.name} was not opened. ${issues.map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`).join('; ')}`, kind: 'problem' });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-run-menu': RunMenu;
+  }
+}

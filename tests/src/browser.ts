@@ -1,0 +1,63 @@
+import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { createServer, type ViteDevServer } from 'vite';
+
+// A real browser on the page as the development server gives it.
+
+export interface PageOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly theme?: 'light' | 'dark';
+}
+
+export interface Bench {
+  /** A fresh page, loaded; `complaints` collects every warning and error of its console. */
+  open(options?: PageOptions): Promise<{ page: Page; complaints: string[] }>;
+  close(): Promise<void>;
+}
+
+const INSTALLED = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/usr/bin/microsoft-edge'];
+const ARGUMENTS = ['--no-sandbox', '--headless', '--disable-gpu', '--disable-background-networking', '--no-first-run'];
+
+export async function startBench(): Promise<Bench> {
+  const server = await createServer({ configFile: false, root: 'src', base: './', logLevel: 'error', server: { port: 5300, fs: { allow: ['..'] } } });
+  await server.listen();
+  const browser = await chromium.launch(await launch());
+  return {
+    open: (options = {}) => openPage(server, browser, options),
+    async close() {
+      await browser.close();
+      await server.close();
+    },
+  };
+}
+
+/**
+ * Calls `body` in the page with a module of the project as `module`. Both are text: the test runner rewrites imports, and
+ * the rewritten form means nothing in the page.
+ */
+export function withModule(page: Page, path: string, body: string): Promise<unknown> {
+  return page.evaluate(`import(${JSON.stringify(`/@fs${resolve(path)}`)}).then((module) => (${body}))`);
+}
+
+async function openPage(server: ViteDevServer, browser: Browser, { width = 1280, height = 720, theme = 'light' }: PageOptions) {
+  const context = await browser.newContext({ viewport: { width, height }, colorScheme: theme });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (line) => {
+    const developing = line.text().startsWith('Lit is in dev mode');
+    if (['warning', 'error'].includes(line.type()) && !developing) complaints.push(line.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  await page.goto(server.resolvedUrls?.local[0] ?? '');
+  return { page, complaints };
+}
+
+/** The browser of the system, or the one that comes as a package for Linux on x64. */
+async function launch() {
+  const executablePath = process.env['BROWSER_PATH'] ?? INSTALLED.find(existsSync);
+  if (executablePath) return { executablePath, args: ARGUMENTS };
+  const { default: packed } = await import('@sparticuz/chromium');
+  return { executablePath: await packed.executablePath(), args: packed.args };
+}
