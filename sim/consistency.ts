@@ -49,7 +49,8 @@ function checkBed(json: Readonly<Record<string, unknown>>, issues: Issue[]): voi
   const ions = own(json, 'ions');
   if (plates === undefined || lanes === undefined || !Array.isArray(ions)) return;
   const cells = plates * lanes * (1 + ions.length);
-  if (cells > CELLS_MAX) addIssue(issues, 'bed.plates', `bed.plates x bed.lanes x (1 + ions) at most ${CELLS_MAX}`, `${plates} x ${lanes} x ${1 + ions.length} = ${cells}`);
+  if (cells > CELLS_MAX)
+    addIssue(issues, 'bed.plates', `bed.plates x bed.lanes x (1 + ions) at most ${CELLS_MAX}`, `${plates} x ${lanes} x ${1 + ions.length} = ${cells}`);
 }
 
 /** Ions named once, and carried by liquids and curves only if listed. */

@@ -37,8 +37,7 @@ const EXPECTED: Readonly<Record<Turn, string>> = {
 };
 
 const BLANK = /[ \t\n\r]*/y;
-const TOKEN =
-  /[{}[\],:]|"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y;
+const TOKEN = /[{}[\],:]|"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y;
 
 /** First fault of a JSON text, undefined if it is sound. */
 export function jsonFault(text: string): Fault | undefined {

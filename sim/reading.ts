@@ -97,7 +97,6 @@ export function text(max: number): Shape<string> {
   return {
     schema: { type: 'string', minLength: 1, maxLength: max, pattern: '^[^\\u0000-\\u001f\\u007f]*\\S[^\\u0000-\\u001f\\u007f]*$' },
     read(value, path, issues) {
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
       if (typeof value === 'string' && value.trim() !== '' && codePoints(value, max) <= max && !/[\u0000-\u001f\u007f]/.test(value)) return value;
       addIssue(issues, path, `text of 1 to ${max} characters, not blank, no control characters`, describe(value));
       return undefined;
@@ -192,7 +191,9 @@ export function dictionary<T>(noun: string, names: Shape<string>, item: Shape<T>
 /** A name that is a key of an object: no spaces, nothing an object inherits. */
 export function keyName(noun: string): Shape<string> {
   const pattern = '^[A-Za-z][A-Za-z0-9_-]{0,29}$';
-  const inherited = Object.getOwnPropertyNames(Object.prototype).filter((name) => new RegExp(pattern).test(name)).sort();
+  const inherited = Object.getOwnPropertyNames(Object.prototype)
+    .filter((name) => new RegExp(pattern).test(name))
+    .sort();
   return {
     schema: { pattern, not: { enum: inherited } },
     read(value, path, issues) {

@@ -24,7 +24,9 @@ describe('log reader', () => {
       { do: 'receiver', label: 'first', at_min: 0 },
       { ...pour, how: 'wall', hold_level: true, at_min: 1 },
       { do: 'clamp', open_percent: 100 },
-      ...[{ time_min: 5 }, { elapsed_min: 2 }, { delivered_mL: 3 }, { more_mL: 1.5 }, { liquid_mm: 1 }, { ion: 'Co', edge: 'leading', depth_cm: 6 }].map((until) => ({ do: 'wait', until })),
+      ...[{ time_min: 5 }, { elapsed_min: 2 }, { delivered_mL: 3 }, { more_mL: 1.5 }, { liquid_mm: 1 }, { ion: 'Co', edge: 'leading', depth_cm: 6 }].map(
+        (until) => ({ do: 'wait', until }),
+      ),
       { do: 'stir', at_mL: 9 },
       ...FAULT_KINDS.map((kind) => ({ do: 'fault', fault: { kind, severity: 0.5, side_deg: 90, depth_share: 1 } })),
     ];
@@ -36,7 +38,9 @@ describe('log reader', () => {
   });
 
   test('names the nearest liquid for one that is not on the bench', () => {
-    expect(issuesOf([{ ...pour, liquid: 'watre' }])).toEqual([{ path: 'log[0].liquid', expected: 'a liquid of the scenario, nearest known: water', received: '"watre"' }]);
+    expect(issuesOf([{ ...pour, liquid: 'watre' }])).toEqual([
+      { path: 'log[0].liquid', expected: 'a liquid of the scenario, nearest known: water', received: '"watre"' },
+    ]);
   });
 
   test('names the nearest action', () => {
@@ -44,12 +48,31 @@ describe('log reader', () => {
   });
 
   test('refuses times and volumes that run backwards, by any of the ways to give them', () => {
-    expect(issuesOf([{ ...pour, at_min: 10 }, { ...pour, at_min: 9.5 }])).toEqual([
-      { path: 'log[1].at_min', expected: 'at least 10 min, reached by an earlier action', received: '9.5 min' },
-    ]);
-    expect(pathsOf([{ ...pour, at_min: 10 }, { do: 'wait', until: { time_min: 9 } }])).toEqual(['log[1].until.time_min']);
-    expect(pathsOf([{ do: 'wait', until: { delivered_mL: 9 } }, { ...pour, at_mL: 8 }])).toEqual(['log[1].at_mL']);
-    expect(pathsOf([{ ...pour, at_min: 10 }, { ...pour, at_min: 10 }, { ...pour, at_mL: 1 }])).toEqual([]);
+    expect(
+      issuesOf([
+        { ...pour, at_min: 10 },
+        { ...pour, at_min: 9.5 },
+      ]),
+    ).toEqual([{ path: 'log[1].at_min', expected: 'at least 10 min, reached by an earlier action', received: '9.5 min' }]);
+    expect(
+      pathsOf([
+        { ...pour, at_min: 10 },
+        { do: 'wait', until: { time_min: 9 } },
+      ]),
+    ).toEqual(['log[1].until.time_min']);
+    expect(
+      pathsOf([
+        { do: 'wait', until: { delivered_mL: 9 } },
+        { ...pour, at_mL: 8 },
+      ]),
+    ).toEqual(['log[1].at_mL']);
+    expect(
+      pathsOf([
+        { ...pour, at_min: 10 },
+        { ...pour, at_min: 10 },
+        { ...pour, at_mL: 1 },
+      ]),
+    ).toEqual([]);
   });
 
   test('refuses an action with two times, or a wait with none or two ends', () => {
@@ -68,9 +91,9 @@ describe('log reader', () => {
   });
 
   test('lists the issues of all actions, also beside each other', () => {
-    expect(pathsOf([{ ...pour, volume_mL: -1, liquid: 'acdi', speed: 3 }, { do: 'clamp', open_percent: 101 }, 5, { do: 'receiver', label: '' }]).sort()).toEqual(
-      ['log[0].liquid', 'log[0].speed', 'log[0].volume_mL', 'log[1].open_percent', 'log[2]', 'log[3].label'].sort(),
-    );
+    expect(
+      pathsOf([{ ...pour, volume_mL: -1, liquid: 'acdi', speed: 3 }, { do: 'clamp', open_percent: 101 }, 5, { do: 'receiver', label: '' }]).sort(),
+    ).toEqual(['log[0].liquid', 'log[0].speed', 'log[0].volume_mL', 'log[1].open_percent', 'log[2]', 'log[3].label'].sort());
   });
 
   test(`takes ${ACTIONS_MAX} actions and no more`, () => {
@@ -85,7 +108,15 @@ describe('log reader', () => {
 
   test('never throws, and every issue has path, expected and received, for anything', () => {
     const action = fc.record(
-      { do: fc.constantFrom('pour', 'clamp', 'wait', 'receiver', 'stir', 'fault', 'x'), until: fc.jsonValue(), fault: fc.jsonValue(), liquid: fc.jsonValue(), at_min: fc.jsonValue(), volume_mL: fc.double(), label: fc.string() },
+      {
+        do: fc.constantFrom('pour', 'clamp', 'wait', 'receiver', 'stir', 'fault', 'x'),
+        until: fc.jsonValue(),
+        fault: fc.jsonValue(),
+        liquid: fc.jsonValue(),
+        at_min: fc.jsonValue(),
+        volume_mL: fc.double(),
+        label: fc.string(),
+      },
       { requiredKeys: [] },
     );
     fc.assert(

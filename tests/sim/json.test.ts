@@ -14,7 +14,10 @@ const sound = (text: string): boolean => {
 
 describe('JSON reader', () => {
   test('agrees with JSON.parse on what is JSON, for random texts of JSON pieces', () => {
-    const pieces = fc.array(fc.constantFrom('{', '}', '[', ']', ',', ':', '"a"', '"b"', '1', '-0.5e3', '01', '1.', 'true', 'nul', ' ', '\n', '"\\u00e9"', '"\\x"', "'"), { maxLength: 12 });
+    const pieces = fc.array(
+      fc.constantFrom('{', '}', '[', ']', ',', ':', '"a"', '"b"', '1', '-0.5e3', '01', '1.', 'true', 'nul', ' ', '\n', '"\\u00e9"', '"\\x"', "'"),
+      { maxLength: 12 },
+    );
     fc.assert(
       fc.property(pieces, (parts) => {
         const text = parts.join('');

@@ -103,7 +103,8 @@ describe('scenario reader', () => {
 });
 
 describe('scenario reader, for anything at all', () => {
-  const complete = ({ path, expected: wanted, received }: Issue) => [path, wanted, received].every((part) => typeof part === 'string' && part.length > 0 && part.length < 600);
+  const complete = ({ path, expected: wanted, received }: Issue) =>
+    [path, wanted, received].every((part) => typeof part === 'string' && part.length > 0 && part.length < 600);
 
   test('never throws, and every issue has path, expected and received', () => {
     fc.assert(

@@ -9,7 +9,10 @@ const json = {
   ions: ['Co', 'Ni'],
   liquids: { acid: { label: '9 M HCl', HCl_M: 9 }, sample: { label: 'leach', HCl_M: 9, ions: { Co: 0.2 } } },
   faults: [{ kind: 'channel' }],
-  procedure: [{ do: 'pour', liquid: 'acid', volume_mL: 5 }, { do: 'wait', until: { liquid_mm: 1 } }],
+  procedure: [
+    { do: 'pour', liquid: 'acid', volume_mL: 5 },
+    { do: 'wait', until: { liquid_mm: 1 } },
+  ],
 };
 
 const issuesOf = (...settings: string[]) => {
@@ -20,14 +23,25 @@ const issuesOf = (...settings: string[]) => {
 describe('settings', () => {
   test('change what they name and nothing else', () => {
     const before = structuredClone(json);
-    const settings = ['bed.length_cm=5', 'liquids.acid.HCl_M=6', 'seed=3', 'procedure[0].volume_mL=4.5', 'procedure[1].until.liquid_mm=2', 'liquids.sample.ions.Ni=.1', 'faults[0].severity=1e-1'];
+    const settings = [
+      'bed.length_cm=5',
+      'liquids.acid.HCl_M=6',
+      'seed=3',
+      'procedure[0].volume_mL=4.5',
+      'procedure[1].until.liquid_mm=2',
+      'liquids.sample.ions.Ni=.1',
+      'faults[0].severity=1e-1',
+    ];
     expect(applySettings(json, settings)).toEqual({
       ok: true,
       json: {
         ...json,
         liquids: { acid: { label: '9 M HCl', HCl_M: 6 }, sample: { label: 'leach', HCl_M: 9, ions: { Co: 0.2, Ni: 0.1 } } },
         faults: [{ kind: 'channel', severity: 0.1 }],
-        procedure: [{ do: 'pour', liquid: 'acid', volume_mL: 4.5 }, { do: 'wait', until: { liquid_mm: 2 } }],
+        procedure: [
+          { do: 'pour', liquid: 'acid', volume_mL: 4.5 },
+          { do: 'wait', until: { liquid_mm: 2 } },
+        ],
         bed: { length_cm: 5 },
         seed: 3,
       },
@@ -43,7 +57,16 @@ describe('settings', () => {
     ]);
   });
 
-  test.each(['__proto__.polluted=1', 'constructor.prototype.polluted=1', 'liquids.__proto__.HCl_M=1', 'bed.__proto__.x=1', 'liquids=5', 'bed=1', '=5', 'procedure[9].volume_mL=1'])('refuse %s', (setting) => {
+  test.each([
+    '__proto__.polluted=1',
+    'constructor.prototype.polluted=1',
+    'liquids.__proto__.HCl_M=1',
+    'bed.__proto__.x=1',
+    'liquids=5',
+    'bed=1',
+    '=5',
+    'procedure[9].volume_mL=1',
+  ])('refuse %s', (setting) => {
     expect(issuesOf(setting)).toHaveLength(1);
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
   });
