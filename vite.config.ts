@@ -1,0 +1,34 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const ROOT = fileURLToPath(new URL('.', import.meta.url));
+
+// three.js is one chunk of about 700 kB, loaded only when the glass is shown.
+const LARGEST_CHUNK_KB = 900;
+
+export default defineConfig({
+  root: 'src',
+  base: './',
+  cacheDir: '../node_modules/.vite',
+  server: { fs: { allow: [ROOT] } },
+  worker: { format: 'es' },
+  build: { outDir: '../dist', emptyOutDir: true, modulePreload: { polyfill: false }, chunkSizeWarningLimit: LARGEST_CHUNK_KB },
+  test: {
+    projects: [
+      { extends: true, test: { name: 'unit', root: ROOT, environment: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/**/*.browser.test.ts'], testTimeout: 60_000 } },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          root: ROOT,
+          environment: 'node',
+          include: ['tests/**/*.browser.ts', 'tests/**/*.browser.test.ts'],
+          testTimeout: 90_000,
+          hookTimeout: 120_000,
+          // One browser at a time: software WebGL alone fills two cores.
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
