@@ -1,0 +1,60 @@
+import type { Issue } from '../types.ts';
+
+// The log of a work-up: what is done to the flask in hand. Before an aliquot is taken that is the collected eluate itself.
+
+export type ReagentId = 'water' | 'HCl' | 'NaOH' | 'acetic' | 'acetate' | 'thiocyanate' | 'acetone' | 'EDTA';
+
+/** How much: a number of drops, a volume, a mass of solid thiocyanate, or until the meter or the eye says so. */
+export type Portion =
+  | { readonly drops: number }
+  | { readonly mL: number }
+  | { readonly g: number }
+  | { readonly until: { readonly pH: number } | 'pink' };
+
+export type WorkUpAction =
+  /** Water to the mark of a volumetric flask. */
+  | { readonly do: 'make up'; readonly to_mL: number }
+  /** The flask in hand is put aside and a fresh one is filled by pipette from the eluate. */
+  | { readonly do: 'aliquot'; readonly mL: number }
+  | { readonly do: 'add'; readonly reagent: ReagentId; readonly portion: Portion }
+  | { readonly do: 'swirl'; readonly min: number }
+  | { readonly do: 'wait'; readonly min: number; readonly ice?: boolean };
+
+export type WorkUpLog = readonly WorkUpAction[];
+
+/** Largest titration flask, mL. */
+export const FLASK_MAX_ML = 500;
+/** Longest wait, min. */
+export const WAIT_MAX_MIN = 600;
+export const THIOCYANATE_MAX_G = 50;
+const DROPS_MAX = 2000;
+
+const REAGENTS: readonly string[] = ['water', 'HCl', 'NaOH', 'acetic', 'acetate', 'thiocyanate', 'acetone', 'EDTA'] satisfies ReagentId[];
+
+/** What is wrong with an action whatever the flask holds; undefined if nothing. */
+export function misfit(action: WorkUpAction): Issue | undefined {
+  if (action.do === 'make up') return outside('make up.to_mL', action.to_mL, 2000, 'mL');
+  if (action.do === 'aliquot') return outside('aliquot.mL', action.mL, 100, 'mL');
+  if (action.do === 'swirl' || action.do === 'wait') return outside(`${action.do}.min`, action.min, WAIT_MAX_MIN, 'min');
+  if (action.do === 'add') return misfitPortion(action.reagent, action.portion);
+  return { path: 'do', expected: 'make up, aliquot, add, swirl or wait', received: String((action as { do?: unknown }).do) };
+}
+
+function misfitPortion(reagent: ReagentId, portion: Portion): Issue | undefined {
+  if (!REAGENTS.includes(reagent)) return { path: 'add.reagent', expected: `one of ${REAGENTS.join(', ')}`, received: String(reagent) };
+  if ('drops' in portion) return outside(`${reagent}.drops`, portion.drops, DROPS_MAX, 'drops', true);
+  if ('mL' in portion) return outside(`${reagent}.mL`, portion.mL, FLASK_MAX_ML, 'mL');
+  if ('g' in portion) {
+    if (reagent !== 'thiocyanate') return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${portion.g} g` };
+    return outside('thiocyanate.g', portion.g, THIOCYANATE_MAX_G, 'g');
+  }
+  if (portion.until === 'pink') return reagent === 'EDTA' ? undefined : { path: `${reagent}.until`, expected: 'EDTA: only its end point is seen', received: 'pink' };
+  if (reagent !== 'NaOH' && reagent !== 'acetic' && reagent !== 'HCl') return { path: `${reagent}.until`, expected: 'NaOH, acetic or HCl: what moves the pH', received: reagent };
+  const { pH } = portion.until;
+  return pH >= 0 && pH <= 14 ? undefined : { path: `${reagent}.until.pH`, expected: '0 to 14', received: String(pH) };
+}
+
+function outside(path: string, value: number, max: number, unit: string, integer = false): Issue | undefined {
+  if (typeof value === 'number' && value > 0 && value <= max && (!integer || Number.isInteger(value))) return undefined;
+  return { path, expected: `${integer ? 'a whole number' : 'a number'} above 0, at most ${max} ${unit}`, received: typeof value === 'number' ? `${value} ${unit}` : JSON.stringify(value) ?? 'nothing' };
+}
