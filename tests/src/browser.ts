@@ -9,6 +9,8 @@ export interface PageOptions {
   readonly width?: number;
   readonly height?: number;
   readonly theme?: 'light' | 'dark';
+  /** Module of the project to run on an otherwise empty `<bf-app>`, instead of the page as it ships. */
+  readonly module?: string;
 }
 
 export interface Bench {
@@ -41,7 +43,7 @@ export function withModule(page: Page, path: string, body: string): Promise<unkn
   return page.evaluate(`import(${JSON.stringify(`/@fs${resolve(path)}`)}).then((module) => (${body}))`);
 }
 
-async function openPage(server: ViteDevServer, browser: Browser, { width = 1280, height = 720, theme = 'light' }: PageOptions) {
+async function openPage(server: ViteDevServer, browser: Browser, { width = 1280, height = 720, theme = 'light', module }: PageOptions) {
   const context = await browser.newContext({ viewport: { width, height }, colorScheme: theme });
   const page = await context.newPage();
   const complaints: string[] = [];
@@ -50,8 +52,14 @@ async function openPage(server: ViteDevServer, browser: Browser, { width = 1280,
     if (['warning', 'error'].includes(line.type()) && !developing) complaints.push(line.text());
   });
   page.on('pageerror', (error) => complaints.push(String(error)));
-  await page.goto(server.resolvedUrls?.local[0] ?? '');
+  const home = server.resolvedUrls?.local[0] ?? '';
+  if (module) await context.route(`${home}specimen.html`, (route) => route.fulfill({ contentType: 'text/html', body: specimenHtml(module) }));
+  await page.goto(module ? `${home}specimen.html` : home);
   return { page, complaints };
+}
+
+function specimenHtml(module: string): string {
+  return `<!doctype html><html lang="en"><title>Specimen</title><bf-app></bf-app><script type="module" src="/@fs${resolve(module)}"></script></html>`;
 }
 
 /** The browser of the system, or the one that comes as a package for Linux on x64. */

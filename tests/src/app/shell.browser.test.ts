@@ -18,9 +18,7 @@ beforeAll(async () => { bench = await startBench(); }, 60_000);
 afterAll(async () => { await bench.close(); });
 
 async function specimen(options?: PageOptions) {
-  const { page, complaints } = await bench.open(options);
-  const title = 'Cathode leach: cobalt from nickel';
-  await withModule(page, 'tests/src/ui/specimen.ts', `void Object.assign(document.querySelector('bf-app'), { scenarioTitle: '${title}', views: module.SPECIMEN_VIEWS })`);
+  const { page, complaints } = await bench.open({ ...options, module: 'tests/src/app/specimen-page.ts' });
   await page.locator('main h1').waitFor();
   return { page, complaints };
 }
