@@ -27,7 +27,7 @@ export function apply(run: Run, action: Action): Issue | undefined {
 function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   const { bed, column } = run;
   const s = bed.scalar;
-  if (!(action.liquid in run.scenario.liquids)) return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
+  if (!Object.hasOwn(run.scenario.liquids, action.liquid)) return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
   if (!(volume > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${volume} mL` };
   const room = column.headMax - s[AT.headVolume];
   if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };

@@ -1,12 +1,34 @@
-import { VIEWS } from './app/views.ts';
-import { localStorageOf } from './store/storage.ts';
+import { playLoop } from './app/loop.ts';
+import { takeSharedRun } from './app/route.ts';
+import { viewsOf } from './app/views.ts';
+import { workerThread } from './store/model-thread.ts';
+import { Session } from './store/session.ts';
+import { localStorageOf, watchOtherTabs } from './store/storage.ts';
 import { rememberSingleKeys } from './ui/keys.ts';
 import { installTheme } from './ui/theme.ts';
 import './app/shell.ts';
+import './app/run-menu.ts';
 
 const storage = localStorageOf(window);
 installTheme(document, storage);
 rememberSingleKeys(storage);
 
+// Random enough to tell tabs apart; randomUUID is not there on plain http.
+const tab = crypto.getRandomValues(new Uint32Array(2)).join('-');
+const session = new Session(workerThread(), storage, tab);
+watchOtherTabs(window, tab, (message) => session.say(message));
+playLoop(session.store);
+
 const app = document.querySelector('bf-app');
-if (app) app.views = VIEWS;
+const menu = document.querySelector('bf-run-menu');
+if (app) app.views = viewsOf(session);
+if (menu) menu.session = session;
+session.addEventListener('change', () => {
+  if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
+});
+
+void session.start(takeSharedRun(location, history));
+addEventListener('hashchange', () => {
+  const shared = takeSharedRun(location, history);
+  if (shared !== undefined) void session.start(shared);
+});

@@ -80,12 +80,12 @@ function lengthened(log: Action[], more_mL: number, at_mL: number): Action[] {
 function placedFrom(log: Log, events: readonly RunEvent[], entry: number): Action[] {
   return log.flatMap((action, i): Action[] => {
     if (i < entry) return [action];
-    if (action.do === 'wait') return 'elapsed_min' in action.until || 'time_min' in action.until ? [timedWait(action, events, i)] : [{ ...action, until: { elapsed_min: 0 }, at_mL: deliveredAt(events, i) }];
+    if (action.do === 'wait') return 'elapsed_min' in action.until || 'time_min' in action.until ? [timedWait(events, i)] : [{ ...action, until: { elapsed_min: 0 }, at_mL: deliveredAt(events, i) }];
     return [{ ...untimed(action), at_mL: deliveredAt(events, i) }];
   });
 }
 
-function timedWait(action: Action, events: readonly RunEvent[], entry: number): Action {
+function timedWait(events: readonly RunEvent[], entry: number): Action {
   const end = events.find((event) => event.entry === entry);
   const start = events.findLast((event) => event.entry >= 0 && event.entry < entry);
   const elapsed = Math.max(0, (end?.time_min ?? 0) - (start?.time_min ?? 0));
