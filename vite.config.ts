@@ -15,7 +15,10 @@ export default defineConfig({
   build: { outDir: '../dist', emptyOutDir: true, modulePreload: { polyfill: false }, chunkSizeWarningLimit: LARGEST_CHUNK_KB },
   test: {
     projects: [
-      { extends: true, test: { name: 'unit', root: ROOT, environment: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/**/*.browser.test.ts'], testTimeout: 60_000 } },
+      {
+        extends: true,
+        test: { name: 'unit', root: ROOT, environment: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/**/*.browser.test.ts'], testTimeout: 60_000 },
+      },
       {
         extends: true,
         test: {

@@ -25,13 +25,22 @@ const COMMANDS: Partial<Record<NodeJS.Platform, readonly string[]>> = {
 };
 const UNDER_PROGRAM_FILES = ['Google\\Chrome\\Application\\chrome.exe', 'Chromium\\Application\\chrome.exe', 'Microsoft\\Edge\\Application\\msedge.exe'];
 const MAC_APPLICATIONS = ['Google Chrome', 'Chromium', 'Microsoft Edge'];
-const LINUX_FILES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/usr/bin/microsoft-edge', '/snap/bin/chromium', '/opt/google/chrome/chrome'];
+const LINUX_FILES = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/microsoft-edge',
+  '/snap/bin/chromium',
+  '/opt/google/chrome/chrome',
+];
 
 export async function findBrowser(machine: Machine = thisMachine()): Promise<FoundBrowser> {
   const path = namedBrowser(machine) ?? usualPlaces(machine).find(machine.canStart);
   if (path !== undefined) return { executablePath: path, env: {} };
   if (machine.platform === 'linux' && machine.arch === 'x64') return packagedBrowser();
-  throw new Error(`browser: expected a path in ${NAMED_BY.join(' or ')}, or Chrome, Chromium or Edge; received none at\n  ${usualPlaces(machine).join('\n  ')}`);
+  throw new Error(
+    `browser: expected a path in ${NAMED_BY.join(' or ')}, or Chrome, Chromium or Edge; received none at\n  ${usualPlaces(machine).join('\n  ')}`,
+  );
 }
 
 /** Where a browser may be, best first: its usual folder, then the folders of PATH. */
