@@ -42,6 +42,7 @@ export interface Moment {
   readonly receivers: Float64Array;
   readonly pore: Float64Array;
   readonly sorbed: Float64Array;
+  readonly still: Float64Array;
   readonly gas: Float64Array;
   readonly resinShare: Float64Array;
   readonly drained: Float64Array;
@@ -213,6 +214,7 @@ function momentOf(run: Run): Moment {
     receivers: bed.receivers.slice(0, s[AT.receivers] * (bed.components + 1)),
     pore: bed.pore.slice(),
     sorbed: bed.sorbed.slice(),
+    still: bed.still.slice(),
     gas: bed.gas.slice(),
     resinShare: bed.resinShare.slice(),
     drained: bed.drained.slice(),
