@@ -57,6 +57,11 @@ describe('a bed of beads', () => {
 
   test.each(given.gas_block.rows)('with $Sg of gas lets less through', ({ Sg, n, k_rel }) => closeTo('k_rel', gasPermeability(Sg, n), k_rel, EXACT));
 
+  test('with trapped gas passes what Fry, Selker and Gorelick 1997 report (abstract read)', () => {
+    closeTo('k_rel at 0.14', gasPermeability(0.14), 0.62, { relative: 0.25 });
+    closeTo('k_rel at 0.55', gasPermeability(0.55), 0.05, { relative: 0.25 });
+  });
+
   test.each(tables.vf_critical)('of $d_um µm is fingering-prone above a critical velocity at $c mol/L', ({ d_um, c, uc_cm_min }) =>
     closeTo('u_c', criticalVelocity(permeabilityOf(d_um * 1e-4, 0.38), fluidAt(c), WATER), uc_cm_min, GIVEN, 'cm/min'));
 });

@@ -56,6 +56,20 @@ describe('the column equations, integrated by a general solver', () => {
     closeTo('half height', (passageOf(sampleAt, outlet[0], 4.5) * FLOW) / HOLD_UP, fronts.waterLeaves, { relative: 0.02 }, 'hold-up volumes');
   });
 
+  test('hold a band on the trailing acid front as a separate program found', () => {
+    // k = 25 (c/9)^6, 60 plates, water after 9 mol/L. Expected: equilibrium plates stepped by a separate program; here uptake is merely fast, which adds 4 % to sigma.
+    const sampleAt = samples(8, 800);
+    const metals = [{ a: 0.003, z: 2, D0: (acid: number) => 25 * POROSITY * (acid / 9) ** 6, De: () => 0 }];
+    const feed = 0.1;
+    const volume = (t: number): number => ((t - feed) * FLOW) / HOLD_UP;
+    const { outlet } = referenceRun({ ...oneLane(60, 0), acid: { ...ACID, a: 0.003 }, metals, inflow: [{ from: 0, c: [9, 0.01] }, { from: feed, c: [0, 0] }], start: [9, 0], sampleAt, end: 8, tolerance: 1e-7 });
+    const { mean, variance } = momentsOf(sampleAt, outlet[1]);
+    closeTo('mean', volume(mean), 1.8126696527, { relative: 0.005 }, 'hold-up volumes');
+    closeTo('sigma', (Math.sqrt(variance) * FLOW) / HOLD_UP, 0.0377742362, { relative: 0.08 }, 'hold-up volumes');
+    closeTo('acid at half height', volume(passageOf(sampleAt, outlet[0], 4.5)), 1.823258339, { relative: 0.005 }, 'hold-up volumes');
+    closeTo('acid from 90 to 10 %', volume(passageOf(sampleAt, outlet[0], 0.9)) - volume(passageOf(sampleAt, outlet[0], 8.1)), 0.3484872218, { relative: 0.02 }, 'hold-up volumes');
+  });
+
   test('mix two lanes that exchange fast into one', () => {
     const linear = [{ a: 0.2, z: 2, D0: () => 0.5, De: () => 0 }];
     const sampleAt = samples(10, 50);
