@@ -5,7 +5,7 @@
 // Both are second order, and a second-order rule changes the logarithm of a transfer function only from the third power
 // of s on: mean and variance of a peak, so the plate count, are exact at any step size (derived; proved in tests).
 // All weights are positive, so nothing goes negative while at most twice the liquid of a cell passes; where a step would
-// take more than a cell holds (a fresh front), the old q* is left out of that cell for that step.
+// take more than a cell holds (a fresh front), the weight of the old q* goes to the new one for that cell and step.
 import type { Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { TABLE_STEPS, TABLE_TOP_M } from './uptake.ts';
@@ -58,6 +58,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   const wNew = wOld * (1 + h);
   const perCell = 1 / cell;
   const perNew = 1 / wNew;
+  const perBoth = 1 / (wOld + wNew);
   const base = lane * plates;
   const top = bed.drained[lane];
   let above = 2 * flux.inflow[0];
@@ -70,18 +71,19 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const draining = dry && j === top;
     const A = draining ? m - half : m + half;
     const P = column.resinPore * resinShare[at];
-    const B = cell * wNew * P;
     const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
     const gross = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q;
     const R = gross - cell * wOld * old;
-    const net = R > 0 ? R : gross;
+    const full = R > 0;
+    const net = full ? R : gross;
+    const B = cell * (full ? wNew : wOld + wNew) * P;
     // A c + B x = R with x (x + Q) = (kappa c)², solved in closed form.
     const raw = B > 0 && net > 0 ? (2 * net * (net + Q * B)) / (A * (2 * net + Q * B) + B * Math.sqrt(A * A * Q * Q + kappa2 * net * (net + Q * B))) : net / A;
     const gone = raw < NO_ACID && q < NO_ACID;
     const next = gone ? 0 : raw;
     const drawn = (net - A * raw) * perCell;
-    const held = gone ? 0 : E * q + (R > 0 ? wOld * old : 0) + drawn;
-    invaded[at] = gone ? 0 : drawn * perNew;
+    const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
+    invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
     invadedAt[at] = next;
     if (steady === 1 && (Math.abs(next - c) > STEADY * c || Math.abs(held - q) > STEADY * q)) steady = 0;
     above = c + next;
@@ -161,11 +163,12 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     const S = bead + film * d;
     const slow = S * S;
     const T = slow + S * dt + square;
-    const wNew = lag * (S + dt) * d;
     const open = j === draining;
     const gross = T * (c * (m - half) + (open ? 0 : half * above)) + cell * (T - slow) * q;
     const old = lag * S * grip[k] * c;
-    const kept = gross > cell * old ? old : 0;
+    const full = gross > cell * old;
+    const kept = full ? old : 0;
+    const wNew = (full ? lag * (S + dt) : lag * (S + dt + S)) * d;
     const X = (open ? m - half : m + half) * T + cell * wNew;
     const inverse = 1 / (X * T);
     const next = (gross - cell * kept) * T * inverse;
@@ -246,10 +249,11 @@ function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: nu
         const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
         const S = bead[s + 1] + film * d;
         const T = S * S + S * dt + (dt * dt) / 2;
-        const wNew = (dt / 2) * (S + dt);
         const gross = T * (c * (m - half) + inflow * above[s]) + cell * (T - S * S) * q;
         const old = (dt / 2) * S * grip[k] * c;
-        const kept = gross > cell * old ? old : 0;
+        const full = gross > cell * old;
+        const kept = full ? old : 0;
+        const wNew = (dt / 2) * (full ? S + dt : S + dt + S);
         const next = (gross - cell * kept) / (room * T + cell * wNew * d);
         const held = (S * S * q + kept + wNew * d * next) / T;
         liquid[s] = next;
