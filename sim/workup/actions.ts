@@ -29,7 +29,7 @@ export const WAIT_MAX_MIN = 600;
 export const THIOCYANATE_MAX_G = 50;
 const DROPS_MAX = 2000;
 
-const REAGENTS: readonly string[] = ['water', 'HCl', 'NaOH', 'acetic', 'acetate', 'thiocyanate', 'acetone', 'EDTA'] satisfies ReagentId[];
+export const REAGENTS: readonly ReagentId[] = ['water', 'HCl', 'NaOH', 'acetic', 'acetate', 'thiocyanate', 'acetone', 'EDTA'];
 
 /** What is wrong with an action whatever the flask holds; undefined if nothing. */
 export function misfit(action: WorkUpAction): Issue | undefined {

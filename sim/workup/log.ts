@@ -1,0 +1,68 @@
+import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../reading.ts';
+import type { Issue } from '../types.ts';
+import { FLASK_MAX_ML, misfit, type Portion, REAGENTS, WAIT_MAX_MIN, type WorkUpAction, type WorkUpLog } from './actions.ts';
+
+// The log of a work-up as JSON. What depends on the flask is refused when the log is played.
+
+export type WorkUpLogResult = { readonly ok: true; readonly log: WorkUpLog } | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** More than anybody does to a few flasks. */
+export const WORKUP_ACTIONS_MAX = 500;
+
+const mL = number({ min: 0, max: FLASK_MAX_ML, unit: 'mL', above: true });
+const minutes = number({ min: 0, max: WAIT_MAX_MIN, unit: 'min', above: true });
+
+const pHShape = object('a pH to reach', { pH: number({ min: 0, max: 14, unit: '' }) }, {});
+const untilShape: Shape<{ pH: number } | 'pink'> = {
+  schema: { oneOf: [{ const: 'pink' }, pHShape.schema] },
+  read: (value, path, issues) => (value === 'pink' ? value : pHShape.read(value, path, issues)),
+};
+
+const portionByKey: Readonly<Record<string, Shape<Portion>>> = {
+  drops: object('a portion', { drops: number({ min: 1, max: 2000, unit: 'drops', integer: true }) }, {}),
+  mL: object('a portion', { mL }, {}),
+  g: object('a portion', { g: number({ min: 0, max: 50, unit: 'g', above: true }) }, {}),
+  until: object('a portion', { until: untilShape }, {}),
+};
+
+const portionShape = keyed(portionByKey, (value) => Object.keys(portionByKey).find((key) => own(value, key) !== undefined), 'a portion: drops, mL, g or until');
+
+const actionByName: Readonly<Record<string, Shape<WorkUpAction>>> = {
+  'make up': object('make up', { do: choice('an action', ['make up']), to_mL: number({ min: 0, max: 2000, unit: 'mL', above: true }) }, {}),
+  aliquot: object('an aliquot', { do: choice('an action', ['aliquot']), mL: number({ min: 0, max: 100, unit: 'mL', above: true }) }, {}),
+  add: object('an addition', { do: choice('an action', ['add']), reagent: choice('a reagent', REAGENTS), portion: portionShape }, {}),
+  swirl: object('a swirl', { do: choice('an action', ['swirl']), min: minutes }, {}),
+  wait: object('a wait', { do: choice('an action', ['wait']), min: minutes }, { ice: flag() }),
+};
+
+const actionShape = keyed(actionByName, (value) => nameOf(value), 'an action: make up, aliquot, add, swirl or wait');
+
+export const workUpLogShape: Shape<WorkUpLog> = list('actions', actionShape, 0, WORKUP_ACTIONS_MAX);
+
+/** Reads the JSON of a work-up log: all of it, or all that is wrong with it. */
+export function readWorkUpLog(json: unknown): WorkUpLogResult {
+  const issues: Issue[] = [];
+  const log = workUpLogShape.read(json, 'workup', issues);
+  log?.forEach((action, i) => {
+    const wrong = misfit(action);
+    if (wrong) addIssue(issues, `workup[${i}].${wrong.path}`, wrong.expected, wrong.received);
+  });
+  return log && issues.length === 0 ? { ok: true, log } : { ok: false, issues };
+}
+
+function keyed<T>(shapes: Readonly<Record<string, Shape<T>>>, keyOf: (value: unknown) => string | undefined, noun: string): Shape<T> {
+  return {
+    schema: { oneOf: Object.values(shapes).map(({ schema }) => schema) },
+    read(value, path, issues) {
+      const key = keyOf(value);
+      if (key !== undefined && Object.hasOwn(shapes, key)) return shapes[key].read(value, path, issues);
+      addIssue(issues, path, noun, describe(value));
+      return undefined;
+    },
+  };
+}
+
+function nameOf(value: unknown): string | undefined {
+  const name = own(value, 'do');
+  return typeof name === 'string' ? name : undefined;
+}
