@@ -25,7 +25,7 @@ export const FIELDS = {
   'column.tip_mL': { label: 'dead volume below bed', unit: 'mL', min: 0.02, max: 5, default: 0.4, meaning: 'support, outlet tube and tip', source: 'range 0.2 to 1 mL', status: 'assumed' },
   'column.tip_plates': { label: 'mixing stages below bed', unit: '', min: 1, max: 20, default: 4, integer: true, meaning: 'the dead volume is this many stirred volumes in a row; 1 is fully mixed, many is nearly plug flow', source: 'tanks in series', status: 'assumed' },
   'column.open_cm_per_mL_min': { label: 'resistance of the open clamp', unit: 'cm/(mL/min)', min: 0, max: 20, default: 0.2, meaning: 'head of water lost in the outlet at 1 mL/min of water with the clamp fully open', source: 'Poiseuille, 1 mm bore, 3 cm long: 0.21 cm', status: 'derived' },
-  'column.drop_mL': { label: 'drop', unit: 'mL', min: 0.01, max: 0.2, default: 0.05, meaning: 'volume of one drop at the tip', source: '20 drops per mL, LCGC column watch note', status: 'read' },
+  'column.drop_mL': { label: 'drop', unit: 'mL', min: 0.01, max: 0.2, default: 0.05, meaning: 'volume of one drop at the tip', source: '20 drops per mL, usual figure in analytical work (sci.chem, 1996)', status: 'read' },
 
   'bed.length_cm': { label: 'bed length', unit: 'cm', min: 0.5, max: 150, default: 7, meaning: 'packed height of the resin', source: 'common small teaching column', status: 'choice' },
   'bed.porosity': { label: 'porosity', unit: '', min: 0.3, max: 0.6, default: 0.38, meaning: 'liquid between the beads as a share of the bed volume', source: 'random close packing 0.36, loose 0.40 to 0.42', status: 'memory' },

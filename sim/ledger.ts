@@ -3,14 +3,16 @@ import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { amountOf } from './start.ts';
 
+/** mmol: a nanomole. Less than this poured, the gap counts against this instead: it is rounded to nothing on the way. */
+const LEAST = 1e-6;
+
 /** Largest relative gap between what was poured and what is found, over all components. */
 export function ledgerError(bed: Bed, column: Column): number {
   let worst = 0;
   for (let k = 0; k < bed.components; k++) {
     const poured = bed.pouredAmount[k];
     const found = amountOf(bed, column, k) + inReceivers(bed, k) + bed.spilledAmount[k];
-    if (poured > 0) worst = Math.max(worst, Math.abs(found - poured) / poured);
-    else worst = Math.max(worst, Math.abs(found));
+    worst = Math.max(worst, Math.abs(found - poured) / Math.max(poured, LEAST));
   }
   return worst;
 }

@@ -19,7 +19,7 @@ const STEADY = 1e-11;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
 const SEEN = 1e-10;
 /** Passes over the shared capacity in one cell, and the change of its occupied share that ends them. */
-const PASSES = 4;
+const PASSES = 30;
 const SETTLED = 1e-7;
 /** Gain of the loop occupied share -> D -> occupied share below which metals need not be solved together. */
 const LOOSE = 0.25;
@@ -232,6 +232,10 @@ function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: nu
     const inflow = j === draining ? 0 : half;
     const charge = capacity * resinShare[at];
     let share = taken[at];
+    let low = 0;
+    let high = 1;
+    let lastShare = 0;
+    let lastExcess = 0;
     for (let pass = 1; ; pass++) {
       const free = share < 1 ? 1 - share : 0;
       let occupied = 0;
@@ -261,10 +265,16 @@ function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: nu
         D[s] = d;
         occupied += z * held;
       }
-      const now = charge > 0 ? occupied / charge : 0;
-      const change = now - share;
-      share = now;
-      if (pass === PASSES || (change < SETTLED && change > -SETTLED)) break;
+      // Uptake falls as the occupied share grows, so the excess of one over the other has one zero: secant in a bracket.
+      const excess = (charge > 0 ? occupied / charge : 0) - share;
+      if (pass === PASSES || (excess < SETTLED && excess > -SETTLED)) break;
+      if (excess > 0) low = share;
+      else high = share;
+      const slope = pass === 1 ? -1 : (excess - lastExcess) / (share - lastShare);
+      const guess = share - excess / slope;
+      lastShare = share;
+      lastExcess = excess;
+      share = guess > low && guess < high ? guess : (low + high) / 2;
     }
     moving = false;
     for (let s = 0; s < metals; s++) {
