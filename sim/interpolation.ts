@@ -1,25 +1,48 @@
 /**
- * Monotone cubic interpolation through points with increasing `xs`: never overshoots the data.
- * M. Steffen, Astron. Astrophys. 239 (1990) 443, eqs. 2, 8, 11 (recalled). Held constant outside.
+ * Cubic through points with increasing `xs`, monotone between neighbouring points, so it never overshoots them; held constant outside.
+ * M. Steffen, Astron. Astrophys. 239 (1990) 443 (recalled); at the two ends the second derivative is zero.
  */
 export function monotoneCubic(xs: readonly number[], ys: readonly number[]): (x: number) => number {
-  const n = xs.length;
-  const steps = xs.slice(1).map((x, i) => x - xs[i]);
-  const slopes = steps.map((h, i) => (ys[i + 1] - ys[i]) / h);
-  const tangents = xs.map((_, i) => {
-    if (i === 0 || i === n - 1) return slopes[Math.min(i, n - 2)] ?? 0;
-    const [a, b] = [slopes[i - 1], slopes[i]];
-    const p = (a * steps[i] + b * steps[i - 1]) / (steps[i - 1] + steps[i]);
-    return (Math.sign(a) + Math.sign(b)) * Math.min(Math.abs(a), Math.abs(b), Math.abs(p) / 2);
-  });
+  const top = xs.length - 1;
+  const tangents = tangentsOf(xs, ys);
   return (x) => {
-    if (n === 1 || x <= xs[0]) return ys[0];
-    if (x >= xs[n - 1]) return ys[n - 1];
-    const i = xs.findIndex((edge) => edge > x) - 1;
-    const t = (x - xs[i]) / steps[i];
-    const a = ys[i] + t * steps[i] * tangents[i];
-    const b = ys[i + 1] - (1 - t) * steps[i] * tangents[i + 1];
-    // Hermite basis gathered as (1-t)²(1+2t) y0 + t²(3-2t) y1 plus the tangent terms.
-    return (1 - t) ** 2 * (a + 2 * t * ys[i]) + t ** 2 * (b + 2 * (1 - t) * ys[i + 1]);
+    if (top === 0 || x <= xs[0]) return ys[0];
+    if (x >= xs[top]) return ys[top];
+    const i = intervalOf(xs, x);
+    const h = xs[i + 1] - xs[i];
+    const t = (x - xs[i]) / h;
+    const left = ys[i] * (1 + 2 * t) + t * h * tangents[i];
+    const right = ys[i + 1] * (3 - 2 * t) - (1 - t) * h * tangents[i + 1];
+    return (1 - t) ** 2 * left + t ** 2 * right;
   };
+}
+
+function tangentsOf(xs: readonly number[], ys: readonly number[]): number[] {
+  const top = xs.length - 1;
+  const slope = (i: number) => (ys[i + 1] - ys[i]) / (xs[i + 1] - xs[i]);
+  const tangents = xs.map((_, i) => (i > 0 && i < top ? innerTangent(xs[i] - xs[i - 1], xs[i + 1] - xs[i], slope(i - 1), slope(i)) : 0));
+  if (top === 1) return [slope(0), slope(0)];
+  if (top > 1) {
+    tangents[0] = (3 * slope(0) - tangents[1]) / 2;
+    tangents[top] = (3 * slope(top - 1) - tangents[top - 1]) / 2;
+  }
+  return tangents;
+}
+
+/** Slope of the parabola through three points, limited to twice the smaller secant; zero where the points turn. */
+function innerTangent(before: number, after: number, slopeBefore: number, slopeAfter: number): number {
+  const parabola = (slopeBefore * after + slopeAfter * before) / (before + after);
+  return (Math.sign(slopeBefore) + Math.sign(slopeAfter)) * Math.min(Math.abs(slopeBefore), Math.abs(slopeAfter), Math.abs(parabola) / 2);
+}
+
+/** Index of the last point at or below `x`, by bisection. */
+function intervalOf(xs: readonly number[], x: number): number {
+  let low = 0;
+  let high = xs.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (xs[middle] <= x) low = middle;
+    else high = middle;
+  }
+  return low;
 }
