@@ -66,6 +66,8 @@ export interface Balance {
 
 /** Widest pH met: 12 mol/L acid or alkali is inside. */
 const PH_RANGE = [-1.5, 15.5] as const;
+/** mol/L of EDTA that counts as none. */
+const TRACE = 1e-25;
 /** Charge (mol/L) below which the root search sees a straight line; far above rounding, far below what moves a pH. */
 const CHARGE_SCALE = 1e-8;
 
@@ -112,7 +114,7 @@ interface Medium {
 function metalsIn(totals: Totals, { edta, Ksp }: Chemistry, { held, slow }: Circumstance, cobaltSide: number): Metal[] {
   return ION_IDS.filter((ion) => totals[ion] > 0).map((ion) => {
     const shut = Math.min(held?.[ion] ?? 0, totals[ion]);
-    const waiting = totals.Y > 0 ? Math.min(slow?.[ion] ?? 0, totals[ion] - shut) : 0;
+    const waiting = totals.Y >= TRACE ? Math.min(slow?.[ion] ?? 0, totals[ion] - shut) : 0;
     const free = totals[ion] - shut - waiting;
     return { ion, charge: IONS[ion].charge, free, slow: waiting, held: shut, side: ion === 'Co' ? cobaltSide : 1, K: 10 ** edta.logK[ion], Ksp: Ksp[ion] };
   });
@@ -121,7 +123,7 @@ function metalsIn(totals: Totals, { edta, Ksp }: Chemistry, { held, slow }: Circ
 function mediumAt(pH: number, present: readonly Metal[], totals: Totals, chemistry: Chemistry): Medium {
   const hydrogen = 10 ** -pH;
   const hydroxide = 10 ** (pH - chemistry.pKw);
-  if (totals.Y <= 0) return { hydrogen, hydroxide, alpha: 1, protons: 0, y: 0 };
+  if (totals.Y < TRACE) return { hydrogen, hydroxide, alpha: 1, protons: 0, y: 0 };
   const { alpha, protons } = protonationAt(pH, chemistry.edta);
   const excess = (logY: number) => {
     const y = 10 ** logY;

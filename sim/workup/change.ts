@@ -17,6 +17,8 @@ export interface Surroundings {
 
 /** A drop of alkali first meets this many times its own volume; assumed, of the order of what a drop falling into a swirled flask stirs. */
 const LOCAL_VOLUMES = 10;
+/** mol/L of alkali at which half of what is not met by acid makes lumps, the rest a fine cloud that goes at once; assumed. */
+const LUMP_M = 10;
 /** Steps in which an addition is followed. */
 const PORTIONS = 40;
 /** min for lumps to dissolve to 37 %, swirled and standing; assumed. */
@@ -78,8 +80,8 @@ function settle(flask: Flask, chemistry: Chemistry): Flask {
 }
 
 /**
- * mmol of hydroxide left as lumps where the stream of alkali went in: what it brings beyond the acid of the liquid around
- * it, at most the metal that is there. Nothing while the acid of that liquid outweighs the drop.
+ * mmol of hydroxide left as lumps where the stream of alkali went in: a share, larger for stronger alkali, of what it brings
+ * beyond the acid of the liquid around it. Nothing while that acid outweighs the drop.
  */
 function lumpsFrom(flask: Flask, before: Balance, reagent: Reagent, volume_mL: number, chemistry: Chemistry): Partial<Record<IonId, number>> {
   const lumps: Partial<Record<IonId, number>> = {};
@@ -91,10 +93,10 @@ function lumpsFrom(flask: Flask, before: Balance, reagent: Reagent, volume_mL: n
   for (let i = 0; i < PORTIONS; i++) {
     const around = flask.volume_mL + i * portion;
     const met = Math.min(1, (LOCAL_VOLUMES * portion) / around);
-    let excess = alkali * portion - met * Math.max(0, acid);
+    let excess = (alkali * portion - met * Math.max(0, acid)) * (alkali / (alkali + LUMP_M));
     acid -= alkali * portion;
     for (const ion of ION_IDS) {
-      const taken = Math.min(Math.max(0, excess / IONS[ion].charge), met * Math.max(0, metal(ion)));
+      const taken = Math.min(Math.max(0, excess / IONS[ion].charge), Math.max(0, metal(ion)));
       if (taken <= 0) continue;
       lumps[ion] = (lumps[ion] ?? 0) + taken;
       excess -= taken * IONS[ion].charge;

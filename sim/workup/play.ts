@@ -86,6 +86,6 @@ function readingOf(state: WorkUpState, bench: Bench, entry: number) {
     temperature_C: flask.temperature_C,
     volume_mL: flask.volume_mL,
     burette_mL: titre ? titre.final_mL : 0,
-    appearance: appearanceOf(flask, chemistry, path_cm, threshold_A),
+    appearance: appearanceOf(flask, chemistry, path_cm, titre?.threshold_A ?? threshold_A),
   };
 }

@@ -13,8 +13,8 @@ import { titratedTo } from './titration.ts';
 
 /** Below this pH thiocyanate must not meet the flask: acids set toxic gases free from it (EUH032, recalled). */
 const THIOCYANATE_PH_MIN = 3;
-/** °C at which a flask spits. */
-const BOILING_C = 95;
+/** °C from which drops of strong alkali boil where they fall; assumed. */
+const SPITTING_C = 70;
 /** Acetone boils at 56 °C. */
 const ACETONE_C = 45;
 
@@ -34,7 +34,7 @@ function ranIn(state: WorkUpState, reagent: ReagentId, volume: number, bench: Be
   const room = FLASK_MAX_ML - flask.volume_mL;
   if (volume > room) return { refused: { path: `${reagent}.mL`, expected: `at most ${Math.max(0, room).toFixed(0)} mL into this flask`, received: `${volume.toFixed(2)} mL` } };
   const next = added(flask, bench.reagents[reagent], volume, bench.around);
-  if (next.temperature_C > BOILING_C) {
+  if (next.temperature_C > SPITTING_C) {
     const expected = 'a diluted, cooled flask: this would boil and spit';
     return { refused: { path: `${reagent}.mL`, expected, received: `${volume.toFixed(2)} mL, ${next.temperature_C.toFixed(0)} °C` }, notes: [{ kind: 'caution', hazard: 'alkali', text: 'Strong acid and strong alkali mixed fast boil and spit: dilute, cool, add in portions.' }] };
   }

@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { parameterDefaults } from '../../../sim/fields.ts';
+import { REAGENTS, type Portion, type WorkUpAction } from '../../../sim/workup/actions.ts';
+import { benchOf, inHand, startOf, type WorkUpState } from '../../../sim/workup/bench.ts';
+import type { Receiver } from '../../../sim/workup/flask.ts';
+import { playWorkUp, workUpStep } from '../../../sim/workup/play.ts';
+import { defaultProcedure } from '../../../sim/workup/procedure.ts';
+
+const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5, Ni_mmol: 0.002 };
+const values = { ...parameterDefaults(), 'workup.titrations': 1 };
+const bench = benchOf(values, 3);
+const usual = defaultProcedure(RECEIVER, values);
+const add = (reagent: (typeof REAGENTS)[number], portion: Portion): WorkUpAction => ({ do: 'add', reagent, portion });
+const refusal = (state: WorkUpState) => state.events[state.events.length - 1].refused;
+const after = (count: number) => playWorkUp(RECEIVER, usual.slice(0, count), bench);
+const untilThiocyanate = usual.findIndex((action) => action.do === 'add' && action.reagent === 'thiocyanate') + 1;
+
+describe('an action that cannot be done is refused and changes nothing', () => {
+  const cases: [string, WorkUpState, WorkUpAction, string][] = [
+    ['EDTA before the indicator', after(untilThiocyanate - 1), add('EDTA', { drops: 1 }), 'no thiocyanate'],
+    ['acetic acid into thiocyanate', after(untilThiocyanate), add('acetic', { mL: 1 }), 'acid into thiocyanate'],
+    ['hydrochloric acid into thiocyanate', after(untilThiocyanate), add('HCl', { drops: 3 }), 'acid into thiocyanate'],
+    ['thiocyanate into acid', after(2), add('thiocyanate', { g: 1 }), 'pH 0.4'],
+    ['a volume of nothing', after(2), add('NaOH', { mL: 0 }), '0 mL'],
+    ['a negative volume', after(2), add('NaOH', { mL: -3 }), '-3 mL'],
+    ['a volume that is no number', after(2), add('NaOH', { mL: Number.NaN }), 'NaN mL'],
+    ['more than the flask holds', after(2), add('water', { mL: 499 }), '499.00 mL'],
+    ['alkali weighed in', after(2), add('NaOH', { g: 1 }), '1 g'],
+    ['a flask that is too small', startOf(RECEIVER, bench), { do: 'make up', to_mL: 50 }, '50 mL'],
+    ['an aliquot larger than the flask', startOf(RECEIVER, bench), { do: 'aliquot', mL: 60 }, '60 mL'],
+    ['a pH that this acid never reaches', after(3), add('acetic', { until: { pH: 1 } }), '1'],
+    ['an end point without blue', playWorkUp(RECEIVER, usual, bench), add('EDTA', { until: 'pink' }), 'no blue to lose'],
+    ['any step on an empty flask', startOf({ volume_mL: 0, HCl_mmol: 0 }, bench), add('NaOH', { mL: 1 }), 'an empty one'],
+    ['an unknown action', after(2), { do: 'boil' } as unknown as WorkUpAction, 'boil'],
+  ];
+
+  it.each(cases)('%s', (_, state, action, received) => {
+    const next = workUpStep(state, action, bench);
+    expect(refusal(next)?.received).toContain(received);
+    expect(refusal(next)?.expected).not.toBe('');
+    expect({ ...next, events: [] }).toEqual({ ...state, events: [] });
+  });
+
+  it('with the hazard named for acid into thiocyanate', () => {
+    const next = workUpStep(after(untilThiocyanate), add('acetic', { mL: 1 }), bench);
+    expect(next.events[next.events.length - 1].notes).toContainEqual(expect.objectContaining({ kind: 'caution', hazard: 'thiocyanate' }));
+  });
+
+  it('when strong acid and strong alkali would boil', () => {
+    const strong = startOf({ volume_mL: 30, HCl_mmol: 270, Co_mmol: 0.5 }, benchOf({ ...values, 'bench.NaOH_M': 12 }, 3));
+    // 48 K from neutralising alone (computed beforehand for 9 M acid and 6 M alkali); 12 M alkali brings less water to warm.
+    const next = workUpStep(strong, add('NaOH', { mL: 22.5 }), benchOf({ ...values, 'bench.NaOH_M': 12 }, 3));
+    expect(refusal(next)?.expected).toContain('boil');
+    expect(inHand(next).volume_mL).toBe(30);
+  });
+});
+
+test('alkali after ammonium thiocyanate is let be, with a warning of ammonia', () => {
+  const next = workUpStep(after(untilThiocyanate), add('NaOH', { mL: 2 }), bench);
+  expect(refusal(next)).toBeUndefined();
+  expect(next.events[next.events.length - 1].notes.map(({ text }) => text).join()).toContain('ammonia');
+});
+
+test('EDTA drop by drop reaches the same end as until pink, to a drop', () => {
+  const start = after(usual.length - 1);
+  let state = workUpStep(start, add('EDTA', { mL: 12 }), bench);
+  while (!state.titres[0].pink) state = workUpStep(state, add('EDTA', { drops: 1 }), bench);
+  const whole = workUpStep(start, add('EDTA', { until: 'pink' }), bench).titres[0];
+  expect(Math.abs(state.titres[0].delivered_mL - whole.delivered_mL)).toBeLessThanOrEqual(0.0501);
+  expect(state.titres).toHaveLength(1);
+});
+
+test('the flask is pink as eluate, blue with indicator in acetone, pink at the end', () => {
+  const events = playWorkUp(RECEIVER, usual, bench).events;
+  const seen = (reagent: string) => events.find(({ action }) => action.do === 'add' && action.reagent === reagent)?.reading?.appearance;
+  expect(events[1].reading?.appearance.liquid).toBe('pink');
+  expect(seen('NaOH')?.solid).toContain('cobalt hydroxide');
+  expect(seen('acetone')?.liquid).toBe('blue');
+  expect(seen('EDTA')?.liquid).toContain('pink');
+});
+
+test('blue comes back while waiting when nickel is left in the cobalt', () => {
+  const nickel = { ...RECEIVER, Ni_mmol: 0.05 };
+  const fast = benchOf({ ...values, 'workup.pour_mL_min': 30 }, 3);
+  const state = playWorkUp(nickel, usual, fast);
+  expect(state.titres[0].blueReturned).toBeGreaterThan(0);
+  expect(state.titres[0].delivered_mL).toBeGreaterThan(state.titres[0].firstPink_mL ?? Number.NaN);
+});
+
+describe('laws of the bench', () => {
+  const volume = fc.double({ min: 0.05, max: 30, noNaN: true });
+  const portion: fc.Arbitrary<Portion> = fc.oneof(
+    volume.map((mL) => ({ mL })),
+    fc.integer({ min: 1, max: 40 }).map((drops) => ({ drops })),
+    fc.double({ min: 1, max: 12, noNaN: true }).map((pH) => ({ until: { pH } })),
+    fc.constant({ until: 'pink' as const }),
+    fc.double({ min: 0.1, max: 3, noNaN: true }).map((g) => ({ g })),
+  );
+  const action: fc.Arbitrary<WorkUpAction> = fc.oneof(
+    { weight: 1, arbitrary: fc.constantFrom(60, 100, 250).map((to_mL) => ({ do: 'make up' as const, to_mL })) },
+    { weight: 2, arbitrary: fc.constantFrom(5, 10, 25).map((mL) => ({ do: 'aliquot' as const, mL })) },
+    { weight: 8, arbitrary: fc.record({ do: fc.constant('add' as const), reagent: fc.constantFrom(...REAGENTS), portion }) },
+    { weight: 1, arbitrary: fc.record({ do: fc.constant('wait' as const), min: fc.double({ min: 0.1, max: 20, noNaN: true }) }) },
+  );
+
+  it('cobalt and nickel are all in the flasks, nothing is negative and dissolved cobalt never exceeds the total', () => {
+    fc.assert(
+      fc.property(fc.array(action, { maxLength: 14 }), (log) => {
+        const state = playWorkUp(RECEIVER, log, bench);
+        const flasks = [state.eluate, ...state.putAside, ...(state.aliquot ? [state.aliquot] : [])];
+        for (const ion of ['Co', 'Ni'] as const) {
+          const total = flasks.reduce((sum, { amounts }) => sum + amounts[ion], 0);
+          expect(Math.abs(total / (RECEIVER[`${ion}_mmol`] ?? 0) - 1)).toBeLessThan(1e-9);
+        }
+        for (const flask of flasks) {
+          expect(Math.min(flask.volume_mL, flask.acetone_mL, ...Object.values(flask.amounts))).toBeGreaterThanOrEqual(-1e-12);
+          for (const [ion, mmol] of Object.entries(flask.solid)) expect(mmol).toBeLessThanOrEqual(flask.amounts[ion as 'Co'] + 1e-9);
+          expect(Number.isFinite(flask.temperature_C)).toBe(true);
+        }
+        for (const { reading } of state.events) if (reading) expect(Number.isFinite(reading.pH)).toBe(true);
+      }),
+      { seed: 31, numRuns: 60 },
+    );
+  });
+
+  it('the same log gives the same state', () => {
+    fc.assert(
+      fc.property(fc.array(action, { maxLength: 8 }), (log) => {
+        expect(playWorkUp(RECEIVER, log, bench)).toEqual(playWorkUp(RECEIVER, log, benchOf(values, 3)));
+      }),
+      { seed: 32, numRuns: 15 },
+    );
+  });
+});
