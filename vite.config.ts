@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -5,6 +6,8 @@ const ROOT = fileURLToPath(new URL('.', import.meta.url));
 
 // three.js is one chunk of about 700 kB, loaded only when the glass is shown.
 const LARGEST_CHUNK_KB = 900;
+// The runner leaves one core free; of two cores that is too much.
+const WORKERS = Math.max(2, availableParallelism() - 1);
 
 export default defineConfig({
   root: 'src',
@@ -14,10 +17,11 @@ export default defineConfig({
   worker: { format: 'es' },
   build: { outDir: '../dist', emptyOutDir: true, modulePreload: { polyfill: false }, chunkSizeWarningLimit: LARGEST_CHUNK_KB },
   test: {
+    maxWorkers: WORKERS,
     projects: [
       {
         extends: true,
-        test: { name: 'unit', root: ROOT, environment: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/**/*.browser.test.ts'], testTimeout: 60_000 },
+        test: { name: 'unit', root: ROOT, environment: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/**/*.browser.test.ts'], testTimeout: 120_000 },
       },
       {
         extends: true,
