@@ -30,6 +30,18 @@ export const AT = {
   drainings: 23,
   worstLedger: 24,
   segments: 25,
+  /** 1 once cells of a lane differ in liquid, or some liquid does not move. */
+  uneven: 26,
+  /** Times the bed was stirred up. */
+  stirs: 27,
+  /** Disturbed top of the bed, cm: churned by every pour. */
+  looseTop: 28,
+  /** g/cm² per mL/min that the support gains with every mL passed. */
+  clogPerMl: 29,
+  /** Shrinkage of the bed in 9 M HCl, as a share. */
+  shrinkage: 30,
+  /** Pours that struck the bed. */
+  strikes: 31,
   size: 32,
 } as const;
 
@@ -60,17 +72,22 @@ export interface Bed {
   readonly mobile: Float64Array;
   /** Liquid of a cell that does not move, mL. */
   readonly stillVolume: Float64Array;
+  /** Space between the beads of a cell, mL. */
+  readonly room: Float64Array;
   /** Gas as a share of the space between the beads. */
   readonly gas: Float64Array;
   /** Resin of a cell over that of a sound cell. */
   readonly resinShare: Float64Array;
-  /** Flow resistance of a cell over that of the ideal packing. */
+  /** Flow resistance of a cell over that of the ideal packing: of its packing alone, and with gas and cracks. */
+  readonly packing: Float64Array;
   readonly resistance: Float64Array;
   /** HCl molarity at which the cached properties of a cell were last computed; -1 forces it. */
   readonly seen: Float64Array;
   /** HCl in the beads at equilibrium with a cell's liquid, mmol per mL of bed, and the molarity it was worked out for. */
   readonly invaded: Float64Array;
   readonly invadedAt: Float64Array;
+  /** 1 where acid and beads were at rest after the last step. */
+  readonly rest: Float64Array;
   readonly density: Float64Array;
   readonly viscosity: Float64Array;
   /** D_v of each metal per cell: Donnan part and exchange part. */
@@ -87,6 +104,10 @@ export interface Bed {
   readonly weight: Float64Array;
   readonly drag: Float64Array;
   readonly velocity: Float64Array;
+  /** Per lane: suction at which air enters (g/cm²), width of the crack beside it (cm), cells of it beside the crack. */
+  readonly airEntry: Float64Array;
+  readonly crack: Float64Array;
+  readonly cracked: Float64Array;
   /** Per lane: last cell with any capacity taken, and how strongly the most loaded cell's uptake depends on its load. */
   readonly reach: Float64Array;
   readonly pull: Float64Array;
@@ -116,12 +137,15 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     still: components * cells,
     mobile: cells,
     stillVolume: cells,
+    room: cells,
     gas: cells,
     resinShare: cells,
+    packing: cells,
     resistance: cells,
     seen: cells,
     invaded: cells,
     invadedAt: cells,
+    rest: cells,
     density: cells,
     viscosity: cells,
     coion: metals * cells,
@@ -134,6 +158,9 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     weight: lanes.count,
     drag: lanes.count,
     velocity: lanes.count,
+    airEntry: lanes.count,
+    crack: lanes.count,
+    cracked: lanes.count,
     reach: lanes.count,
     pull: lanes.count,
     first: metals * lanes.count,

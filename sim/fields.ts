@@ -59,7 +59,7 @@ export const FIELDS = {
   'flow.obstruction': { label: 'obstruction factor', unit: '', min: 0.3, max: 1, default: 0.67, meaning: 'gamma: molecular diffusion in the bed over that in free liquid', source: 'Giddings; Delgado review 1.4 to 1.5 tortuosity', status: 'memory' },
   'flow.Pe_transverse': { label: 'transverse Peclet number', unit: '', min: 2, max: 1000, default: 11, meaning: 'D_T = gamma Dm + v d / Pe', source: 'Delgado 2006 review, asymptote', status: 'memory' },
 
-  'numerics.courant': { label: 'step size', unit: '', min: 0.02, max: 2, default: 1, meaning: 'volume passed per step over the liquid volume of one cell, in the fastest lane', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
+  'numerics.courant': { label: 'step size', unit: '', min: 0.02, max: 2, default: 1.4, meaning: 'volume passed per step over the liquid volume of one cell, in the fastest lane', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
   'numerics.step_max_min': { label: 'longest step', unit: 'min', min: 0.0005, max: 1, default: 0.1, meaning: 'longest time step when little or nothing flows', source: 'convergence study in DEVELOPERS.md', status: 'choice' },
   'numerics.frame_mL': { label: 'frame spacing', unit: 'mL', min: 0.005, max: 5, default: 0.1, meaning: 'delivered volume between recorded frames', source: 'resolution of the figure', status: 'choice' },
 

@@ -13,7 +13,7 @@ import { TABLE_STEPS, TABLE_TOP_M } from './uptake.ts';
 /** Amounts this small (mmol/mL) are rounded to nothing, which also keeps denormal numbers out of the loops. */
 const NOTHING = 1e-15;
 /** The same for acid, which is counted in mol/L. */
-const NO_ACID = 1e-13;
+const NO_ACID = 1e-12;
 /** Relative change of an acid cell below which it counts as steady. */
 const STEADY = 1e-11;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
@@ -46,7 +46,7 @@ export function fluxFor(components: number): Flux {
 
 /** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
 export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
-  const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt } = bed;
+  const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt, rest } = bed;
   const plates = bed.plates;
   const half = volume / 2;
   const cell = column.cellVolume[lane];
@@ -69,6 +69,11 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const q = sorbed[at];
     const m = mobile[at];
     const draining = dry && j === top;
+    // At rest, unmixed since, and fed with what it holds: nothing to do. Most cells are, away from the fronts.
+    if (rest[at] === 1 && c === invadedAt[at] && !draining && Math.abs(above - 2 * c) <= STEADY * c) {
+      above = 2 * c;
+      continue;
+    }
     const A = draining ? m - half : m + half;
     const P = column.resinPore * resinShare[at];
     const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
@@ -85,7 +90,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
     invadedAt[at] = next;
-    if (steady === 1 && (Math.abs(next - c) > STEADY * c || Math.abs(held - q) > STEADY * q)) steady = 0;
+    rest[at] = Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
+    if (rest[at] === 0) steady = 0;
     above = c + next;
     pore[at] = next;
     sorbed[at] = held;
