@@ -45,16 +45,20 @@ function misfitPortion(reagent: ReagentId, portion: Portion): Issue | undefined 
   if ('drops' in portion) return outside(`${reagent}.drops`, portion.drops, DROPS_MAX, 'drops', true);
   if ('mL' in portion) return outside(`${reagent}.mL`, portion.mL, FLASK_MAX_ML, 'mL');
   if ('g' in portion) {
-    if (reagent !== 'thiocyanate') return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${portion.g} g` };
+    const weighed = reagent === 'thiocyanate';
+    if (!weighed) return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${portion.g} g` };
     return outside('thiocyanate.g', portion.g, THIOCYANATE_MAX_G, 'g');
   }
   if (portion.until === 'pink') return reagent === 'EDTA' ? undefined : { path: `${reagent}.until`, expected: 'EDTA: only its end point is seen', received: 'pink' };
-  if (reagent !== 'NaOH' && reagent !== 'acetic' && reagent !== 'HCl') return { path: `${reagent}.until`, expected: 'NaOH, acetic or HCl: what moves the pH', received: reagent };
+  const moves = reagent === 'NaOH' || reagent === 'acetic' || reagent === 'HCl';
+  if (!moves) return { path: `${reagent}.until`, expected: 'NaOH, acetic or HCl: what moves the pH', received: reagent };
   const { pH } = portion.until;
   return pH >= 0 && pH <= 14 ? undefined : { path: `${reagent}.until.pH`, expected: '0 to 14', received: String(pH) };
 }
 
-function outside(path: string, value: number, max: number, unit: string, integer = false): Issue | undefined {
+function outside(path: string, value: unknown, max: number, unit: string, integer = false): Issue | undefined {
   if (typeof value === 'number' && value > 0 && value <= max && (!integer || Number.isInteger(value))) return undefined;
-  return { path, expected: `${integer ? 'a whole number' : 'a number'} above 0, at most ${max} ${unit}`, received: typeof value === 'number' ? `${value} ${unit}` : JSON.stringify(value) ?? 'nothing' };
+  const noun = integer ? 'a whole number' : 'a number';
+  const received = typeof value === 'number' ? `${value} ${unit}` : (JSON.stringify(value) ?? 'nothing');
+  return { path, expected: `${noun} above 0, at most ${max} ${unit}`, received };
 }

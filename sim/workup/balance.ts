@@ -1,5 +1,5 @@
 import { ION_IDS, IONS, type IonId } from '../ions.ts';
-import { EDTA_SETS, type EdtaSet, KSP, PKA_ACETIC, PKA_AMMONIUM, PKW } from './constants.ts';
+import { EDTA_SETS, type EdtaSet, KSP, KSP_COBALT, PKA_ACETIC, PKA_AMMONIUM, PKW } from './constants.ts';
 import { protonationAt } from './edta.ts';
 import { cobaltForms } from './indicator.ts';
 import { rootOf } from './root.ts';
@@ -80,6 +80,11 @@ export function balanceOf(totals: Totals, chemistry: Chemistry = CHEMISTRY, circ
   for (const metal of present) metals[metal.ion] = formsOf(metal, medium);
   const { y, alpha, hydrogen, hydroxide } = medium;
   return { pH, metals, freeEdta: y / alpha, hydrogen, hydroxide, blue: metals.Co.dissolved * cobalt.blueShare };
+}
+
+/** Onset of cobalt hydroxide by the lowest and the highest Ksp in use: a band, for tables differ by a factor of 24. */
+export function cobaltOnset(molarity: number): readonly [low: number, high: number] {
+  return [onsetPH('Co', molarity, KSP_COBALT.low.value), onsetPH('Co', molarity, KSP_COBALT.high.value)];
 }
 
 /** pH at which a hydroxide first forms from a molarity of its dissolved ion: pKw + log10(Ksp / [M]) / z. */

@@ -134,6 +134,15 @@ export function startOf(receiver: Receiver, bench: Bench): WorkUpState {
   };
 }
 
+/** What an action comes to. */
+export type Outcome =
+  | { readonly state: WorkUpState; readonly used: number; readonly notes: readonly Note[] }
+  | { readonly refused: Issue; readonly notes?: readonly Note[] };
+
+export function refuse(path: string, expected: string, received: string, notes: readonly Note[] = []): Outcome {
+  return { refused: { path, expected, received }, notes };
+}
+
 /** The flask that actions work on. */
 export function inHand(state: WorkUpState): Flask {
   return state.aliquot ?? state.eluate;

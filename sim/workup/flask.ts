@@ -22,6 +22,13 @@ export interface Flask {
 /** Receiver of a column run: what came out of the tip. */
 export type Receiver = Amounts & { readonly volume_mL: number; readonly label?: string };
 
+/** A receiver of a run's results, where labels and amounts share one record. */
+export function receiverOf(result: Readonly<Record<string, number | string>>): Receiver {
+  const amount = (key: string) => (typeof result[key] === 'number' ? result[key] : 0);
+  const ions = Object.fromEntries(ION_IDS.map((ion) => [`${ion}_mmol`, amount(`${ion}_mmol`)]));
+  return { label: String(result.label ?? ''), volume_mL: amount('volume_mL'), HCl_mmol: amount('HCl_mmol'), ...ions };
+}
+
 /** A reagent as a liquid: mol/L of its components and its acetone share. */
 export interface Reagent {
   readonly label: string;

@@ -1,18 +1,12 @@
-import type { Issue } from '../types.ts';
 import { misfit, type WorkUpAction, type WorkUpLog } from './actions.ts';
 import { appearanceOf } from './appearance.ts';
 import { flaskSize } from './apparatus.ts';
-import { type Bench, inHand, type Note, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
+import { type Bench, inHand, type Note, type Outcome, refuse, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
 import { added, passed } from './change.ts';
 import { balanceIn, parted, type Receiver } from './flask.ts';
 import { addedTo } from './portion.ts';
 
 // A work-up is played action by action. What cannot be done is refused with a reason and changes nothing.
-
-/** What an action comes to. */
-export type Outcome =
-  | { readonly state: WorkUpState; readonly used: number; readonly notes: readonly Note[] }
-  | { readonly refused: Issue; readonly notes?: readonly Note[] };
 
 export function playWorkUp(receiver: Receiver, log: WorkUpLog, bench: Bench): WorkUpState {
   return log.reduce((state, action) => workUpStep(state, action, bench), startOf(receiver, bench));
@@ -34,7 +28,7 @@ export function workUpStep(state: WorkUpState, action: WorkUpAction, bench: Benc
 function outcomeOf(state: WorkUpState, action: WorkUpAction, bench: Bench): Outcome {
   const wrong = misfit(action);
   if (wrong) return { refused: wrong };
-  if (state.eluate.volume_mL <= 0 && action.do !== 'add') return { refused: { path: 'flask', expected: 'a flask with liquid in it', received: 'an empty one' } };
+  if (state.eluate.volume_mL <= 0 && action.do !== 'add') return refuse('flask', 'a flask with liquid in it', 'an empty one');
   if (action.do === 'make up') return madeUp(state, action.to_mL, bench);
   if (action.do === 'aliquot') return pipetted(state, action.mL, bench);
   if (action.do === 'add') return addedTo(state, action.reagent, action.portion, bench);
@@ -51,30 +45,38 @@ const WARM_K = 4;
 
 function madeUp(state: WorkUpState, to_mL: number, bench: Bench): Outcome {
   const { eluate } = state;
-  if (state.aliquot) return { refused: { path: 'make up', expected: 'the eluate in hand, before the first aliquot', received: 'an aliquot in hand' } };
+  if (state.aliquot) return refuse('make up', 'the eluate in hand, before the first aliquot', 'an aliquot in hand');
   if (eluate.volume_mL > to_mL) {
     const larger = flaskSize(eluate.volume_mL, to_mL);
-    return { refused: { path: 'make up.to_mL', expected: `at least ${eluate.volume_mL.toFixed(1)} mL${larger ? `, such as ${larger} mL` : ''}`, received: `${to_mL} mL` } };
+    const expected = `at least ${eluate.volume_mL.toFixed(1)} mL${larger ? `, such as ${larger} mL` : ''}`;
+    return refuse('make up.to_mL', expected, `${to_mL} mL`);
   }
   const water = Math.max(0, bench.apparatus.flask(to_mL) - eluate.volume_mL);
   const flask = added(eluate, bench.reagents.water, water, bench.around);
   const warm = flask.temperature_C > bench.around.room_C + WARM_K;
   const notes: Note[] = warm ? [{ kind: 'advice', text: 'The flask is warm: cool it before filling to the mark, or it will be short.' }] : [];
-  const next = { ...withFlask(state, flask), flask_mL: to_mL, used: { ...state.used, water: state.used.water + water }, time_min: state.time_min + MAKE_UP_MIN };
+  const used = { ...state.used, water: state.used.water + water };
+  const next = { ...withFlask(state, flask), flask_mL: to_mL, used, time_min: state.time_min + MAKE_UP_MIN };
   return { state: next, used: water, notes };
 }
 
 function pipetted(state: WorkUpState, nominal_mL: number, bench: Bench): Outcome {
   const { eluate, putAside } = state;
   const volume = bench.apparatus.pipette(nominal_mL);
-  if (eluate.volume_mL < volume) return { refused: { path: 'aliquot.mL', expected: `at most the ${eluate.volume_mL.toFixed(2)} mL that are left`, received: `${nominal_mL} mL` } };
-  if (eluate.amounts.Y > 0) return { refused: { path: 'aliquot', expected: 'an eluate that was not titrated', received: 'EDTA in it' } };
+  if (eluate.volume_mL < volume) return refuse('aliquot.mL', `at most the ${eluate.volume_mL.toFixed(2)} mL that are left`, `${nominal_mL} mL`);
+  if (eluate.amounts.Y > 0) return refuse('aliquot', 'an eluate that was not titrated', 'EDTA in it');
   const [taken, left] = parted(eluate, volume);
   const aside = state.aliquot ? [...putAside, state.aliquot] : putAside;
+  const next = { ...state, eluate: left, aliquot: taken, putAside: aside, aliquot_mL: nominal_mL, time_min: state.time_min + PIPETTE_MIN };
+  return { state: next, used: nominal_mL, notes: pipetteNotes(state) };
+}
+
+function pipetteNotes({ eluate, flask_mL }: WorkUpState): Note[] {
   const notes: Note[] = [];
-  if (Object.values(eluate.solid).some((mmol) => mmol > 0)) notes.push({ kind: 'advice', text: 'There is hydroxide in the flask: an aliquot is only true if it is all dissolved.' });
-  if (state.flask_mL === null) notes.push({ kind: 'advice', text: 'The eluate was not made up to a known volume: the share taken is not known well.' });
-  return { state: { ...state, eluate: left, aliquot: taken, putAside: aside, aliquot_mL: nominal_mL, time_min: state.time_min + PIPETTE_MIN }, used: nominal_mL, notes };
+  const cloudy = Object.values(eluate.solid).some((mmol) => mmol > 0);
+  if (cloudy) notes.push({ kind: 'advice', text: 'There is hydroxide in the flask: an aliquot is only true if it is all dissolved.' });
+  if (flask_mL === null) notes.push({ kind: 'advice', text: 'The eluate was not made up to a known volume: the share taken is not known well.' });
+  return notes;
 }
 
 function readingOf(state: WorkUpState, bench: Bench, entry: number) {

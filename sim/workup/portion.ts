@@ -1,11 +1,10 @@
 import type { Issue } from '../types.ts';
 import { FLASK_MAX_ML, type Portion, type ReagentId } from './actions.ts';
-import { type Bench, inHand, type Note, withFlask, type WorkUpState } from './bench.ts';
+import { type Bench, inHand, type Note, type Outcome, refuse, withFlask, type WorkUpState } from './bench.ts';
 import { added, dissolved } from './change.ts';
 import { MOLAR_MASS, THIOCYANATE_HEAT } from './constants.ts';
 import { balanceIn, type Flask, mixed, restingBalance } from './flask.ts';
 import { notesOn } from './notes.ts';
-import type { Outcome } from './play.ts';
 import { rootOf } from './root.ts';
 import { titratedTo } from './titration.ts';
 
@@ -17,6 +16,8 @@ const THIOCYANATE_PH_MIN = 3;
 const SPITTING_C = 70;
 /** Acetone boils at 56 °C. */
 const ACETONE_C = 45;
+
+const SPITTING: Note = { kind: 'caution', hazard: 'alkali', text: 'Strong acid and strong alkali mixed fast boil and spit: dilute, cool, add in portions.' };
 
 export function addedTo(state: WorkUpState, reagent: ReagentId, portion: Portion, bench: Bench): Outcome {
   const refused = hazard(state, reagent, bench);
@@ -32,11 +33,11 @@ export function addedTo(state: WorkUpState, reagent: ReagentId, portion: Portion
 function ranIn(state: WorkUpState, reagent: ReagentId, volume: number, bench: Bench): Outcome {
   const flask = inHand(state);
   const room = FLASK_MAX_ML - flask.volume_mL;
-  if (volume > room) return { refused: { path: `${reagent}.mL`, expected: `at most ${Math.max(0, room).toFixed(0)} mL into this flask`, received: `${volume.toFixed(2)} mL` } };
+  if (volume > room) return refuse(`${reagent}.mL`, `at most ${Math.max(0, room).toFixed(0)} mL into this flask`, `${volume.toFixed(2)} mL`);
   const next = added(flask, bench.reagents[reagent], volume, bench.around);
   if (next.temperature_C > SPITTING_C) {
-    const expected = 'a diluted, cooled flask: this would boil and spit';
-    return { refused: { path: `${reagent}.mL`, expected, received: `${volume.toFixed(2)} mL, ${next.temperature_C.toFixed(0)} °C` }, notes: [{ kind: 'caution', hazard: 'alkali', text: 'Strong acid and strong alkali mixed fast boil and spit: dilute, cool, add in portions.' }] };
+    const received = `${volume.toFixed(2)} mL, ${next.temperature_C.toFixed(0)} °C`;
+    return refuse(`${reagent}.mL`, 'a diluted, cooled flask: this would boil and spit', received, [SPITTING]);
   }
   return { state: after(state, next, reagent, volume, volume / bench.around.pour), used: volume, notes: notesOn(flask, next, reagent, bench) };
 }
@@ -63,26 +64,27 @@ function volumeOf(flask: Flask, reagent: ReagentId, portion: Exclude<Portion, { 
   const short = (mL: number) => sign * (target - restingBalance(mixed(flask, bench.reagents[reagent], mL, flask.temperature_C), bench.around.chemistry).pH);
   if (short(0) <= 0) return 0;
   const room = FLASK_MAX_ML - flask.volume_mL;
-  if (room <= 0 || short(room) > 0) return { path: `${reagent}.until.pH`, expected: `a pH that ${bench.reagents[reagent].label} reaches in this flask`, received: String(target) };
+  const { label } = bench.reagents[reagent];
+  if (room <= 0 || short(room) > 0) return { path: `${reagent}.until.pH`, expected: `a pH that ${label} reaches in this flask`, received: String(target) };
   return drop * Math.ceil(rootOf(short, 0, room, 1e-6) / drop - 1e-6);
 }
 
 /** Steps that are never taken, whatever the values. */
 function hazard(state: WorkUpState, reagent: ReagentId, bench: Bench): Outcome | undefined {
   const flask = inHand(state);
-  if (flask.volume_mL <= 0) return { refused: { path: 'flask', expected: 'a flask with liquid in it', received: 'an empty one' } };
+  if (flask.volume_mL <= 0) return refuse('flask', 'a flask with liquid in it', 'an empty one');
   const acid = reagent === 'acetic' || reagent === 'HCl';
   if (acid && flask.amounts.SCN > 0) return thiocyanateHazard(`${reagent}`, 'a flask without thiocyanate', 'acid into thiocyanate');
   const { pH } = balanceIn(flask, bench.around.chemistry);
   if (reagent === 'thiocyanate' && pH < THIOCYANATE_PH_MIN) return thiocyanateHazard('thiocyanate', 'a flask neutralised to about pH 6', `pH ${pH.toFixed(1)}`);
   if (reagent === 'acetone' && flask.temperature_C > ACETONE_C) {
     const notes: Note[] = [{ kind: 'caution', hazard: 'acetone', text: 'Acetone boils at 56 °C and its vapour catches fire: cool the flask first.' }];
-    return { refused: { path: 'acetone', expected: `a flask below ${ACETONE_C} °C`, received: `${flask.temperature_C.toFixed(0)} °C` }, notes };
+    return refuse('acetone', `a flask below ${ACETONE_C} °C`, `${flask.temperature_C.toFixed(0)} °C`, notes);
   }
   return undefined;
 }
 
 function thiocyanateHazard(path: string, expected: string, received: string): Outcome {
   const text = 'Acid and thiocyanate set toxic gases free. Neutralise first; nothing acid goes into a flask that holds thiocyanate.';
-  return { refused: { path, expected, received }, notes: [{ kind: 'caution', hazard: 'thiocyanate', text }] };
+  return refuse(path, expected, received, [{ kind: 'caution', hazard: 'thiocyanate', text }]);
 }

@@ -1,10 +1,9 @@
 import { FLASK_MAX_ML, type Portion } from './actions.ts';
-import { type Bench, inHand, type Titre, titreInHand, withFlask, type WorkUpState } from './bench.ts';
+import { type Bench, inHand, type Outcome, refuse, type Titre, titreInHand, withFlask, type WorkUpState } from './bench.ts';
 import { added, passed } from './change.ts';
 import { balanceIn, type Flask } from './flask.ts';
 import { blueAbsorbance } from './indicator.ts';
 import { notesOnTitration } from './notes.ts';
-import type { Outcome } from './play.ts';
 import { endPoint, equivalence, type Titration } from './titrate.ts';
 
 // EDTA from the burette, by drop, by mL or until the last blue has gone and stays away.
@@ -14,17 +13,18 @@ const RETURNS_MAX = 30;
 
 export function titratedTo(state: WorkUpState, portion: Portion, bench: Bench): Outcome {
   const flask = inHand(state);
-  if (flask.amounts.SCN === 0) return { refused: { path: 'EDTA', expected: 'the indicator (thiocyanate) in the flask first', received: 'no thiocyanate' } };
+  if (flask.amounts.SCN === 0) return refuse('EDTA', 'the indicator (thiocyanate) in the flask first', 'no thiocyanate');
   const hand = handOf(state, bench);
-  if ('until' in portion && !blueIn(flask, hand.titration)) return { refused: { path: 'EDTA.until', expected: 'a blue flask', received: 'no blue to lose' } };
+  if ('until' in portion && !blueIn(flask, hand.titration)) return refuse('EDTA.until', 'a blue flask', 'no blue to lose');
   const run = runOf(flask, portion, hand, bench);
   const titre = titreAfter(state, flask, run, hand, bench);
   const capacity = bench.values['workup.burette_mL'];
-  if (titre.final_mL > capacity) return { refused: { path: 'EDTA.mL', expected: `at most the ${capacity} mL of the burette`, received: `${titre.final_mL.toFixed(2)} mL` } };
-  if (run.flask.volume_mL > FLASK_MAX_ML) return { refused: { path: 'EDTA.mL', expected: `at most ${FLASK_MAX_ML} mL in the flask`, received: `${run.flask.volume_mL.toFixed(0)} mL` } };
+  if (titre.final_mL > capacity) return refuse('EDTA.mL', `at most the ${capacity} mL of the burette`, `${titre.final_mL.toFixed(2)} mL`);
+  if (run.flask.volume_mL > FLASK_MAX_ML) return refuse('EDTA.mL', `at most ${FLASK_MAX_ML} mL in the flask`, `${run.flask.volume_mL.toFixed(0)} mL`);
   const titres = titreInHand(state) ? [...state.titres.slice(0, -1), titre] : [...state.titres, titre];
   const used = { ...state.used, EDTA: state.used.EDTA + run.volume };
-  return { state: { ...withFlask(state, run.flask), titres, used, time_min: state.time_min + run.minutes }, used: run.volume, notes: notesOnTitration(flask, run.flask, titre, bench) };
+  const next = { ...withFlask(state, run.flask), titres, used, time_min: state.time_min + run.minutes };
+  return { state: next, used: run.volume, notes: notesOnTitration(flask, run.flask, titre, bench) };
 }
 
 /** Who titrates: this flask's name on the bench, and the eye that watches it. */

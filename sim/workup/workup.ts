@@ -1,5 +1,5 @@
-import { IONS } from '../ions.ts';
 import type { Parameters } from '../fields.ts';
+import { IONS } from '../ions.ts';
 import type { Issue } from '../types.ts';
 import type { WorkUpLog } from './actions.ts';
 import { type BiasItem, biasOf } from './bias.ts';
@@ -79,7 +79,7 @@ export function workUpFigures(receiver: Receiver, state: WorkUpState, bench: Ben
     titrations,
     NaOH_mL: state.used.NaOH,
     NaOH_whole_mL: alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']),
-    cobalt: titrations.length === 0 ? null : { held_mmol, found_mmol, found_M: found_mmol / values['workup.sample_mL'], found_mg: found_mmol * IONS.Co.molarMass, bias_percent: 100 * (found_mmol / held_mmol - 1) },
+    cobalt: titrations.length === 0 ? null : cobaltOf(held_mmol, found_mmol, values['workup.sample_mL']),
     spread_M: summaryOf(titrations.map((one) => one.found_M)),
     budgets: terms.length > 0 ? (['tolerance', 'rectangular', 'triangular'] as const).map((spread) => budgetOf(terms, spread)) : [],
     time_min: state.time_min,
@@ -87,6 +87,11 @@ export function workUpFigures(receiver: Receiver, state: WorkUpState, bench: Ben
     notes: state.events.flatMap(({ entry, notes }) => notes.map((note) => ({ ...note, entry }))),
     state,
   };
+}
+
+function cobaltOf(held_mmol: number, found_mmol: number, sample_mL: number): WorkUp['cobalt'] {
+  const bias_percent = 100 * (found_mmol / held_mmol - 1);
+  return { held_mmol, found_mmol, found_M: found_mmol / sample_mL, found_mg: found_mmol * IONS.Co.molarMass, bias_percent };
 }
 
 /** mL of alkali of a molarity for mmol of acid. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { balanceOf, CHEMISTRY, onsetPH } from '../../../sim/workup/balance.ts';
+import { balanceOf, CHEMISTRY, cobaltOnset, onsetPH } from '../../../sim/workup/balance.ts';
 import { KSP_COBALT } from '../../../sim/workup/constants.ts';
 import { rootOf } from '../../../sim/workup/root.ts';
 import { chemistryWith, totals } from './cases.ts';
@@ -38,6 +38,12 @@ describe('onset of cobalt hydroxide', () => {
     [KSP_COBALT.high.value, 8.04], [KSP_COBALT.low.value, 7.35],
   ])('at 5.0 mM and Ksp %f is at its pH', (Ksp, pH) => {
     expect(Math.abs(onsetPH('Co', 0.005, Ksp, 14) - pH)).toBeLessThan(0.01);
+  });
+
+  it('is a band from 7.35 to 8.04 at 5.0 mM, never one pH', () => {
+    const [low, high_] = cobaltOnset(0.005);
+    expect(Math.abs(low - 7.35)).toBeLessThan(0.02);
+    expect(Math.abs(high_ - 8.04)).toBeLessThan(0.02);
   });
 
   it('is where the balance first finds a solid', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { parameterDefaults } from '../../../sim/fields.ts';
-import type { Receiver } from '../../../sim/workup/flask.ts';
+import { type Receiver, receiverOf } from '../../../sim/workup/flask.ts';
 import { workUp } from '../../../sim/workup/workup.ts';
 
 const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5 };
@@ -124,4 +124,9 @@ test('the eluate can be titrated whole, without flask or aliquot', () => {
   ]);
   expect(result.refused).toEqual([]);
   expect(Math.abs(result.cobalt?.bias_percent ?? Number.NaN)).toBeLessThan(2);
+});
+
+test('receiverOf reads a receiver of the results, absent ions as none', () => {
+  const receiver = receiverOf({ label: 'cobalt', volume_mL: 50, HCl_mmol: 12, Co_mmol: 0.4 });
+  expect(receiver).toMatchObject({ label: 'cobalt', volume_mL: 50, HCl_mmol: 12, Co_mmol: 0.4, Ni_mmol: 0 });
 });
