@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { parameterDefaults } from '../../../sim/fields.ts';
 import { type Receiver, receiverOf } from '../../../sim/workup/flask.ts';
@@ -129,4 +130,24 @@ test('the eluate can be titrated whole, without flask or aliquot', () => {
 test('receiverOf reads a receiver of the results, absent ions as none', () => {
   const receiver = receiverOf({ label: 'cobalt', volume_mL: 50, HCl_mmol: 12, Co_mmol: 0.4 });
   expect(receiver).toMatchObject({ label: 'cobalt', volume_mL: 50, HCl_mmol: 12, Co_mmol: 0.4, Ni_mmol: 0 });
+});
+
+test('any receiver is worked up to finite figures whose causes add up', () => {
+  const mmol = (max: number) => fc.double({ min: 0, max, noNaN: true });
+  const receiver = fc.record({
+    volume_mL: fc.double({ min: 0.5, max: 400, noNaN: true }), HCl_mmol: mmol(300), Co_mmol: mmol(3), Ni_mmol: mmol(0.3), Mn_mmol: mmol(0.2),
+    Cu_mmol: mmol(0.1), Zn_mmol: mmol(0.1), Fe3_mmol: mmol(0.1), Fe2_mmol: mmol(0.05), Cd_mmol: mmol(0.05),
+  });
+  fc.assert(
+    fc.property(receiver, fc.integer({ min: 0, max: 99 }), (held, seed) => {
+      const result = run(held, { 'workup.titrations': 1 }, seed);
+      expect(result.titrations.length + result.refused.length).toBeGreaterThan(0);
+      for (const { causes, bias_percent, titre } of result.titrations) {
+        expect(Number.isFinite(bias_percent)).toBe(true);
+        expect(titre.read_mL).toBeLessThanOrEqual(50.1);
+        expect(Math.abs(causes.reduce((sum, { percent }) => sum + percent, 0) - bias_percent)).toBeLessThan(1e-6 * (1 + Math.abs(bias_percent)));
+      }
+    }),
+    { seed: 71, numRuns: 40 },
+  );
 });
