@@ -27,11 +27,13 @@ export interface Column {
   /** Highest liquid above the bed before it overflows, mL. */
   readonly headMax: number;
   readonly outlet: number;
+  /** cm² of the ideal packing. */
+  readonly permeability: number;
   /** (g/cm²) per (cm/min) and mPa s: resistance of 1 cm of ideal packing. */
   readonly dragPerCm: number;
   /** g/cm² lost per mL/min of water through the open clamp. */
   readonly clampDrag: number;
-  /** Suction at which air enters each lane, g/cm². */
+  /** Suction at which air enters each lane of a fresh bed, g/cm². */
   readonly airEntry: Float64Array;
   readonly capacity: number;
   readonly fixedCharge: number;
@@ -74,6 +76,7 @@ export function columnOf(scenario: Scenario): Column {
     cellVolume: lanes.area.map((area) => area * dz),
     headMax: section * (v['column.tube_cm'] - v['bed.length_cm']),
     outlet: v['column.outlet_cm'],
+    permeability,
     dragPerCm: 0.01 / (permeability * GRAVITY * S_PER_MIN),
     clampDrag: v['column.open_cm_per_mL_min'] * 0.9982,
     airEntry: airEntries(scenario, lanes),

@@ -114,7 +114,7 @@ function solveSpread(bed: Bed, base: number, cell: number, from: number, to: num
 const STILL_PER_MIN = 0.06;
 
 function exchangeStill(bed: Bed, time: number): void {
-  if (bed.scalar[AT.drainings] === 0) return;
+  if (bed.scalar[AT.uneven] === 0) return;
   const cells = bed.lanes * bed.plates;
   for (let at = 0; at < cells; at++) {
     const v = bed.stillVolume[at];

@@ -1,7 +1,6 @@
 // The state a run begins with: a packed, wet bed under a little of the liquid it was stored in.
 import { AT, type Bed, bedFor } from './bed.ts';
 import type { Column } from './column.ts';
-import { poreSpace } from './drainage.ts';
 import { refresh, weighLane } from './sweep.ts';
 
 /** A packed bed at rest with the clamp shut and the first receiver under the tip. */
@@ -22,7 +21,9 @@ export function packedBed(column: Column): Bed {
   bed.resinShare.fill(1);
   bed.ahead.fill(1);
   bed.reach.fill(-1);
+  bed.packing.fill(1);
   bed.resistance.fill(1);
+  bed.airEntry.set(column.airEntry);
   bed.first.fill(bed.plates);
   bed.last.fill(-1);
   for (let i = 0; i < bed.lanes; i++) wetLane(bed, column, i, acid);
@@ -32,7 +33,8 @@ export function packedBed(column: Column): Bed {
 
 function wetLane(bed: Bed, column: Column, lane: number, acid: number): void {
   for (let at = lane * bed.plates; at < (lane + 1) * bed.plates; at++) {
-    bed.mobile[at] = poreSpace(column, lane);
+    bed.room[at] = column.cellVolume[lane] * column.porosity;
+    bed.mobile[at] = bed.room[at];
     bed.pore[at] = acid;
     bed.sorbed[at] = column.resinPore * invadedAcid(column, acid);
     refresh(bed, column, at, acid);

@@ -2,6 +2,7 @@
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { drainable, drainLane } from './drainage.ts';
+import { age } from './faults/aging.ts';
 import { flowInto, levelOf } from './hydraulics.ts';
 import { MIX_EVERY, mix } from './mixing.ts';
 import { acidIsSteady, type Flux, passSteadyAcid, sweepAcid, sweepMetals, weighLane } from './sweep.ts';
@@ -47,6 +48,7 @@ export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Arra
   s[AT.mixingDue] += dt;
   if (s[AT.steps] % MIX_EVERY === 0) {
     mix(bed, column, s[AT.mixingDue]);
+    age(bed, column, s[AT.mixingDue]);
     s[AT.mixingDue] = 0;
   }
 }
@@ -62,16 +64,16 @@ function volumeCap(bed: Bed, column: Column, flow: number, limits: Limits, dry: 
     const part = (bed.velocity[i] * column.lanes.area[i]) / flow;
     if (part <= 0) continue;
     cap = Math.min(cap, (courant * smallestCell(bed, i)) / part);
-    if (dry) cap = Math.min(cap, drainable(bed, column, i) / part);
+    if (dry) cap = Math.min(cap, drainable(bed, i) / part);
   }
   return cap;
 }
 
-/** Liquid of the smallest wet cell, mL; only gas makes cells of a lane differ. */
+/** Liquid of the smallest wet cell, mL; gas and a disturbed top make cells of a lane differ. */
 function smallestCell(bed: Bed, lane: number): number {
   const base = lane * bed.plates;
   const from = bed.drained[lane] + (bed.scalar[AT.headVolume] <= 0 ? 1 : 0);
-  if (bed.scalar[AT.drainings] === 0) return bed.mobile[base + bed.plates - 1];
+  if (bed.scalar[AT.uneven] === 0) return bed.mobile[base + bed.plates - 1];
   let least = Number.POSITIVE_INFINITY;
   for (let j = Math.min(from, bed.plates - 1); j < bed.plates; j++) if (bed.mobile[base + j] < least) least = bed.mobile[base + j];
   return least;
