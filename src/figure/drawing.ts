@@ -1,0 +1,36 @@
+import { scaleLinear } from 'd3-scale';
+import type { Scenario } from '../../sim/types.ts';
+import type { Scale } from '../plot/axis.ts';
+import { deliveredAtEnd } from '../store/windows.ts';
+import type { Plan } from '../store/planner.ts';
+import type { FigureLayout } from './layout.ts';
+
+/** What every row is drawn from. */
+export interface Drawing {
+  readonly scenario: Scenario;
+  readonly plan: Plan;
+  readonly layout: FigureLayout;
+  /** Delivered volume, mL, to px. */
+  readonly x: Scale;
+}
+
+/** Shortest axis, mL. */
+const AXIS_MIN_ML = 5;
+
+/**
+ * End of the volume axis, mL: the run or the scenario's own procedure, whichever is longer, so that the axis stands still
+ * while a run grows.
+ */
+export function axisEnd(scenario: Scenario, plan: Plan): number {
+  const planned = scenario.procedure.reduce((sum, action) => sum + (action.do === 'pour' ? action.volume_mL : 0), 0);
+  const [, end = AXIS_MIN_ML] = scaleLinear().domain([0, Math.max(AXIS_MIN_ML, planned, deliveredAtEnd(plan))]).nice(12).domain();
+  return end;
+}
+
+export function volumeScale(layout: FigureLayout, end_mL: number): Scale {
+  return scaleLinear().domain([0, end_mL]).range([layout.left, layout.right]);
+}
+
+export function depthScale({ scenario, layout }: Pick<Drawing, 'scenario' | 'layout'>): Scale {
+  return scaleLinear().domain([0, scenario.values['bed.length_cm']]).range([layout.depth.top, layout.depth.bottom]);
+}

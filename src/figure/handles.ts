@@ -1,0 +1,100 @@
+import { svg, type SVGTemplateResult } from 'lit';
+import type { Handle } from '../store/edit.ts';
+import { deliveredAtEnd } from '../store/windows.ts';
+import { millilitres } from '../ui/format.ts';
+import type { Drawing } from './drawing.ts';
+import { textWidth } from './labels.ts';
+import { BRACKET_DROP } from './row-receivers.ts';
+import './handle.ts';
+
+/** A handle that is being moved, or was dropped and waits for the run to follow. */
+export interface Held {
+  readonly entry: number;
+  readonly kind: Handle['kind'];
+  readonly delivered_mL: number;
+  /** The handles as they were when it was taken up. */
+  readonly handles: readonly Handle[];
+  readonly dropped: boolean;
+}
+
+export interface PlacedHandle {
+  readonly handle: Handle;
+  readonly px: number;
+  readonly y: number;
+  readonly min: number;
+  readonly max: number;
+  readonly labelled: boolean;
+  readonly turned: boolean;
+  readonly held: boolean;
+}
+
+/** Handles nearer than this would cover each other, px: the next one goes a tier up or down. */
+const APART_PX = 27;
+const TIER_PX = 23;
+const TIERS = 2;
+/** From the middle of a handle to the row that it belongs to, px. */
+const ABOVE_PX = 13;
+const LEAST_GAP_ML = 0.1;
+
+/** Where the handles stand; those behind a held change of eluent go with it. */
+export function placedHandles(handles: readonly Handle[], drawing: Drawing, held: Held | undefined, until_mL = Number.POSITIVE_INFINITY): PlacedHandle[] {
+  const moved = handles.map((handle) => ({ ...handle, label: labelOf(handle, drawing), delivered_mL: movedTo(handle, handles, held) }));
+  return (['eluent', 'receiver'] as const).flatMap((kind) => {
+    const own = moved.filter((handle) => handle.kind === kind && handle.delivered_mL <= until_mL);
+    const still = handles.filter((handle) => handle.kind === kind);
+    const tiers = tiersOf(own.map(({ delivered_mL }) => drawing.x(delivered_mL)));
+    return own.map((handle, i) => place(drawing, handle, own, still, tiers[i] ?? 0, held));
+  });
+}
+
+/** Thin lines from each handle through the rows. */
+export function stems(placed: readonly PlacedHandle[], { layout: { poured, effluent, receivers } }: Drawing): SVGTemplateResult {
+  return svg`<g class="stems">${placed.map(({ handle, px, y, held }) => {
+    const [top, bottom] = handle.kind === 'eluent' ? [Math.min(y + ABOVE_PX, poured.top), effluent.bottom] : [effluent.top, receivers.top + BRACKET_DROP];
+    return svg`<line class=${held ? 'stem held' : 'stem'} x1=${px} x2=${px} y1=${top} y2=${bottom}></line>`;
+  })}</g>`;
+}
+
+/** Liquids by the label on their bottle. */
+function labelOf({ kind, label }: Handle, { scenario }: Drawing): string {
+  return kind === 'eluent' ? (scenario.liquids[label]?.label ?? label) : label;
+}
+
+function movedTo(handle: Handle, handles: readonly Handle[], held: Held | undefined): number {
+  if (!held) return handle.delivered_mL;
+  if (handle.entry === held.entry && handle.kind === held.kind) return held.delivered_mL;
+  const taken = handles.find(({ entry, kind }) => entry === held.entry && kind === held.kind);
+  return held.kind === 'eluent' && taken && handle.entry > held.entry ? handle.delivered_mL + held.delivered_mL - taken.delivered_mL : handle.delivered_mL;
+}
+
+function place(drawing: Drawing, handle: Handle, own: readonly Handle[], still: readonly Handle[], tier: number, held: Held | undefined): PlacedHandle {
+  const { x, layout: { poured, receivers, left, right, narrow } } = drawing;
+  const i = own.indexOf(handle);
+  const at = still.findIndex(({ entry }) => entry === handle.entry);
+  const px = Math.max(left, Math.min(right, x(handle.delivered_mL)));
+  const room = textWidth(`${handle.label} at ${millilitres(handle.delivered_mL)}`) + 18;
+  const next = own[i + 1];
+  const free = (next ? x(next.delivered_mL) - ABOVE_PX : right + 40) - px;
+  const eluent = handle.kind === 'eluent';
+  return {
+    handle,
+    px,
+    y: eluent ? poured.top - ABOVE_PX - tier * TIER_PX : receivers.top + BRACKET_DROP + tier * TIER_PX,
+    min: (still[at - 1]?.delivered_mL ?? 0) + LEAST_GAP_ML,
+    max: eluent ? drawing.x.domain()[1] : (still[at + 1]?.delivered_mL ?? deliveredAtEnd(drawing.plan)) - LEAST_GAP_ML,
+    labelled: eluent && !narrow && tier === 0 && free > room,
+    turned: px + room > right + 40,
+    held: held?.entry === handle.entry && held.kind === handle.kind && !held.dropped,
+  };
+}
+
+/** Tier of each handle, the lowest that has no neighbour in it. */
+function tiersOf(places: readonly number[]): number[] {
+  const last = new Array<number>(TIERS).fill(Number.NEGATIVE_INFINITY);
+  return places.map((px) => {
+    const free = last.findIndex((before) => px - before >= APART_PX);
+    const tier = free < 0 ? last.indexOf(Math.min(...last)) : free;
+    last[tier] = px;
+    return tier;
+  });
+}
