@@ -19,7 +19,9 @@ export function viewsOf(session: Session): readonly View[] {
       id: 'bench',
       label: 'Bench',
       load: async () => {
-        await import('../bench/view.ts');
+        await Promise.all([import('../bench/view.ts'), import('../coach/coach.ts'), import('../figure/figure.ts')]);
+        // The glass is by far the largest part; the bench can be used before it is there.
+        void import('../glass/glass.ts');
         return () => html`<bf-bench .session=${session}></bf-bench>`;
       },
     },

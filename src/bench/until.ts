@@ -21,6 +21,7 @@ export class RunUntil extends LitElement {
       :host { display: block; }
       .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: end; }
       bf-number { flex: 0 1 auto; }
+      select { max-width: 100%; }
     `,
   ];
 
@@ -35,7 +36,7 @@ export class RunUntil extends LitElement {
     const scenario = this.store?.scenario;
     if (!scenario) return nothing;
     return html`<div class="row">
-      <label>until <select @change=${this.choose}>
+      <label><span class="unseen">run until</span><select @change=${this.choose}>
         ${this.option('level', 'the liquid is low')}
         ${this.option('more', 'more has dripped')}
         ${this.option('wait', 'time has passed')}

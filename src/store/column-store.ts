@@ -38,14 +38,22 @@ export class ColumnStore extends EventTarget {
   stopAt = Number.POSITIVE_INFINITY;
   /** What the last action was refused for, and which action. */
   refusal: RunEvent | undefined;
+  /** Everything that was refused since this run was opened; a refused action is not in the log. */
+  refusals: readonly RunEvent[] = [];
   failure = '';
-  busy = false;
   private readonly thread: ModelThread;
   private past: Place[] = [];
   private future: Place[] = [];
+  /** Questions that the model has not answered yet. */
+  private questions = 0;
   private asking = false;
   private wanted: Log | undefined;
+  private trial = 0;
   private generation = 0;
+  /** Real time not yet played because the model was still answering, s. */
+  private owed_s = 0;
+  /** Changes of the log wait here for those before them, so that none starts from a log that is about to go. */
+  private line: Promise<unknown> = Promise.resolve();
 
   constructor(thread: ModelThread) {
     super();
@@ -64,12 +72,18 @@ export class ColumnStore extends EventTarget {
     return this.future.length > 0;
   }
 
+  get busy(): boolean {
+    return this.questions > 0;
+  }
+
   /** Opens a scenario with a log, played up to `now`. */
   async open(scenario: Scenario, log: Log = [], now = 0): Promise<void> {
     this.generation += 1;
     this.playing = false;
+    this.endTrial();
     this.scenario = scenario;
     this.plan = this.preview = this.moment = this.refusal = undefined;
+    this.refusals = [];
     this.past = [];
     this.future = [];
     this.stopAt = Number.POSITIVE_INFINITY;
@@ -80,30 +94,13 @@ export class ColumnStore extends EventTarget {
   }
 
   /** Takes an action at the moment shown; what the log still had ahead is given up. Resolves to the refusal, if any. */
-  async act(action: Action): Promise<RunEvent | undefined> {
-    if (!this.moment) return undefined;
-    const log = [...this.taken(), { ...action, at_min: this.moment.time_min }];
-    await this.replace(log, this.moment.time_min);
-    const event = this.moment?.events.find(({ entry }) => entry === log.length - 1);
-    this.refusal = event?.refused ? event : undefined;
-    if (this.refusal) {
-      // A refused action changes nothing: it is taken out again, so the log holds only what was done.
-      const before = this.past.pop();
-      if (before) await this.replace(before.log, before.now, false);
-    }
-    this.tell();
-    return this.refusal;
+  act(action: Action): Promise<RunEvent | undefined> {
+    return this.inLine(() => this.take(action));
   }
 
   /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
-  async replace(log: Log, now: number, undoable = true): Promise<void> {
-    const place = this.place();
-    await this.follow(async () => {
-      this.plan = await this.thread.plan(log);
-      this.preview = undefined;
-      if (undoable) this.remember(place);
-      await this.show(now);
-    });
+  replace(log: Log, now: number): Promise<void> {
+    return this.inLine(() => this.put(log, now, this.place()));
   }
 
   /** Shows the run of another log while a handle moves. Only the newest log waits for the model. */
@@ -111,40 +108,49 @@ export class ColumnStore extends EventTarget {
     this.wanted = log;
     if (this.asking) return;
     this.asking = true;
-    const generation = this.generation;
-    while (this.wanted) {
-      const next = this.wanted;
-      this.wanted = undefined;
-      const plan = await this.thread.plan(next);
-      if (generation !== this.generation) break;
-      this.preview = plan;
-      this.tell();
+    try {
+      while (this.wanted) {
+        const next: Log = this.wanted;
+        this.wanted = undefined;
+        const { generation, trial } = this;
+        const plan = await this.thread.plan(next);
+        if (generation !== this.generation || trial !== this.trial) continue;
+        this.preview = plan;
+        this.tell();
+      }
+    } catch (error) {
+      this.fail(error);
+    } finally {
+      this.asking = false;
     }
-    this.asking = false;
   }
 
   /** Ends a preview without keeping it. */
-  async dropPreview(): Promise<void> {
-    this.wanted = undefined;
-    const log = this.log;
-    await this.follow(async () => {
-      this.plan = await this.thread.plan(log);
-      this.preview = undefined;
+  dropPreview(): Promise<void> {
+    return this.inLine(async () => {
+      this.endTrial();
+      const { log } = this;
+      await this.follow(async () => {
+        this.plan = await this.thread.plan(log);
+      });
     });
   }
 
-  async undo(): Promise<void> {
-    await this.travel(this.past, this.future);
+  undo(): Promise<void> {
+    return this.inLine(() => this.travel(this.past, this.future));
   }
 
-  async redo(): Promise<void> {
-    await this.travel(this.future, this.past);
+  redo(): Promise<void> {
+    return this.inLine(() => this.travel(this.future, this.past));
   }
 
   /** Back to the moment before the last action taken. */
-  async stepBack(): Promise<void> {
-    const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
-    if (last) await this.replace(this.log.slice(0, last.entry), last.time_min);
+  stepBack(): Promise<void> {
+    return this.inLine(async () => {
+      this.playing = false;
+      const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
+      if (last) await this.put(this.log.slice(0, last.entry), last.time_min, this.place());
+    });
   }
 
   /** The same bed, nothing done yet. */
@@ -201,10 +207,13 @@ export class ColumnStore extends EventTarget {
     await this.seek(stop);
   }
 
-  /** Advances playing by a real time; called once per frame by the page. Does nothing while the model still answers. */
+  /** Advances playing by a real time; called once per frame by the page. While the model still answers, or a handle is dragged, time waits. */
   async tick(elapsed_s: number): Promise<void> {
-    if (!this.playing || this.busy || !this.plan) return;
-    const next = this.now + Math.min(elapsed_s, TICK_MAX_S) * MIN_PER_S * this.speed;
+    if (!this.playing || !this.plan || this.preview || this.asking) return;
+    this.owed_s = Math.min(this.owed_s + elapsed_s, TICK_MAX_S);
+    if (this.busy) return;
+    const next = this.now + this.owed_s * MIN_PER_S * this.speed;
+    this.owed_s = 0;
     const stop = next >= this.stopAt;
     await this.follow(() => this.show(stop ? this.stopAt : next));
     if (stop) this.pause();
@@ -224,6 +233,39 @@ export class ColumnStore extends EventTarget {
     return { log: this.log, now: this.now };
   }
 
+  private async take(action: Action): Promise<RunEvent | undefined> {
+    if (!this.moment) return undefined;
+    const before = this.place();
+    const { time_min } = this.moment;
+    const log = [...this.taken(), { ...action, at_min: time_min }];
+    await this.put(log, time_min, undefined);
+    const event = this.moment.events.find(({ entry }) => entry === log.length - 1);
+    this.refusal = event?.refused ? event : undefined;
+    // A refused action changes nothing: it is taken out again, so the log holds only what was done.
+    if (this.refusal) {
+      this.refusals = [...this.refusals, this.refusal];
+      await this.put(before.log, before.now, undefined);
+    } else this.remember(before);
+    this.tell();
+    return this.refusal;
+  }
+
+  /** `from`: the place that undo returns to. */
+  private async put(log: Log, now: number, from: Place | undefined): Promise<void> {
+    this.endTrial();
+    await this.follow(async () => {
+      this.plan = await this.thread.plan(log);
+      if (from) this.remember(from);
+      await this.show(now);
+    });
+  }
+
+  private endTrial(): void {
+    this.trial += 1;
+    this.wanted = undefined;
+    this.preview = undefined;
+  }
+
   private remember(place: Place): void {
     this.past.push(place);
     if (this.past.length > UNDO_MAX) this.past.shift();
@@ -234,8 +276,9 @@ export class ColumnStore extends EventTarget {
     const place = from.pop();
     if (!place) return;
     to.push(this.place());
+    this.playing = false;
     this.refusal = undefined;
-    await this.replace(place.log, place.now, false);
+    await this.put(place.log, place.now, undefined);
   }
 
   private async show(time_min: number): Promise<void> {
@@ -248,16 +291,26 @@ export class ColumnStore extends EventTarget {
 
   /** Runs a question to the model; a failure is shown, not lost. */
   private async follow(work: () => Promise<void>): Promise<void> {
-    this.busy = true;
+    this.questions += 1;
     try {
       await work();
       this.failure = '';
     } catch (error) {
-      this.failure = error instanceof Error ? error.message : String(error);
-      this.playing = false;
+      this.fail(error);
     }
-    this.busy = false;
+    this.questions -= 1;
     this.tell();
+  }
+
+  private fail(error: unknown): void {
+    this.failure = error instanceof Error ? error.message : String(error);
+    this.playing = false;
+  }
+
+  private inLine<Answer>(work: () => Promise<Answer>): Promise<Answer> {
+    const turn = this.line.then(work);
+    this.line = turn.catch(() => undefined);
+    return turn;
   }
 
   private tell(): void {

@@ -6,10 +6,18 @@ import { ColumnStore } from './column-store.ts';
 import { differences, patched } from './difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './link.ts';
 import type { ModelThread } from './model-thread.ts';
+import type { Prediction } from './predictions.ts';
 import type { Json, Outcome, SavedRun } from './saved.ts';
 import { type Autosave, openAutosave } from './storage.ts';
+import { targetsOf } from './targets.ts';
+import type { FractionTargets } from './windows.ts';
 
 export type CoachLevel = 'off' | 'ask' | 'guide';
+
+const COACH_KEY = 'bandfall.coach';
+const COACH_LEVELS: readonly CoachLevel[] = ['off', 'ask', 'guide'];
+/** The action that a prediction is asked before. */
+const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
 
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
@@ -27,17 +35,25 @@ export class Session extends EventTarget {
   json: Json = {};
   coach: CoachLevel = 'ask';
   exaggerate = false;
+  /** What the collected fraction must hold; undefined before a scenario is open. */
+  targets: FractionTargets | undefined;
+  /** What the reader expected, oldest first; see `validPredictions`. */
+  predictions: readonly Prediction[] = [];
   /** Problems of the last thing that was asked to be opened. */
   issues: readonly Issue[] = [];
   /** One line for the reader: a damaged link, a full storage. */
   notice = '';
+  noticeKind: 'note' | 'problem' = 'note';
   private readonly autosave: Autosave;
+  private readonly storage: Storage | undefined;
   private savedLog: Log | undefined;
   private savedAt = 0;
 
   constructor(thread: ModelThread, storage: Storage | undefined, tab: string) {
     super();
     this.store = new ColumnStore(thread);
+    this.storage = storage;
+    this.coach = rememberedCoach(storage);
     this.autosave = openAutosave(storage, tab);
     this.store.addEventListener('change', () => this.keep());
   }
@@ -49,13 +65,13 @@ export class Session extends EventTarget {
       if (link.ok && (await this.openRun(link.value))) return;
       const problem = link.ok ? `link: ${this.issues.length} problems with the run it holds` : link.message;
       await this.openScenario(FIRST_SCENARIO);
-      this.say(`${problem}. The default scenario is open instead.`);
+      this.say(`${problem}. The default scenario is open instead.`, 'problem');
       return;
     }
     const kept = this.autosave.load();
     if (kept.ok && kept.value && (await this.openRun(kept.value))) return;
     await this.openScenario(FIRST_SCENARIO);
-    if (!kept.ok) this.say(kept.message);
+    if (!kept.ok) this.say(kept.message, 'problem');
   }
 
   /** Opens a shipped scenario with nothing done yet. */
@@ -69,18 +85,26 @@ export class Session extends EventTarget {
     if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
     const changed = patched(shipped, run.differences);
     const json = Number.isNaN(run.seed) ? changed : patched(changed, { seed: run.seed });
-    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0);
+    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run.predictions ?? []);
   }
 
   /** Uses a changed scenario from now on, with the log as it stands. */
   async change(json: Json, log: Log = this.store.taken(), now = this.store.now): Promise<boolean> {
-    return this.use(this.base, this.shipped, json, log, now);
+    return this.use(this.base, this.shipped, json, log, now, this.predictions);
   }
 
   /** The run as it would be kept. */
   saved(): SavedRun {
-    const { scenario } = this.store;
-    return { base: this.base, differences: differences(this.shipped, this.json), seed: scenario?.seed ?? 1, log: this.store.log, now_min: this.store.now };
+    const { scenario, log, now } = this.store;
+    const predictions = this.validPredictions();
+    return {
+      base: this.base,
+      differences: differences(this.shipped, this.json),
+      seed: scenario?.seed ?? 1,
+      log,
+      now_min: now,
+      ...(predictions.length > 0 ? { predictions } : {}),
+    };
   }
 
   async link(options?: LinkOptions): Promise<Outcome<string>> {
@@ -89,7 +113,35 @@ export class Session extends EventTarget {
 
   setCoach(level: CoachLevel): void {
     this.coach = level;
+    try {
+      this.storage?.setItem(COACH_KEY, level);
+    } catch {
+      // Only the memory of the choice is lost.
+    }
     this.tell();
+  }
+
+  setTargets(targets: FractionTargets): void {
+    this.targets = targets;
+    this.tell();
+  }
+
+  /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
+  predict(prediction: Prediction): void {
+    this.predictions = [...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion), prediction];
+    this.tell();
+  }
+
+  /** Predictions whose action was taken; after an undo the later ones wait for a redo. */
+  validPredictions(): readonly Prediction[] {
+    const { log } = this.store;
+    return this.predictions.filter(({ entry, occasion }) => log[entry]?.do === ACTION_OF[occasion]);
+  }
+
+  /** Keeps the run at once, such as before the page goes away. */
+  keepNow(): void {
+    this.savedLog = undefined;
+    this.keep();
   }
 
   setExaggerate(on: boolean): void {
@@ -97,12 +149,13 @@ export class Session extends EventTarget {
     this.tell();
   }
 
-  say(notice: string): void {
+  say(notice: string, kind: 'note' | 'problem' = 'note'): void {
     this.notice = notice;
+    this.noticeKind = kind;
     this.tell();
   }
 
-  private async use(base: string, shipped: Json, json: Json, log: Log, now: number): Promise<boolean> {
+  private async use(base: string, shipped: Json, json: Json, log: Log, now: number, predictions: readonly Prediction[]): Promise<boolean> {
     const read = readScenario(json, base);
     if (!read.ok) return this.refuse(read.issues);
     const readable = readLog(log, read.scenario);
@@ -112,6 +165,8 @@ export class Session extends EventTarget {
     this.json = json;
     this.issues = [];
     this.notice = '';
+    this.predictions = predictions;
+    this.targets = targetsOf(read.scenario);
     await this.store.open(read.scenario, readable.log, now);
     this.tell();
     return true;
@@ -132,10 +187,19 @@ export class Session extends EventTarget {
     this.savedLog = store.log;
     this.savedAt = now;
     const kept = this.autosave.save(this.saved());
-    if (!kept.ok && this.notice === '') this.say(kept.message);
+    if (!kept.ok && this.notice === '') this.say(kept.message, 'problem');
   }
 
   private tell(): void {
     this.dispatchEvent(new Event('change'));
+  }
+}
+
+function rememberedCoach(storage: Storage | undefined): CoachLevel {
+  try {
+    const kept = storage?.getItem(COACH_KEY);
+    return COACH_LEVELS.find((level) => level === kept) ?? 'ask';
+  } catch {
+    return 'ask';
   }
 }

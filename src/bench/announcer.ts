@@ -1,0 +1,28 @@
+import type { ColumnStore } from '../store/column-store.ts';
+import type { Plan } from '../store/planner.ts';
+import { announce } from '../ui/announce.ts';
+import { millilitres } from '../ui/format.ts';
+import { eventWords } from './words.ts';
+
+/** Speaks what happened on the bench: actions done, notes of the model, the end of a stretch. Refusals speak for themselves at their control. */
+export class Announcer {
+  private readonly host: EventTarget;
+  private plan: Plan | undefined;
+  private heard = 0;
+  private played = false;
+
+  constructor(host: EventTarget) {
+    this.host = host;
+  }
+
+  hear(store: ColumnStore | undefined): void {
+    const { moment, plan, scenario, playing } = store ?? {};
+    if (!moment || !plan || !scenario) return;
+    const lines = moment.events.slice(this.plan === undefined ? moment.events.length : this.heard).flatMap((event) => (event.refused ? [] : (eventWords(event, scenario) ?? [])));
+    this.plan = plan;
+    this.heard = moment.events.length;
+    if (this.played && !playing) lines.push(`stopped at ${millilitres(moment.delivered_mL)} delivered, ${moment.level_cm > 0 ? `liquid ${(moment.level_cm * 10).toFixed(0)} mm above the bed` : 'liquid at the bed top'}`);
+    this.played = playing === true;
+    if (lines.length > 0) announce(this.host, lines.slice(-2).join('; '));
+  }
+}

@@ -1,0 +1,127 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Liquid } from '../../sim/types.ts';
+import type { ColumnStore } from '../store/column-store.ts';
+import { Watch } from '../store/watch.ts';
+import type { CautionId } from '../ui/cautions.ts';
+import { emit } from '../ui/emit.ts';
+import { KeysController } from '../ui/keys.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { sectionStyles } from './section-styles.ts';
+import { refusalWords } from './words.ts';
+import '../ui/caution.ts';
+import '../ui/number.ts';
+import '../ui/segmented.ts';
+
+const POUR_LEAST_ML = 0.1;
+const POUR_USUAL_ML = 5;
+/** Most that the control offers from a reservoir, mL; a choice. */
+const RESERVOIR_MAX_ML = 100;
+/** Acid from which the acid caution is shown, mol/L; below it the usual goggles and gloves do. Common practice, no source. */
+const STRONG_M = 1;
+
+/**
+ * The pour control: which liquid, how much, and how.
+ *
+ * @fires bf-act - {action} to be taken
+ */
+@customElement('bf-pour')
+export class PourControl extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    sectionStyles,
+    css`
+      .cautions { display: grid; gap: var(--gap-small); font-size: var(--text-small); }
+    `,
+  ];
+
+  @property({ attribute: false }) store: ColumnStore | undefined;
+  @state() private liquid = '';
+  @state() private volume_mL = POUR_USUAL_ML;
+  @state() private how: 'wall' | 'bed' | 'reservoir' = 'wall';
+  private readonly watch = new Watch(this);
+
+  constructor() {
+    super();
+    new KeysController(this, { heading: 'Pour', entries: [{ key: 'p', does: 'pour the chosen liquid', run: () => this.pour() }] });
+  }
+
+  override willUpdate() {
+    this.watch.follow(this.store);
+    const known = Object.keys(this.store?.scenario?.liquids ?? {});
+    if (!known.includes(this.liquid)) this.liquid = known[0] ?? '';
+  }
+
+  override render() {
+    const { store } = this;
+    const liquids = store?.scenario?.liquids;
+    if (!store?.moment || !liquids) return nothing;
+    const max = this.most(store);
+    return html`<section aria-labelledby="heading">
+      <h2 id="heading">Pour</h2>
+      <bf-segmented label="liquid" label-unseen .choices=${Object.entries(liquids).map(([value, { label }]) => ({ value, label }))} .value=${this.liquid}
+        @bf-change=${this.takeLiquid}></bf-segmented>
+      <bf-number label="volume" unit="mL" slider .min=${POUR_LEAST_ML} .max=${max} .step=${0.1} .value=${Math.min(this.volume_mL, max)}
+        .error=${this.refusal} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>
+      <div class="row">
+        <bf-segmented label="how" label-unseen .value=${this.how} @bf-change=${this.takeHow}
+          .choices=${[{ value: 'wall', label: 'down the wall' }, { value: 'bed', label: 'onto the bed' }, { value: 'reservoir', label: 'reservoir, holds the level' }]}></bf-segmented>
+        <button type="button" class="primary" @click=${this.pour}>Pour</button>
+      </div>
+      <div class="cautions">${cautionsFor(liquids[this.liquid]).map((topic) => html`<bf-caution .topic=${topic} .read=${READ.has(topic)} @bf-caution-read=${this.remember}></bf-caution>`)}</div>
+    </section>`;
+  }
+
+  /** Room between the liquid and the rim; a reservoir is not bound by it. */
+  private most({ scenario, moment }: ColumnStore): number {
+    const values = scenario?.values;
+    if (!values || this.how === 'reservoir') return RESERVOIR_MAX_ML;
+    const section = (Math.PI * values['column.bore_cm'] ** 2) / 4;
+    const room = section * (values['column.tube_cm'] - values['bed.length_cm']) - (moment?.headVolume ?? 0);
+    return Math.max(POUR_LEAST_ML, Math.floor(room * 10) / 10);
+  }
+
+  private get refusal(): string {
+    const event = this.store?.refusal;
+    return event?.action?.do === 'pour' && event.refused ? refusalWords(event.refused) : '';
+  }
+
+  private pour() {
+    const { liquid, how, store } = this;
+    if (!store?.moment) return;
+    const volume_mL = Math.min(this.volume_mL, this.most(store));
+    emit(this, 'bf-act', { action: { do: 'pour', liquid, volume_mL, ...(how === 'reservoir' ? { hold_level: true } : { how }) } });
+  }
+
+  private takeLiquid(event: CustomEvent<{ value: string }>) {
+    this.liquid = event.detail.value;
+  }
+
+  private takeVolume(event: CustomEvent<{ value: number }>) {
+    this.volume_mL = event.detail.value;
+  }
+
+  private takeHow(event: CustomEvent<{ value: string }>) {
+    const { value } = event.detail;
+    this.how = value === 'bed' || value === 'reservoir' ? value : 'wall';
+  }
+
+  private remember(event: CustomEvent<{ topic: CautionId }>) {
+    READ.add(event.detail.topic);
+  }
+}
+
+/** Cautions that were read since the page was opened; each visit shows them anew. */
+const READ = new Set<CautionId>();
+
+function cautionsFor(liquid: Liquid | undefined): CautionId[] {
+  if (!liquid) return [];
+  return [...(liquid.HCl_M >= STRONG_M ? (['acid'] as const) : []), ...(Object.keys(liquid.ions).length > 0 ? (['metals'] as const) : [])];
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-pour': PourControl;
+  }
+}

@@ -1,0 +1,33 @@
+import type { RunEvent } from '../../sim/run.ts';
+import type { Action, Issue, Scenario } from '../../sim/types.ts';
+import { fixed, millilitres } from '../ui/format.ts';
+
+// Bench actions and refusals in words.
+
+export function actionWords(action: Action, scenario: Scenario): string {
+  switch (action.do) {
+    case 'pour':
+      return `${millilitres(action.volume_mL)} ${scenario.liquids[action.liquid]?.label ?? action.liquid} ${action.hold_level ? 'from the reservoir' : action.how === 'bed' ? 'poured onto the bed' : 'poured down the wall'}`;
+    case 'clamp':
+      return action.open_percent === 0 ? 'clamp shut' : `clamp open to ${fixed(action.open_percent, 0)} %`;
+    case 'receiver':
+      return `receiver: ${action.label}`;
+    case 'wait':
+      return 'waited';
+    case 'stir':
+      return 'bed stirred up';
+    case 'fault':
+      return `fault imposed: ${action.fault.kind}`;
+  }
+}
+
+/** What an event of the run says to the reader; undefined for waits, which say nothing new. */
+export function eventWords({ action, refused, note }: RunEvent, scenario: Scenario): string | undefined {
+  if (note !== undefined) return note;
+  if (refused) return refusalWords(refused);
+  return action && action.do !== 'wait' ? actionWords(action, scenario) : undefined;
+}
+
+export function refusalWords({ expected, received }: Issue): string {
+  return `Refused: expected ${expected}; received ${received}`;
+}

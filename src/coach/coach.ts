@@ -1,0 +1,243 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { Action } from '../../sim/types.ts';
+import type { Prediction } from '../store/predictions.ts';
+import { REASON_MAX } from '../store/predictions.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { deliveredAtEnd } from '../store/windows.ts';
+import { announce } from '../ui/announce.ts';
+import { emit } from '../ui/emit.ts';
+import { fixed } from '../ui/format.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { Guide, type Guidance } from './guide.ts';
+import { type Bench, occasionOf, type Question, questionOf } from './occasion.ts';
+import { type Outcome, outcomeOf } from './outcome.ts';
+import { coachStyles } from './styles.ts';
+import { warningsOf } from './warnings.ts';
+import '../ui/number.ts';
+import '../ui/segmented.ts';
+
+const OWN_WORDS = 'own';
+const NO_GUIDANCE: Guidance = { window: undefined, startWindow: undefined };
+/** How far ahead a volume can be predicted, mL. */
+const REACH_ML = 20;
+
+/**
+ * Asks for a prediction before a decisive action, shows it against the outcome afterwards, and in `guide` warns. It never
+ * stands in the way: every action can be taken without an answer.
+ *
+ * @fires bf-go - {action, taken} the held action goes to the bench; `taken` is told whether it was refused
+ * @fires bf-drop - the held action is given up
+ * @fires bf-marks - marks for the volume axis
+ * @fires bf-guidance - the windows, for the figure
+ */
+@customElement('bf-coach')
+export class Coach extends LitElement {
+  static override styles = [controlStyles, hiddenStyles, coachStyles];
+
+  @property({ attribute: false }) session: Session | undefined;
+  /** The action that waits. */
+  @property({ attribute: false }) held: Action | undefined;
+  @state() private question: Question | undefined;
+  @state() private choice = '';
+  @state() private volume_mL = 0;
+  @state() private reason = '';
+  @state() private ownReason = '';
+  @state() private missing = '';
+  @state() private guidance = NO_GUIDANCE;
+  @query('h2') private heading!: HTMLElement | null;
+  private readonly guide = new Guide();
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+  private readonly closed = new Set<Prediction>();
+  private readonly told = new Set<Prediction>();
+  private resume = false;
+  private marked = '';
+  private warned = '';
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    this.guide.forget();
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>) {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+    if (changed.has('held')) this.consider();
+  }
+
+  override updated() {
+    const { bench, session } = this;
+    if (!bench || !session) return;
+    if (session.coach === 'guide') this.follow(bench, session);
+    else if (this.guidance !== NO_GUIDANCE) this.take(NO_GUIDANCE);
+    this.tellMarks(bench, session);
+  }
+
+  override render() {
+    const { bench, session } = this;
+    if (!bench || !session || session.coach === 'off') return nothing;
+    if (this.question) return this.asking(this.question);
+    const shown = this.newest(bench, session);
+    const lines = session.coach === 'guide' ? warningsOf(bench, this.guidance) : [];
+    return html`
+      ${lines.length > 0 ? html`<div class="card warn"><h2>Guide</h2>${lines.map((line) => html`<p>${line}</p>`)}</div>` : nothing}
+      ${shown ? this.compared(shown.prediction, shown.outcome) : nothing}`;
+  }
+
+  private get bench(): Bench | undefined {
+    const { store, targets } = this.session ?? {};
+    const { scenario, plan, moment } = store ?? {};
+    return scenario && plan && moment && targets ? { scenario, plan, moment, targets } : undefined;
+  }
+
+  private asking(question: Question) {
+    const reasons = [...question.reasons.map((label) => ({ value: label, label })), { value: OWN_WORDS, label: 'in my own words' }];
+    return html`<form class="card ask" @submit=${this.answer}>
+      <h2 tabindex="-1">${question.before}</h2>
+      <p class="text">${question.text}</p>
+      ${question.choices.length > 0
+        ? html`<bf-segmented label="prediction" label-unseen .choices=${question.choices} .value=${this.choice} @bf-change=${this.takeChoice}></bf-segmented>`
+        : html`<bf-number label="delivered volume" unit="mL" slider .min=${this.least} .max=${this.least + REACH_ML} .step=${0.1} .value=${this.volume_mL} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>`}
+      <label>because
+        <select @change=${this.takeReason}><option value="" ?selected=${this.reason === ''}>choose a reason</option>${reasons.map(
+          ({ value, label }) => html`<option value=${value} ?selected=${this.reason === value}>${label}</option>`,
+        )}</select></label>
+      ${this.reason === OWN_WORDS ? html`<label>reason <input type="text" maxlength=${REASON_MAX} .value=${this.ownReason} @input=${this.typeReason} /></label>` : nothing}
+      <p class="missing" role="alert">${this.missing}</p>
+      <div class="row">
+        <button type="submit" class="primary">Predict and do it</button>
+        <button type="button" @click=${() => this.release(undefined)}>Do it without</button>
+        <button type="button" class="plain" @click=${this.giveUp}>Not now</button>
+      </div>
+    </form>`;
+  }
+
+  private compared(prediction: Prediction, outcome: Outcome) {
+    return html`<section class="card ${outcome.agrees ? 'good' : ''}" aria-labelledby="outcome">
+      <h2 id="outcome">${outcome.agrees ? 'As you said' : 'Not as you said'}</h2>
+      <dl><dt>you</dt><dd>${outcome.said}</dd><dt>the run</dt><dd>${outcome.happened}</dd></dl>
+      <p>${outcome.why}</p>
+      <button type="button" @click=${() => this.close(prediction)}>Close</button>
+    </section>`;
+  }
+
+  private get least(): number {
+    return Number(fixed(this.bench?.moment.delivered_mL ?? 0, 1).replace(/[^\d.]/g, ''));
+  }
+
+  /** Whether the action that came is worth a question; if not it goes on at once. */
+  private consider() {
+    const { held, bench, session } = this;
+    this.question = undefined;
+    if (!held || !bench || !session) return;
+    const occasion = session.coach === 'off' ? undefined : occasionOf(held, bench);
+    if (occasion === undefined) return void Promise.resolve().then(() => this.release(undefined));
+    this.question = questionOf(occasion, bench);
+    this.choice = '';
+    this.reason = '';
+    this.ownReason = '';
+    this.missing = '';
+    this.volume_mL = this.least;
+    this.resume = session.store.playing;
+    session.store.pause();
+    void this.updateComplete.then(() => {
+      this.heading?.focus();
+      this.scrollIntoView({ block: 'nearest' });
+    });
+  }
+
+  private answer(event: Event) {
+    event.preventDefault();
+    const { question, bench } = this;
+    if (!question || !bench) return;
+    const reason = this.reason === OWN_WORDS ? this.ownReason.trim() : this.reason;
+    if (question.choices.length > 0 && this.choice === '') this.missing = 'prediction: expected one of the choices, received none';
+    else if (reason === '') this.missing = 'because: expected a reason, received none';
+    else this.release({ occasion: question.occasion, entry: 0, asked_mL: bench.moment.delivered_mL, choice: this.choice, reason, ...(question.choices.length === 0 ? { volume_mL: this.volume_mL } : {}) });
+  }
+
+  private release(prediction: Prediction | undefined) {
+    const { held: action, session, resume } = this;
+    this.question = undefined;
+    this.resume = false;
+    if (!action || !session) return;
+    const taken = (refused: boolean): void => {
+      if (refused) return;
+      if (prediction) session.predict({ ...prediction, entry: session.store.log.length - 1 });
+      if (resume) session.store.play();
+    };
+    emit(this, 'bf-go', { action, taken });
+  }
+
+  private giveUp() {
+    this.question = undefined;
+    emit(this, 'bf-drop', undefined);
+    if (this.resume) this.session?.store.play();
+    this.resume = false;
+  }
+
+  private newest(bench: Bench, session: Session) {
+    for (const prediction of [...session.validPredictions()].reverse()) {
+      if (this.closed.has(prediction)) continue;
+      const outcome = outcomeOf(prediction, bench);
+      if (!outcome) continue;
+      if (!this.told.has(prediction)) announce(this, `${outcome.agrees ? 'As you said' : 'Not as you said'}: ${outcome.happened}`);
+      this.told.add(prediction);
+      return { prediction, outcome };
+    }
+    return undefined;
+  }
+
+  private close(prediction: Prediction) {
+    this.closed.add(prediction);
+    this.requestUpdate();
+  }
+
+  private follow(bench: Bench, session: Session) {
+    this.guide.follow(bench, session.store.taken(), (guidance) => this.take(guidance));
+    const [line = ''] = warningsOf(bench, this.guidance);
+    if (line !== this.warned && line !== '') announce(this, line);
+    this.warned = line;
+  }
+
+  private take(guidance: Guidance) {
+    this.guidance = guidance;
+    if (guidance === NO_GUIDANCE) this.guide.forget();
+    emit(this, 'bf-guidance', guidance);
+  }
+
+  /** The volume being put down, those put down before, and what came of them. */
+  private tellMarks(bench: Bench, session: Session) {
+    const past = session.coach === 'off' ? [] : session.validPredictions().filter(({ volume_mL }) => volume_mL !== undefined);
+    const marks = past.map(({ volume_mL = 0 }) => ({ mL: volume_mL, label: 'you said' }));
+    if (this.question?.choices.length === 0) marks.push({ mL: Math.min(this.volume_mL, Math.max(this.volume_mL, deliveredAtEnd(bench.plan))), label: 'you say' });
+    const key = JSON.stringify(marks);
+    if (key === this.marked) return;
+    this.marked = key;
+    emit(this, 'bf-marks', marks);
+  }
+
+  private takeChoice(event: CustomEvent<{ value: string }>) {
+    this.choice = event.detail.value;
+  }
+
+  private takeVolume(event: CustomEvent<{ value: number }>) {
+    this.volume_mL = event.detail.value;
+  }
+
+  private takeReason(event: Event & { target: HTMLSelectElement }) {
+    this.reason = event.target.value;
+  }
+
+  private typeReason(event: InputEvent & { target: HTMLInputElement }) {
+    this.ownReason = event.target.value;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-coach': Coach;
+  }
+}

@@ -1,0 +1,55 @@
+import type { Log, Scenario } from '../../sim/types.ts';
+import { type ModelThread, workerThread } from '../store/model-thread.ts';
+import { progressOf } from '../store/progress.ts';
+import { withStop } from '../store/targets.ts';
+import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow, waterWindow } from '../store/windows.ts';
+import { logAhead } from './ahead.ts';
+import type { Bench } from './occasion.ts';
+
+export interface Guidance {
+  readonly window: SwitchWindow | undefined;
+  readonly startWindow: StartWindow | undefined;
+}
+
+/** Works out the windows of the run as it would go on, on a model thread of its own, so that the bench does not wait for it. */
+export class Guide {
+  private thread: ModelThread | undefined;
+  private scenario: Scenario | undefined;
+  private asked: Log | undefined;
+  private wished: FractionTargets | undefined;
+  private call = 0;
+
+  /** Calls `found` when windows for this log are known; does nothing if it was asked for the same before. */
+  follow({ scenario, plan, moment, targets }: Bench, taken: Log, found: (guidance: Guidance) => void): void {
+    if (this.asked === plan.log && this.scenario === scenario && this.wished === targets) return;
+    this.asked = plan.log;
+    this.wished = targets;
+    const log = logAhead(scenario, plan.log, taken, moment);
+    const call = ++this.call;
+    if (!log) return found({ window: undefined, startWindow: undefined });
+    void this.work(call, scenario, log, targets, found);
+  }
+
+  forget(): void {
+    this.call += 1;
+    this.asked = undefined;
+    this.scenario = undefined;
+    this.thread?.close();
+    this.thread = undefined;
+  }
+
+  private async work(call: number, scenario: Scenario, log: Log, targets: FractionTargets, found: (guidance: Guidance) => void): Promise<void> {
+    this.thread ??= workerThread();
+    const { thread } = this;
+    const plan = this.scenario === scenario ? await thread.plan(log) : await thread.open(scenario, log);
+    this.scenario = scenario;
+    if (call !== this.call) return;
+    const window = switchWindow(plan, withStop(plan, targets));
+    found({ window, startWindow: undefined });
+    const { eluentEntry } = progressOf(scenario, plan.events);
+    if (eluentEntry === undefined) return;
+    const planOf = (trial: Log) => (call === this.call ? thread.plan(trial) : Promise.reject(new Error('another run is asked for')));
+    const startWindow = await waterWindow(plan, eluentEntry, targets, planOf).catch(() => undefined);
+    if (call === this.call) found({ window, startWindow });
+  }
+}

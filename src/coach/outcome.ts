@@ -1,0 +1,172 @@
+import { type IonId, IONS } from '../../sim/ions.ts';
+import { FRAME } from '../../sim/record.ts';
+import { uptakeCurve } from '../../sim/uptake.ts';
+import { spansOf } from '../store/fractions.ts';
+import type { Plan } from '../store/planner.ts';
+import type { Prediction } from '../store/predictions.ts';
+import { progressOf } from '../store/progress.ts';
+import { collected, columnAt } from '../store/windows.ts';
+import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/format.ts';
+import { type Bench, questionOf } from './occasion.ts';
+
+// What came of a prediction, read off the run, and why in numbers of that run.
+
+export interface Outcome {
+  readonly said: string;
+  readonly happened: string;
+  readonly agrees: boolean;
+  readonly why: string;
+  /** Volume at which it happened, for a mark on the axis. */
+  readonly at_mL?: number;
+}
+
+/** Share of an ion that must have left for it to count as leaving. */
+export const FIRST_SHARE = 0.01;
+/** A volume this near counts as agreeing, mL: about ten drops. A choice. */
+const NEAR_ML = 0.5;
+/** Acid above which drops are called strong, mol/L; a choice. */
+const STRONG_M = 2;
+/** Share of the mean concentration, had the load spread over one bed volume, from which an ion counts as present. */
+const PRESENT = 0.01;
+
+/** Undefined while the run has not yet shown it. */
+export function outcomeOf(prediction: Prediction, bench: Bench): Outcome | undefined {
+  switch (prediction.occasion) {
+    case 'load':
+      return firstIon(prediction, bench);
+    case 'eluent':
+      return firstVolume(prediction, bench);
+    case 'receiver':
+      return atTip(prediction, bench);
+    case 'stop':
+      return inFraction(prediction, bench);
+  }
+}
+
+/** Delivered volume at which this share of an ion has left the tip; undefined if the run never brings it. */
+export function leavesAt(plan: Plan, ion: IonId, share = FIRST_SHARE): number | undefined {
+  const column = FRAME.parts + plan.components + 1 + plan.ions.indexOf(ion);
+  const wanted = share * (plan.results.loaded[`${ion}_mmol`] ?? 0);
+  if (!(wanted > 0)) return undefined;
+  for (let frame = 1; frame < plan.count; frame++) {
+    const high = plan.rows[frame * plan.stride + column];
+    if (high < wanted) continue;
+    const low = plan.rows[(frame - 1) * plan.stride + column];
+    const from = plan.rows[(frame - 1) * plan.stride + FRAME.delivered];
+    return from + ((wanted - low) / (high - low)) * (plan.rows[frame * plan.stride + FRAME.delivered] - from);
+  }
+  return undefined;
+}
+
+function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
+  const { scenario, plan, moment, targets } = bench;
+  const { load_mL = 0, sample_M } = progressOf(scenario, moment.events);
+  const left = scenario.ions.flatMap((ion) => {
+    const at = leavesAt(plan, ion);
+    return at !== undefined && at <= moment.delivered_mL ? [{ ion, at }] : [];
+  });
+  const [first, second] = left.sort((a, b) => a.at - b.at);
+  if (!first) return undefined;
+  const together = second !== undefined && second.at - first.at < NEAR_ML;
+  const held = (ion: IonId): number => {
+    const { coion, exchange } = uptakeCurve(scenario, ion)(sample_M);
+    return coion + exchange;
+  };
+  const other = first.ion === targets.target ? targets.unwanted[0] : targets.target;
+  const band = other && moment.results.bands[other];
+  const holdups = (first.at - load_mL) / moment.results.bed.holdup_mL;
+  return {
+    said: said(prediction, bench),
+    happened: together ? `${IONS[first.ion].symbol} and ${IONS[second.ion].symbol} together, from ${millilitres(first.at)}` : `${IONS[first.ion].symbol} first, from ${millilitres(first.at)}`,
+    agrees: together ? prediction.choice === 'together' : prediction.choice === first.ion,
+    why:
+      `In ${molarity(sample_M, 2)} acid a litre of this bed holds ${significant(held(first.ion), 2)} times the ${IONS[first.ion].name} of a litre of liquid${other ? `, but ${significant(held(other), 2)} times the ${IONS[other].name}` : ''}: ` +
+      `what is there as an anion sits on the resin, what stays a cation goes with the liquid. ${IONS[first.ion].symbol} needed ${fixed(holdups, 1)} hold-up volumes from the pour to the tip` +
+      `${band && other ? `; by now the middle of the ${IONS[other].symbol} band has moved ${fixed(band.centroid_cm, 1)} of ${fixed(scenario.values['bed.length_cm'], 0)} cm` : ''}.`,
+    at_mL: first.at,
+  };
+}
+
+function firstVolume(prediction: Prediction, bench: Bench): Outcome | undefined {
+  const { scenario, plan, moment, targets } = bench;
+  const at = leavesAt(plan, targets.target);
+  const { eluent_mL, sample_M } = progressOf(scenario, moment.events);
+  if (at === undefined || at > moment.delivered_mL || eluent_mL === undefined) return undefined;
+  const { symbol, name } = IONS[targets.target];
+  const off = (prediction.volume_mL ?? at) - at;
+  const front = acidFallsAt(plan, eluent_mL, sample_M / 2);
+  const between = moment.results.bed.holdup_mL + scenario.values['column.tip_mL'];
+  const early = at < eluent_mL;
+  return {
+    said: said(prediction, bench),
+    happened: `the first ${symbol} left at ${millilitres(at)}${Math.abs(off) <= NEAR_ML ? '' : `, ${millilitres(Math.abs(off))} ${off < 0 ? 'later' : 'earlier'} than you said`}`,
+    agrees: Math.abs(off) <= NEAR_ML,
+    why: early
+      ? `It was leaving before the weaker eluent was poured at ${millilitres(eluent_mL)}: the acid had already carried the band to the outlet.`
+      : `The weaker eluent was poured at ${millilitres(eluent_mL)}. Bed and tip hold ${millilitres(between)} of liquid, but the acid at the tip fell to half only ${front === undefined ? 'after that' : `${millilitres(front - eluent_mL)} later`}, because acid also sits inside the beads and has to leave first. ` +
+        `The ${name} lets go where that front passes and rides on it, so it came ${millilitres(at - eluent_mL)} after the pour. What dripped before was strong acid: no reason to catch it.`,
+    at_mL: at,
+  };
+}
+
+function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
+  const { plan, moment, targets } = bench;
+  const change = plan.events.find(({ entry }) => entry === prediction.entry);
+  if (!change || change.delivered_mL > moment.delivered_mL + 1e-9) return undefined;
+  const at = change.delivered_mL;
+  const acid_M = columnAt(plan, FRAME.parts, at);
+  const ion_M = columnAt(plan, FRAME.parts + 1 + plan.ions.indexOf(targets.target), at);
+  const loaded = plan.results.loaded[`${targets.target}_mmol`] ?? 0;
+  const present = ion_M > (PRESENT * loaded) / plan.results.bed.volume_mL;
+  const truth = acid_M >= STRONG_M ? (present ? 'both' : 'acid') : present ? 'target' : 'water';
+  const { symbol, name } = IONS[targets.target];
+  const before = collected(plan, 0, at)[`${targets.target}_mmol`] ?? 0;
+  const { kept } = spansOf(plan, targets.target);
+  const follows = kept?.entry === prediction.entry ? kept.amounts.HCl_mmol : undefined;
+  return {
+    said: said(prediction, bench),
+    happened: `${molarity(acid_M, 2)} HCl with ${present ? `${significant(ion_M * 1000, 2)} mmol/L ${symbol}` : `no ${symbol}`}`,
+    agrees: prediction.choice === truth,
+    why:
+      `Until the change ${percent(loaded > 0 ? before / loaded : 0)} of the ${name} had dripped into other receivers: that part is lost to this one. ` +
+      (follows === undefined ? '' : `From here on, if nothing else is changed, it takes ${millimoles(follows, 1)} of acid, which needs ${millilitres(follows / targets.NaOH_M, 2)} of NaOH. `) +
+      { acid: `Strong acid without ${symbol} was still coming: every drop of it costs NaOH and brings nothing.`, both: `Acid and ${symbol} were leaving together: the change came as the band arrived.`, target: `The acid had passed and ${symbol} was already leaving: what had gone before went elsewhere.`, water: `Neither was leaving: the band had passed, or was still to come.` }[truth],
+    at_mL: at,
+  };
+}
+
+function inFraction(prediction: Prediction, bench: Bench): Outcome | undefined {
+  const { plan, moment, targets } = bench;
+  const stop = plan.events.find(({ entry }) => entry === prediction.entry);
+  if (!stop || stop.time_min > moment.time_min + 1e-9) return undefined;
+  const key = `${targets.target}_mmol` as const;
+  const loaded = moment.results.loaded[key] ?? 0;
+  const best = Math.max(0, ...moment.results.receivers.map((receiver) => Number(receiver[key] ?? 0)));
+  const share = loaded > 0 ? best / loaded : 0;
+  const truth = share >= 0.995 ? 'all' : share >= 0.95 ? 'most' : 'less';
+  const behind = (moment.results.onBed[key] ?? 0) + (moment.results.inTip[key] ?? 0) + (moment.results.inHead[key] ?? 0);
+  const elsewhere = Math.max(0, loaded - best - behind);
+  const { name } = IONS[targets.target];
+  return {
+    said: said(prediction, bench),
+    happened: `${percent(share)} of the ${name}`,
+    agrees: prediction.choice === truth,
+    why: `Of ${millimoles(loaded)} loaded, ${millimoles(best)} is in that receiver, ${millimoles(behind)} is still above, on or below the bed, and ${millimoles(elsewhere)} is in other receivers. ${behind > elsewhere && share < 0.995 ? 'More eluent would still have brought some.' : elsewhere > 1e-4 ? 'What went elsewhere was decided when the receiver was changed.' : 'Nothing worth mentioning is missing.'}`,
+  };
+}
+
+/** The answer in words, with its reason. */
+export function said(prediction: Prediction, bench: Bench): string {
+  const { choices } = questionOf(prediction.occasion, bench);
+  const answer = prediction.volume_mL === undefined ? (choices.find(({ value }) => value === prediction.choice)?.label ?? prediction.choice) : millilitres(prediction.volume_mL);
+  return prediction.reason === '' ? answer : `${answer}, because: ${prediction.reason}`;
+}
+
+/** Delivered volume after `from_mL` at which the acid at the tip falls below a molarity. */
+function acidFallsAt(plan: Plan, from_mL: number, below_M: number): number | undefined {
+  for (let frame = 0; frame < plan.count; frame++) {
+    const row = frame * plan.stride;
+    if (plan.rows[row + FRAME.delivered] > from_mL && plan.rows[row + FRAME.parts] < below_M) return plan.rows[row + FRAME.delivered];
+  }
+  return undefined;
+}

@@ -1,0 +1,30 @@
+import { IONS } from '../../sim/ions.ts';
+import { progressOf } from '../store/progress.ts';
+import { millilitres } from '../ui/format.ts';
+import type { Guidance } from './guide.ts';
+import type { Bench } from './occasion.ts';
+
+/** Height of liquid from which draining is warned of, mm. */
+const LOW_MM = 2;
+
+/** What the guide has to say about this moment, most pressing first. */
+export function warningsOf({ scenario, plan, moment, targets }: Bench, { window, startWindow }: Guidance): string[] {
+  const { load_mL, eluent_mL, change_mL } = progressOf(scenario, moment.events);
+  const mm = moment.level_cm * 10;
+  const now = moment.delivered_mL;
+  const symbol = IONS[targets.target].symbol;
+  const lines: string[] = [];
+  if (moment.clampOpen > 0 && mm <= 0) lines.push('The liquid is at the bed top. Pour, or shut the clamp: a bed that runs dry cracks.');
+  else if (moment.clampOpen > 0 && mm <= LOW_MM + 0.05 && plan.log.length <= moment.entry) lines.push(`Liquid ${Math.max(1, Math.round(mm))} mm above the bed: pour, or shut the clamp.`);
+  if (load_mL !== undefined && eluent_mL === undefined && startWindow) {
+    if (now < startWindow.from_mL) lines.push(`Too soon for a weaker eluent: from ${millilitres(startWindow.from_mL)} on.`);
+    else if (now <= startWindow.to_mL) lines.push(`A weaker eluent may start now${startWindow.toOpen ? '' : `, until ${millilitres(startWindow.to_mL)}`}.`);
+    else lines.push(`Late for a weaker eluent: ${symbol} may already be on its way out.`);
+  }
+  if (eluent_mL !== undefined && change_mL === undefined && window) {
+    if (now < window.from_mL) lines.push(`Keep the receiver until ${millilitres(window.from_mL)}: what drips now is acid.`);
+    else if (now <= window.to_mL) lines.push(`Change the receiver now, before ${millilitres(window.to_mL)}.`);
+    else lines.push(`Late for the receiver: ${symbol} is being lost since ${millilitres(window.to_mL)}.`);
+  }
+  return lines;
+}
