@@ -1,0 +1,115 @@
+import { IONS } from '../../sim/ions.ts';
+import { type Band, bandIn } from '../../sim/measure.ts';
+import type { IonId, Scenario } from '../../sim/types.ts';
+import type { Moment } from '../store/planner.ts';
+import { fixed, spoken } from '../ui/format.ts';
+import { isMissing } from './bed-paint.ts';
+import { headSolution } from './liquids.ts';
+import { sideName, wallLanes } from './sides.ts';
+
+// The bed in words, for those who do not see it.
+
+/** Share of what was poured below which an ion counts as gone from the bed. */
+const GONE = 0.005;
+/** Share of the mean over the sides that a side must hold to have an edge of its own. */
+const FAINT = 0.02;
+/** cm between the sides' leading edges below which a band counts as level. */
+const LEVEL = 0.1;
+/** mol/L of HCl below which a liquid is called water. */
+const WATER_M = 0.01;
+/** Share of the pore space taken by gas from which it is mentioned. */
+const GAS_TOLD = 0.02;
+
+/** Where the leading edge of an ion stands round the wall. */
+export interface Lean {
+  /** cm between the sides' leading edges. */
+  readonly lean_cm: number;
+  readonly aheadDeg: number;
+  readonly behindDeg: number;
+}
+
+/** Liquid, flow, bands with their lean, and what is wrong with the bed, in sentences. */
+export function bedSummary(scenario: Scenario, moment: Moment): string {
+  return [liquid(scenario, moment), flow(moment), ...bands(scenario, moment), ...damage(scenario, moment)].join(' ');
+}
+
+/** Lean of an ion's band, from the leading edge in each wall sector; undefined for one lane or hardly any ion. */
+export function leanOf(scenario: Scenario, moment: Moment, ion: IonId): Lean | undefined {
+  const lanes = wallLanes(scenario.values['bed.lanes']);
+  if (lanes.length < 2) return undefined;
+  const bands = lanes.map((lane) => laneBand(scenario, moment, ion, lane));
+  const mean = bands.reduce((sum, found) => sum + (found?.amount_mmol ?? 0), 0) / lanes.length;
+  const edges = bands.flatMap((found, i) => (found && found.amount_mmol > FAINT * mean ? [{ deg: (i * 360) / lanes.length, cm: found.leading_cm }] : []));
+  if (edges.length < 2) return undefined;
+  const ahead = edges.reduce((most, edge) => (edge.cm > most.cm ? edge : most));
+  const behind = edges.reduce((least, edge) => (edge.cm < least.cm ? edge : least));
+  return { lean_cm: ahead.cm - behind.cm, aheadDeg: ahead.deg, behindDeg: behind.deg };
+}
+
+function liquid(scenario: Scenario, moment: Moment): string {
+  const mm = moment.level_cm * 10;
+  if (mm <= 0) return 'No liquid above the bed.';
+  const { HCl_M } = headSolution(scenario, moment);
+  const kind = HCl_M < WATER_M ? 'water' : `${spoken(HCl_M, 'mol/L', 2)} hydrochloric acid`;
+  return `Liquid stands ${fixed(mm, mm < 10 ? 1 : 0)} millimetres above the bed: ${kind}.`;
+}
+
+function flow({ flow: rate, clampOpen, delivered_mL }: Moment): string {
+  const delivered = `${spoken(delivered_mL, 'mL')} delivered.`;
+  if (rate > 0) return `It flows at ${spoken(rate, 'mL/min', 2)}, ${delivered}`;
+  return `${clampOpen > 0 ? 'Nothing flows' : 'The clamp is closed'}, ${delivered}`;
+}
+
+/** One sentence for each ion on the bed, from the top down, and one for those that are not. */
+function bands(scenario: Scenario, moment: Moment): string[] {
+  const told = scenario.ions.flatMap((ion) => {
+    const found = moment.results.bands[ion];
+    const poured = moment.results.loaded[`${ion}_mmol`] ?? 0;
+    return found && found.amount_mmol > GONE * poured ? [{ ion, found, share: found.amount_mmol / poured }] : [];
+  });
+  told.sort((a, b) => a.found.centroid_cm - b.found.centroid_cm);
+  const absent = scenario.ions.filter((ion) => !told.some((one) => one.ion === ion)).map((ion) => IONS[ion].name);
+  const rest = absent.length > 0 ? [`No ${absent.join(', ').replace(/, ([^,]*)$/, ' or $1')} on the bed.`] : [];
+  return [
+    ...told.map(
+      ({ ion, found, share }) =>
+        `${capital(IONS[ion].name)} lies ${place(found)}, ${Math.round(100 * share)} percent of it on the bed${leaning(scenario, moment, ion)}.`,
+    ),
+    ...rest,
+  ];
+}
+
+function place({ trailing_cm, leading_cm }: Band): string {
+  return `${fixed(trailing_cm, 1)} to ${fixed(leading_cm, 1)} centimetres deep`;
+}
+
+function leaning(scenario: Scenario, moment: Moment, ion: IonId): string {
+  const lean = leanOf(scenario, moment, ion);
+  if (!lean) return '';
+  if (lean.lean_cm < LEVEL) return ', its front level';
+  return `, its front leaning ${fixed(lean.lean_cm, 1)} centimetres: furthest down at the ${sideName(lean.aheadDeg)}, highest at the ${sideName(lean.behindDeg)}`;
+}
+
+function damage(scenario: Scenario, moment: Moment): string[] {
+  const dz = scenario.values['bed.length_cm'] / scenario.values['bed.plates'];
+  const told: string[] = [];
+  const dry = wallLanes(scenario.values['bed.lanes']).map((lane) => moment.drained[lane] * dz);
+  if (Math.max(...dry) > 0) told.push(`The bed has run dry from the top: ${fixed(Math.min(...dry), 1)} to ${fixed(Math.max(...dry), 1)} centimetres deep.`);
+  const gas = moment.gas.reduce((sum, share) => sum + share, 0) / moment.gas.length;
+  if (gas > GAS_TOLD) told.push(`Gas fills ${spoken(100 * gas, '%', 2)} of the space between the beads.`);
+  const missing = moment.resinShare.reduce((count, _, cell) => count + (isMissing(moment, cell) ? 1 : 0), 0);
+  if (missing > 0) told.push(`Resin is missing in ${spoken((100 * missing) / moment.resinShare.length, '%', 2)} of the bed.`);
+  return told;
+}
+
+/** The band in one lane; amounts per mL of bed stand for amounts, as all cells of a lane are alike. */
+function laneBand({ values, ions }: Scenario, moment: Moment, ion: IonId, lane: number): Band | undefined {
+  const plates = values['bed.plates'];
+  const from = (ions.indexOf(ion) + 1) * values['bed.lanes'] * plates + lane * plates;
+  const profile = Float64Array.from({ length: plates }, (_, j) => values['bed.porosity'] * moment.pore[from + j] + moment.sorbed[from + j]);
+  return bandIn(profile, values['bed.length_cm'] / plates);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
