@@ -25,5 +25,13 @@ export function viewsOf(session: Session): readonly View[] {
         return () => html`<bf-bench .session=${session}></bf-bench>`;
       },
     },
+    {
+      id: 'why',
+      label: 'Why it parts',
+      load: async () => {
+        await import('../why/view.ts');
+        return () => html`<bf-why .session=${session}></bf-why>`;
+      },
+    },
   ];
 }

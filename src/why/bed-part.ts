@@ -1,0 +1,119 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { IONS, type IonId } from '../../sim/ions.ts';
+import { FRAME } from '../../sim/record.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { plotStyles } from '../plot/styles.ts';
+import { emit } from '../ui/emit.ts';
+import { fixed, millilitres } from '../ui/format.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { bedDrawing, bedLayout } from './bed-drawing.ts';
+import { acidAt, bandAt, type FrontMeeting, frameAtTime, frontMeeting } from './bed-now.ts';
+import { Fit } from './fit.ts';
+import { motionSentence } from './sentences.ts';
+import { partStyles } from './styles.ts';
+
+const HEIGHT = 320;
+/** Model time against real time while the front meets the band. */
+const SLOW = 5;
+
+/**
+ * What the bed does: bands and acid front of the run with the chosen depth, and the meeting of front and band, slowed.
+ *
+ * @fires bf-depth - {depth_cm} another depth was pointed at
+ */
+@customElement('bf-why-bed')
+export class BedPart extends LitElement {
+  static override styles = [controlStyles, plotStyles, partStyles];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property() ion: IonId = 'Co';
+  @property({ type: Number }) depth = 0;
+  private readonly fit = new Fit(this);
+  private readonly watch = new Watch(this);
+
+  override willUpdate() {
+    this.watch.follow(this.session?.store);
+  }
+
+  override render() {
+    const store = this.session?.store;
+    const { scenario, plan } = store ?? {};
+    if (!store || !scenario || !plan) return nothing;
+    const length = scenario.values['bed.length_cm'];
+    if (plan.rows[(plan.count - 1) * plan.stride + FRAME.delivered] <= 0) return this.empty();
+    const meeting = frontMeeting(plan, this.ion, length);
+    const acid = acidAt(plan, store.now, this.depth, length);
+    return html`
+      <p class="say">Now, at ${fixed(this.depth, 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
+      ${this.fit.width ? this.plot() : nothing}
+      <div class="row">
+        ${meeting ? html`<button type="button" class="primary" @click=${() => this.playMeeting(meeting)}>Play the front passing the ${IONS[this.ion].name} band, slowed</button>` : nothing}
+        ${store.playing ? html`<button type="button" @click=${() => store.pause()}>Pause</button>` : nothing}
+        <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
+      </div>
+      <p>${meeting ? this.meetingLine(meeting) : `In this run no falling acid front meets the ${IONS[this.ion].name} band.`}</p>
+      <p class="status">Left: bands (all but 1 % at either end) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; point at another one to move it.</p>`;
+  }
+
+  private empty() {
+    const procedure = this.session?.store.scenario?.procedure ?? [];
+    return html`<p class="say">Nothing has been poured yet, so the bed holds only the liquid it was stored in.</p>
+      ${procedure.length > 0 ? html`<p><button type="button" class="primary" @click=${this.useProcedure}>Run the procedure of this lesson</button></p>` : nothing}`;
+  }
+
+  private plot() {
+    const store = this.session?.store;
+    if (!store?.scenario || !store.plan) return nothing;
+    const { width } = this.fit;
+    return html`<svg class="plot" role="img" aria-label=${`Bands in the bed against delivered volume, now ${millilitres(store.moment?.delivered_mL ?? 0)}, and the bed now. Chosen depth ${fixed(this.depth, 1)} cm.`}
+      width=${width} height=${HEIGHT} @pointerdown=${this.point} @pointermove=${this.point}>${bedDrawing({ scenario: store.scenario, plan: store.plan, now_min: store.now, depth_cm: this.depth, width, height: HEIGHT })}</svg>`;
+  }
+
+  private meetingLine({ delivered_mL, depth_cm }: FrontMeeting) {
+    return `The acid front meets the ${IONS[this.ion].name} band at ${millilitres(delivered_mL)} delivered, ${fixed(depth_cm, 1)} cm deep. Before it the band crawls, behind it the acid is too weak to make the anion, and the band falls with the liquid.`;
+  }
+
+  private band() {
+    const store = this.session?.store;
+    if (!store?.plan || !store.scenario) return undefined;
+    return bandAt(store.plan, this.ion, frameAtTime(store.plan, store.now), store.scenario.values['bed.length_cm']);
+  }
+
+  private async playMeeting(meeting: FrontMeeting) {
+    const store = this.session?.store;
+    if (!store) return;
+    emit(this, 'bf-depth', { depth_cm: meeting.depth_cm });
+    store.pause();
+    await store.seek(meeting.from_min);
+    store.setSpeed(SLOW);
+    store.stopAt = meeting.to_min;
+    store.play();
+  }
+
+  private followBand() {
+    const band = this.band();
+    if (band) emit(this, 'bf-depth', { depth_cm: band.middle_cm });
+  }
+
+  private useProcedure() {
+    const store = this.session?.store;
+    if (store?.scenario) void store.replace(store.scenario.procedure, store.now);
+  }
+
+  private point(event: PointerEvent & { currentTarget: SVGElement }) {
+    const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
+    if (event.type === 'pointermove' && event.pointerType !== 'mouse' && event.buttons === 0) return;
+    const { depth } = bedLayout(this.fit.width, HEIGHT, length);
+    const px = event.clientY - event.currentTarget.getBoundingClientRect().top;
+    const depth_cm = depth.invert(px);
+    if (depth_cm >= 0 && depth_cm <= length) emit(this, 'bf-depth', { depth_cm });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-why-bed': BedPart;
+  }
+}

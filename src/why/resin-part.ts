@@ -1,0 +1,77 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { ION_IDS, IONS, type IonId } from '../../sim/ions.ts';
+import { distributionOf, passageOf } from '../../sim/passage.ts';
+import type { Scenario } from '../../sim/types.ts';
+import { plotStyles } from '../plot/styles.ts';
+import { fixed, significant } from '../ui/format.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { dragAcid } from './drag.ts';
+import { Fit } from './fit.ts';
+import { motionSentence, percentOf } from './sentences.ts';
+import { partStyles } from './styles.ts';
+import { NAME_ROOM, uptakeDrawing } from './uptake-drawing.ts';
+
+const HEIGHT = 340;
+
+/** What the resin does: D_v against HCl, and how a band moves at the chosen acid. */
+@customElement('bf-why-resin')
+export class ResinPart extends LitElement {
+  static override styles = [controlStyles, plotStyles, partStyles];
+
+  @property({ attribute: false }) scenario: Scenario | undefined;
+  @property() ion: IonId = 'Co';
+  @property({ type: Number }) molarity = 9;
+  @property({ type: Boolean }) all = false;
+  private readonly fit = new Fit(this);
+
+  override render() {
+    const { scenario } = this;
+    if (!scenario) return nothing;
+    return html`
+      <p class="say">${motionSentence(scenario, this.ion, this.molarity)}</p>
+      ${this.fit.width ? this.plot(scenario) : nothing}
+      ${this.list(scenario)}
+      <p class="status">${statusLine(scenario)}</p>`;
+  }
+
+  private plot(scenario: Scenario) {
+    const { width } = this.fit;
+    return html`<svg class="plot drag" role="img" aria-label=${`Distribution coefficient against HCl. ${motionSentence(scenario, this.ion, this.molarity)}`} width=${width} height=${HEIGHT}
+      @pointerdown=${this.drag} @pointermove=${this.drag}>${uptakeDrawing({ scenario, ions: this.shown(scenario), ion: this.ion, HCl_M: this.molarity, width, height: HEIGHT })}</svg>`;
+  }
+
+  private list(scenario: Scenario) {
+    const porosity = scenario.values['bed.porosity'];
+    return html`<div class="scroll"><table>
+      <caption>At ${fixed(this.molarity, 1)} mol/L HCl. D_v: amount per litre of bed in the beads over amount per litre of liquid</caption>
+      <thead><tr><th scope="col">ion</th><th scope="col" class="number">D_v</th><th scope="col" class="number">retention factor</th><th scope="col" class="number">leaves after</th><th scope="col" class="number">band speed</th></tr></thead>
+      <tbody>${this.shown(scenario).map((ion) => {
+        const { D_v, retentionFactor, bedVolumes, speedShare } = passageOf(distributionOf(scenario, ion)(this.molarity), porosity);
+        return html`<tr class=${ion === this.ion ? 'chosen' : ''}><th scope="row">${IONS[ion].symbol}</th><td class="number">${significant(D_v, 2)}</td><td class="number">${significant(retentionFactor, 2)}</td>
+          <td class="number">${significant(bedVolumes, 2)} bed volumes</td><td class="number">${percentOf(speedShare)}</td></tr>`;
+      })}</tbody></table></div>`;
+  }
+
+  private shown(scenario: Scenario): readonly IonId[] {
+    return this.all ? ION_IDS : scenario.ions;
+  }
+
+  private drag(event: PointerEvent) {
+    dragAcid(this, event, this.fit.width - NAME_ROOM);
+  }
+}
+
+function statusLine(scenario: Scenario): string {
+  const own = scenario.ions.filter((ion) => scenario.curves[ion]);
+  const recalled =
+    'Curves recalled from the classic papers (Kraus and Nelson 1955; Moore and Kraus 1952; Kraus and Moore 1953), not read: shape about \u00b10.2 in log D, scale a further \u00b10.2. Nickel: recalled as not adsorbed, its small uptake assumed.';
+  if (own.length === 0) return recalled;
+  return `Your own table is used for ${own.map((ion) => IONS[ion].symbol).join(', ')} (squares). For the others: ${recalled}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-why-resin': ResinPart;
+  }
+}

@@ -1,0 +1,70 @@
+import type { IonId } from '../../sim/ions.ts';
+import { IONS } from '../../sim/ions.ts';
+import { LIGAND_FIELD, speciation } from '../../sim/complexes.ts';
+import { distributionOf, passageOf } from '../../sim/passage.ts';
+import type { Scenario } from '../../sim/types.ts';
+import { fixed, percent, significant } from '../ui/format.ts';
+
+// What the numbers say, in words. Every sentence is made from values of the model.
+
+/** Below this a share is called none. */
+const NONE = 0.0005;
+/** kJ/mol from which the loss on becoming a tetrahedron is called large. Our rule: between cobalt's and copper's. */
+const LARGE_LOSS = 50;
+
+export function acidText(c: number): string {
+  return c < 0.005 ? 'water' : `${fixed(c, c < 0.1 ? 3 : 1)} M HCl`;
+}
+
+/** How long an ion is in the liquid, and what that makes of its band. */
+export function motionSentence(scenario: Scenario, ion: IonId, c: number): string {
+  const { speedShare, D_v } = passageOf(distributionOf(scenario, ion)(c), scenario.values['bed.porosity']);
+  const { name } = IONS[ion];
+  const at = c < 0.005 ? 'In water' : `At ${fixed(c, 1)} M`;
+  if (D_v < 0.02) return `${at} ${article(name)} ion is in the liquid practically all the time: the band moves with the liquid.`;
+  if (speedShare > 0.5)
+    return `${at} ${article(name)} ion spends ${percent(speedShare, 0)} of its time in the liquid: the band moves at ${percent(speedShare, 0)} of the liquid's speed.`;
+  return `${at} ${article(name)} ion spends 1 part in ${significant(1 / speedShare, 2)} of its time in the liquid: the band moves at ${percentOf(speedShare)} of the liquid's speed.`;
+}
+
+/** What the ion mostly is, and how much of it is the tetrachloro anion. */
+export function formSentence(ion: IonId, c: number): string {
+  const { species, fractions } = speciation(ion, c);
+  const most = fractions.indexOf(Math.max(...fractions));
+  const anions = fractions.reduce((sum, share, n) => sum + (species[n].charge < 0 ? share : 0), 0);
+  const rest = anions < NONE ? 'none of it is an anion' : `${percentOf(anions)} carries a negative charge`;
+  return `In ${acidText(c)} most of the ${IONS[ion].name} is ${species[most].label} (${percentOf(fractions[most])}); ${rest}.`;
+}
+
+/** Why an ion does, or does not, give up its six waters for four chlorides. */
+export function fieldSentence(ion: IonId): string {
+  const { dElectrons, octahedralPreference_kJ_mol: loss } = LIGAND_FIELD[ion];
+  const cobalt = LIGAND_FIELD.Co.octahedralPreference_kJ_mol;
+  const shape = `${capital(IONS[ion].name)} has ${dElectrons} d electrons.`;
+  if (ion === 'Ni') {
+    return `${shape} Going from six waters in an octahedron to four chlorides in a tetrahedron would cost it about ${loss} kJ/mol of ligand-field stabilisation, cobalt(II) only about ${cobalt}. So nickel keeps its octahedron, takes up at most two chlorides, and never becomes the anion that the resin holds.`;
+  }
+  if (ion === 'Cu')
+    return `${shape} A regular tetrahedron would cost it about ${loss} kJ/mol of ligand-field stabilisation; copper gets CuCl₄²⁻ all the same by flattening the tetrahedron.`;
+  if (loss === 0)
+    return `${shape} By symmetry the ligand field does not mind whether it has six neighbours or four, so the change to the tetrachloro anion costs nothing on that account.`;
+  const compared =
+    loss < LARGE_LOSS && ion !== 'Co'
+      ? ` (nickel(II): about ${LIGAND_FIELD.Ni.octahedralPreference_kJ_mol})`
+      : `, nickel(II) about ${LIGAND_FIELD.Ni.octahedralPreference_kJ_mol}`;
+  return `${shape} Four chlorides in a tetrahedron instead of six waters in an octahedron cost it only about ${loss} kJ/mol of ligand-field stabilisation${compared}: enough chloride in little free water makes it the anion.`;
+}
+
+export function article(name: string): string {
+  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+}
+
+export function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** A share with as many decimals as tell it from nothing and from all. */
+export function percentOf(share: number): string {
+  if (share > 0 && share < 1e-4) return 'less than 0.01 %';
+  return percent(share, share < 0.001 ? 2 : share < 0.1 ? 1 : share > 0.99 && share < 1 ? 1 : 0);
+}
