@@ -76,6 +76,13 @@ const actionByName: Readonly<Record<string, Shape<Action>>> = {
   clamp: object('a clamp action', { do: choice('an action', ['clamp']), open_percent: number({ min: 0, max: 100, unit: '%' }) }, WHEN),
   receiver: object('a receiver action', { do: choice('an action', ['receiver']), label }, WHEN),
   wait: object('a wait', { do: choice('an action', ['wait']), until: untilShape }, WHEN),
+  'refill-from-below': object(
+    'filling from below',
+    { do: choice('an action', ['refill-from-below']), liquid: text(LABEL_MAX), volume_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) },
+    WHEN,
+  ),
+  'top-up': object('a top-up', { do: choice('an action', ['top-up']), resin_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) }, WHEN),
+  spill: object('a spill', { do: choice('an action', ['spill']), share: number({ min: 0, max: 1, unit: '', above: true }) }, WHEN),
   stir: object('a stir action', { do: choice('an action', ['stir']) }, WHEN),
   fault: object('a fault action', { do: choice('an action', ['fault']), fault: faultShape }, WHEN),
 };
@@ -129,7 +136,7 @@ function benchOf({ ions, liquids, values }: Pick<Scenario, 'ions' | 'liquids' | 
 }
 
 function checkNames(action: unknown, at: string, bench: Bench, issues: Issue[]): void {
-  const liquid = own(action, 'do') === 'pour' ? own(action, 'liquid') : undefined;
+  const liquid = ['pour', 'refill-from-below'].includes(String(own(action, 'do'))) ? own(action, 'liquid') : undefined;
   if (typeof liquid === 'string' && liquid !== '' && !bench.liquids.includes(liquid)) {
     addIssue(issues, `${at}.liquid`, oneOf('a liquid of the scenario', bench.liquids, liquid), describe(liquid));
   }

@@ -1,6 +1,14 @@
 // Bench actions on the state: each is done whole, or refused with where, what was expected and what was given.
 import { AT, RECEIVERS_MAX } from './bed.ts';
 import { refill } from './drainage.ts';
+import { blow, churn, digCrater, sideOf } from './faults/crater.ts';
+import { fumedAcid } from './faults/fumes.ts';
+import { impose } from './faults/impose.ts';
+import { refillFromBelow } from './faults/refill-below.ts';
+import { spill } from './faults/spill.ts';
+import { stir } from './faults/stir.ts';
+import { topUp } from './faults/top-up.ts';
+import { levelOf } from './hydraulics.ts';
 import { namesFirst, receiverLabels } from './receivers.ts';
 import type { Run } from './run.ts';
 import type { Action, Issue } from './types.ts';
@@ -9,6 +17,8 @@ type Pour = Extract<Action, { do: 'pour' }>;
 
 /** A reservoir that holds the level first brings it to this height, cm. */
 const FEED_LEVEL_CM = 1;
+/** A softer blow than this moves no beads. */
+const LEAST_BLOW = 0.02;
 
 /** Does an action now. Undefined if done; otherwise why not, with the state untouched. */
 export function apply(run: Run, action: Action): Issue | undefined {
@@ -19,6 +29,16 @@ export function apply(run: Run, action: Action): Issue | undefined {
       return setClamp(run, action.open_percent);
     case 'receiver':
       return changeReceiver(run, action.label);
+    case 'stir':
+      return stir(run.bed, run.column);
+    case 'refill-from-below':
+      return fromBelow(run, action.liquid, action.volume_mL);
+    case 'top-up':
+      return topUp(run.bed, run.column, action.resin_mL);
+    case 'spill':
+      return spill(run.bed, action.share);
+    case 'fault':
+      return impose(run.bed, run.column, action.fault);
     default:
       return { path: 'do', expected: 'an action the bench knows', received: action.do };
   }
@@ -31,7 +51,8 @@ function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   if (!(volume > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${volume} mL` };
   const room = column.headMax - s[AT.headVolume];
   if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };
-  const row = column.liquids[action.liquid];
+  const level = levelOf(bed, column);
+  const row = bottle(run, action.liquid);
   for (let k = 0; k < bed.components; k++) {
     bed.head[k] += row[k] * volume;
     bed.pouredAmount[k] += row[k] * volume;
@@ -39,7 +60,30 @@ function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   s[AT.headVolume] += volume;
   s[AT.poured] += volume;
   refill(bed, column);
+  if (action.how === 'bed') strike(run, volume, level, row[0]);
+  churn(bed, column);
   return undefined;
+}
+
+/** mol/L of a bottle now: strong acid that stands open loses HCl to the air. */
+function bottle(run: Run, liquid: string): Float64Array {
+  const row = run.column.liquids[liquid].slice();
+  row[0] = fumedAcid(row[0], run.scenario.values['bench.fuming_per_h'], run.bed.scalar[AT.time]);
+  return row;
+}
+
+/** A pour from the rim onto the middle of the bed. */
+function strike(run: Run, volume: number, level_cm: number, acid: number): void {
+  const { bed, column } = run;
+  const fall = column.scenario.values['column.tube_cm'] - column.length - level_cm;
+  const hardness = blow(volume, fall, level_cm, acid);
+  if (hardness >= LEAST_BLOW) digCrater(bed, column, hardness, sideOf(column));
+}
+
+function fromBelow(run: Run, liquid: string, volume: number): Issue | undefined {
+  const { bed, column } = run;
+  if (!Object.hasOwn(run.scenario.liquids, liquid)) return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: liquid };
+  return refillFromBelow(bed, column, bottle(run, liquid), volume);
 }
 
 /** Pours a first centimetre if the head is lower, then keeps the level from a reservoir until the volume is used. */
@@ -48,12 +92,18 @@ function feed(run: Run, action: Pour): Issue | undefined {
   const s = bed.scalar;
   if (s[AT.feedLiquid] >= 0) return { path: 'hold_level', expected: 'no other reservoir in use', received: `${s[AT.feedVolume].toFixed(2)} mL still to come` };
   if (!(action.volume_mL > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${action.volume_mL} mL` };
-  const missing = Math.min(action.volume_mL, Math.max(0, Math.min(column.headMax, FEED_LEVEL_CM * column.section) - s[AT.headVolume]));
-  const refused = missing > 0 ? pour(run, action, missing) : undefined;
-  if (refused) return refused;
-  if (action.volume_mL - missing <= 0) return undefined;
+  const level = Math.min(column.headMax, FEED_LEVEL_CM * column.section);
+  let left = action.volume_mL;
+  // A dry bed swallows what is poured first; it is poured again until it stands above the bed.
+  while (left > 0 && s[AT.headVolume] < level - 1e-9) {
+    const missing = Math.min(left, level - s[AT.headVolume]);
+    const refused = pour(run, action, missing);
+    if (refused) return refused;
+    left -= missing;
+  }
+  if (left <= 0) return undefined;
   s[AT.feedLiquid] = Object.keys(scenario.liquids).indexOf(action.liquid);
-  s[AT.feedVolume] = action.volume_mL - missing;
+  s[AT.feedVolume] = left;
   return undefined;
 }
 

@@ -52,6 +52,7 @@ export const FIELDS = {
   'bench.temperature_C': { label: 'temperature', unit: '°C', min: 10, max: 35, default: 20, meaning: 'room and liquid temperature; viscosity falls and diffusion rises with it', source: 'common practice, no source', status: 'choice' },
   'bench.start_HCl_M': { label: 'bed stored in', unit: 'mol/L', min: 0, max: 12.5, default: 0, meaning: 'HCl molarity of the liquid that fills the bed and the head at the start; 0 is water', source: 'common practice, no source', status: 'choice' },
   'bench.start_head_mm': { label: 'liquid above the bed at the start', unit: 'mm', min: 0, max: 500, default: 10, meaning: 'height of that liquid above the bed', source: 'common practice, no source', status: 'choice' },
+  'bench.fuming_per_h': { label: 'fuming of open bottles', unit: '1/h', min: 0, max: 2, default: 0, meaning: 'share of the HCl above the azeotrope (6.1 mol/L) that bottles lose per hour while they stand open; 0 is stoppered', source: 'no rate found', status: 'assumed' },
   'bench.NaOH_M': { label: 'NaOH for the work-up', unit: 'mol/L', min: 0.1, max: 12, default: 6, meaning: 'alkali used to neutralise the collected cobalt', source: 'common practice, no source', status: 'choice' },
 
   'flow.D_metal_cm2_s': { label: 'diffusion of metals', unit: 'cm²/s', min: 1e-7, max: 1e-4, default: 4.5e-6, meaning: 'molecular diffusion of metal species in the liquid', source: 'Walden scaling of Co 0.732e-5 (CRC) to 9 M HCl', status: 'derived' },

@@ -2,6 +2,9 @@
 import { apply } from './apply.ts';
 import { AT, type Bed, checkpoint, restore } from './bed.ts';
 import { type Column, columnOf } from './column.ts';
+import { fumedAcid } from './faults/fumes.ts';
+import { impose } from './faults/impose.ts';
+import { imposed } from './faults/imposed.ts';
 import { flowInto, levelOf } from './hydraulics.ts';
 import { ledgerError, liquidOf } from './ledger.ts';
 import { frontDepth } from './measure.ts';
@@ -31,6 +34,9 @@ export interface Run {
   readonly record: RunRecord;
   readonly flux: Flux;
   readonly limits: Limits;
+  /** Names of the bottles, and what is in the reservoir now, mol/L. */
+  readonly liquids: readonly string[];
+  readonly feed: Float64Array;
   /** mL in head and bed before the first pour. */
   readonly startedVolume: number;
 }
@@ -52,20 +58,27 @@ export interface Target {
   readonly steps?: number;
 }
 
-/** A run at its start. Nothing has happened yet; the log is copied. */
-export function runOf(scenario: Scenario, log: Log = scenario.procedure): Run {
+/** A run at its start, with the scenario's faults worked in. Nothing has happened yet; the log is copied. */
+export function runOf(given: Scenario, log?: Log): Run {
+  const scenario = imposed(given);
   const column = columnOf(scenario);
   const bed = packedBed(column);
+  const refusals = scenario.faults.flatMap((fault): RunEvent[] => {
+    const refused = impose(bed, column, fault);
+    return refused ? [{ entry: -1, time_min: 0, delivered_mL: 0, note: `fault ${fault.kind} not imposed: ${refused.path} expected ${refused.expected}, received ${refused.received}` }] : [];
+  });
   const record = recordFor(bed.components, bed.plates);
   const run: Run = {
     scenario,
     column,
     bed,
-    log: [...log],
-    events: [],
+    log: [...(log ?? scenario.procedure)],
+    events: refusals,
     record,
     flux: fluxFor(bed.components),
     limits: { time: Number.POSITIVE_INFINITY, delivered: Number.POSITIVE_INFINITY, head: 0 },
+    liquids: Object.keys(scenario.liquids),
+    feed: new Float64Array(bed.components),
     startedVolume: liquidOf(bed),
   };
   recordInto(record, bed, column);
@@ -148,7 +161,10 @@ function recordLast(run: Run): void {
 
 /** mol/L of the reservoir that feeds the head at constant level. */
 function feedOf(run: Run): Float64Array {
-  return run.column.liquids[Object.keys(run.scenario.liquids)[run.bed.scalar[AT.feedLiquid]]];
+  const row = run.column.liquids[run.liquids[run.bed.scalar[AT.feedLiquid]]];
+  run.feed.set(row);
+  run.feed[0] = fumedAcid(row[0], run.scenario.values['bench.fuming_per_h'], run.bed.scalar[AT.time]);
+  return run.feed;
 }
 
 /** Adds a note of the model to the run's events. */

@@ -1,5 +1,6 @@
 // Data that travels between the reader, the model, the runner and the page. House units: mL, cm, min, mol/L (= mmol/mL), mmol.
 import type { FieldPath, Parameters } from './fields.ts';
+import type { FaultKind } from './faults/kinds.ts';
 import type { IonId } from './ions.ts';
 
 /** Something wrong in input: where, what was expected, what was given. Readers return all issues, never just the first. */
@@ -39,12 +40,15 @@ export type Action = When &
     | { readonly do: 'receiver'; readonly label: string }
     | { readonly do: 'wait'; readonly until: Until }
     | { readonly do: 'stir' }
+    | { readonly do: 'refill-from-below'; readonly liquid: string; readonly volume_mL: number }
+    | { readonly do: 'top-up'; readonly resin_mL: number }
+    | { readonly do: 'spill'; readonly share: number }
     | { readonly do: 'fault'; readonly fault: Fault }
   );
 
-/** A fault imposed on the bed; severity 0 to 1, meaning per kind in `faults.ts`. */
+/** A fault imposed on the bed; severity 0 to 1, meaning per kind in `FAULTS`. */
 export interface Fault {
-  readonly kind: string;
+  readonly kind: FaultKind;
   readonly severity?: number;
   /** Degrees round the bed, 0 at the front, for faults that have a side. */
   readonly side_deg?: number;

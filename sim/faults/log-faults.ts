@@ -1,0 +1,156 @@
+import type { Action, Fault, Log, Scenario } from '../types.ts';
+import type { FaultKind } from './kinds.ts';
+import { eluents, sampleLiquids } from './roles.ts';
+import { deliveredAfter } from './volumes.ts';
+
+// Mistakes of the hand as changes of the log. Each takes the log a good operator would follow and gives the careless one.
+
+type Pour = Extract<Action, { do: 'pour' }>;
+type LogFault = (scenario: Scenario, log: Log, severity: number, fault: Fault) => Log;
+
+/** What severity 1 stands for: mm of liquid above the bed, mL, share of a vessel. All chosen. */
+export const HEAD_MAX_MM = 30;
+export const SHIFT_MAX_ML = 6;
+export const SPILL_MAX = 0.5;
+/** Largest pour that counts as a rinse of the wall, mL. */
+const RINSE_MAX_ML = 1.5;
+
+export const LOG_FAULTS: Readonly<Partial<Record<FaultKind, LogFault>>> = {
+  'deep-head': (scenario, log, severity) => withWaitsBeforeSample(scenario, log, severity * HEAD_MAX_MM),
+  'water-rinse': (scenario, log, severity) => poured(log, rinsesOf(scenario, log), (pour) => split(pour, severity, eluents(scenario).water)),
+  'short-conditioning': (scenario, log, severity) => poured(log, conditioningOf(scenario, log), (pour) => scaled(pour, 1 - severity)),
+  'wrong-bottle': (scenario, log, severity) => poured(log, [longestWash(scenario, log)], (pour) => split(pour, severity, eluents(scenario).water).reverse()),
+  'load-volume': (scenario, log, severity) => poured(log, sampleEntries(scenario, log), (pour) => scaled(pour, 1 + severity)),
+  'receiver-early': (scenario, log, severity) => shiftedReceiver(scenario, log, -severity * SHIFT_MAX_ML),
+  'receiver-late': (scenario, log, severity) => shiftedReceiver(scenario, log, severity * SHIFT_MAX_ML),
+  'stopped-early': (scenario, log, severity) => cutEnd(scenario, log, severity),
+  'fast-flow': (_, log, severity) => (severity > 0 ? log.map((action) => (action.do === 'clamp' && action.open_percent > 0 ? { ...action, open_percent: 100 } : action)) : log),
+  spill: (_, log, severity) => inserted(log, endOf(log), { do: 'spill', share: severity * SPILL_MAX }),
+  'no-recondition': secondCycle,
+};
+
+/** Index of the change to the receiver meant for the target; -1 if the log never changes it. */
+export function receiverEntry(log: Log): number {
+  const last = log.findLastIndex((action) => action.do === 'receiver');
+  return log.slice(0, last).some((action) => action.do === 'pour') ? last : -1;
+}
+
+export function sampleEntries(scenario: Scenario, log: Log): number[] {
+  const samples = sampleLiquids(scenario);
+  return entries(log, (pour) => samples.includes(pour.liquid));
+}
+
+/** Pours of acid before the first sample. */
+export function conditioningOf(scenario: Scenario, log: Log): number[] {
+  const { acid } = eluents(scenario);
+  const first = sampleEntries(scenario, log)[0] ?? 0;
+  return entries(log, (pour) => pour.liquid === acid).filter((i) => i < first);
+}
+
+/** Pours of the releasing eluent after the last sample. */
+export function elutionOf(scenario: Scenario, log: Log): number[] {
+  const { water } = eluents(scenario);
+  const last = sampleEntries(scenario, log).at(-1) ?? 0;
+  return entries(log, (pour) => pour.liquid === water).filter((i) => i > last);
+}
+
+/** Small pours of acid straight after the last sample; at least the first. */
+function rinsesOf(scenario: Scenario, log: Log): number[] {
+  const wash = washOf(scenario, log);
+  const small = wash.findIndex((i) => volumeAt(log, i) > RINSE_MAX_ML);
+  return wash.slice(0, Math.max(1, small < 0 ? wash.length : small));
+}
+
+function washOf(scenario: Scenario, log: Log): number[] {
+  const { acid } = eluents(scenario);
+  const last = sampleEntries(scenario, log).at(-1) ?? 0;
+  return entries(log, (pour) => pour.liquid === acid).filter((i) => i > last);
+}
+
+function longestWash(scenario: Scenario, log: Log): number {
+  return washOf(scenario, log).reduce((best, i) => (best < 0 || volumeAt(log, i) > volumeAt(log, best) ? i : best), -1);
+}
+
+function entries(log: Log, wanted: (pour: Pour) => boolean): number[] {
+  return log.flatMap((action, i) => (action.do === 'pour' && wanted(action) ? [i] : []));
+}
+
+function volumeAt(log: Log, entry: number): number {
+  const action = log[entry];
+  return action?.do === 'pour' ? action.volume_mL : 0;
+}
+
+/** Replaces the pours at these entries. */
+function poured(log: Log, at: readonly number[], change: (pour: Pour) => Pour[]): Log {
+  return log.flatMap((action, i): Action[] => (action.do === 'pour' && at.includes(i) ? change(action) : [action]));
+}
+
+function scaled(pour: Pour, factor: number): Pour[] {
+  return factor > 1e-9 ? [{ ...pour, volume_mL: pour.volume_mL * factor }] : [];
+}
+
+/** A pour of which a share comes from another bottle. */
+function split(pour: Pour, share: number, other: string | undefined): Pour[] {
+  if (other === undefined || share <= 0) return [pour];
+  const { at_min: _min, at_mL: _mL, ...plain } = pour;
+  return [...scaled(pour, 1 - share), ...scaled(share < 1 ? plain : pour, share).map((part) => ({ ...part, liquid: other }))];
+}
+
+function withWaitsBeforeSample(scenario: Scenario, log: Log, mm: number): Log {
+  const samples = sampleEntries(scenario, log);
+  return log.map((action, i) => (action.do === 'wait' && 'liquid_mm' in action.until && samples.includes(i + 1) ? { ...action, until: { liquid_mm: Math.max(action.until.liquid_mm, mm) } } : action));
+}
+
+/** The log with its last change of receiver taken at another delivered volume. Unchanged if only a run could tell the volume. */
+export function shiftedReceiver(scenario: Scenario, log: Log, shift_mL: number): Log {
+  const entry = receiverEntry(log);
+  const was = deliveredAfter(scenario, log)[entry];
+  return entry < 0 || was === undefined || shift_mL === 0 ? log : receiverAt(scenario, log, entry, Math.max(0, was + shift_mL));
+}
+
+/** The log with the change of receiver at `entry` taken at a delivered volume. */
+export function receiverAt(scenario: Scenario, log: Log, entry: number, delivered_mL: number): Log {
+  const rest = freed(log, entry);
+  const after = deliveredAfter(scenario, rest);
+  const { at_min: _min, at_mL: _mL, ...change } = log[entry];
+  const next = after.findIndex((end) => end !== undefined && end > delivered_mL + 1e-9);
+  // Dropping the two optional times leaves the same kind of action.
+  return inserted(rest, next < 0 ? endOf(rest) : next, { ...change, at_mL: delivered_mL } as Action);
+}
+
+/** Without the change of receiver, and without the wait for a volume that was there for it. */
+function freed(log: Log, entry: number): Log {
+  const before = log[entry - 1];
+  const waited = before?.do === 'wait' && ('more_mL' in before.until || 'delivered_mL' in before.until);
+  return log.filter((_, i) => i !== entry && !(waited && i === entry - 1));
+}
+
+/** Less of the releasing eluent, from the end; what was waited for afterwards is still waited for. */
+function cutEnd(scenario: Scenario, log: Log, severity: number): Log {
+  const elution = elutionOf(scenario, log);
+  let less = severity * elution.reduce((sum, i) => sum + volumeAt(log, i), 0);
+  const left = new Map<number, number>();
+  for (const i of [...elution].reverse()) {
+    const cut = Math.min(less, volumeAt(log, i));
+    left.set(i, volumeAt(log, i) - cut);
+    less -= cut;
+  }
+  return log.flatMap((action, i): Action[] => (action.do === 'pour' && left.has(i) ? ((left.get(i) ?? 0) > 1e-9 ? [{ ...action, volume_mL: left.get(i) ?? 0 }] : []) : [action]));
+}
+
+/** Where the closing of the clamp at the end begins. */
+function endOf(log: Log): number {
+  const last = log.at(-1);
+  return last?.do === 'clamp' && last.open_percent === 0 ? log.length - 1 : log.length;
+}
+
+function inserted(log: Log, at: number, action: Action): Log {
+  return [...log.slice(0, at), action, ...log.slice(at)];
+}
+
+/** A second aliquot on the same bed; severity is the share of its conditioning acid that is saved. */
+function secondCycle(scenario: Scenario, log: Log, severity: number): Log {
+  if (log.some((action) => action.at_min !== undefined || action.at_mL !== undefined)) return log;
+  const again = log.map((action): Action => (action.do === 'receiver' ? { ...action, label: `${action.label}, second` } : action));
+  return [...log, ...poured(again, conditioningOf(scenario, log), (pour) => scaled(pour, 1 - severity))];
+}

@@ -1,0 +1,44 @@
+import type { Action, Log, Scenario, Until } from '../types.ts';
+
+// Delivered volumes of a log, worked out from what is poured and how far it is let down, without running it.
+
+interface Bench {
+  /** mL above the bed, with what a reservoir still holds. */
+  above: number;
+  delivered: number;
+  open: boolean;
+  known: boolean;
+}
+
+/** mL delivered when each action is done; undefined from the first wait on that only a run can end. */
+export function deliveredAfter(scenario: Scenario, log: Log): (number | undefined)[] {
+  const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
+  const bench: Bench = { above: (section * scenario.values['bench.start_head_mm']) / 10, delivered: 0, open: false, known: true };
+  return log.map((action) => {
+    take(bench, action, section);
+    return bench.known ? bench.delivered : undefined;
+  });
+}
+
+function take(bench: Bench, action: Action, section: number): void {
+  if (action.at_mL !== undefined) pass(bench, action.at_mL - bench.delivered);
+  if (action.at_min !== undefined && bench.open) bench.known = false;
+  if (action.do === 'pour') bench.above += action.volume_mL;
+  else if (action.do === 'clamp') bench.open = action.open_percent > 0;
+  else if (action.do === 'wait') passUntil(bench, action.until, section);
+  else if (action.do === 'refill-from-below' || action.do === 'stir') bench.known = false;
+}
+
+function passUntil(bench: Bench, until: Until, section: number): void {
+  if (!bench.open) return;
+  if ('liquid_mm' in until) pass(bench, bench.above - (section * until.liquid_mm) / 10);
+  else if ('more_mL' in until) pass(bench, until.more_mL);
+  else if ('delivered_mL' in until) pass(bench, until.delivered_mL - bench.delivered);
+  else bench.known = false;
+}
+
+function pass(bench: Bench, volume: number): void {
+  const passed = Math.min(Math.max(0, volume), bench.above);
+  bench.above -= passed;
+  bench.delivered += passed;
+}
