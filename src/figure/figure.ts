@@ -165,7 +165,7 @@ export class RunFigure extends LitElement {
     if (old && old.plan === plan && old.scenario === scenario && old.layout === layout && old.end_mL === end_mL) return old;
     const drawing = { scenario, plan, layout, x: volumeScale(layout, end_mL) };
     const same = old?.plan === plan;
-    return { ...drawing, end_mL, tracks: same ? old.tracks : tracksOf(plan), tops: same ? old.tops : rampTops(plan), acid: acidGridOf(drawing), curves: effluents(drawing) };
+    return { ...drawing, end_mL, tracks: same ? old.tracks : tracksOf(plan), tops: same ? old.tops : rampTops(scenario, plan), acid: acidGridOf(drawing), curves: effluents(drawing) };
   }
 
   private fits(layout: FigureLayout, height: number): boolean {

@@ -18,8 +18,8 @@ export interface AcidGrid {
 }
 
 /** px between columns, and at most this many rows: finer is not seen. */
-const COLUMN_PX = 3;
-const ROWS_MAX = 60;
+const COLUMN_PX = 4;
+const ROWS_MAX = 50;
 /** Shorter lines are specks of the grid. */
 const POINTS_MIN = 4;
 
@@ -31,14 +31,14 @@ export function acidGridOf({ plan, x }: Drawing): AcidGrid {
   const volumes = Array.from({ length: columns }, (_, i) => (end * i) / (columns - 1));
   const values = new Float32Array(columns * rows);
   let most = 0;
-  volumes.forEach((volume, i) => {
-    const at = frameAt(plan, volume) * plan.components * plan.plates;
+  for (let i = 0; i < columns; i++) {
+    const at = frameAt(plan, volumes[i]) * plan.components * plan.plates;
     for (let j = 0; j < rows; j++) {
       const value = plan.profiles[at + j * plateStep];
       values[i * rows + j] = value;
       if (value > most) most = value;
     }
-  });
+  }
   return { grid: { columns, rows, values }, volumes, plateStep, most: most || 1 };
 }
 

@@ -7,6 +7,9 @@ import { SHARE_LEAST, type Track } from './tracks.ts';
 
 // Second row, drawn over the picture of the bands: depth axis, acid fronts, edges of each band.
 
+/** px between points of an edge: finer is not seen. */
+const POINT_PX = 2;
+
 export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid): SVGTemplateResult {
   const { depth, left, right, narrow } = drawing.layout;
   const title = narrow ? {} : { title: 'depth in bed', unit: 'cm' };
@@ -23,7 +26,6 @@ function edges(drawing: Drawing, track: Track): SVGTemplateResult {
   return svg`${[track.trailing, track.leading].map((depths) => svg`<path class="edge" stroke=${colour} stroke-dasharray=${dash || nothing} d=${edgePath(drawing, track, depths)}></path>`)}`;
 }
 
-/** One point a pixel is enough. */
 function edgePath({ x, layout: { depth } }: Drawing, { delivered, share }: Track, depths: Float32Array): string {
   let path = '';
   let last = Number.NEGATIVE_INFINITY;
@@ -31,7 +33,7 @@ function edgePath({ x, layout: { depth } }: Drawing, { delivered, share }: Track
   for (let frame = 0; frame < delivered.length; frame++) {
     const px = x(delivered[frame]);
     if (share[frame] < SHARE_LEAST) open = false;
-    else if (!open || px - last >= 1) {
+    else if (!open || px - last >= POINT_PX) {
       path += `${open ? 'L' : 'M'}${px.toFixed(1)} ${(depth.top + depths[frame] * (depth.bottom - depth.top)).toFixed(1)}`;
       last = px;
       open = true;

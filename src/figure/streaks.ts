@@ -1,7 +1,9 @@
 import { streakRamp, type PlotId, type Theme } from '../../sim/colour/plot.ts';
 import { PALETTE } from '../ui/palette.ts';
+import type { Scenario } from '../../sim/types.ts';
 import type { Plan } from '../store/planner.ts';
-import { deliveredAtEnd, frameAt } from '../store/windows.ts';
+import { FRAME } from '../../sim/record.ts';
+import { deliveredAtEnd } from '../store/windows.ts';
 
 // The bands as a picture: one column per step of delivered volume, one row per plate, every ion laid over the others.
 
@@ -44,25 +46,34 @@ export function rampPlace(component: number, value: number, most: number): numbe
   return component === 0 ? Math.min(1, value / most) : Math.min(1, (value / most) ** ROOT);
 }
 
-/** Top of each component's ramp: its highest amount in the run, rounded up to one figure. */
-export function rampTops(plan: Plan): number[] {
-  return Array.from({ length: plan.components }, (_, k) => {
-    let most = 0;
-    for (let frame = 0; frame < plan.count; frame++) {
-      const at = (frame * plan.components + k) * plan.plates;
-      for (let j = at; j < at + plan.plates; j++) if (plan.profiles[j] > most) most = plan.profiles[j];
-    }
-    return k === 0 ? most || 1 : roundedUp(most);
-  });
+/** Top of each component's ramp: the strongest acid on the bench, and of each metal its highest amount in the run, rounded up to one figure. */
+export function rampTops(scenario: Scenario, plan: Plan): number[] {
+  const strongest = Math.max(scenario.values['bench.start_HCl_M'], ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M));
+  return [strongest || 1, ...plan.ions.map((_, i) => roundedUp(highest(plan, i + 1)))];
+}
+
+function highest({ profiles, components, plates, count }: Plan, component: number): number {
+  let most = 0;
+  for (let frame = 0; frame < count; frame++) {
+    const from = (frame * components + component) * plates;
+    for (let at = from; at < from + plates; at++) if (profiles[at] > most) most = profiles[at];
+  }
+  return most;
 }
 
 /** The frame shown by each of `columns` equal steps of the axis; -1 beyond the run. */
 export function framesOfColumns(plan: Plan, columns: number, end_mL: number): Int32Array {
+  const { rows, stride, count } = plan;
   const last = deliveredAtEnd(plan);
-  return Int32Array.from({ length: columns }, (_, x) => {
+  const frames = new Int32Array(columns).fill(-1);
+  let frame = 0;
+  for (let x = 0; x < columns; x++) {
     const delivered = ((x + 0.5) / columns) * end_mL;
-    return delivered > last ? -1 : frameAt(plan, delivered);
-  });
+    if (delivered > last) break;
+    while (frame + 1 < count && rows[(frame + 1) * stride + FRAME.delivered] <= delivered) frame++;
+    frames[x] = frame;
+  }
+  return frames;
 }
 
 /** First frame at which two runs differ in what the bed holds. */

@@ -41,7 +41,8 @@ const LEAST_SPAN = { runs: 0.3, crawls: 1, stays: 1 } as const;
 
 export function tracksOf(plan: Plan): Track[] {
   const { rows, stride, count, plates, components, profiles } = plan;
-  const delivered = Float64Array.from({ length: count }, (_, frame) => rows[frame * stride + FRAME.delivered]);
+  const delivered = new Float64Array(count);
+  for (let frame = 0; frame < count; frame++) delivered[frame] = rows[frame * stride + FRAME.delivered];
   return plan.ions.map((ion, i) => {
     const track = { ion, delivered, share: new Float32Array(count), leading: new Float32Array(count), trailing: new Float32Array(count), middle: new Float32Array(count) };
     for (let frame = 0; frame < count; frame++) {
