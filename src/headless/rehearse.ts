@@ -9,10 +9,13 @@ import { parseJson } from '../../sim/json.ts';
 import { readScenario, type ScenarioResult } from '../../sim/scenario.ts';
 import { applySettings } from '../../sim/settings.ts';
 import type { Issue } from '../../sim/types.ts';
+import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/log.ts';
+import type { WorkUpReport } from '../../sim/workup/report.ts';
 import { curveCsv } from './curve.ts';
 import { tableOf } from './table.ts';
+import { workUpLines, workUpOf } from './workup.ts';
 
-const USAGE = 'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv]';
+const USAGE = 'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]]';
 
 const OPTIONS = {
   log: { type: 'string' },
@@ -20,6 +23,9 @@ const OPTIONS = {
   seed: { type: 'string' },
   json: { type: 'boolean' },
   curve: { type: 'string' },
+  workup: { type: 'boolean' },
+  receiver: { type: 'string' },
+  steps: { type: 'string' },
 } as const;
 
 try {
@@ -36,7 +42,14 @@ function main(): void {
   if (!read.ok) return fail(read.issues);
   const log = values.log === undefined ? undefined : parseLog(contents(values.log), read.scenario);
   if (log && !log.ok) return fail(log.issues);
-  report(runWhole(read.scenario, log?.log), values.json === true, values.curve);
+  const alone = (['receiver', 'steps'] as const).filter((option) => values[option] !== undefined && values.workup !== true);
+  if (alone.length > 0) return fail(alone.map((option) => ({ path: `--${option}`, expected: '--workup with it', received: 'no --workup' })));
+  const steps = values.steps === undefined ? undefined : stepsFrom(values.steps);
+  if (steps && !steps.ok) return fail(steps.issues);
+  const run = runWhole(read.scenario, log?.log);
+  const workup = values.workup === true ? workUpOf(run, values.receiver, steps?.log) : undefined;
+  if (workup && !workup.ok) return fail(workup.issues);
+  report(run, values.json === true, values.curve, workup?.report);
 }
 
 function scenarioFrom(file: string, settings: readonly string[]): ScenarioResult {
@@ -46,10 +59,15 @@ function scenarioFrom(file: string, settings: readonly string[]): ScenarioResult
   return set.ok ? readScenario(set.json, basename(file, '.json')) : set;
 }
 
-function report(run: Run, json: boolean, curve: string | undefined): void {
+function stepsFrom(file: string): WorkUpLogResult {
+  const parsed = parseJson(contents(file), 'steps');
+  return parsed.ok ? readWorkUpLog(parsed.json) : parsed;
+}
+
+function report(run: Run, json: boolean, curve: string | undefined, workup: WorkUpReport | undefined): void {
   const results = resultsOf(run);
   if (curve !== undefined) writeFileSync(curve, curveCsv(run));
-  process.stdout.write(json ? `${JSON.stringify(results, null, 2)}\n` : tableOf(run, results));
+  process.stdout.write(json ? `${JSON.stringify({ ...results, ...(workup && { workup }) }, null, 2)}\n` : tableOf(run, results) + (workup ? workUpLines(workup) : ''));
 }
 
 function contents(file: string): string {
