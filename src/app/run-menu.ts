@@ -17,7 +17,7 @@ export class RunMenu extends LitElement {
     hiddenStyles,
     css`
       :host { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
-      select { max-width: 16rem; }
+      select { max-width: 11rem; }
     `,
   ];
 
@@ -25,13 +25,23 @@ export class RunMenu extends LitElement {
   private readonly watch = new Watch(this);
   private said = '';
 
+  override connectedCallback() {
+    super.connectedCallback();
+    addEventListener('pagehide', this.keep);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    removeEventListener('pagehide', this.keep);
+  }
+
   override willUpdate() {
     this.watch.follow(this.session);
   }
 
   override updated() {
     const notice = this.session?.notice ?? '';
-    if (notice !== '' && notice !== this.said) showMessage(this, { text: notice, kind: 'note' });
+    if (notice !== '' && notice !== this.said) showMessage(this, { text: notice, kind: this.session?.noticeKind ?? 'note' });
     this.said = notice;
   }
 
@@ -46,8 +56,14 @@ export class RunMenu extends LitElement {
       <button type="button" @click=${this.openFile}>Open</button>`;
   }
 
+  private readonly keep = () => this.session?.keepNow();
+
   private async choose(event: Event & { target: HTMLSelectElement }) {
-    await this.session?.openScenario(event.target.value);
+    const { session } = this;
+    if (!session) return;
+    const before = session.saved();
+    await session.openScenario(event.target.value);
+    if (before.log.length > 0) showMessage(this, { text: 'Another scenario is open; the run before it is put aside.', kind: 'note', action: { label: 'Back to that run', run: () => void session.openRun(before) } });
   }
 
   private async copyLink() {

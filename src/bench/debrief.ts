@@ -55,15 +55,20 @@ export class Debrief extends LitElement {
       </div>
       <h1 tabindex="-1">Debrief</h1>
       <p class="run">${scenario.title}, seed ${scenario.seed}. ${isOver(store) ? 'The run is over.' : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
-      <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target, IONS[target].name)}</section>
-      <section><h2>The fraction</h2>
-        ${judged ? html`<ul>${judgementWords(judged, session.targets).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p>No ${IONS[target].name} has left the column.</p>`}
-      </section>
-      <section class="wide"><bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table></section>
-      <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.now)}></bf-readout></section>
-      <section><h2>Refused</h2>${store.refusals.length === 0 ? html`<p>Nothing was refused.</p>` : html`<ul>${store.refusals.map(
-        ({ action, refused, time_min }) => html`<li>${fixed(time_min, 1)} min, ${action ? actionWords(action, scenario) : ''}: ${refused ? refusalWords(refused) : ''}</li>`,
-      )}</ul>`}</section>
+      <div class="part-of">
+        <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target)}
+          ${session.targets.unwanted.map((ion) => html`<h3>and the ${IONS[ion].name}</h3>${whereBar(places, ion)}`)}</section>
+        <section><bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table></section>
+      </div>
+      <div class="part-of">
+        <section><h2>The fraction</h2>
+          ${judged ? html`<ul>${judgementWords(judged, session.targets).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p>No ${IONS[target].name} has left the column.</p>`}
+        </section>
+        <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.now)}></bf-readout></section>
+        <section><h2>Refused</h2>${store.refusals.length === 0 ? html`<p>Nothing was refused.</p>` : html`<ul>${store.refusals.map(
+          ({ action, refused, time_min }) => html`<li>${fixed(time_min, 1)} min, ${action ? actionWords(action, scenario) : ''}: ${refused ? refusalWords(refused) : ''}</li>`,
+        )}</ul>`}</section>
+      </div>
       <div class="wide"><slot name="why"></slot></div>`;
   }
 

@@ -5,14 +5,24 @@ import type { Moment } from '../store/planner.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';
 import { duration, fixed, millilitres, molarity } from '../ui/format.ts';
+import { amountOf, placesOf } from './debrief-numbers.ts';
 import '../ui/readout.ts';
-import '../ui/table.ts';
+
+/** Places that hold less than this of everything are left out, mmol. */
+const NOTHING_MMOL = 5e-4;
+/** Acid below which drops are called free of it, mol/L. */
+const NO_ACID_M = 0.005;
 
 /** What the column shows at this moment, and where every ion is. */
 @customElement('bf-now')
 export class NowPanel extends LitElement {
   static override styles = css`
-    :host { display: grid; gap: var(--gap); }
+    :host { display: grid; gap: var(--gap); min-width: 0; }
+    table { width: 100%; border-collapse: collapse; font-size: var(--text-small); }
+    caption { text-align: left; font-weight: 600; font-size: 1rem; padding-bottom: 0.125rem; }
+    th, td { padding: 0.1em 0 0.1em 0.5em; text-align: right; font-weight: 400; white-space: nowrap; }
+    th:first-child { text-align: left; padding-left: 0; white-space: normal; overflow-wrap: anywhere; }
+    thead th { color: var(--soft); }
   `;
 
   @property({ attribute: false }) store: ColumnStore | undefined;
@@ -27,46 +37,29 @@ export class NowPanel extends LitElement {
     if (!store?.moment || !store.scenario) return nothing;
     return html`
       <bf-readout heading="Now" .readings=${readingsOf(store, store.moment)}></bf-readout>
-      <bf-table caption="Where it is, mmol" .columns=${columnsOf(store)} .rows=${rowsOf(store, store.moment)}></bf-table>`;
+      ${this.where(store, store.moment)}`;
+  }
+
+  private where({ scenario }: ColumnStore, { results }: Moment) {
+    const ions = scenario?.ions ?? [];
+    const places = placesOf(results).filter((place) => place.kind === 'receiver' || [...ions, 'HCl' as const].some((component) => amountOf(place, component) > NOTHING_MMOL));
+    return html`<table>
+      <caption>Where it is, mmol</caption>
+      <thead><tr><td></td>${ions.map((ion) => html`<th scope="col">${IONS[ion].symbol}</th>`)}<th scope="col">HCl</th></tr></thead>
+      <tbody>${places.map((place) => html`<tr><th scope="row">${place.label}</th>${ions.map((ion) => html`<td>${fixed(amountOf(place, ion), 3)}</td>`)}<td>${fixed(amountOf(place, 'HCl'), 1)}</td></tr>`)}</tbody>
+    </table>`;
   }
 }
 
 function readingsOf(store: ColumnStore, moment: Moment) {
   const drop = store.scenario?.values['column.drop_mL'] ?? 0.05;
-  const last = moment.tip.length / (store.plan?.components ?? 1);
+  const acid_M = moment.tip[moment.tip.length / (store.plan?.components ?? 1) - 1] ?? 0;
   return [
     { label: 'delivered', value: millilitres(moment.delivered_mL) },
-    { label: 'flow', value: `${fixed(moment.flow, 2)} mL/min`, note: `${Math.round(moment.flow / drop)} drops/min` },
+    { label: 'flow', value: moment.flow > 0 ? `${fixed(moment.flow, 2)} mL/min, ${Math.round(moment.flow / drop)} drops/min` : 'none' },
     { label: 'liquid above the bed', value: moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'at the bed top' },
-    { label: 'leaving now', value: `${molarity(moment.tip[last - 1] ?? 0, 2)} HCl` },
+    { label: 'at the tip', value: acid_M < NO_ACID_M ? 'no HCl' : `${molarity(acid_M, 2)} HCl` },
     { label: 'model time', value: duration(store.now) },
-  ];
-}
-
-function columnsOf(store: ColumnStore) {
-  const ions = store.scenario?.ions ?? [];
-  return [
-    { key: 'place', label: 'place' },
-    { key: 'volume', label: 'volume', unit: 'mL', show: (value: number) => fixed(value, 1) },
-    ...ions.map((ion) => ({ key: ion, label: IONS[ion].symbol, unit: 'mmol', show: (value: number) => fixed(value, 3) })),
-    { key: 'HCl', label: 'HCl', unit: 'mmol', show: (value: number) => fixed(value, 1) },
-  ];
-}
-
-function rowsOf(store: ColumnStore, moment: Moment) {
-  const { results } = moment;
-  const ions = store.scenario?.ions ?? [];
-  const row = (place: string, volume: number | undefined, amounts: Readonly<Record<string, unknown>>) => ({
-    place,
-    volume,
-    ...Object.fromEntries(ions.map((ion) => [ion, Number(amounts[`${ion}_mmol`] ?? 0)])),
-    HCl: Number(amounts['HCl_mmol'] ?? 0),
-  });
-  return [
-    row('above the bed', moment.headVolume, results.inHead),
-    row('on the bed', undefined, results.onBed),
-    row('below the bed', undefined, results.inTip),
-    ...results.receivers.map((receiver) => row(receiver.label, receiver.volume_mL, receiver)),
   ];
 }
 

@@ -24,6 +24,7 @@ export class OutletControl extends LitElement {
     hiddenStyles,
     sectionStyles,
     css`
+      h2 { margin-right: auto; }
       section + section { margin-top: var(--gap); }
       input[type='text'] { width: 8rem; }
       label { color: var(--soft); font-size: var(--text-small); }
@@ -58,14 +59,13 @@ export class OutletControl extends LitElement {
 
   private clamp(store: ColumnStore) {
     return html`<section aria-labelledby="clamp">
-      <h2 id="clamp">Clamp</h2>
       <div class="row">
-        <bf-number label="open" unit="%" slider .min=${0} .max=${100} .step=${5} .value=${Math.round((store.moment?.clampOpen ?? 0) * 100)}
-          .error=${this.refusal('clamp')} @bf-change=${this.setClamp}></bf-number>
+        <h2 id="clamp">Clamp</h2>
         <button type="button" @click=${() => this.turn(0)}>Shut</button>
-        <button type="button" @click=${() => this.turn(100)}>Open fully</button>
+        <button type="button" @click=${() => this.turn(100)}>Open</button>
       </div>
-      <bf-caution topic="column" read></bf-caution>
+      <bf-number label="open" unit="%" slider .min=${0} .max=${100} .step=${5} .value=${Math.round((store.moment?.clampOpen ?? 0) * 100)}
+        .error=${this.refusal('clamp')} @bf-change=${this.setClamp}></bf-number>
     </section>`;
   }
 
@@ -79,6 +79,7 @@ export class OutletControl extends LitElement {
         <button type="button" ?disabled=${this.label.trim() === ''} @click=${this.add}>Put under</button>
       </div>
       <p class="refused" role="alert">${this.refusal('receiver')}</p>
+      <bf-caution topic="column" read></bf-caution>
     </section>`;
   }
 

@@ -20,6 +20,13 @@ const RESERVOIR_MAX_ML = 100;
 /** Acid from which the acid caution is shown, mol/L; below it the usual goggles and gloves do. Common practice, no source. */
 const STRONG_M = 1;
 
+type How = 'wall' | 'bed' | 'reservoir';
+const HOW: readonly { value: How; label: string }[] = [
+  { value: 'wall', label: 'down the wall' },
+  { value: 'bed', label: 'straight onto the bed' },
+  { value: 'reservoir', label: 'from a reservoir that holds the level' },
+];
+
 /**
  * The pour control: which liquid, how much, and how.
  *
@@ -32,6 +39,9 @@ export class PourControl extends LitElement {
     hiddenStyles,
     sectionStyles,
     css`
+      .row label { flex: 1 1 8rem; }
+      select { width: 100%; }
+      .note { margin: 0; font-size: var(--text-small); color: var(--soft); }
       .cautions { display: grid; gap: var(--gap-small); font-size: var(--text-small); }
     `,
   ];
@@ -39,7 +49,7 @@ export class PourControl extends LitElement {
   @property({ attribute: false }) store: ColumnStore | undefined;
   @state() private liquid = '';
   @state() private volume_mL = POUR_USUAL_ML;
-  @state() private how: 'wall' | 'bed' | 'reservoir' = 'wall';
+  @state() private how: How = 'wall';
   private readonly watch = new Watch(this);
 
   constructor() {
@@ -65,10 +75,10 @@ export class PourControl extends LitElement {
       <bf-number label="volume" unit="mL" slider .min=${POUR_LEAST_ML} .max=${max} .step=${0.1} .value=${Math.min(this.volume_mL, max)}
         .error=${this.refusal} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>
       <div class="row">
-        <bf-segmented label="how" label-unseen .value=${this.how} @bf-change=${this.takeHow}
-          .choices=${[{ value: 'wall', label: 'down the wall' }, { value: 'bed', label: 'onto the bed' }, { value: 'reservoir', label: 'reservoir, holds the level' }]}></bf-segmented>
+        <label><span class="unseen">how</span><select @change=${this.takeHow}>${HOW.map(({ value, label }) => html`<option value=${value} ?selected=${value === this.how}>${label}</option>`)}</select></label>
         <button type="button" class="primary" @click=${this.pour}>Pour</button>
       </div>
+      ${this.how === 'reservoir' ? html`<p class="note">A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}
       <div class="cautions">${cautionsFor(liquids[this.liquid]).map((topic) => html`<bf-caution .topic=${topic} .read=${READ.has(topic)} @bf-caution-read=${this.remember}></bf-caution>`)}</div>
     </section>`;
   }
@@ -102,9 +112,8 @@ export class PourControl extends LitElement {
     this.volume_mL = event.detail.value;
   }
 
-  private takeHow(event: CustomEvent<{ value: string }>) {
-    const { value } = event.detail;
-    this.how = value === 'bed' || value === 'reservoir' ? value : 'wall';
+  private takeHow(event: Event & { target: HTMLSelectElement }) {
+    this.how = HOW.find(({ value }) => value === event.target.value)?.value ?? 'wall';
   }
 
   private remember(event: CustomEvent<{ topic: CautionId }>) {

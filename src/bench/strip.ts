@@ -9,7 +9,8 @@ import './time.ts';
 @customElement('bf-strip')
 export class BenchStrip extends LitElement {
   static override styles = css`
-    :host { display: grid; gap: var(--gap) var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr)); align-items: start; }
+    :host { --target: 2rem; display: grid; gap: var(--gap) var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); align-items: start; font-size: var(--text-small); }
+    @media (pointer: coarse) { :host { --target: 2.75rem; } }
   `;
 
   @property({ attribute: false }) store: ColumnStore | undefined;

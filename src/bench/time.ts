@@ -17,6 +17,7 @@ export class TimeControl extends LitElement {
     hiddenStyles,
     sectionStyles,
     css`
+      h2 { margin-right: auto; }
       .play { min-width: 5.5em; }
     `,
   ];
@@ -48,9 +49,11 @@ export class TimeControl extends LitElement {
     const { store } = this;
     if (!store?.moment) return nothing;
     return html`<section aria-labelledby="heading">
-      <h2 id="heading">Model time</h2>
       <div class="row">
+        <h2 id="heading">Model time</h2>
         <button type="button" class="primary play" @click=${this.toggle}>${store.playing ? 'Pause' : 'Play'}</button>
+      </div>
+      <div class="row">
         <bf-segmented label="speed" label-unseen .choices=${SPEEDS.map((speed) => ({ value: String(speed), label: `×${speed}` }))}
           .value=${String(store.speed)} @bf-change=${this.takeSpeed}></bf-segmented>
         ${store.playing && Number.isFinite(store.stopAt) ? html`<button type="button" @click=${() => store.skip()}>Jump there</button>` : nothing}

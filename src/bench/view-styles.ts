@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const viewStyles = css`
   :host { display: block; }
   .bench { --tall: clamp(27rem, 100dvh - 19rem, 46rem); display: grid; gap: var(--gap) var(--gap-large);
-    grid-template-columns: minmax(11rem, 15rem) minmax(0, 1fr) minmax(14rem, 17rem); grid-template-areas: 'left figure side' 'strip strip strip'; }
+    grid-template-columns: minmax(11rem, 15rem) minmax(0, 1fr) minmax(14rem, 17rem); grid-template-areas: 'left figure side' 'strip strip side'; grid-template-rows: auto 1fr; }
   .left { grid-area: left; min-width: 0; height: var(--tall); }
   .left > * { height: 100%; }
   bf-figure { grid-area: figure; min-width: 0; height: var(--tall); }
@@ -15,7 +15,7 @@ export const viewStyles = css`
   .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; }
   bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap); min-width: 0; }
   @media (max-width: 62rem) {
-    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'left figure' 'strip strip' 'side side'; }
+    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'left figure' 'strip strip' 'side side'; grid-template-rows: none; }
     .side { grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); gap: var(--gap) var(--gap-large); }
     bf-coach { grid-column: 1 / -1; }
   }

@@ -16,6 +16,7 @@ import { viewStyles } from './view-styles.ts';
 import './debrief.ts';
 import './now.ts';
 import './strip.ts';
+import './task.ts';
 import './verdict.ts';
 
 interface HandleMove {
@@ -33,7 +34,11 @@ interface Guidance {
 
 type Beside = 'glass' | 'unrolled';
 
-/** The bench: glass beside figure, read-outs, coach, and the strip of controls; or the debrief of the run. */
+/**
+ * The bench: glass beside figure, read-outs, coach, and the strip of controls; or the debrief of the run.
+ *
+ * @slot why - shown at the end of the debrief: why something was lost
+ */
 @customElement('bf-bench')
 export class BenchView extends LitElement {
   static override styles = [controlStyles, hiddenStyles, viewStyles];
@@ -71,7 +76,7 @@ export class BenchView extends LitElement {
     if (!session || !store) return nothing;
     if (store.failure) return html`<p role="alert">The model stopped: ${store.failure}</p>`;
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
-    if (this.debriefing) return html`<bf-debrief .session=${session} @bf-leave=${() => this.debrief(false)}></bf-debrief>`;
+    if (this.debriefing) return html`<bf-debrief .session=${session} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
       <div class="bench">
         <div class="left">${this.column(session)}</div>
@@ -108,6 +113,7 @@ export class BenchView extends LitElement {
     return html`
       <bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
+      <bf-task .scenario=${store.scenario} .fresh=${store.log.length === 0}></bf-task>
       <bf-now .store=${store}></bf-now>
       <bf-verdict .plan=${this.moved ?? store.preview ?? store.plan} .trying=${this.moved !== undefined || store.preview !== undefined} .targets=${targets}
         .window=${window} .startWindow=${startWindow} @bf-targets=${this.want}></bf-verdict>

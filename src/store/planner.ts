@@ -203,7 +203,8 @@ function momentOf(run: Run): Moment {
   return {
     time_min: s[AT.time],
     delivered_mL: s[AT.delivered],
-    flow: s[AT.flow],
+    // The state keeps the flow of the last step; a clamp that was just shut stops it.
+    flow: s[AT.clampOpen] > 0 ? s[AT.flow] : 0,
     level_cm: s[AT.headVolume] / run.column.section,
     clampOpen: s[AT.clampOpen],
     receiver: s[AT.receiver],
