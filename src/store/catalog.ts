@@ -1,3 +1,5 @@
+/// <reference path="./scenario-titles.d.ts" />
+import { titles } from 'virtual:scenario-titles';
 import type { Json } from './saved.ts';
 
 // The scenarios that ship with the page: titles at once, the rest when one is opened.
@@ -6,7 +8,6 @@ const PLACE = '../../scenarios/';
 /** The scenario a new visitor meets. */
 export const FIRST_SCENARIO = 'cathode-leach';
 
-const titles = import.meta.glob<string>(['../../scenarios/*.json', '!../../scenarios/schema.json'], { import: 'title', eager: true });
 const files = import.meta.glob<Json>(['../../scenarios/*.json', '!../../scenarios/schema.json'], { import: 'default' });
 
 export interface CatalogEntry {
@@ -16,15 +17,11 @@ export interface CatalogEntry {
 
 /** Every scenario, the first one first, then by title. */
 export function catalog(): CatalogEntry[] {
-  const all = Object.entries(titles).map(([path, title]) => ({ id: idOf(path), title }));
+  const all = Object.entries(titles).map(([id, title]) => ({ id, title }));
   return all.sort((a, b) => Number(b.id === FIRST_SCENARIO) - Number(a.id === FIRST_SCENARIO) || a.title.localeCompare(b.title));
 }
 
 /** The JSON of a scenario; undefined when there is none of that id. */
 export async function scenarioJson(id: string): Promise<Json | undefined> {
   return files[`${PLACE}${id}.json`]?.();
-}
-
-function idOf(path: string): string {
-  return path.slice(PLACE.length, -'.json'.length);
 }

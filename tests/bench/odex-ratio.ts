@@ -27,7 +27,7 @@ export function odexRatio(line: (name: string, value: string) => void): void {
   const again = lanes();
   const exact = odex(TIGHT, model.at);
   const coarse = odex(TOLERANCE, model.at);
-  const peak = Math.max(...exact.cobalt);
+  const peak = Math.max(...Array.from(exact.cobalt));
   line('same equations, 13 x 100 cells, constant flow: model', `${Math.min(model.ms, again.ms).toFixed(0)} ms, off by ${(worst(model.cobalt, exact.cobalt) / peak).toExponential(1)} of the cobalt peak`);
   line(`the same by odex at tolerance ${TOLERANCE}`, `${coarse.ms.toFixed(0)} ms, off by ${(worst(coarse.cobalt, exact.cobalt) / peak).toExponential(1)}`);
   line('ratio', `${(coarse.ms / Math.min(model.ms, again.ms)).toFixed(0)} x`);
