@@ -21,7 +21,7 @@ const SLOW = 5;
 /**
  * What the bed does: bands and acid front of the run with the chosen depth, and the meeting of front and band, slowed.
  *
- * @fires bf-depth - {depth_cm} another depth was pointed at
+ * @fires bf-depth - {depth_cm} another depth was pressed
  */
 @customElement('bf-why-bed')
 export class BedPart extends LitElement {
@@ -54,7 +54,7 @@ export class BedPart extends LitElement {
         <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
       </div>
       <p>${meeting ? this.meetingLine(meeting) : `In this run no falling acid front meets the ${IONS[this.ion].name} band.`}</p>
-      <p class="status">Left: bands (all but 1 % at either end) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; point at another one to move it.</p>`;
+      <p class="status">Left: bands (all but 1 % at either end) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it.</p>`;
   }
 
   private empty() {
@@ -104,7 +104,7 @@ export class BedPart extends LitElement {
 
   private point(event: PointerEvent & { currentTarget: SVGElement }) {
     const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
-    if (event.type === 'pointermove' && event.pointerType !== 'mouse' && event.buttons === 0) return;
+    if (event.buttons === 0) return;
     const { depth } = bedLayout(this.fit.width, HEIGHT, length);
     const px = event.clientY - event.currentTarget.getBoundingClientRect().top;
     const depth_cm = depth.invert(px);

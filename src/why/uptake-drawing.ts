@@ -43,9 +43,9 @@ export function uptakeDrawing(drawing: UptakeDrawing): SVGTemplateResult {
   return svg`
     <rect class="frame" x=${left} y=${TOP} width=${right - left} height=${height - BOTTOM - TOP} fill="none"></rect>
     ${axis({ scale: x, side: 'bottom', at: height - BOTTOM, title: 'HCl', unit: 'mol/L' })}
-    ${axis({ scale: y, side: 'left', at: left, ticks: 6, title: 'D_v, beads over liquid', grid: right - left, show: power })}
+    ${axis({ scale: y, side: 'left', at: left, ticks: 6, title: 'Dᵥ, beads over liquid', grid: right - left, show: power })}
     <line class="half" x1=${left} x2=${right} y1=${y(porosity)} y2=${y(porosity)}></line>
-    <text class="tick-text haloed" x=${right - 6} y=${y(porosity) + 17} text-anchor="end">below: mostly in the liquid</text>
+    <text class="tick-text haloed" x=${left + 6} y=${y(porosity) - 8}>half of the time in the beads</text>
     ${ions.map((each) => curve(drawing, each, x, y))}
     ${names(drawing, x, y)}
     ${cursor({ at: x(HCl_M), top: TOP, bottom: height - BOTTOM })}

@@ -13,7 +13,10 @@ import './acid-bar.ts';
 import './bead-part.ts';
 import './bed-part.ts';
 import './ion-part.ts';
+import './own-table.ts';
+import './predict.ts';
 import './resin-part.ts';
+import './sequence-part.ts';
 
 const STEP_M = 0.1;
 /** Depth first shown, as a share of the bed. */
@@ -30,12 +33,14 @@ export class WhyView extends LitElement {
     css`
       :host { display: block; --text-small: 1rem; }
       .bar { position: sticky; top: 0; z-index: 2; background: var(--paper); border-bottom: 1px solid var(--rule); padding: var(--gap-small) 0; margin-bottom: var(--gap); }
-      .pick { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap-large); align-items: end; margin-bottom: var(--gap); }
+      .pick { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap-large); align-items: center; margin-bottom: var(--gap-small); }
+      h1 { margin: 0; }
       .pick label { display: flex; gap: 0.5em; align-items: center; min-height: var(--target); }
       .pick input { width: 1.25em; height: 1.25em; }
       .pick a { margin-left: auto; min-height: var(--target); display: flex; align-items: center; }
       .parts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 30rem), 1fr)); gap: var(--gap-large); }
       section { min-width: 0; scroll-margin-top: 5rem; }
+      .wide { margin-top: var(--gap-large); }
       h2 { border-top: 3px solid var(--accent); padding-top: var(--gap-small); }
       @media (max-height: 30rem) { .bar { position: static; } }
     `,
@@ -89,21 +94,23 @@ export class WhyView extends LitElement {
     const depth = this.depth();
     const molarity = this.molarity();
     return html`
-      <h1>Why it parts</h1>
-      <div class="bar" @bf-molarity=${this.take} @bf-bound=${this.bind} @bf-depth=${this.point}>
-        <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined} .depth=${depth} .length=${length}></bf-acid-bar>
-      </div>
       <div class="pick">
-        <bf-segmented label="ion" .value=${this.ion} .choices=${(this.all ? ION_IDS : scenario.ions).map((value) => ({ value, label: IONS[value].symbol }))} @bf-change=${this.pick}></bf-segmented>
+        <h1>Why it parts</h1>
+        <bf-segmented label="ion" label-unseen .value=${this.ion} .choices=${(this.all ? ION_IDS : scenario.ions).map((value) => ({ value, label: IONS[value].symbol }))} @bf-change=${this.pick}></bf-segmented>
         <label><input type="checkbox" .checked=${this.all} @change=${this.showAll} />all eight ions</label>
         <a href="#bench">Back to the bench</a>
       </div>
+      <div class="bar" @bf-molarity=${this.take} @bf-bound=${this.bind} @bf-depth=${this.point}>
+        <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined} .depth=${depth} .length=${length}></bf-acid-bar>
+      </div>
       <div class="parts" @bf-molarity=${this.take} @bf-depth=${this.pointAndBind}>
         <section aria-labelledby="ion"><h2 id="ion">What the ion is</h2><bf-why-ion .ion=${this.ion} .molarity=${molarity}></bf-why-ion></section>
-        <section aria-labelledby="resin"><h2 id="resin">What the resin does</h2><bf-why-resin .scenario=${scenario} .ion=${this.ion} .molarity=${molarity} .all=${this.all}></bf-why-resin></section>
+        <section aria-labelledby="resin"><h2 id="resin">What the resin does</h2><bf-why-resin .scenario=${scenario} .ion=${this.ion} .molarity=${molarity} .all=${this.all}></bf-why-resin><bf-own-table .session=${session} .ion=${this.ion}></bf-own-table></section>
         <section aria-labelledby="bead"><h2 id="bead">What the beads do</h2><bf-why-bead .scenario=${scenario} .ion=${this.ion} .molarity=${molarity}></bf-why-bead></section>
         <section aria-labelledby="bed"><h2 id="bed">What the bed does</h2><bf-why-bed .session=${session} .ion=${this.bedIon(scenario.ions)} .depth=${depth}></bf-why-bed></section>
-      </div>`;
+      </div>
+      <section class="wide" aria-labelledby="predict"><h2 id="predict">Predict</h2><bf-why-predict .scenario=${scenario}></bf-why-predict></section>
+      <section class="wide" aria-labelledby="sequence"><h2 id="sequence">Find a sequence</h2><bf-why-sequence .session=${session}></bf-why-sequence></section>`;
   }
 
   /** The chosen acid: set by hand, or what the bed holds now at the chosen depth. */

@@ -1,0 +1,65 @@
+import type { Issue } from '../../sim/types.ts';
+import { parseNumber } from '../ui/number-text.ts';
+
+// A user's table of D_v as text: two numbers a line, HCl in mol/L and D_v, in the way spreadsheets write and copy them.
+
+export type TablePoints = readonly (readonly [HCl_M: number, D_v: number])[];
+
+export type TableReading = { readonly ok: true; readonly points: TablePoints } | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** `log`: the second number is log10 of D_v. */
+export type Scale = 'plain' | 'log';
+
+const POINTS_MIN = 2;
+const POINTS_MAX = 200;
+const ACID_MAX = 13;
+const D_MAX = 1e9;
+
+/** All lines read and sorted by molarity, or everything that is wrong, by line number. A first line of words is a heading. */
+export function readTable(text: string, scale: Scale): TableReading {
+  const lines = text.split(/\r\n|\r|\n/).map((line, i) => ({ line: line.trim(), path: `line ${i + 1}` }));
+  const filled = lines.filter(({ line }) => line !== '' && !line.startsWith('#'));
+  const rows = filled.filter(({ line }, i) => i > 0 || /^[\d.,+\-\u2212]/.test(line));
+  const issues: Issue[] = [];
+  const points = rows.flatMap(({ line, path }) => pointOf(line, path, scale, issues)).sort((a, b) => a.HCl_M - b.HCl_M);
+  for (let i = 1; i < points.length; i++) {
+    if (points[i].HCl_M === points[i - 1].HCl_M)
+      issues.push({ path: points[i].path, expected: 'each molarity once', received: `${points[i].HCl_M} mol/L again` });
+  }
+  if (issues.length === 0 && (points.length < POINTS_MIN || points.length > POINTS_MAX)) {
+    issues.push({ path: 'table', expected: `${POINTS_MIN} to ${POINTS_MAX} lines with two numbers`, received: `${points.length}` });
+  }
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, points: points.map(({ HCl_M, D_v }) => [HCl_M, D_v]) };
+}
+
+interface Row {
+  readonly HCl_M: number;
+  readonly D_v: number;
+  readonly path: string;
+}
+
+function pointOf(line: string, path: string, scale: Scale, issues: Issue[]): Row[] {
+  const cells = cellsOf(line);
+  if (cells.length !== 2) {
+    issues.push({ path, expected: 'two numbers, HCl in mol/L and D_v', received: line.slice(0, 60) });
+    return [];
+  }
+  const [HCl_M, second] = cells.map(parseNumber);
+  const D_v = second !== undefined && scale === 'log' ? 10 ** second : second;
+  const found = issues.length;
+  if (HCl_M === undefined || HCl_M < 0 || HCl_M > ACID_MAX) issues.push({ path, expected: `HCl from 0 to ${ACID_MAX} mol/L`, received: cells[0] });
+  if (D_v === undefined || D_v < 0 || D_v > D_MAX)
+    issues.push({ path, expected: scale === 'log' ? `log D_v up to ${Math.log10(D_MAX)}` : `D_v from 0 to ${D_MAX}`, received: cells[1] });
+  return found === issues.length && HCl_M !== undefined && D_v !== undefined ? [{ HCl_M, D_v, path }] : [];
+}
+
+/**
+ * Semicolon or tab part the cells if there are any, then white space; only then a comma does, and it must be the only one: in
+ * `9,0,35,1` nobody can tell decimal commas from the one that parts the numbers.
+ */
+function cellsOf(line: string): string[] {
+  if (/[;\t]/.test(line)) return line.split(/\s*[;\t]\s*/).filter((cell) => cell !== '');
+  const spaced = line.split(/\s+/).filter((cell) => cell !== ',');
+  if (spaced.length > 1) return spaced.map((cell, i) => (i === 0 ? cell.replace(/,$/, '') : cell));
+  return line.split(',');
+}
