@@ -11,6 +11,8 @@ import type { Json, Outcome, SavedRun } from './saved.ts';
 import { type Autosave, openAutosave } from './storage.ts';
 import { targetsOf } from './targets.ts';
 import type { FractionTargets } from './windows.ts';
+import { EMPTY_WORK_UP, type SavedWorkUp } from './work-up.ts';
+import { WorkUpStore } from './work-up-store.ts';
 
 export type CoachLevel = 'off' | 'ask' | 'guide';
 
@@ -21,6 +23,8 @@ const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'c
 
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
+/** Seeds run from 0 to one less. */
+const SEEDS = 2 ** 32;
 
 /**
  * What the tab is working on: which scenario, what was changed in it, and the run itself. Opens it from what was kept, a
@@ -28,6 +32,7 @@ const SAVE_EVERY_MS = 1000;
  */
 export class Session extends EventTarget {
   readonly store: ColumnStore;
+  readonly workUp: WorkUpStore;
   base = FIRST_SCENARIO;
   /** JSON of the scenario as it ships. */
   shipped: Json = {};
@@ -52,10 +57,12 @@ export class Session extends EventTarget {
   constructor(thread: ModelThread, storage: Storage | undefined, tab: string) {
     super();
     this.store = new ColumnStore(thread);
+    this.workUp = new WorkUpStore(this.store);
     this.storage = storage;
     this.coach = rememberedCoach(storage);
     this.autosave = openAutosave(storage, tab);
     this.store.addEventListener('change', () => this.keep());
+    this.workUp.addEventListener('change', () => this.keepNow());
   }
 
   /** What the tab shows first: a shared run, else the one kept, else the default scenario untouched. */
@@ -85,12 +92,24 @@ export class Session extends EventTarget {
     if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
     const changed = patched(shipped, run.differences);
     const json = Number.isNaN(run.seed) ? changed : patched(changed, { seed: run.seed });
-    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run.predictions ?? []);
+    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run.predictions ?? [], run.workup);
   }
 
   /** Uses a changed scenario from now on, with the log as it stands. */
   async change(json: Json, log: Log = this.store.taken(), now = this.store.now): Promise<boolean> {
-    return this.use(this.base, this.shipped, json, log, now, this.predictions);
+    return this.use(this.base, this.shipped, json, log, now, this.predictions, this.workUp.saved);
+  }
+
+  /** The next aliquot on the next column: the seed after this one, with the same handling played to its end, or nothing done yet. What was kept stays. */
+  async nextAliquot(sameHandling: boolean): Promise<boolean> {
+    const { scenario } = this.store;
+    if (!scenario) return false;
+    const { kept, entries } = this.workUp.saved;
+    const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
+    const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
+    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken() : [], 0, [], workup);
+    if (opened && sameHandling) await this.store.seek(this.store.plan?.logEnd.time_min ?? 0);
+    return opened;
   }
 
   /** The run as it would be kept. */
@@ -104,6 +123,7 @@ export class Session extends EventTarget {
       log,
       now_min: now,
       ...(predictions.length > 0 ? { predictions } : {}),
+      ...(this.workUp.saved === EMPTY_WORK_UP ? {} : { workup: this.workUp.saved }),
     };
   }
 
@@ -155,7 +175,7 @@ export class Session extends EventTarget {
     this.tell();
   }
 
-  private async use(base: string, shipped: Json, json: Json, log: Log, now: number, predictions: readonly Prediction[]): Promise<boolean> {
+  private async use(base: string, shipped: Json, json: Json, log: Log, now: number, predictions: readonly Prediction[], workup: SavedWorkUp = EMPTY_WORK_UP): Promise<boolean> {
     const read = readScenario(json, base);
     if (!read.ok) return this.refuse(read.issues);
     const readable = readLog(log, read.scenario);
@@ -167,6 +187,7 @@ export class Session extends EventTarget {
     this.notice = '';
     this.predictions = predictions;
     this.targets = targetsOf(read.scenario);
+    this.workUp.open(workup);
     await this.store.open(read.scenario, readable.log, now);
     this.tell();
     return true;
