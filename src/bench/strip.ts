@@ -3,9 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import type { ColumnStore } from '../store/column-store.ts';
 import './outlet.ts';
 import './pour.ts';
+import './repair.ts';
 import './time.ts';
 
-/** The bench strip: pour, clamp and receiver, model time. */
+/** The bench strip: pour, clamp and receiver, repairs of the bed, model time. */
 @customElement('bf-strip')
 export class BenchStrip extends LitElement {
   static override styles = css`
@@ -18,7 +19,7 @@ export class BenchStrip extends LitElement {
   override render() {
     const { store } = this;
     if (!store) return nothing;
-    return html`<bf-pour .store=${store}></bf-pour><bf-outlet .store=${store}></bf-outlet><bf-time .store=${store}></bf-time>`;
+    return html`<bf-pour .store=${store}></bf-pour><div><bf-outlet .store=${store}></bf-outlet><bf-repair .store=${store}></bf-repair></div><bf-time .store=${store}></bf-time>`;
   }
 }
 

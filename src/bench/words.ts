@@ -15,7 +15,13 @@ export function actionWords(action: Action, scenario: Scenario): string {
     case 'wait':
       return 'waited';
     case 'stir':
-      return 'bed stirred up';
+      return 'bed stirred up and settled';
+    case 'refill-from-below':
+      return `${millilitres(action.volume_mL)} ${scenario.liquids[action.liquid]?.label ?? action.liquid} pushed in from below`;
+    case 'top-up':
+      return `${millilitres(action.resin_mL)} resin added`;
+    case 'spill':
+      return `${fixed(action.share * 100, 0)} % of the receiver spilled`;
     case 'fault':
       return `fault imposed: ${action.fault.kind}`;
   }

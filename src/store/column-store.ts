@@ -49,6 +49,8 @@ export class ColumnStore extends EventTarget {
   private asking = false;
   private wanted: Log | undefined;
   private trial = 0;
+  /** What playing is to stop at, where that was asked for. */
+  private until: Until | undefined;
   private generation = 0;
   /** Real time not yet played because the model was still answering, s. */
   private owed_s = 0;
@@ -174,6 +176,7 @@ export class ColumnStore extends EventTarget {
     const reached = await this.thread.timeOf(this.moment.time_min, until);
     if (generation !== this.generation) return;
     this.stopAt = reached;
+    this.until = until;
     this.play();
   }
 
@@ -185,6 +188,7 @@ export class ColumnStore extends EventTarget {
 
   pause(): void {
     this.playing = false;
+    this.until = undefined;
     this.stopAt = Number.POSITIVE_INFINITY;
     this.tell();
   }
@@ -245,9 +249,19 @@ export class ColumnStore extends EventTarget {
     if (this.refusal) {
       this.refusals = [...this.refusals, this.refusal];
       await this.put(before.log, before.now, undefined);
-    } else this.remember(before);
+    } else {
+      this.remember(before);
+      await this.aimAgain();
+    }
     this.tell();
     return this.refusal;
+  }
+
+  /** An action on the way moves the moment at which playing is to stop. */
+  private async aimAgain(): Promise<void> {
+    const { until, moment } = this;
+    if (!this.playing || !Number.isFinite(this.stopAt)) return;
+    this.stopAt = until && moment ? await this.thread.timeOf(moment.time_min, until) : Number.POSITIVE_INFINITY;
   }
 
   /** `from`: the place that undo returns to. */

@@ -45,7 +45,12 @@ export function movedEluent(log: Log, events: readonly RunEvent[], entry: number
   const shift = Math.max(delivered_mL - was, -was);
   const before = placedFrom(log.slice(0, entry), events, 0);
   const after = placedFrom(log, events, entry).slice(entry).map((action) => (action.at_mL === undefined ? action : { ...action, at_mL: action.at_mL + shift }));
-  return [...(shift < 0 ? shortened(before, -shift) : lengthened(before, shift, was)), ...after];
+  return [...(shift < 0 ? noLater(shortened(before, -shift), was + shift) : lengthened(before, shift, was)), ...after];
+}
+
+/** Actions that were tied to a volume the shortened run no longer reaches before the change, at the change. */
+function noLater(log: Action[], delivered_mL: number): Action[] {
+  return log.map((action) => (action.at_mL !== undefined && action.at_mL > delivered_mL ? { ...action, at_mL: delivered_mL } : action));
 }
 
 /** Less of the last eluent: its last pours shrink, and vanish when nothing is left of them. */

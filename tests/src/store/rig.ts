@@ -1,0 +1,53 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Log, Scenario } from '../../../sim/types.ts';
+import { readScenario } from '../../../sim/scenario.ts';
+import type { ModelThread } from '../../../src/store/model-thread.ts';
+import { Planner } from '../../../src/store/planner.ts';
+
+// A shipped scenario, smaller where the size does not matter, and the model without a thread.
+
+const SCENARIOS = join(import.meta.dirname, '..', '..', '..', 'scenarios');
+
+export function shipped(id = 'cathode-leach', changes: Readonly<Record<string, unknown>> = {}): Scenario {
+  const json: unknown = { ...(JSON.parse(readFileSync(join(SCENARIOS, `${id}.json`), 'utf8')) as object), ...changes };
+  const read = readScenario(json, id);
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  return read.scenario;
+}
+
+/** Few lanes and plates, everything else as shipped. */
+export function small(): Scenario {
+  return shipped('cathode-leach', { bed: { plates: 30, lanes: 3 } });
+}
+
+/** Answers like the worker, one turn later each time. */
+export function directThread(): ModelThread {
+  let planner: Planner | undefined;
+  const ready = (): Planner => {
+    if (!planner) throw new Error('expected an open scenario');
+    return planner;
+  };
+  return {
+    open: async (scenario: Scenario, log: Log) => {
+      await Promise.resolve();
+      planner = new Planner(scenario);
+      return planner.plan(log);
+    },
+    plan: async (log) => {
+      await Promise.resolve();
+      return ready().plan(log);
+    },
+    moment: async (time) => {
+      await Promise.resolve();
+      return ready().moment(time);
+    },
+    timeOf: async (time, until) => {
+      await Promise.resolve();
+      return ready().timeOf(time, until);
+    },
+    close: () => {
+      planner = undefined;
+    },
+  };
+}
