@@ -48,6 +48,9 @@ export interface Checkpoint {
   readonly events: number;
 }
 
+/** How the note begins that a run makes when air first enters its bed. */
+export const AIR_ENTERS = 'air enters the bed';
+
 /** How far `advance` goes; it stops at whichever comes first. */
 export interface Target {
   /** Model time, min; the step that reaches it is done whole. */
@@ -140,10 +143,19 @@ function stepOnce(run: Run): void {
   limitsOf(run, limits);
   const feed = s[AT.feedLiquid] < 0 ? undefined : feedOf(run);
   const flowed = s[AT.flow] > 0 || s[AT.time] === 0;
+  const drainings = s[AT.drainings];
   step(bed, column, limits, feed, run.flux);
   if (s[AT.feedVolume] <= 0) s[AT.feedLiquid] = -1;
+  if (s[AT.drainings] > drainings) note(run, airEnters(run));
   if (flowed && s[AT.flow] === 0 && s[AT.clampOpen] > 0 && s[AT.headVolume] === 0) note(run, 'liquid at bed top: nothing flows until more is poured');
   if (s[AT.delivered] >= s[AT.frameAt] || s[AT.time] >= s[AT.frames] + STILL_FRAME_MIN) recordLast(run);
+}
+
+/** Why the bed runs dry: the liquid it holds and the filled outlet pull harder than its weakest lanes can hold. */
+function airEnters(run: Run): string {
+  const { bed, column } = run;
+  const weakest = bed.airEntry.reduce((least, entry) => Math.min(least, entry), Number.POSITIVE_INFINITY);
+  return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${weakest.toFixed(1)} g/cm²`;
 }
 
 /** Longest model time between frames while nothing is delivered, min. */

@@ -10,7 +10,7 @@ const OPENS_AFTER_MIN = 10;
 const FULL_AFTER_MIN = 30;
 /** About half a bead of 100-200 mesh, cm (estimate). */
 export const CRACK_CM = 60e-4;
-/** Repeated drying widens it up to this, cm (estimate). */
+/** A second drying can double it, no more, cm (estimate). */
 const CRACK_MAX_CM = 120e-4;
 /** Share of the wall sectors that crack (estimate). */
 const SECTORS = 0.3;
@@ -39,7 +39,8 @@ function openness(minutes: number): number {
 }
 
 function crackLane(bed: Bed, column: Column, lane: number, grown: number, cells: number): void {
-  bed.crack[lane] = Math.min(CRACK_MAX_CM, bed.crack[lane] + CRACK_CM * Math.min(1, grown));
+  const widest = Math.min(CRACK_MAX_CM, CRACK_CM * Math.max(1, bed.scalar[AT.drainings]));
+  bed.crack[lane] = Math.max(bed.crack[lane], Math.min(widest, bed.crack[lane] + CRACK_CM * grown));
   bed.cracked[lane] = Math.max(bed.cracked[lane], cells);
   resistLane(bed, column, lane);
 }

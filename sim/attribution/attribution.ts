@@ -1,0 +1,165 @@
+import type { FaultKind } from '../faults/kinds.ts';
+import { FAULTS } from '../faults/registry.ts';
+import { targetOf } from '../faults/roles.ts';
+import type { Results } from '../results.ts';
+import type { Fault, IonId, Log, Scenario } from '../types.ts';
+import { type Mistake, type MistakeKind, mistakesOf } from './mistakes.ts';
+import { logFrom, type Step, stepsOf, type Whole } from './placed.ts';
+
+// Where the target went, and why: the same run again with each cause repaired by itself, and with all of them repaired.
+
+/** What a run lost and carried. Amounts in mmol. */
+export interface Outcome {
+  readonly loaded_mmol: number;
+  /** Target in its receivers. */
+  readonly collected_mmol: number;
+  readonly lost_mmol: number;
+  /** All other metals in those receivers. */
+  readonly carried_mmol: number;
+  /** Free acid in those receivers. */
+  readonly acid_mmol: number;
+  readonly time_min: number;
+}
+
+/** How much of each a cause is to blame for: positive is worse with the cause than without. */
+export interface Blame {
+  readonly lost_mmol: number;
+  readonly carried_mmol: number;
+  readonly acid_mmol: number;
+  readonly time_min: number;
+}
+
+export interface AttributionLine extends Blame {
+  readonly kind: FaultKind | MistakeKind;
+  readonly origin: 'imposed' | 'hand';
+  readonly what: string;
+  /** Index in the log, -1 for a fault of the scenario or something left out; and the moment, for a link. */
+  readonly entry: number;
+  readonly moment_min: number;
+  readonly delivered_mL: number;
+}
+
+export interface Attribution {
+  readonly target: IonId;
+  readonly receivers: readonly string[];
+  readonly actual: Outcome;
+  /** The same log on a sound bed with every mistake repaired: what even a good run loses. */
+  readonly repaired: Outcome;
+  readonly lines: readonly AttributionLine[];
+  /** What the lines do not add up to: causes that act together. repaired + lines + this = actual, in every column. */
+  readonly notSeparable: Blame;
+  /** Where the loaded target is, mmol, by place; sums to loaded_mmol. */
+  readonly places: readonly { readonly place: string; readonly amount_mmol: number }[];
+  /** Whole runs that were needed. */
+  readonly runs: number;
+}
+
+/** Runs a whole log; a worker may take its time. */
+export type RunIt = (scenario: Scenario, log: Log) => Whole | Promise<Whole>;
+
+interface Cause extends Pick<AttributionLine, 'kind' | 'origin' | 'what' | 'entry' | 'moment_min' | 'delivered_mL'> {
+  repair(scenario: Scenario, steps: readonly Step[]): { readonly scenario: Scenario; readonly steps: Step[] };
+}
+
+/** A receiver with this share of the loaded target in the repaired run is meant for it. */
+const MEANT = 0.05;
+
+/** Attributes the losses of a log. Costs one run, one of the procedure, one per cause, and one with all repaired. */
+export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): Promise<Attribution | undefined> {
+  const target = targetOf(scenario);
+  if (target === undefined) return undefined;
+  const sound: Scenario = { ...scenario, faults: [] };
+  const actual = await run(scenario, log);
+  const model = await run(sound, scenario.procedure);
+  const steps = stepsOf(scenario, actual);
+  const causes = causesOf(scenario, steps, mistakesOf(scenario, steps, actual, stepsOf(sound, model)));
+  const outcomes: Whole[] = [];
+  for (const cause of causes) outcomes.push(await repairedRun(scenario, steps, [cause], run));
+  const whole = causes.length === 1 ? outcomes[0] : causes.length === 0 ? actual : await repairedRun(scenario, steps, causes, run);
+  const receivers = receiversFor(target, whole.results);
+  const [had, best] = [outcomeOf(target, receivers, actual), outcomeOf(target, receivers, whole)];
+  const lines = causes.map(({ repair: _, ...cause }, i) => ({ ...cause, ...blame(had, outcomeOf(target, receivers, outcomes[i])) }));
+  return {
+    target,
+    receivers,
+    actual: had,
+    repaired: best,
+    lines,
+    notSeparable: rest(blame(had, best), lines),
+    places: placesOf(target, actual.results),
+    runs: 2 + causes.length + (causes.length > 1 ? 1 : 0),
+  };
+}
+
+function causesOf(scenario: Scenario, steps: readonly Step[], mistakes: readonly Mistake[]): Cause[] {
+  // A fault of the hands is found in the log itself.
+  const given = scenario.faults.flatMap((fault): Cause[] => (FAULTS[fault.kind].place === 'log' ? [] : [{ ...imposedCause(fault, -1, 0, 0), repair: (so, list) => ({ scenario: withoutFault(so, fault), steps: [...list] }) }]));
+  const during = steps.flatMap(({ id, action, entry, time_min, at_mL }): Cause[] => (action.do === 'fault' ? [{ ...imposedCause(action.fault, entry, time_min, at_mL), repair: (so, list) => ({ scenario: so, steps: list.filter((step) => step.id !== id) }) }] : []));
+  const byHand = mistakes.map(({ kind, what, entry, time_min, delivered_mL, repair }): Cause => ({ kind, origin: 'hand', what, entry, moment_min: time_min, delivered_mL, repair: (so, list) => ({ scenario: so, steps: repair(list) }) }));
+  return [...given, ...during, ...byHand];
+}
+
+function imposedCause({ kind, severity = 1 }: Fault, entry: number, moment_min: number, delivered_mL: number): Omit<Cause, 'repair'> {
+  return { kind, origin: 'imposed', what: `${kind}, severity ${severity}`, entry, moment_min, delivered_mL };
+}
+
+function withoutFault(scenario: Scenario, fault: Fault): Scenario {
+  return { ...scenario, faults: scenario.faults.map((other) => (other === fault ? { ...other, severity: 0 } : other)) };
+}
+
+async function repairedRun(scenario: Scenario, steps: readonly Step[], causes: readonly Cause[], run: RunIt): Promise<Whole> {
+  const start = { scenario, steps: [...steps] };
+  const given = causes.reduce((so, cause) => cause.repair(so.scenario, so.steps), start);
+  return run(given.scenario, logFrom(given.steps));
+}
+
+function receiversFor(target: IonId, results: Results): string[] {
+  const loaded = amountIn(results.loaded, target);
+  const meant = results.receivers.filter((receiver) => amountIn(receiver, target) > MEANT * loaded).map(({ label }) => label);
+  return meant.length > 0 ? meant : results.receivers.slice(-1).map(({ label }) => label);
+}
+
+function outcomeOf(target: IonId, labels: readonly string[], { results }: Whole): Outcome {
+  const mine = results.receivers.filter(({ label }) => labels.includes(label));
+  const sum = (of: (receiver: Results['receivers'][number]) => number): number => mine.reduce((total, receiver) => total + of(receiver), 0);
+  const collected = sum((receiver) => amountIn(receiver, target));
+  const loaded = amountIn(results.loaded, target);
+  const metals = Object.keys(results.loaded).filter((key) => key !== 'HCl_mmol' && key !== `${target}_mmol`);
+  return {
+    loaded_mmol: loaded,
+    collected_mmol: collected,
+    lost_mmol: loaded - collected,
+    carried_mmol: metals.reduce((total, key) => total + sum((receiver) => Number(receiver[key] ?? 0)), 0),
+    acid_mmol: sum(({ HCl_mmol }) => HCl_mmol),
+    time_min: results.time_min,
+  };
+}
+
+/** Every place the loaded target can be in. */
+function placesOf(target: IonId, results: Results): Attribution['places'] {
+  return [
+    ...results.receivers.map((receiver) => ({ place: receiver.label, amount_mmol: amountIn(receiver, target) })),
+    { place: 'on the bed', amount_mmol: amountIn(results.onBed, target) },
+    { place: 'below the bed', amount_mmol: amountIn(results.inTip, target) },
+    { place: 'above the bed', amount_mmol: amountIn(results.inHead, target) },
+    { place: 'spilled', amount_mmol: amountIn(results.spilled, target) },
+  ];
+}
+
+function amountIn(amounts: Readonly<Record<string, unknown>>, ion: IonId): number {
+  return Number(amounts[`${ion}_mmol`] ?? 0);
+}
+
+function blame(had: Outcome, repaired: Outcome): Blame {
+  return {
+    lost_mmol: had.lost_mmol - repaired.lost_mmol,
+    carried_mmol: had.carried_mmol - repaired.carried_mmol,
+    acid_mmol: had.acid_mmol - repaired.acid_mmol,
+    time_min: had.time_min - repaired.time_min,
+  };
+}
+
+function rest(total: Blame, lines: readonly Blame[]): Blame {
+  const left = (of: (blame: Blame) => number): number => of(total) - lines.reduce((sum, line) => sum + of(line), 0);
+  return { lost_mmol: left((b) => b.lost_mmol), carried_mmol: left((b) => b.carried_mmol), acid_mmol: left((b) => b.acid_mmol), time_min: left((b) => b.time_min) };
+}

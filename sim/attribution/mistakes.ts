@@ -1,0 +1,179 @@
+import type { FaultKind } from '../faults/kinds.ts';
+import { eluents } from '../faults/roles.ts';
+import { AIR_ENTERS } from '../run.ts';
+import type { Action, Scenario } from '../types.ts';
+import { type Cycle, cyclesOf, type PourStep, volumeOf } from './cycles.ts';
+import type { Step, Whole } from './placed.ts';
+import { changed, lessPoured, morePoured, moreAtEnd, postponed, receiverAfter, type Repair, rescaled, without } from './repairs.ts';
+
+// What the operator did otherwise than the procedure, each with the moment and a way to repair the log.
+
+/** Faults of the board have the same name here; the rest are only ever made by hand. */
+export type MistakeKind = FaultKind | 'receiver-unchanged' | 'short-wash' | 'long-wash' | 'poured-on-bed' | 'wide-clamp' | 'narrow-clamp' | 'standing-still' | 'stirred';
+
+export interface Mistake {
+  readonly kind: MistakeKind;
+  /** In one line, with numbers and units. */
+  readonly what: string;
+  /** Where in the log, and when, it was made; entry -1 if it is something left out at the end. */
+  readonly entry: number;
+  readonly time_min: number;
+  readonly delivered_mL: number;
+  readonly repair: Repair;
+}
+
+/** Differences smaller than these are none: mL, mL of receiver, mm of liquid, percent of clamp, min. */
+const VOLUME_SLACK_ML = 0.05;
+const VOLUME_SLACK_SHARE = 0.05;
+const RECEIVER_SLACK_ML = 0.25;
+const LEVEL_SLACK_CM = 0.3;
+const CLAMP_SLACK = 5;
+const IDLE_SLACK_MIN = 5;
+/** A pour of water straight after the load that is no larger than this is a rinse, mL. */
+const RINSE_MAX_ML = 1.5;
+/** Liquid the careful operator leaves above the bed, cm. */
+const LEFT_CM = 0.1;
+
+/** Compares the steps taken with those of the procedure. */
+export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Whole, procedure: readonly Step[]): Mistake[] {
+  const [ours, theirs] = [cyclesOf(scenario, steps), cyclesOf(scenario, procedure)];
+  const bottles = eluents(scenario);
+  const parts = ours.flatMap((cycle, c): (Mistake | undefined)[] => {
+    const model = theirs[Math.min(c, theirs.length - 1)];
+    if (!model) return [];
+    return [
+      loadMistake(cycle, model),
+      conditioningMistake(cycle, model, c, bottles.acid),
+      deepHead(cycle, model, scenario),
+      ...wrongBottles(cycle, bottles.acid),
+      washMistake(cycle, model, bottles.acid),
+      elutionMistake(cycle, model, bottles.water, ours[c + 1]),
+      receiverMistake(cycle, model),
+    ];
+  });
+  return [...parts, onBed(steps), ...dryings(scenario, steps, whole), ...clamps(steps, procedure), standing(steps, procedure, whole), ...spills(steps), ...stirs(steps, procedure)].filter((mistake) => mistake !== undefined);
+}
+
+function mistake(kind: MistakeKind, at: Step, what: string, repair: Repair): Mistake {
+  return { kind, what, entry: at.entry, time_min: at.time_min, delivered_mL: at.at_mL, repair };
+}
+
+function differs(a: number, b: number): boolean {
+  return Math.abs(a - b) > Math.max(VOLUME_SLACK_ML, VOLUME_SLACK_SHARE * b);
+}
+
+function mL(volume: number): string {
+  return `${volume.toFixed(2)} mL`;
+}
+
+function loadMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
+  const [had, wanted] = [volumeOf(cycle.load), volumeOf(model.load)];
+  if (!(wanted > 0) || Math.abs(had - wanted) <= 0.01 * wanted) return undefined;
+  return mistake('load-volume', cycle.load[0], `${mL(had)} of sample instead of ${mL(wanted)}`, rescaled(cycle.load, wanted / had));
+}
+
+function conditioningMistake(cycle: Cycle, model: Cycle, c: number, acid: string | undefined): Mistake | undefined {
+  const [had, wanted] = [volumeOf(cycle.conditioning), volumeOf(model.conditioning)];
+  if (acid === undefined || had >= wanted || !differs(had, wanted)) return undefined;
+  const kind = c === 0 ? 'short-conditioning' : 'no-recondition';
+  return mistake(kind, cycle.load[0], `${mL(had)} of acid before the sample instead of ${mL(wanted)}`, morePoured(acid, wanted - had, cycle.load[0].id));
+}
+
+function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | undefined {
+  const [had, wanted] = [cycle.load[0].level_cm, model.load[0]?.level_cm ?? LEFT_CM];
+  if (had <= wanted + LEVEL_SLACK_CM) return undefined;
+  const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
+  return mistake('deep-head', cycle.load[0], `sample poured into ${(10 * had).toFixed(0)} mm of liquid instead of ${(10 * wanted).toFixed(0)} mm`, postponed(cycle.load[0].id, (had - wanted) * section));
+}
+
+/** Pours of water (or anything but acid) before the elution. */
+function wrongBottles(cycle: Cycle, acid: string | undefined): Mistake[] {
+  if (acid === undefined) return [];
+  const rinsing = cycle.wash.findIndex(({ action }) => action.volume_mL > RINSE_MAX_ML);
+  return cycle.wash.flatMap((pour, i): Mistake[] => {
+    if (pour.action.liquid === acid) return [];
+    const rinse = i < (rinsing < 0 ? cycle.wash.length : rinsing);
+    const what = `${mL(pour.action.volume_mL)} of ${pour.action.liquid} instead of ${acid} ${rinse ? 'to rinse' : 'in the wash'}`;
+    return [mistake(rinse ? 'water-rinse' : 'wrong-bottle', pour, what, changed([pour.id], (action): Action => (action.do === 'pour' ? { ...action, liquid: acid } : action)))];
+  });
+}
+
+function washMistake(cycle: Cycle, model: Cycle, acid: string | undefined): Mistake | undefined {
+  const [had, wanted] = [volumeOf(cycle.wash), volumeOf(model.wash)];
+  const next = cycle.elution[0];
+  if (acid === undefined || !next || !differs(had, wanted)) return undefined;
+  const what = `${mL(had)} of wash instead of ${mL(wanted)}`;
+  return had < wanted ? mistake('short-wash', next, what, morePoured(acid, wanted - had, next.id)) : mistake('long-wash', next, what, lessPoured(cycle.wash, had - wanted));
+}
+
+function elutionMistake(cycle: Cycle, model: Cycle, water: string | undefined, next: Cycle | undefined): Mistake | undefined {
+  const [had, wanted] = [volumeOf(cycle.elution), volumeOf(model.elution)];
+  if (water === undefined || had >= wanted || !differs(had, wanted)) return undefined;
+  const last = cycle.elution.at(-1) ?? cycle.wash.at(-1) ?? cycle.load[0];
+  const before = next && [...next.conditioning, ...next.load][0];
+  return mistake('stopped-early', last, `${mL(had)} of ${water} instead of ${mL(wanted)}`, before ? morePoured(water, wanted - had, before.id) : moreAtEnd(water, wanted - had));
+}
+
+function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
+  const [start, modelStart] = [cycle.elution[0], model.elution[0]];
+  if (!start || !modelStart || !model.receiver) return undefined;
+  const wanted = model.receiver.at_mL - modelStart.at_mL;
+  const repair = receiverAfter(cycle.receiver?.id ?? -2, start.id, wanted, model.receiver.action.label);
+  if (!cycle.receiver) return mistake('receiver-unchanged', start, 'the receiver was never changed', repair);
+  const off = cycle.receiver.at_mL - start.at_mL - wanted;
+  if (Math.abs(off) < RECEIVER_SLACK_ML) return undefined;
+  return mistake(off < 0 ? 'receiver-early' : 'receiver-late', cycle.receiver, `receiver changed ${mL(Math.abs(off))} too ${off < 0 ? 'early' : 'late'}`, repair);
+}
+
+function onBed(steps: readonly Step[]): Mistake | undefined {
+  const struck = steps.filter((step): step is PourStep => step.action.do === 'pour' && step.action.how === 'bed' && step.action.hold_level !== true);
+  if (struck.length === 0) return undefined;
+  const what = `${struck.length === 1 ? 'one pour' : `${struck.length} pours`} onto the bed instead of down the wall, ${mL(volumeOf(struck))} in all`;
+  return mistake('poured-on-bed', struck[0], what, changed(struck.map(({ id }) => id), (action): Action => (action.do === 'pour' ? { ...action, how: 'wall' } : action)));
+}
+
+/** Each time that air entered: the next liquid should have come while some still stood above the bed. */
+function dryings(scenario: Scenario, steps: readonly Step[], whole: Whole): Mistake[] {
+  const left = (Math.PI * scenario.values['column.bore_cm'] ** 2 * LEFT_CM) / 4;
+  return whole.events.flatMap((event): Mistake[] => {
+    if (!event.note?.startsWith(AIR_ENTERS)) return [];
+    const waits = steps.filter(({ action, time_min, open }) => action.do === 'wait' && open > 0 && time_min <= event.time_min + 1e-9);
+    const after = steps.find(({ action, at_mL, time_min }) => (action.do === 'pour' || action.do === 'refill-from-below' || action.do === 'clamp') && time_min >= event.time_min && at_mL >= event.delivered_mL - 1e-9);
+    const idle = steps.filter((step) => step.action.do === 'wait' && step.open > 0 && after !== undefined && step.at_mL === after.at_mL).concat(waits.slice(-1).filter(({ at_mL }) => at_mL >= event.delivered_mL - 1e-9));
+    const ids = idle.map(({ id }) => id);
+    const repair: Repair = (so) => without(ids)(so).map((step) => (after && step.at_mL > event.delivered_mL - left && step.at_mL <= after.at_mL ? { ...step, at_mL: event.delivered_mL - left } : step));
+    return [{ kind: 'dried-bed', what: event.note, entry: event.entry, time_min: event.time_min, delivered_mL: event.delivered_mL, repair }];
+  });
+}
+
+function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
+  const usual = Math.max(0, ...procedure.map(({ open }) => open));
+  const set = steps.filter(({ action }) => action.do === 'clamp' && action.open_percent > 0);
+  const wide = set.filter(({ open }) => open > usual + CLAMP_SLACK);
+  const narrow = set.filter(({ open }) => open < usual - CLAMP_SLACK);
+  const repaired = (these: readonly Step[]): Repair => changed(these.map(({ id }) => id), (action): Action => (action.do === 'clamp' ? { ...action, open_percent: usual } : action));
+  return [
+    ...(wide.length > 0 ? [mistake('wide-clamp', wide[0], `clamp ${wide[0].open} % open instead of ${usual} %`, repaired(wide))] : []),
+    ...(narrow.length > 0 ? [mistake('narrow-clamp', narrow[0], `clamp ${narrow[0].open} % open instead of ${usual} %`, repaired(narrow))] : []),
+  ];
+}
+
+/** Time in which nothing flowed and nothing was meant to, without the time a dried bed stood dry. */
+function standing(steps: readonly Step[], procedure: readonly Step[], whole: Whole): Mistake | undefined {
+  const idleOf = (step: Step): number => (step.action.do === 'wait' && 'elapsed_min' in step.action.until ? step.action.until.elapsed_min : 0);
+  const dry = whole.events.filter(({ note }) => note?.startsWith(AIR_ENTERS)).map(({ delivered_mL }) => delivered_mL);
+  const waits = steps.filter((step) => idleOf(step) > 0 && !dry.some((volume) => step.open > 0 && Math.abs(step.at_mL - volume) < 1));
+  const [had, wanted] = [waits, procedure].map((these) => these.reduce((sum, step) => sum + idleOf(step), 0));
+  if (had <= wanted + IDLE_SLACK_MIN) return undefined;
+  return mistake('standing-still', waits[0], `nothing flowed for ${had.toFixed(0)} min`, without(waits.map(({ id }) => id)));
+}
+
+function spills(steps: readonly Step[]): Mistake[] {
+  return steps.flatMap((step) => (step.action.do === 'spill' ? [mistake('spill', step, `${(100 * step.action.share).toFixed(0)} % of a vessel spilled`, without([step.id]))] : []));
+}
+
+/** Stirring is a rescue, but a loaded bed that is stirred has lost its bands. */
+function stirs(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
+  if (procedure.some(({ action }) => action.do === 'stir')) return [];
+  return steps.flatMap((step) => (step.action.do === 'stir' ? [mistake('stirred', step, 'the bed was stirred up', without([step.id]))] : []));
+}

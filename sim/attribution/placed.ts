@@ -1,0 +1,103 @@
+import { FRAME, type RunRecord } from '../record.ts';
+import { type Results, resultsOf } from '../results.ts';
+import { type Run, type RunEvent, runWhole } from '../run.ts';
+import type { Action, Log, Scenario } from '../types.ts';
+
+// A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated
+// on another bed: the operator looks at volumes, not at the clock.
+
+/** What attribution needs of a whole run; a run and the page's plan both have it. */
+export interface Whole extends Pick<RunRecord, 'rows' | 'stride' | 'count'> {
+  readonly results: Results;
+  readonly events: readonly RunEvent[];
+}
+
+/** A whole run of a log, as attribution takes it. */
+export function wholeRun(scenario: Scenario, log: Log): Whole {
+  return wholeOf(runWhole(scenario, log));
+}
+
+export function wholeOf(run: Run): Whole {
+  const { rows, stride, count } = run.record;
+  return { rows, stride, count, events: run.events, results: resultsOf(run) };
+}
+
+/** An action with a name that stays when others are added or removed. */
+export interface Step {
+  readonly id: number;
+  readonly action: Action;
+  /** Delivered volume at which it is taken, mL. */
+  readonly at_mL: number;
+  /** Where and when it was taken in the run at hand; -1 and 0 for steps that were added. */
+  readonly entry: number;
+  readonly time_min: number;
+  /** Liquid above the bed just before, cm, as far as volumes tell. */
+  readonly level_cm: number;
+  /** Percent the clamp is open after it. */
+  readonly open: number;
+}
+
+/** Idle time shorter than this is none, min. */
+const IDLE_LEAST_MIN = 0.5;
+
+/** The steps of a run that were carried out, with waits where nothing was delivered. */
+export function stepsOf(scenario: Scenario, whole: Whole): Step[] {
+  const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
+  const steps: Step[] = [];
+  let above = (section * scenario.values['bench.start_head_mm']) / 10;
+  let [open, delivered, since] = [0, 0, 0];
+  const done = whole.events.filter(({ entry, refused, action }) => entry >= 0 && !refused && action);
+  for (const { action, entry, time_min, delivered_mL } of done) {
+    if (!action) continue;
+    above = Math.max(0, above - (delivered_mL - delivered));
+    delivered = delivered_mL;
+    const idle = idleBetween(whole, since, time_min);
+    const common = { entry, at_mL: delivered_mL, time_min, level_cm: above / section };
+    if (idle >= IDLE_LEAST_MIN) steps.push({ ...common, id: steps.length, open, action: { do: 'wait', until: { elapsed_min: idle } }, time_min: since });
+    since = time_min;
+    if (action.do === 'wait') continue;
+    if (action.do === 'clamp') open = action.open_percent;
+    if (action.do === 'pour') above += action.volume_mL;
+    steps.push({ ...common, id: steps.length, open, action });
+  }
+  return steps;
+}
+
+/** Minutes between two times in which nothing was delivered, by the frames of the run. */
+function idleBetween({ rows, stride, count }: Whole, from_min: number, to_min: number): number {
+  let idle = 0;
+  for (let f = 1; f < count; f++) {
+    const [start, end] = [rows[(f - 1) * stride + FRAME.time], rows[f * stride + FRAME.time]];
+    if (end <= from_min || start >= to_min) continue;
+    const still = rows[f * stride + FRAME.delivered] - rows[(f - 1) * stride + FRAME.delivered] < 1e-9;
+    if (still) idle += Math.min(end, to_min) - Math.max(start, from_min);
+  }
+  return idle;
+}
+
+/** The steps as a log again. */
+export function logFrom(steps: readonly Step[]): Log {
+  let reached = 0;
+  return steps.map(({ action, at_mL }) => {
+    reached = Math.max(reached, at_mL);
+    const { at_min: _min, at_mL: _mL, ...plain } = action;
+    // Dropping the two optional times leaves the same kind of action.
+    return { ...plain, at_mL: reached } as Action;
+  });
+}
+
+/** A step that is added before another, at a delivered volume. */
+export function added(action: Action, at_mL: number, like: Step): Step {
+  return { id: -1, action, at_mL, entry: -1, time_min: 0, level_cm: like.level_cm, open: like.open };
+}
+
+/** Inserts steps before the one with this id, and moves it and all that follow by a volume. */
+export function insertedBefore(steps: readonly Step[], id: number, extra: readonly Step[], shift_mL: number): Step[] {
+  const at = steps.findIndex((step) => step.id === id);
+  if (at < 0) return [...steps];
+  return [...steps.slice(0, at), ...extra, ...moved(steps.slice(at), shift_mL)];
+}
+
+export function moved(steps: readonly Step[], shift_mL: number): Step[] {
+  return steps.map((step) => ({ ...step, at_mL: Math.max(0, step.at_mL + shift_mL) }));
+}
