@@ -22,6 +22,8 @@ export class BedMesh {
   private readonly texels: Uint8Array<ArrayBuffer>;
   private readonly texture: DataTexture;
   private readonly wall: Mesh<CylinderGeometry, MeshBasicMaterial>;
+  private painted: BedPaint | undefined;
+  private version = -1;
   private readonly pattern: BedPattern;
   private readonly patternTexture: DataTexture;
   private readonly marks: Mesh<CylinderGeometry, MeshBasicMaterial>;
@@ -55,25 +57,15 @@ export class BedMesh {
     this.marks.scale.set(radius + 0.4, height, radius + 0.4);
     this.top.scale.set(radius - 0.6, 0.5, radius - 0.6);
     this.top.position.y = height / 2 - 0.5;
-    this.lines.forEach((line, i) => line.scale.set(radius + 0.8 + 0.4 * i, line.userData['thickness'], radius + 0.8 + 0.4 * i));
+    for (const [i, line] of this.lines.entries()) line.scale.set(radius + 0.8 + 0.4 * i, line.userData['thickness'], radius + 0.8 + 0.4 * i);
   }
 
   paint(paint: BedPaint, moment: Moment): void {
-    const width = this.lanes.length;
-    this.lanes.forEach((lane, column) => {
-      for (let plate = 0; plate < this.plates; plate++) {
-        const from = 4 * (lane * this.plates + plate);
-        const to = 4 * (plate * width + column);
-        for (let channel = 0; channel < 4; channel++) this.texels[to + channel] = paint.rgba[from + channel];
-      }
-    });
-    this.texture.needsUpdate = true;
-    this.top.material.color.setRGB(paint.rgba[0] / 255, paint.rgba[1] / 255, paint.rgba[2] / 255, SRGBColorSpace);
-    this.top.visible = paint.rgba[3] > 0 && moment.resinShare.every((share, cell) => cell % this.plates > 0 || share > 0.5);
-    if (this.pattern.draw(moment)) {
-      this.patternTexture.needsUpdate = true;
-      this.marks.visible = this.pattern.marked;
-    }
+    if (paint !== this.painted || paint.version !== this.version) this.colour(paint);
+    this.top.visible = paint.rgba[3] > 0;
+    if (!this.pattern.draw(moment)) return;
+    this.patternTexture.needsUpdate = true;
+    this.marks.visible = this.pattern.marked;
   }
 
   /** Marks a depth, as a share of the bed; none if undefined. */
@@ -82,6 +74,21 @@ export class BedMesh {
       line.visible = share !== undefined;
       line.position.y = this.wall.scale.y * (0.5 - (share ?? 0));
     }
+  }
+
+  private colour(paint: BedPaint): void {
+    this.painted = paint;
+    this.version = paint.version;
+    const width = this.lanes.length;
+    for (const [column, lane] of this.lanes.entries()) {
+      for (let plate = 0; plate < this.plates; plate++) {
+        const from = 4 * (lane * this.plates + plate);
+        const to = 4 * (plate * width + column);
+        for (let channel = 0; channel < 4; channel++) this.texels[to + channel] = paint.rgba[from + channel];
+      }
+    }
+    this.texture.needsUpdate = true;
+    this.top.material.color.setRGB(paint.rgba[0] / 255, paint.rgba[1] / 255, paint.rgba[2] / 255, SRGBColorSpace);
   }
 
   dispose(): void {

@@ -1,6 +1,6 @@
-import { bedPainter, type BedPainter } from '../../sim/colour/bed.ts';
+import { bedColour, type BedOptions, bedPainter, type BedPainter } from '../../sim/colour/bed.ts';
 import { liquidColour } from '../../sim/colour/liquid.ts';
-import type { Scenario } from '../../sim/types.ts';
+import type { IonId, Scenario } from '../../sim/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { EXAGGERATION } from './liquids.ts';
 
@@ -8,10 +8,15 @@ import { EXAGGERATION } from './liquids.ts';
 
 /** Share of the sound amount of resin below which a cell counts as empty of it. */
 export const MISSING_BELOW = 0.5;
-/** Relative change of a concentration that calls for a new colour: dE00 under 0.2 for the strongest colours (computed). */
+/** Relative change of HCl, gas or a concentration that may call for a new colour. */
 const NOTICED = 0.004;
-/** Change (mol/L, mmol/mL, share) that never does. */
-const UNNOTICED = 2e-6;
+/** Change of HCl (mol/L) and of gas that never does. */
+const UNNOTICED = 1e-4;
+/** The same for a metal: what moves no channel by more than this, of 255, where the bed holds none of it and shows it most. */
+const UNNOTICED_STEP = 0.5;
+/** mol/L and mmol/mL at which that is measured, in these acids, mol/L. */
+const TRACE = 1e-3;
+const ACIDS_M = [0.1, 6, 9, 12];
 
 const kept = new WeakMap<Scenario, Map<boolean, BedPaint>>();
 
@@ -29,6 +34,8 @@ export class BedPaint {
   readonly rgba: Uint8Array;
   readonly lanes: number;
   readonly plates: number;
+  /** Goes up with every change of colour. */
+  version = 0;
   private readonly scenario: Scenario;
   private readonly exaggerate: number;
   private readonly painter: BedPainter;
@@ -36,6 +43,8 @@ export class BedPaint {
   private readonly seen: Float32Array;
   private readonly inputs: number;
   private readonly now: Float64Array;
+  /** Change of each input that is not seen. */
+  private readonly unnoticed: Float64Array;
   private moment: Moment | undefined;
 
   constructor(scenario: Scenario, exaggerate: boolean) {
@@ -50,6 +59,13 @@ export class BedPaint {
     this.seen = new Float32Array(this.lanes * this.plates * this.inputs).fill(Number.NaN);
     const options = { porosity: values['bed.porosity'], beadUm: values['bed.bead_um'], exaggerate: this.exaggerate };
     this.painter = bedPainter(ions, values['resin.tint_per_cm'], options);
+    const tint = values['resin.tint_per_cm'];
+    this.unnoticed = Float64Array.from([
+      UNNOTICED,
+      UNNOTICED,
+      ...ions.map((ion) => unnoticed('pore', ion, tint, options)),
+      ...ions.map((ion) => unnoticed('resin', ion, tint, options)),
+    ]);
   }
 
   /** Brings the colours to this moment; returns how many cells were computed. */
@@ -60,13 +76,14 @@ export class BedPaint {
     for (let lane = 0; lane < this.lanes; lane++) {
       for (let plate = 0; plate < this.plates; plate++) {
         const cell = lane * this.plates + plate;
-        if (isMissing(moment, cell)) this.paintLiquid(moment, cell);
+        if (isMissing(moment, cell)) painted += this.paintLiquid(moment, cell);
         else if (this.readInto(this.now, moment, cell, plate < moment.drained[lane])) {
           this.paintBed(cell);
           painted++;
         }
       }
     }
+    if (painted > 0) this.version++;
     return painted;
   }
 
@@ -85,7 +102,7 @@ export class BedPaint {
     const at = cell * this.inputs;
     for (let k = 0; k < this.inputs; k++) {
       const seen = this.seen[at + k];
-      if (!(Math.abs(now[k] - seen) <= UNNOTICED + NOTICED * seen)) return true;
+      if (!(Math.abs(now[k] - seen) <= this.unnoticed[k] + NOTICED * seen)) return true;
     }
     return false;
   }
@@ -97,7 +114,7 @@ export class BedPaint {
     rgba[4 * cell + 3] = 255;
   }
 
-  private paintLiquid(moment: Moment, cell: number): void {
+  private paintLiquid(moment: Moment, cell: number): number {
     const cells = this.lanes * this.plates;
     const { ions, values } = this.scenario;
     const solution = { HCl_M: moment.pore[cell], ions: Object.fromEntries(ions.map((ion, k) => [ion, moment.pore[(k + 1) * cells + cell]])) };
@@ -105,7 +122,19 @@ export class BedPaint {
     for (let channel = 0; channel < 3; channel++) this.rgba[4 * cell + channel] = Math.round(255 * colour[channel]);
     this.rgba[4 * cell + 3] = 0;
     this.seen[cell * this.inputs] = Number.NaN;
+    return 1;
   }
+}
+
+/** Change of a metal between or in the beads that cannot be seen. */
+function unnoticed(where: 'pore' | 'resin', ion: IonId, tint: number, options: BedOptions): number {
+  let steepest = 0;
+  for (const HCl_M of ACIDS_M) {
+    const bare = bedColour({ HCl_M, pore: {}, resin: {} }, tint, options);
+    const stained = bedColour({ HCl_M, pore: {}, resin: {}, [where]: { [ion]: TRACE } }, tint, options);
+    for (let channel = 0; channel < 3; channel++) steepest = Math.max(steepest, Math.abs(stained[channel] - bare[channel]) / TRACE);
+  }
+  return UNNOTICED_STEP / 255 / Math.max(steepest, 1e-6);
 }
 
 /** Whether a cell has lost so much of its resin that it shows as a gap. */

@@ -1,7 +1,7 @@
 import { BackSide, Group, Mesh, MeshBasicMaterial, SphereGeometry } from 'three';
 import { liquidColour } from '../../sim/colour/liquid.ts';
 import type { Solution } from '../../sim/colour/mixture.ts';
-import { EXAGGERATION } from './liquids.ts';
+import { EXAGGERATION, stainOf } from './liquids.ts';
 import { fallen } from './motion.ts';
 import { latheMesh, plainTint, release, screenColour, shapeInto, tintInto } from './shapes.ts';
 import { INK } from './vessel.ts';
@@ -20,12 +20,17 @@ export class Drops {
     [STREAM_RADIUS, 1],
   ]);
 
+  private stain = '';
+
   constructor() {
     this.group.add(this.hanging, this.falling, this.stream);
     this.show(0, 0, 0, undefined, undefined, false);
   }
 
   tint(solution: Solution, drop_mL: number, exaggerate: boolean): void {
+    const stain = stainOf(solution, exaggerate);
+    if (stain === this.stain) return;
+    this.stain = stain;
     const colour = liquidColour(solution, diameterCm(drop_mL), { exaggerate: exaggerate ? EXAGGERATION : 1 });
     for (const ball of [this.hanging, this.falling]) {
       const body = ball.children[0];

@@ -53,6 +53,11 @@ export function beakerDiameter(nominal_mL: number): number {
   return Math.cbrt((nominal_mL * 4 * BEAKER_WIDTH) / (Math.PI * BEAKER_FULL));
 }
 
+/** What a liquid's colour depends on, to three figures: the same text, the same colour. */
+export function stainOf({ HCl_M, ions }: Solution, exaggerate: boolean): string {
+  return [exaggerate, HCl_M.toPrecision(3), ...Object.values(ions).map((concentration) => concentration.toPrecision(3))].join(' ');
+}
+
 function solutionOf(ions: readonly IonId[], concentration: (component: number) => number): Solution {
   return { HCl_M: concentration(0), ions: Object.fromEntries(ions.map((ion, i) => [ion, concentration(i + 1)])) };
 }

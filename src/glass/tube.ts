@@ -2,7 +2,7 @@ import { BoxGeometry, type BufferGeometry, Group, Mesh, MeshBasicMaterial } from
 import { vesselStops } from '../../sim/colour/liquid.ts';
 import type { Solution } from '../../sim/colour/mixture.ts';
 import type { Layout } from './layout.ts';
-import { EXAGGERATION } from './liquids.ts';
+import { EXAGGERATION, stainOf } from './liquids.ts';
 import { latheMesh, liquidTint, plainTint, release, type Ring, rimTint, screenColour, shapeInto, tintInto } from './shapes.ts';
 import { GLASS_EDGE, INK } from './vessel.ts';
 
@@ -59,6 +59,8 @@ export class Tube {
   private readonly hose = latheMesh(outletRings(1, 1, 0, 0, 1), { transparent: true });
   private readonly jaws: readonly Mesh<BoxGeometry, MeshBasicMaterial>[];
   private layout: Layout | undefined;
+  private headStain = '';
+  private outletStain = '';
 
   constructor() {
     this.jaws = [-1, 1].map(
@@ -116,6 +118,9 @@ export class Tube {
       [0, surface],
     ]);
     this.meniscus.position.y = surface - up(layout.bedTop);
+    const stain = stainOf(head, exaggerate);
+    if (stain === this.headStain) return;
+    this.headStain = stain;
     tintInto(this.head, liquidTint(vesselStops(head, bore_cm / 2, { exaggerate: exaggerate ? EXAGGERATION : 1 })));
   }
 
@@ -128,8 +133,11 @@ export class Tube {
     const heights = [up(bedBottom + support), up(clamp), up(end)] as const;
     shapeInto(this.outlet, outletRings(radius - 0.4, bore, ...heights, pinched));
     shapeInto(this.hose, outletRings(radius + WALL, bore + 2, ...heights, pinched + 2));
+    for (const [i, jaw] of this.jaws.entries()) jaw.position.set((i === 0 ? -1 : 1) * (pinched + 2 + JAW.width / 2), up(clamp), 0);
+    const stain = stainOf(tip, exaggerate);
+    if (stain === this.outletStain) return;
+    this.outletStain = stain;
     tintInto(this.outlet, liquidTint(vesselStops(tip, OUTLET_CM, { exaggerate: exaggerate ? EXAGGERATION : 1 })));
-    this.jaws.forEach((jaw, i) => jaw.position.set((i === 0 ? -1 : 1) * (pinched + 2 + JAW.width / 2), up(clamp), 0));
   }
 
   dispose(): void {

@@ -1,7 +1,7 @@
 import { type BufferGeometry, Group, type Mesh, type MeshBasicMaterial } from 'three';
 import { vesselStops } from '../../sim/colour/liquid.ts';
 import { BEAKER_FULL, BEAKER_WIDTH } from './layout.ts';
-import { beakerDiameter, EXAGGERATION, type ReceiverContent } from './liquids.ts';
+import { beakerDiameter, EXAGGERATION, type ReceiverContent, stainOf } from './liquids.ts';
 import { barsMesh, latheMesh, liquidTint, plainTint, release, rimTint, tintInto } from './shapes.ts';
 
 /** Colours of glass and ink, sRGB: drawn on the edges, never over what is looked at. */
@@ -19,7 +19,7 @@ export class Vessel {
   private readonly liquid: Mesh<BufferGeometry, MeshBasicMaterial>;
   private readonly meniscus: Mesh<BufferGeometry, MeshBasicMaterial>;
   private readonly glass: readonly Mesh<BufferGeometry, MeshBasicMaterial>[];
-  private seen = '';
+  private stain = '';
 
   constructor() {
     const radius = 50 * BEAKER_WIDTH;
@@ -63,24 +63,16 @@ export class Vessel {
     this.group.add(this.liquid, this.meniscus, ...this.glass);
   }
 
-  /** Shows what is in the beaker; whether anything changed. */
-  fill({ volume_mL, solution }: ReceiverContent, nominal_mL: number, exaggerate: boolean): boolean {
-    const key = JSON.stringify([
-      nominal_mL,
-      exaggerate,
-      volume_mL.toPrecision(4),
-      solution.HCl_M.toPrecision(3),
-      ...Object.values(solution.ions).map((c) => c.toPrecision(3)),
-    ]);
-    if (key === this.seen) return false;
-    this.seen = key;
+  fill({ volume_mL, solution }: ReceiverContent, nominal_mL: number, exaggerate: boolean): void {
     const height = 100 * BEAKER_FULL * (volume_mL / nominal_mL);
     this.liquid.visible = this.meniscus.visible = height > 0.05;
     this.liquid.scale.y = Math.max(height, 0.05);
     this.meniscus.position.y = height;
+    const stain = `${nominal_mL} ${stainOf(solution, exaggerate)}`;
+    if (stain === this.stain) return;
+    this.stain = stain;
     const options = { exaggerate: exaggerate ? EXAGGERATION : 1 };
     tintInto(this.liquid, liquidTint(vesselStops(solution, beakerDiameter(nominal_mL) / 2, options)));
-    return true;
   }
 
   dispose(): void {

@@ -1,0 +1,80 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { asidePlaces, depthAt, layoutOf } from '../../../src/glass/layout.ts';
+import { scenarioWith } from './moment.ts';
+
+const ROOM = { width: 260, height: 660, bedTop: 140, bedBottom: 420 };
+const SEED = { seed: 20261125 };
+const { values } = scenarioWith();
+
+describe('layoutOf', () => {
+  test('draws bed depths straight from the top to the bottom it was given', () => {
+    const layout = layoutOf(ROOM, values);
+    expect(depthAt(layout, ROOM.bedTop)).toBe(0);
+    expect(depthAt(layout, ROOM.bedBottom)).toBeCloseTo(values['bed.length_cm'], 12);
+    expect(depthAt(layout, 280)).toBeCloseTo(values['bed.length_cm'] / 2, 12);
+  });
+
+  test('draws heights above the bed true where the tube fits', () => {
+    const short = scenarioWith({ column: { tube_cm: 9 } }).values;
+    const layout = layoutOf(ROOM, short);
+    expect(layout.shrinks).toBe(false);
+    expect(layout.above(1)).toBeCloseTo(ROOM.bedTop - layout.pxPerCm, 12);
+  });
+
+  test('shrinks heights of a long tube so that the rim stays on the drawing and a millimetre keeps its size', () => {
+    const layout = layoutOf(ROOM, scenarioWith({ column: { tube_cm: 200 } }).values);
+    expect(layout.shrinks).toBe(true);
+    expect(layout.rim).toBeCloseTo(12, 3);
+    expect((ROOM.bedTop - layout.above(0.1)) / (0.1 * layout.pxPerCm)).toBeGreaterThan(0.85);
+  });
+
+  test('keeps higher liquid higher, and everything below the bed in order and on the drawing, in any room', () => {
+    const room = fc.record({
+      width: fc.integer({ min: 120, max: 900 }),
+      bedTop: fc.integer({ min: 30, max: 300 }),
+      bed: fc.integer({ min: 80, max: 600 }),
+      below: fc.integer({ min: 80, max: 500 }),
+    });
+    fc.assert(
+      fc.property(room, fc.double({ min: 0, max: 12, noNaN: true }), ({ width, bedTop, bed, below }, height) => {
+        const layout = layoutOf({ width, height: bedTop + bed + below, bedTop, bedBottom: bedTop + bed }, values);
+        expect(layout.above(height + 0.5)).toBeLessThan(layout.above(height));
+        const order = [
+          layout.rim,
+          bedTop,
+          bedTop + bed,
+          layout.outletTop,
+          layout.clamp,
+          layout.tip,
+          layout.receiver.base - layout.receiver.height,
+          layout.receiver.base,
+        ];
+        expect([...order].sort((a, b) => a - b)).toEqual(order);
+        expect(layout.receiver.base).toBeLessThan(layout.height);
+      }),
+      SEED,
+    );
+  });
+
+  test('says how many times too wide a slim tube is drawn', () => {
+    const layout = layoutOf(ROOM, values);
+    expect(layout.radius).toBeCloseTo((layout.widening * layout.pxPerCm * values['column.bore_cm']) / 2, 9);
+    expect(layout.widening).toBeGreaterThan(1);
+  });
+});
+
+describe('asidePlaces', () => {
+  test('stand clear of the receiver and of one another and inside the drawing', () => {
+    const layout = layoutOf({ ...ROOM, width: 700 }, values);
+    const places = [...asidePlaces(layout, 24), layout.receiver].sort((a, b) => a.x - b.x);
+    expect(places.length).toBeGreaterThan(4);
+    expect(places.length).toBeLessThan(25);
+    for (let i = 1; i < places.length; i++) expect(places[i].x - places[i].radius).toBeGreaterThan(places[i - 1].x + places[i - 1].radius);
+    expect(places[0].x - places[0].radius).toBeGreaterThan(0);
+  });
+
+  test('are none where there is no room', () => {
+    expect(asidePlaces(layoutOf({ ...ROOM, width: 150 }, values), 3)).toEqual([]);
+  });
+});
