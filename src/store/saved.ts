@@ -1,4 +1,5 @@
 import type { Issue, Log } from '../../sim/types.ts';
+import { type Mystery, mysteryIssues } from './mystery.ts';
 import { type Prediction, predictionIssues } from './predictions.ts';
 import { type SavedWorkUp, workUpIssues } from './work-up.ts';
 
@@ -20,6 +21,8 @@ export interface SavedRun {
   readonly view?: string;
   /** What the reader expected before decisive actions. Kept here and in files; a link does not pass them on. */
   readonly predictions?: readonly Prediction[];
+  /** There when the faults were hidden, with what the reader said. */
+  readonly mystery?: Mystery;
   /** What was done with a receiver on the work-up bench. Kept here and in files, like the predictions. */
   readonly workup?: SavedWorkUp;
 }
@@ -39,7 +42,7 @@ const NOW_MAX = 10_080;
  */
 export function readSaved(value: unknown): Reading<SavedRun> {
   if (!isObject(value)) return { ok: false, issues: [issue('run', 'an object', value)] };
-  const { base, differences = {}, seed, log, now_min, view, predictions, workup } = value;
+  const { base, differences = {}, seed, log, now_min, view, predictions, mystery, workup } = value;
   const issues = [
     ...(typeof base === 'string' && base !== '' ? [] : [issue('base', 'id of a scenario', base)]),
     ...(isObject(differences) ? [] : [issue('differences', 'an object', differences)]),
@@ -47,12 +50,13 @@ export function readSaved(value: unknown): Reading<SavedRun> {
     ...(now_min === undefined || (typeof now_min === 'number' && now_min >= 0 && now_min <= NOW_MAX) ? [] : [issue('now_min', `0 to ${NOW_MAX} min`, now_min)]),
     ...(view === undefined || typeof view === 'string' ? [] : [issue('view', 'name of a view', view)]),
     ...predictionIssues(predictions),
+    ...mysteryIssues(mystery),
     ...workUpIssues(workup),
     ...logIssues(log),
   ];
   if (issues.length > 0) return { ok: false, issues };
   // Checked line by line above; `differences` and `log` come out of JSON.parse and so are JSON.
-  const run = { base, differences, seed, log, ...(now_min === undefined ? {} : { now_min }), ...(view === undefined ? {} : { view }), ...(predictions === undefined ? {} : { predictions }), ...(workup === undefined ? {} : { workup }) } as SavedRun;
+  const run = { base, differences, seed, log, ...(now_min === undefined ? {} : { now_min }), ...(view === undefined ? {} : { view }), ...(predictions === undefined ? {} : { predictions }), ...(mystery === undefined ? {} : { mystery }), ...(workup === undefined ? {} : { workup }) } as SavedRun;
   return { ok: true, value: run };
 }
 

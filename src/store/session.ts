@@ -1,17 +1,19 @@
 import { readLog } from '../../sim/actions.ts';
+import { imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/scenario.ts';
 import type { Issue, Log } from '../../sim/types.ts';
 import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
 import { ColumnStore } from './column-store.ts';
 import { differences, patched } from './difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './link.ts';
+import type { Diagnosis, Mystery } from './mystery.ts';
 import type { ModelThread } from './model-thread.ts';
 import type { Prediction } from './predictions.ts';
 import type { Json, Outcome, SavedRun } from './saved.ts';
 import { type Autosave, openAutosave } from './storage.ts';
 import { targetsOf } from './targets.ts';
 import type { FractionTargets } from './windows.ts';
-import { EMPTY_WORK_UP, type SavedWorkUp } from './work-up.ts';
+import { EMPTY_WORK_UP } from './work-up.ts';
 import { WorkUpStore } from './work-up-store.ts';
 
 export type CoachLevel = 'off' | 'ask' | 'guide';
@@ -20,6 +22,8 @@ const COACH_KEY = 'bandfall.coach';
 const COACH_LEVELS: readonly CoachLevel[] = ['off', 'ask', 'guide'];
 /** The action that a prediction is asked before. */
 const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
+
+type Beside = Pick<SavedRun, 'predictions' | 'mystery' | 'workup'>;
 
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
@@ -44,6 +48,8 @@ export class Session extends EventTarget {
   targets: FractionTargets | undefined;
   /** What the reader expected, oldest first; see `validPredictions`. */
   predictions: readonly Prediction[] = [];
+  /** There when the faults of this run are, or were, hidden from the reader. */
+  mystery: Mystery | undefined;
   /** Problems of the last thing that was asked to be opened. */
   issues: readonly Issue[] = [];
   /** One line for the reader: a damaged link, a full storage. */
@@ -92,12 +98,12 @@ export class Session extends EventTarget {
     if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
     const changed = patched(shipped, run.differences);
     const json = Number.isNaN(run.seed) ? changed : patched(changed, { seed: run.seed });
-    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run.predictions ?? [], run.workup);
+    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
   }
 
   /** Uses a changed scenario from now on, with the log as it stands. */
   async change(json: Json, log: Log = this.store.taken(), now = this.store.now): Promise<boolean> {
-    return this.use(this.base, this.shipped, json, log, now, this.predictions, this.workUp.saved);
+    return this.use(this.base, this.shipped, json, log, now, { ...this.beside(), workup: this.workUp.saved });
   }
 
   /** The next aliquot on the next column: the seed after this one, with the same handling played to its end, or nothing done yet. What was kept stays. */
@@ -107,7 +113,7 @@ export class Session extends EventTarget {
     const { kept, entries } = this.workUp.saved;
     const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
     const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
-    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken() : [], 0, [], workup);
+    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken() : [], 0, { ...(this.mystery ? { mystery: this.mystery } : {}), workup });
     if (opened && sameHandling) await this.store.seek(this.store.plan?.logEnd.time_min ?? 0);
     return opened;
   }
@@ -115,20 +121,19 @@ export class Session extends EventTarget {
   /** The run as it would be kept. */
   saved(): SavedRun {
     const { scenario, log, now } = this.store;
-    const predictions = this.validPredictions();
     return {
       base: this.base,
       differences: differences(this.shipped, this.json),
       seed: scenario?.seed ?? 1,
       log,
       now_min: now,
-      ...(predictions.length > 0 ? { predictions } : {}),
+      ...this.beside(),
       ...(this.workUp.saved === EMPTY_WORK_UP ? {} : { workup: this.workUp.saved }),
     };
   }
 
   async link(options?: LinkOptions): Promise<Outcome<string>> {
-    return encodeLink(this.saved(), options);
+    return encodeLink(this.saved(), { seal: this.mystery !== undefined, ...options });
   }
 
   setCoach(level: CoachLevel): void {
@@ -158,6 +163,13 @@ export class Session extends EventTarget {
     return this.predictions.filter(({ entry, occasion }) => log[entry]?.do === ACTION_OF[occasion]);
   }
 
+  /** Keeps what the reader says is wrong; the hidden faults are shown from now on. */
+  diagnose(answer: Diagnosis): void {
+    this.mystery = { answer };
+    this.keepNow();
+    this.tell();
+  }
+
   /** Keeps the run at once, such as before the page goes away. */
   keepNow(): void {
     this.savedLog = undefined;
@@ -175,7 +187,7 @@ export class Session extends EventTarget {
     this.tell();
   }
 
-  private async use(base: string, shipped: Json, json: Json, log: Log, now: number, predictions: readonly Prediction[], workup: SavedWorkUp = EMPTY_WORK_UP): Promise<boolean> {
+  private async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
     const read = readScenario(json, base);
     if (!read.ok) return this.refuse(read.issues);
     const readable = readLog(log, read.scenario);
@@ -185,12 +197,21 @@ export class Session extends EventTarget {
     this.json = json;
     this.issues = [];
     this.notice = '';
-    this.predictions = predictions;
+    this.predictions = beside.predictions ?? [];
+    this.mystery = beside.mystery;
     this.targets = targetsOf(read.scenario);
-    this.workUp.open(workup);
-    await this.store.open(read.scenario, readable.log, now);
+    this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
+    // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
+    await this.store.open(imposed(read.scenario), readable.log, now);
     this.tell();
     return true;
+  }
+
+  /** What is kept with a run besides scenario and log. */
+  private beside(): Beside {
+    const { mystery } = this;
+    const predictions = this.validPredictions();
+    return { ...(predictions.length > 0 ? { predictions } : {}), ...(mystery ? { mystery } : {}) };
   }
 
   private refuse(issues: readonly Issue[]): false {
