@@ -6,6 +6,9 @@ import { frameAt } from '../store/windows.ts';
 
 // What a run holds at a model time: the acid at a depth, the bands, and the moment when the acid front passes a band.
 
+/** Less than this share of an ion makes no band. Our rule. */
+const TRACE = 0.02;
+
 /** The last frame at or before a model time. */
 export function frameAtTime(plan: Plan, time_min: number): number {
   let low = 0;
@@ -51,13 +54,13 @@ export interface BandPlace {
   readonly share: number;
 }
 
-/** The band of an ion in a frame; undefined when less than a hundredth of it is on the bed. */
+/** The band of an ion in a frame; undefined while only a trace of it is on the bed. */
 export function bandAt(plan: Plan, ion: IonId, frame: number, length_cm: number): BandPlace | undefined {
   const band = bandIn(profileOf(plan, plan.ions.indexOf(ion) + 1, frame), length_cm / plan.plates);
   const loaded = plan.results.loaded[`${ion}_mmol`] ?? 0;
   if (!band || !(loaded > 0)) return undefined;
   const share = (band.amount_mmol * plan.results.bed.volume_mL) / plan.plates / loaded;
-  return share < 0.01 ? undefined : { middle_cm: band.centroid_cm, leading_cm: band.leading_cm, trailing_cm: band.trailing_cm, share };
+  return share < TRACE ? undefined : { middle_cm: band.centroid_cm, leading_cm: band.leading_cm, trailing_cm: band.trailing_cm, share };
 }
 
 /** A stretch of a run, and the depth at which the acid front meets the band. */

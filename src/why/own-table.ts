@@ -44,14 +44,14 @@ export class OwnTable extends LitElement {
     const { name } = IONS[this.ion];
     return html`<details>
       <summary>Use my own table for ${name}</summary>
-      <label for="table">One line a point: HCl in mol/L and D_v. Separated by tab, semicolon, blank, or one comma; decimal comma or point.</label>
+      <label for="table">One line a point: HCl in mol/L and D<sub>v</sub>. Separated by tab, semicolon, blank, or one comma; decimal comma or point.</label>
       <textarea id="table" spellcheck="false" placeholder="4; 1,2&#10;6; 8,3&#10;9; 35" .value=${this.text} @input=${this.type}></textarea>
       <div class="row">
         <bf-segmented label="second number" .value=${this.scale} .choices=${[{ value: 'plain', label: 'D_v' }, { value: 'log', label: 'log D_v' }]} @bf-change=${this.takeScale}></bf-segmented>
         <label>or from a file <input type="file" accept=".csv,.txt,.tsv,text/*" @change=${this.open} /></label>
       </div>
       <div class="row">
-        <button type="button" class="primary" @click=${this.use} ?disabled=${this.text.trim() === ''}>Use it in the run</button>
+        <button type="button" class=${this.text.trim() === '' ? '' : 'primary'} @click=${this.use} ?disabled=${this.text.trim() === ''}>Use it in the run</button>
         ${scenario.curves[this.ion] ? html`<button type="button" @click=${this.takeOut}>Take my table for ${name} out</button>` : nothing}
       </div>
       ${this.issues.length > 0 ? html`<bf-issues source="Table" .issues=${this.issues}></bf-issues>` : nothing}

@@ -51,6 +51,7 @@ export class Predict extends LitElement {
     const question = this.questions[this.at];
     if (!question) return nothing;
     const answer = this.answers[question.id] ?? {};
+    const last = this.at + 1 >= this.questions.length;
     return html`
       <p>Question ${this.at + 1} of ${this.questions.length}. ${this.scoreLine()}</p>
       <p class="asked">${question.prompt}</p>
@@ -60,9 +61,9 @@ export class Predict extends LitElement {
       </div>
       <div aria-live="polite">${answer.marked ? verdict(question, answer) : nothing}</div>
       <div class="row">
-        <button type="button" @click=${() => this.turn(-1)} ?disabled=${this.at === 0}>Question before</button>
-        ${answer.marked ? nothing : html`<button type="button" class="primary" @click=${() => this.mark(question)} ?disabled=${!answer.choice || !answer.reason}>See what the model says</button>`}
-        <button type="button" class=${answer.marked ? 'primary' : ''} @click=${() => this.turn(1)} ?disabled=${this.at + 1 >= this.questions.length}>Next question</button>
+        <button type="button" @click=${() => this.turn(-1)} ?disabled=${this.at === 0}>Previous question</button>
+        ${answer.marked ? nothing : html`<button type="button" class=${answer.choice && answer.reason ? 'primary' : ''} @click=${() => this.mark(question)} ?disabled=${!answer.choice || !answer.reason}>See what the model says</button>`}
+        <button type="button" class=${answer.marked && !last ? 'primary' : ''} @click=${() => this.turn(1)} ?disabled=${last}>Next question</button>
       </div>`;
   }
 

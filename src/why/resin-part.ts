@@ -44,8 +44,8 @@ export class ResinPart extends LitElement {
   private list(scenario: Scenario) {
     const porosity = scenario.values['bed.porosity'];
     return html`<div class="scroll"><table>
-      <caption>At ${fixed(this.molarity, 1)} mol/L HCl. D_v: amount per litre of bed in the beads over amount per litre of liquid</caption>
-      <thead><tr><th scope="col">ion</th><th scope="col" class="number">D_v</th><th scope="col" class="number">retention factor</th><th scope="col" class="number">leaves after</th><th scope="col" class="number">band speed</th></tr></thead>
+      <caption>At ${fixed(this.molarity, 1)} mol/L HCl. D<sub>v</sub>: amount per litre of bed in the beads over amount per litre of liquid</caption>
+      <thead><tr><th scope="col">ion</th><th scope="col" class="number">D<sub>v</sub></th><th scope="col" class="number">retention factor</th><th scope="col" class="number">leaves after</th><th scope="col" class="number">band speed</th></tr></thead>
       <tbody>${this.shown(scenario).map((ion) => {
         const { D_v, retentionFactor, bedVolumes, speedShare } = passageOf(distributionOf(scenario, ion)(this.molarity), porosity);
         return html`<tr class=${ion === this.ion ? 'chosen' : ''}><th scope="row">${IONS[ion].symbol}</th><td class="number">${significant(D_v, 2)}</td><td class="number">${significant(retentionFactor, 2)}</td>

@@ -66,7 +66,7 @@ export class SequencePart extends LitElement {
 
   private searching(scenario: Scenario) {
     const { trials = 0, placed = [], HCl_M = 0 } = this.progress ?? {};
-    return html`<p>Trial ${trials}: ${significant(HCl_M, 2)} M HCl${placed.length > 0 ? ` after ${placed.map(symbols).join(', ')}` : ''}</p>
+    return html`<p>Trial ${trials}: ${String(HCl_M)} M HCl${placed.length > 0 ? ` after ${placed.map(symbols).join(', ')}` : ''}</p>
       <progress max=${scenario.ions.length} value=${placed.length} aria-label="metals placed"></progress>`;
   }
 
@@ -78,7 +78,7 @@ export class SequencePart extends LitElement {
       <div class="scroll"><table>
         <caption>${steps.length} steps, found in ${trials} trials; conditioning and all: ${millilitres(delivered_mL)}, ${duration(time_min)} by gravity</caption>
         <thead><tr><th scope="col">receiver</th><th scope="col" class="number">HCl, mol/L</th><th scope="col" class="number">volume, mL</th><th scope="col" class="number">purity</th><th scope="col" class="number">collected</th></tr></thead>
-        <tbody>${steps.map((step) => html`<tr><th scope="row">${symbols(step.ions)}</th><td class="number">${significant(step.HCl_M, 2)}</td><td class="number">${fixed(step.volume_mL, 1)}</td><td class="number">${percentOf(step.purity)}</td><td class="number">${percentOf(step.recovered)}</td></tr>`)}</tbody>
+        <tbody>${steps.map((step) => html`<tr><th scope="row">${symbols(step.ions)}</th><td class="number">${String(step.HCl_M)}</td><td class="number">${fixed(step.volume_mL, 1)}</td><td class="number">${percentOf(step.purity)}</td><td class="number">${percentOf(step.recovered)}</td></tr>`)}</tbody>
       </table></div>
       <div class="row"><button type="button" class="primary" @click=${() => this.play(found)}>Play it on the bench</button></div>
       <p class="status">Purity: share among the metals in the receiver. On an even bed without faults; the curves behind it are recalled. Playing it replaces liquids and procedure of the scenario and starts the run again.</p>`;

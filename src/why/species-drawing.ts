@@ -21,7 +21,7 @@ const STEPS = 120;
 const MARGIN = { top: 8, right: 14, bottom: 46, left: 62 } as const;
 /** Least thickness of a layer that can carry its name, px, and half the width of a name. */
 const NAME_HEIGHT = 20;
-const NAME_HALF = 34;
+const NAME_HALF = 44;
 /** How much of the ion's colour a layer takes, by its charge, %. */
 const INK_CATION = 10;
 const INK_NEUTRAL = 24;

@@ -30,7 +30,10 @@ export function swatchOf(ion: IonId, { ligands, charge, label }: ComplexSpecies)
   const id = label.startsWith('H') && charge > -2 ? undefined : SPECTRUM[ion]?.[ligands];
   if (id === undefined)
     return COLOURLESS.includes(ion) ? { colour: hexFor(undefined), words: 'colourless' } : { colour: undefined, words: 'no spectrum known' };
-  return { colour: hexFor(id), words: `as ${SPECIES[id].label}, ${SPECIES[id].status === 'read' ? 'read' : 'recalled'} spectrum` };
+  return {
+    colour: hexFor(id),
+    words: SPECIES[id].status === 'read' ? 'spectrum read' : SPECIES[id].status === 'assumed' ? 'spectrum assumed' : 'spectrum recalled',
+  };
 }
 
 function hexFor(id: SpeciesId | undefined): string {
