@@ -21,7 +21,6 @@ export const AT = {
   feedVolume: 14,
   frames: 15,
   frameAt: 16,
-  notes: 17,
   random: 18,
   lowestHead: 19,
   supportClog: 20,
@@ -29,7 +28,6 @@ export const AT = {
   dryMinutes: 22,
   drainings: 23,
   worstLedger: 24,
-  segments: 25,
   /** 1 once cells of a lane differ in liquid, or some liquid does not move. */
   uneven: 26,
   /** Times the bed was stirred up. */

@@ -3,7 +3,7 @@ import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { uniform } from './random.ts';
 import { resistLane } from './resistance.ts';
-import { refresh, weighLane } from './sweep.ts';
+import { refresh, weighLane } from './cell.ts';
 
 /** Liquid that stays between the beads of a drained cell, share of the space there (estimate). */
 export const RESIDUAL = 0.1;

@@ -1,6 +1,6 @@
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
-import { weighLane } from './sweep.ts';
+import { weighLane } from './cell.ts';
 
 // Resistance of cells: packing, gas between the beads, and a crack between bed and wall.
 

@@ -11,7 +11,7 @@ import { frontDepth } from './measure.ts';
 import { type RunRecord, recordFor, recordInto } from './record.ts';
 import { packedBed } from './start.ts';
 import { type Limits, step } from './step.ts';
-import { type Flux, fluxFor } from './sweep.ts';
+import { type Flux, fluxFor } from './flux.ts';
 import type { Action, Issue, Log, Scenario, Until } from './types.ts';
 
 /** What became of one action of the log, or something the model has to say. */
@@ -68,7 +68,16 @@ export function runOf(given: Scenario, log?: Log): Run {
   const bed = packedBed(column);
   const refusals = scenario.faults.flatMap((fault): RunEvent[] => {
     const refused = impose(bed, column, fault);
-    return refused ? [{ entry: -1, time_min: 0, delivered_mL: 0, note: `fault ${fault.kind} not imposed: ${refused.path} expected ${refused.expected}, received ${refused.received}` }] : [];
+    return refused
+      ? [
+          {
+            entry: -1,
+            time_min: 0,
+            delivered_mL: 0,
+            note: `fault ${fault.kind} not imposed: ${refused.path} expected ${refused.expected}, received ${refused.received}`,
+          },
+        ]
+      : [];
   });
   const record = recordFor(bed.components, bed.plates);
   const run: Run = {

@@ -1,7 +1,7 @@
 // The state a run begins with: a packed, wet bed under a little of the liquid it was stored in.
 import { AT, type Bed, bedFor } from './bed.ts';
 import type { Column } from './column.ts';
-import { refresh, weighLane } from './sweep.ts';
+import { refresh, weighLane } from './cell.ts';
 
 /** A packed bed at rest with the clamp shut and the first receiver under the tip. */
 export function packedBed(column: Column): Bed {

@@ -5,7 +5,10 @@ import { drainable, drainLane } from './drainage.ts';
 import { age } from './faults/aging.ts';
 import { flowInto, levelOf } from './hydraulics.ts';
 import { MIX_EVERY, mix } from './mixing.ts';
-import { acidIsSteady, type Flux, passSteadyAcid, sweepAcid, sweepMetals, weighLane } from './sweep.ts';
+import { weighLane } from './cell.ts';
+import type { Flux } from './flux.ts';
+import { acidIsSteady, passSteadyAcid, sweepAcid } from './sweep-acid.ts';
+import { sweepMetals } from './sweep-metals.ts';
 
 /** Where a step must not go past. */
 export interface Limits {

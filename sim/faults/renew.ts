@@ -1,7 +1,7 @@
 import type { Bed } from '../bed.ts';
 import type { Column } from '../column.ts';
 import { resistLane } from '../resistance.ts';
-import { refresh } from '../sweep.ts';
+import { refresh } from '../cell.ts';
 
 /** Works out anew all that is kept in store about every lane, after resin, liquid or gas has been moved. */
 export function renew(bed: Bed, column: Column): void {

@@ -40,9 +40,19 @@ describe('a shared capacity', () => {
 });
 
 /** The pulse through the model: t in s, effluent in mol/L. Instant exchange, one lane. */
-function langmuirRun(pulse: { v: number; eps: number; L: number; qs: number; b: number; c0: number; t_inj: number }, end: number): { t: number[]; c: number[] } {
+function langmuirRun(
+  pulse: { v: number; eps: number; L: number; qs: number; b: number; c0: number; t_inj: number },
+  end: number,
+): { t: number[]; c: number[] } {
   const capacity = (1 - pulse.eps) * pulse.qs;
-  const rig = rigFor({ plates: MANY, ions: ['Fe3'], D: { Fe3: capacity * pulse.b }, capacity, bead: [NOT_SLOW_MIN, NOT_SLOW_MIN], values: { 'bed.porosity': pulse.eps } });
+  const rig = rigFor({
+    plates: MANY,
+    ions: ['Fe3'],
+    D: { Fe3: capacity * pulse.b },
+    capacity,
+    bead: [NOT_SLOW_MIN, NOT_SLOW_MIN],
+    values: { 'bed.porosity': pulse.eps },
+  });
   const t0 = pulse.L / pulse.v;
   const flow = rig.holdup / (t0 / 60);
   const volume = rig.holdup / MANY;

@@ -39,12 +39,15 @@ function laneMoments(f: number[], v: number[], edges: { a: number; b: number; om
 }
 
 describe('lanes of unequal flow', () => {
-  it.each(vectors.test_vectors.two_lane_exchange.rows)('spread an unretained impulse by their speeds and exchange: omega = $omega 1/s', ({ f, v, omega, L, mean, var: variance }) => {
-    // Two lanes with exchange: moments by matrix exponential (derived); plates of the lanes add L²/(N u²) each.
-    const run = laneMoments(f, v, [{ a: 0, b: 1, omega }], L);
-    closeTo('mean, s', run.mean, mean, { relative: 0.005 }, 's');
-    closeTo('variance, s²', run.variance - mean ** 2 / PLATES, variance, { relative: 0.03, absolute: 25 }, 's²');
-  });
+  it.each(vectors.test_vectors.two_lane_exchange.rows)(
+    'spread an unretained impulse by their speeds and exchange: omega = $omega 1/s',
+    ({ f, v, omega, L, mean, var: variance }) => {
+      // Two lanes with exchange: moments by matrix exponential (derived); plates of the lanes add L²/(N u²) each.
+      const run = laneMoments(f, v, [{ a: 0, b: 1, omega }], L);
+      closeTo('mean, s', run.mean, mean, { relative: 0.005 }, 's');
+      closeTo('variance, s²', run.variance - mean ** 2 / PLATES, variance, { relative: 0.03, absolute: 25 }, 's²');
+    },
+  );
 
   it.each(vectors.test_vectors.five_lane_chain.rows)('spread along a chain of five: beta = $beta 1/s', ({ f, v, beta, L, mean, var: variance }) => {
     const edges = [0, 1, 2, 3].map((a) => ({ a, b: a + 1, omega: 0.2 * beta }));
@@ -64,7 +67,13 @@ describe('lanesOf', () => {
 
   it('fills the cross-section, joins the core to every sector and the ring to itself', () => {
     const { area, edges, angleDeg } = lanesOf(values, 1);
-    closeTo('area', area.reduce((a, b) => a + b), (Math.PI * 0.9 ** 2) / 4, { relative: 1e-12 }, 'cm²');
+    closeTo(
+      'area',
+      area.reduce((a, b) => a + b),
+      (Math.PI * 0.9 ** 2) / 4,
+      { relative: 1e-12 },
+      'cm²',
+    );
     expect(edges.filter(({ a }) => a === 0)).toHaveLength(12);
     expect(edges.filter(({ a }) => a > 0)).toHaveLength(12);
     expect(angleDeg[4]).toBe(90);

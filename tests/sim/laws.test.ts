@@ -60,7 +60,10 @@ const action: fc.Arbitrary<Action> = fc.oneof(
   fc.record({ do: fc.constant('pour' as const), liquid: fc.constantFrom('acid', 'sample', 'water'), volume_mL: real(0.05, 6), hold_level: fc.boolean() }),
   fc.record({ do: fc.constant('clamp' as const), open_percent: fc.constantFrom(0, 30, 60, 100, 120) }),
   fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('a', 'b', 'c') }),
-  fc.record({ do: fc.constant('wait' as const), until: fc.oneof(fc.record({ elapsed_min: real(0, 8) }), fc.record({ more_mL: real(0, 4) }), fc.record({ liquid_mm: real(0, 10) })) }),
+  fc.record({
+    do: fc.constant('wait' as const),
+    until: fc.oneof(fc.record({ elapsed_min: real(0, 8) }), fc.record({ more_mL: real(0, 4) }), fc.record({ liquid_mm: real(0, 10) })),
+  }),
 );
 const log: fc.Arbitrary<Log> = fc.array(action, { minLength: 1, maxLength: 14 });
 
@@ -95,15 +98,20 @@ describe('every run', () => {
 
   it('is the same at once and in arbitrary pieces, bit for bit', () => {
     fc.assert(
-      fc.property(scenario, log, fc.array(fc.oneof(fc.record({ steps: fc.integer({ min: 0, max: 50 }) }), fc.record({ time_min: real(0, 30) })), { maxLength: 12 }), (s, l, pieces) => {
-        const whole = runOf(s, l);
-        advance(whole, { endOfLog: true });
-        const cut = runOf(s, l);
-        for (const piece of pieces) advance(cut, { ...piece, endOfLog: true });
-        advance(cut, { endOfLog: true });
-        expect(sameBits(whole.bed.buffer, cut.bed.buffer)).toBe(true);
-        expect(cut.record.count).toBe(whole.record.count);
-      }),
+      fc.property(
+        scenario,
+        log,
+        fc.array(fc.oneof(fc.record({ steps: fc.integer({ min: 0, max: 50 }) }), fc.record({ time_min: real(0, 30) })), { maxLength: 12 }),
+        (s, l, pieces) => {
+          const whole = runOf(s, l);
+          advance(whole, { endOfLog: true });
+          const cut = runOf(s, l);
+          for (const piece of pieces) advance(cut, { ...piece, endOfLog: true });
+          advance(cut, { endOfLog: true });
+          expect(sameBits(whole.bed.buffer, cut.bed.buffer)).toBe(true);
+          expect(cut.record.count).toBe(whole.record.count);
+        },
+      ),
       RUNS,
     );
   });

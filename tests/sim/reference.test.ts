@@ -20,7 +20,15 @@ const END = 12;
 
 describe('a small column with an eluent switch', () => {
   it('agrees with a general-purpose integrator to 1e-4 of each peak', () => {
-    const rig = rigFor({ plates: PLATES, ions: ['Co', 'Ni'], shares: SHARES, edges: [{ a: 0, b: 1, shape: SHAPE }], values: { 'bench.start_HCl_M': 9, 'flow.Pe_transverse': 5, 'bed.bead_um': 300 }, bead: [0.05, 0.3, 0.2], film: 0.004 });
+    const rig = rigFor({
+      plates: PLATES,
+      ions: ['Co', 'Ni'],
+      shares: SHARES,
+      edges: [{ a: 0, b: 1, shape: SHAPE }],
+      values: { 'bench.start_HCl_M': 9, 'flow.Pe_transverse': 5, 'bed.bead_um': 300 },
+      bead: [0.05, 0.3, 0.2],
+      film: 0.004,
+    });
     const { column, bed } = rig;
     const volume = rig.holdup / PLATES / 800;
     const samples: number[] = [];
@@ -37,8 +45,18 @@ describe('a small column with an eluent switch', () => {
     const velocity = SPLIT.map((share, i) => (FLOW * share) / column.lanes.area[i]);
     const speed = (velocity[0] + velocity[1]) / 2 / column.porosity;
     const G = column.porosity * ((speed * 0.03) / 5) * SHAPE * column.dz;
-    const lanes = SHARES.map((_, i) => ({ m: bed.mobile[i * PLATES], V: column.cellVolume[i], Q: FLOW * SPLIT[i], b: column.film / Math.max(2, column.sherwood * Math.cbrt(velocity[i])) }));
-    const metal = (ion: 'Co' | 'Ni', a: number, z: number) => ({ a, z, D0: (c: number) => curveParts(ion, c, resin).coion, De: (c: number) => curveParts(ion, c, resin).exchange });
+    const lanes = SHARES.map((_, i) => ({
+      m: bed.mobile[i * PLATES],
+      V: column.cellVolume[i],
+      Q: FLOW * SPLIT[i],
+      b: column.film / Math.max(2, column.sherwood * Math.cbrt(velocity[i])),
+    }));
+    const metal = (ion: 'Co' | 'Ni', a: number, z: number) => ({
+      a,
+      z,
+      D0: (c: number) => curveParts(ion, c, resin).coion,
+      De: (c: number) => curveParts(ion, c, resin).exchange,
+    });
     const reference = referenceRun({
       plates: PLATES,
       lanes,

@@ -5,7 +5,9 @@ import type { IonId } from '../../sim/ions.ts';
 import type { LaneEdge } from '../../sim/lanes.ts';
 import { mix } from '../../sim/mixing.ts';
 import { packedBed } from '../../sim/start.ts';
-import { acidIsSteady, type Flux, fluxFor, passSteadyAcid, sweepAcid, sweepMetals } from '../../sim/sweep.ts';
+import { type Flux, fluxFor } from '../../sim/flux.ts';
+import { acidIsSteady, passSteadyAcid, sweepAcid } from '../../sim/sweep-acid.ts';
+import { sweepMetals } from '../../sim/sweep-metals.ts';
 import type { Scenario } from '../../sim/types.ts';
 
 // The lanes of the model without head, tip and gravity: constant flow, chosen inflow, constants set by the test.
@@ -53,10 +55,41 @@ export function rigFor(spec: RigSpec): Rig {
 /** Scenario with one bottle of water, for tests that build their own. */
 export function scenarioOf(spec: RigSpec): Scenario {
   const ions = spec.ions ?? ['Ni'];
-  const curves = Object.fromEntries(Object.entries(spec.D ?? {}).map(([ion, D]) => [ion, [[0, D], [13, D]]]));
-  const values = { ...parameterDefaults(), 'column.bore_cm': Math.sqrt(4 / Math.PI), 'bed.length_cm': 1, 'bed.plates': spec.plates, 'bed.lanes': spec.shares?.length ?? 1, 'bed.packing': 0, 'bed.spread': 0, 'flow.obstruction': 0, ...spec.values };
+  const curves = Object.fromEntries(
+    Object.entries(spec.D ?? {}).map(([ion, D]) => [
+      ion,
+      [
+        [0, D],
+        [13, D],
+      ],
+    ]),
+  );
+  const values = {
+    ...parameterDefaults(),
+    'column.bore_cm': Math.sqrt(4 / Math.PI),
+    'bed.length_cm': 1,
+    'bed.plates': spec.plates,
+    'bed.lanes': spec.shares?.length ?? 1,
+    'bed.packing': 0,
+    'bed.spread': 0,
+    'flow.obstruction': 0,
+    ...spec.values,
+  };
   const liquids = { water: { label: 'water', HCl_M: 0, ions: {} } };
-  return { id: 'rig', title: 'rig', purpose: '', notice: [], sources: [], ions, liquids, values, curves: curves as Scenario['curves'], faults: [], procedure: [], seed: 1 };
+  return {
+    id: 'rig',
+    title: 'rig',
+    purpose: '',
+    notice: [],
+    sources: [],
+    ions,
+    liquids,
+    values,
+    curves: curves as Scenario['curves'],
+    faults: [],
+    procedure: [],
+    seed: 1,
+  };
 }
 
 function columnFor(spec: RigSpec, scenario: Scenario): Column {

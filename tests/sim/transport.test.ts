@@ -52,15 +52,18 @@ describe('equal plates with a linear isotherm', () => {
     closeTo('mean', moments.mean, 1, { relative: 1e-3 });
   });
 
-  it.each(vectors.test_vectors.gamma_peak_metrics.rows.filter(({ N }) => N === 10 || N === 25 || N === 100))('have the tailing and widths of the gamma curve: N = $N', (row) => {
-    const { x, y } = impulse(rigFor({ plates: row.N, D: { Ni: 2 * POROSITY } }), 2, 0.05);
-    const apex = apexOf(x, y);
-    closeTo('maximum', apex.at, row.x_max, { relative: 2e-3 });
-    // USP <621> and Ph. Eur. 2.2.46 symmetry factor: w0.05/(2 f).
-    closeTo('tailing at 5 %', tailingOf(crossingOf(x, y, 0.05), apex.at), row.tailing_005, { relative: 5e-3 });
-    closeTo('N from half width', platesFromHalfWidth(apex.at, crossingOf(x, y, 0.5).width), row.N_half_5545, { relative: 5e-3 });
-    expect(platesFromBaseWidth(apex.at, row.w_base_tangent)).toBeCloseTo(row.N_base_16, 1);
-  });
+  it.each(vectors.test_vectors.gamma_peak_metrics.rows.filter(({ N }) => N === 10 || N === 25 || N === 100))(
+    'have the tailing and widths of the gamma curve: N = $N',
+    (row) => {
+      const { x, y } = impulse(rigFor({ plates: row.N, D: { Ni: 2 * POROSITY } }), 2, 0.05);
+      const apex = apexOf(x, y);
+      closeTo('maximum', apex.at, row.x_max, { relative: 2e-3 });
+      // USP <621> and Ph. Eur. 2.2.46 symmetry factor: w0.05/(2 f).
+      closeTo('tailing at 5 %', tailingOf(crossingOf(x, y, 0.05), apex.at), row.tailing_005, { relative: 5e-3 });
+      closeTo('N from half width', platesFromHalfWidth(apex.at, crossingOf(x, y, 0.5).width), row.N_half_5545, { relative: 5e-3 });
+      expect(platesFromBaseWidth(apex.at, row.w_base_tangent)).toBeCloseTo(row.N_base_16, 1);
+    },
+  );
 
   it('pass a rectangular feed as the difference of two gamma integrals', () => {
     const rig = rigFor({ plates: 25, D: { Ni: 0 } });
@@ -74,11 +77,14 @@ describe('equal plates with a linear isotherm', () => {
 });
 
 describe('plates with slow exchange', () => {
-  it.each(vectors.test_vectors.plates_with_ldf.rows.slice(0, 18))('follow the linear-driving-force plates: N = $N, k = $k, kL = $kL 1/s, t = $t s', ({ N, t0, k, kL, t, E }) => {
-    const { pdf } = slowImpulse(N, t0, k, kL, [t]);
-    const peak = slowPlatesPdf({ N, t0, k, kL }, t0 * (1 + k) * 0.8);
-    closeTo('effluent, 1/s', pdf[0], E, { absolute: 2e-3 * Math.max(peak, E) });
-  });
+  it.each(vectors.test_vectors.plates_with_ldf.rows.slice(0, 18))(
+    'follow the linear-driving-force plates: N = $N, k = $k, kL = $kL 1/s, t = $t s',
+    ({ N, t0, k, kL, t, E }) => {
+      const { pdf } = slowImpulse(N, t0, k, kL, [t]);
+      const peak = slowPlatesPdf({ N, t0, k, kL }, t0 * (1 + k) * 0.8);
+      closeTo('effluent, 1/s', pdf[0], E, { absolute: 2e-3 * Math.max(peak, E) });
+    },
+  );
 
   it('keep mean and variance at a large step', () => {
     const spec = { N: 20, t0: 450, k: 3, kL: 0.02 };
@@ -89,19 +95,25 @@ describe('plates with slow exchange', () => {
     closeTo('variance, s²', moments.variance, exact.variance, { relative: 5e-3 });
   });
 
-  it.each(vectors.test_vectors.lapidus_amundson.rows.filter(({ k }) => k <= 3))('approach dispersion with slow exchange when plates are many: L = $L, k = $k, t = $t s', ({ L, v, D, k, kL, t, F }) => {
-    // Lapidus and Amundson 1952, J. Phys. Chem. 56, 984. N = vL/(2D) plates have the same first two moments.
-    const N = Math.round((v * L) / (2 * D));
-    const { cdf } = slowImpulse(N, L / v, k, kL, [t], 0.2);
-    closeTo('share eluted', cdf[0], F, { absolute: 4e-3 });
-    closeTo('closed form against its vector', slowColumnCdf({ L, v, D, k, kL }, t), F, { absolute: 1e-6 });
-  });
+  it.each(vectors.test_vectors.lapidus_amundson.rows.filter(({ k }) => k <= 3))(
+    'approach dispersion with slow exchange when plates are many: L = $L, k = $k, t = $t s',
+    ({ L, v, D, k, kL, t, F }) => {
+      // Lapidus and Amundson 1952, J. Phys. Chem. 56, 984. N = vL/(2D) plates have the same first two moments.
+      const N = Math.round((v * L) / (2 * D));
+      const { cdf } = slowImpulse(N, L / v, k, kL, [t], 0.2);
+      closeTo('share eluted', cdf[0], F, { absolute: 4e-3 });
+      closeTo('closed form against its vector', slowColumnCdf({ L, v, D, k, kL }, t), F, { absolute: 1e-6 });
+    },
+  );
 
-  it.each(vectors.test_vectors.thomas.rows.filter(({ N, r }) => N >= 5 && N <= 20 && r < 1))('follow the Thomas curve: r = $r, N = $N, T = $T', ({ r, N, NT, X }) => {
-    // Thomas 1944, J. Am. Chem. Soc. 66, 1664. Here z = 1: dq/dt = kL (D c (1 - theta) - q) = ka (c (qm - q) - q/b), ka = kL b.
-    closeTo('closed form against its vector', thomas(r, N, NT), X, { absolute: 1e-6 });
-    closeTo('breakthrough', breakthrough(r, N, NT), X, { absolute: 4e-3 });
-  });
+  it.each(vectors.test_vectors.thomas.rows.filter(({ N, r }) => N >= 5 && N <= 20 && r < 1))(
+    'follow the Thomas curve: r = $r, N = $N, T = $T',
+    ({ r, N, NT, X }) => {
+      // Thomas 1944, J. Am. Chem. Soc. 66, 1664. Here z = 1: dq/dt = kL (D c (1 - theta) - q) = ka (c (qm - q) - q/b), ka = kL b.
+      closeTo('closed form against its vector', thomas(r, N, NT), X, { absolute: 1e-6 });
+      closeTo('breakthrough', breakthrough(r, N, NT), X, { absolute: 4e-3 });
+    },
+  );
 });
 
 /** Impulse through N plates with exchange rate kL; time in s, hold-up time t0 in s. */
@@ -123,10 +135,24 @@ function slowImpulse(N: number, t0: number, k: number, kL: number, at: number[],
     sum.push(total);
   }
   const between = (xs: number[], ys: number[], x: number): number => {
-    const i = Math.max(1, xs.findIndex((value) => value >= x));
+    const i = Math.max(
+      1,
+      xs.findIndex((value) => value >= x),
+    );
     return ys[i - 1] + ((x - xs[i - 1]) / (xs[i] - xs[i - 1])) * (ys[i] - ys[i - 1]);
   };
-  return { t, E, pdf: at.map((x) => between(t, E, x)), cdf: at.map((x) => between(t.map((value) => value + dt / 2), sum, x)) };
+  return {
+    t,
+    E,
+    pdf: at.map((x) => between(t, E, x)),
+    cdf: at.map((x) =>
+      between(
+        t.map((value) => value + dt / 2),
+        sum,
+        x,
+      ),
+    ),
+  };
 }
 
 const NOT_SLOW_MIN = 1e-9;

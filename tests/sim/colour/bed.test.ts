@@ -17,7 +17,13 @@ const beads = (amounts: Partial<Record<IonId, number>>, HCl_M = 9): BedCell => (
 
 describe('a bead', () => {
   // 1 - 2[1 - (1+t) e^-t]/t^2, Duysens 1956, recalled; numbers computed.
-  test.each([[0.01, 0.006642], [0.1, 0.064232], [1, 0.471518], [3, 0.822033], [10, 0.98001]])('of optical thickness %f absorbs %f', (tau, expected) => {
+  test.each([
+    [0.01, 0.006642],
+    [0.1, 0.064232],
+    [1, 0.471518],
+    [3, 0.822033],
+    [10, 0.98001],
+  ])('of optical thickness %f absorbs %f', (tau, expected) => {
     expect(Math.abs(sphereEfficiency(tau) - expected)).toBeLessThan(1e-6);
   });
 
@@ -38,7 +44,12 @@ describe('a bead', () => {
 
 describe('a scattering layer', () => {
   // Kubelka-Munk function (1-R)^2/2R = K/S, read; R computed.
-  test.each([[0.01, 0.868226], [0.1, 0.641742], [1, 0.267949], [10, 0.045549]])('that is thick, K/S %f, reflects %f', (ratio, expected) => {
+  test.each([
+    [0.01, 0.868226],
+    [0.1, 0.641742],
+    [1, 0.267949],
+    [10, 0.045549],
+  ])('that is thick, K/S %f, reflects %f', (ratio, expected) => {
     const R = layerReflectance(5 * ratio, 5, 200);
     expect(Math.abs(R - expected)).toBeLessThan(1e-6);
     expect(Math.abs((1 - R) ** 2 / (2 * R) - ratio)).toBeLessThan(1e-9);
@@ -91,11 +102,24 @@ describe('the bed has the computed colour', () => {
 
 // Regression of the model, not truth: computed by a separate program.
 describe('dominant wavelength', () => {
-  test.each([[0, 580], [0.02, 533], [0.1, 497], [0.4, 488]])('of an amber bed with Co %f M is %i nm', (amount, nm) => {
+  test.each([
+    [0, 580],
+    [0.02, 533],
+    [0.1, 497],
+    [0.4, 488],
+  ])('of an amber bed with Co %f M is %i nm', (amount, nm) => {
     expect(Math.abs(dominantWavelength(bedCurve({ CoCl4: amount }, amber)) - nm)).toBeLessThanOrEqual(5);
   });
 
-  test.each([[0, 484], [2, 487], [5, 491], [10, 495], [25, 506], [50, 527], [80, 543]])('with Co 0.05 M and a tint of %i per cm is %i nm', (tint, nm) => {
+  test.each([
+    [0, 484],
+    [2, 487],
+    [5, 491],
+    [10, 495],
+    [25, 506],
+    [50, 527],
+    [80, 543],
+  ])('with Co 0.05 M and a tint of %i per cm is %i nm', (tint, nm) => {
     expect(Math.abs(dominantWavelength(bedCurve({ CoCl4: 0.05 }, tint)) - nm)).toBeLessThanOrEqual(4);
   });
 });
@@ -131,10 +155,17 @@ describe('the bed', () => {
   test('never gets brighter by more metal', () => {
     const amount = fc.double({ min: 0, max: 0.5, noNaN: true });
     fc.assert(
-      fc.property(fc.constantFrom<IonId>('Co', 'Ni', 'Cu', 'Fe3', 'Mn', 'Zn', 'Fe2', 'Cd'), fc.double({ min: 0, max: 12, noNaN: true }), amount, amount, fc.boolean(), (ion, HCl_M, some, more, inBeads) => {
-        const cell = (q: number): BedCell => (inBeads ? { HCl_M, pore: {}, resin: { [ion]: q } } : { HCl_M, pore: { [ion]: q }, resin: {} });
-        expect(luminance(bedColour(cell(some + more), amber))).toBeLessThanOrEqual(luminance(bedColour(cell(some), amber)) + 1e-9);
-      }),
+      fc.property(
+        fc.constantFrom<IonId>('Co', 'Ni', 'Cu', 'Fe3', 'Mn', 'Zn', 'Fe2', 'Cd'),
+        fc.double({ min: 0, max: 12, noNaN: true }),
+        amount,
+        amount,
+        fc.boolean(),
+        (ion, HCl_M, some, more, inBeads) => {
+          const cell = (q: number): BedCell => (inBeads ? { HCl_M, pore: {}, resin: { [ion]: q } } : { HCl_M, pore: { [ion]: q }, resin: {} });
+          expect(luminance(bedColour(cell(some + more), amber))).toBeLessThanOrEqual(luminance(bedColour(cell(some), amber)) + 1e-9);
+        },
+      ),
       { seed: 31, numRuns: 300 },
     );
   });
@@ -148,15 +179,24 @@ describe('the painter', () => {
     const out = new Uint8Array(7);
     const amount = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 0.5, noNaN: true }));
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 12, noNaN: true }), fc.array(amount, { minLength: 6, maxLength: 6 }), fc.constantFrom(0, 0, 0.4, 1), (HCl_M, v, gasSaturation) => {
-        // Component-major arrays, as the bed keeps them: two cells, the second is painted.
-        const pore = [9, v[0], 9, v[1], 9, v[2]];
-        const resin = [9, v[3], 9, v[4], 9, v[5]];
-        painter.colourInto(out, 4, HCl_M, pore, 1, resin, 1, gasSaturation, 2);
-        const exact = bedColour({ HCl_M, pore: { Co: v[0], Ni: v[1], Fe3: v[2] }, resin: { Co: v[3], Ni: v[4], Fe3: v[5] }, gasSaturation }, amber, { beadUm: 125 });
-        exact.forEach((channel, k) => { expect(Math.abs(out[4 + k] - 255 * channel)).toBeLessThan(1.01); });
-        expect([...out.slice(0, 4)]).toEqual([0, 0, 0, 0]);
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 12, noNaN: true }),
+        fc.array(amount, { minLength: 6, maxLength: 6 }),
+        fc.constantFrom(0, 0, 0.4, 1),
+        (HCl_M, v, gasSaturation) => {
+          // Component-major arrays, as the bed keeps them: two cells, the second is painted.
+          const pore = [9, v[0], 9, v[1], 9, v[2]];
+          const resin = [9, v[3], 9, v[4], 9, v[5]];
+          painter.colourInto(out, 4, HCl_M, pore, 1, resin, 1, gasSaturation, 2);
+          const exact = bedColour({ HCl_M, pore: { Co: v[0], Ni: v[1], Fe3: v[2] }, resin: { Co: v[3], Ni: v[4], Fe3: v[5] }, gasSaturation }, amber, {
+            beadUm: 125,
+          });
+          exact.forEach((channel, k) => {
+            expect(Math.abs(out[4 + k] - 255 * channel)).toBeLessThan(1.01);
+          });
+          expect([...out.slice(0, 4)]).toEqual([0, 0, 0, 0]);
+        },
+      ),
       { seed: 41, numRuns: 300 },
     );
   });

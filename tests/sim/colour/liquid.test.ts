@@ -90,16 +90,22 @@ describe('Beer-Lambert', () => {
   test('more solute never lets more light through', () => {
     const amount = fc.double({ min: 0, max: 1, noNaN: true });
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 13, noNaN: true }), fc.array(amount, { minLength: 8, maxLength: 8 }), fc.nat(10), amount, (HCl_M, start, which, more) => {
-        const ions = Object.fromEntries(ION_IDS.map((id, k) => [id, start[k] + (which === k ? more : 0)]));
-        const extra = Object.fromEntries(EXTRAS.map((id, k) => [id, 0.01 + (which === 8 + k ? more : 0)]));
-        const less = { HCl_M, ions: Object.fromEntries(ION_IDS.map((id, k) => [id, start[k]])), extra: { CoNCS: 0.01, CoY: 0.01, NiY: 0.01 } };
-        const [dense, thin] = [absorptionOf({ HCl_M, ions, extra }), absorptionOf(less)];
-        dense.forEach((alpha, i) => {
-          expect(flatTransmittance(alpha, 1.5)).toBeLessThanOrEqual(flatTransmittance(thin[i], 1.5) + 1e-12);
-          expect(roundTransmittance(alpha, 1.5)).toBeLessThanOrEqual(roundTransmittance(thin[i], 1.5) + 1e-12);
-        });
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 13, noNaN: true }),
+        fc.array(amount, { minLength: 8, maxLength: 8 }),
+        fc.nat(10),
+        amount,
+        (HCl_M, start, which, more) => {
+          const ions = Object.fromEntries(ION_IDS.map((id, k) => [id, start[k] + (which === k ? more : 0)]));
+          const extra = Object.fromEntries(EXTRAS.map((id, k) => [id, 0.01 + (which === 8 + k ? more : 0)]));
+          const less = { HCl_M, ions: Object.fromEntries(ION_IDS.map((id, k) => [id, start[k]])), extra: { CoNCS: 0.01, CoY: 0.01, NiY: 0.01 } };
+          const [dense, thin] = [absorptionOf({ HCl_M, ions, extra }), absorptionOf(less)];
+          dense.forEach((alpha, i) => {
+            expect(flatTransmittance(alpha, 1.5)).toBeLessThanOrEqual(flatTransmittance(thin[i], 1.5) + 1e-12);
+            expect(roundTransmittance(alpha, 1.5)).toBeLessThanOrEqual(roundTransmittance(thin[i], 1.5) + 1e-12);
+          });
+        },
+      ),
       { seed: 21, numRuns: 100 },
     );
   });

@@ -12,17 +12,23 @@ describe('the fitted observer', () => {
     [550, [0.433715, 0.994462, 0.008758]],
     [600, [1.055926, 0.634136, 0.000042]],
   ])('at %i nm equals the published formula', (nm, expected) => {
-    observerAt(nm).forEach((value, k) => { expect(Math.abs(value - expected[k])).toBeLessThan(1e-6); });
+    observerAt(nm).forEach((value, k) => {
+      expect(Math.abs(value - expected[k])).toBeLessThan(1e-6);
+    });
   });
 
   test('stays as close to the CIE table as the fit allows', () => {
     const worst = [0, 0, 0];
     for (let nm = 380; nm <= 780; nm += 5) {
       const cie = cieObserver(nm);
-      observerAt(nm).forEach((value, k) => { worst[k] = Math.max(worst[k], Math.abs(value - cie[k])); });
+      observerAt(nm).forEach((value, k) => {
+        worst[k] = Math.max(worst[k], Math.abs(value - cie[k]));
+      });
     }
     // Computed from the CIE 1931 table (5 nm, a second copy than the one used here).
-    [0.0138, 0.0073, 0.0221].forEach((expected, k) => { expect(Math.abs(worst[k] - expected)).toBeLessThan(0.0005); });
+    [0.0138, 0.0073, 0.0221].forEach((expected, k) => {
+      expect(Math.abs(worst[k] - expected)).toBeLessThan(0.0005);
+    });
   });
 });
 
@@ -40,19 +46,25 @@ describe('the CIE tables of the independent library', () => {
   });
 
   test('agree with our D65 at every grid point', () => {
-    WAVELENGTHS_NM.forEach((nm, i) => { expect(Math.abs(D65[i] - cieD65(nm))).toBeLessThan(0.0051); });
+    WAVELENGTHS_NM.forEach((nm, i) => {
+      expect(Math.abs(D65[i] - cieD65(nm))).toBeLessThan(0.0051);
+    });
     expect([D65[0], D65[18], D65[40]]).toEqual([49.9755, 100, 63.3828]); // CIE 15, read
   });
 });
 
 describe('tristimulus values', () => {
   test.each(CASES)('of $name equal a separate computation to 0.002', ({ curve, XYZ }) => {
-    tristimulusOf(WAVELENGTHS_NM.map(curve)).forEach((value, k) => { expect(Math.abs(value - XYZ[k])).toBeLessThan(0.002); });
+    tristimulusOf(WAVELENGTHS_NM.map(curve)).forEach((value, k) => {
+      expect(Math.abs(value - XYZ[k])).toBeLessThan(0.002);
+    });
   });
 
   test.each(CASES)('of $name equal the independent integrator to 0.002', ({ curve }) => {
     const library = libraryTristimulus(curve, 5);
-    tristimulusOf(WAVELENGTHS_NM.map(curve)).forEach((value, k) => { expect(Math.abs(value - library[k])).toBeLessThan(0.002); });
+    tristimulusOf(WAVELENGTHS_NM.map(curve)).forEach((value, k) => {
+      expect(Math.abs(value - library[k])).toBeLessThan(0.002);
+    });
   });
 
   // The three values below were found by a separate program with another copy of the tables.

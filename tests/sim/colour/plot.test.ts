@@ -27,11 +27,15 @@ describe.each(THEMES)('on the %s page', (theme) => {
   });
 
   test('all lines stay apart, also with colour-vision deficiency', () => {
-    const views = [(c: string) => hexColour(c), ...[filterDeficiencyProt(1), filterDeficiencyDeuter(1), filterDeficiencyTrit(1)].map((filter) => (c: string) => filter(hexColour(c)))];
+    const views = [
+      (c: string) => hexColour(c),
+      ...[filterDeficiencyProt(1), filterDeficiencyDeuter(1), filterDeficiencyTrit(1)].map((filter) => (c: string) => filter(hexColour(c))),
+    ];
     for (const view of views) {
-      for (const one of IDS) for (const two of IDS) {
-        if (one < two) expect(ciede2000(view(PLOT_STYLE[one].colour[theme]), view(PLOT_STYLE[two].colour[theme]))).toBeGreaterThan(13);
-      }
+      for (const one of IDS)
+        for (const two of IDS) {
+          if (one < two) expect(ciede2000(view(PLOT_STYLE[one].colour[theme]), view(PLOT_STYLE[two].colour[theme]))).toBeGreaterThan(13);
+        }
     }
   });
 

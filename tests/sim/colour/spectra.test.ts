@@ -18,7 +18,12 @@ describe('spectra', () => {
   });
 
   // Class report, read: absorbance over that at 511 nm. The set reproduces it to 0.04.
-  test.each([[486, 0.795], [500, 0.926], [526, 0.867], [546, 0.504]])('of the cobalt aquo ion have the read shape at %i nm', (nm, ratio) => {
+  test.each([
+    [486, 0.795],
+    [500, 0.926],
+    [526, 0.867],
+    [546, 0.504],
+  ])('of the cobalt aquo ion have the read shape at %i nm', (nm, ratio) => {
     expect(Math.abs(molarAbsorptivity('CoAquo', nm) / molarAbsorptivity('CoAquo', 511) - ratio)).toBeLessThan(0.045);
   });
 
@@ -63,7 +68,9 @@ test('absorption of a mixture is the sum of its parts', () => {
   const out = new Float64Array(POINTS);
   absorptionInto(out, both);
   const [one, two] = [part(0, 0.1), part(5, 0.2)];
-  out.forEach((value, i) => { expect(Math.abs(value - one[i] - two[i])).toBeLessThan(1e-12); });
+  out.forEach((value, i) => {
+    expect(Math.abs(value - one[i] - two[i])).toBeLessThan(1e-12);
+  });
   // Beer-Lambert: Napierian absorption is ln 10 times epsilon times concentration.
   expect(one[13]).toBeCloseTo(Math.LN10 * 0.1 * molarAbsorptivity(SPECIES_IDS[0], WAVELENGTHS_NM[13]), 12);
 });

@@ -9,7 +9,9 @@ const LUMINANCE = [0.2126, 0.7152, 0.0722]; // IEC 61966-2-1, recalled
 describe('XYZ to linear sRGB', () => {
   test('of (0.3, 0.4, 0.5) equals culori and colorjs', () => {
     const expected = [0.108032, 0.480391, 0.463584]; // both libraries, run
-    linearOf([0.3, 0.4, 0.5]).forEach((value, k) => { expect(Math.abs(value - expected[k])).toBeLessThan(1e-6); });
+    linearOf([0.3, 0.4, 0.5]).forEach((value, k) => {
+      expect(Math.abs(value - expected[k])).toBeLessThan(1e-6);
+    });
   });
 
   test('followed by the transfer curve undoes the way culori takes to XYZ', () => {
@@ -18,7 +20,9 @@ describe('XYZ to linear sRGB', () => {
       fc.property(channel, channel, channel, (r, g, b) => {
         const { x, y, z } = convertRgbToXyz65({ r, g, b });
         const back = linearOf([x, y, z]).map(encodeChannel);
-        [r, g, b].forEach((value, k) => { expect(back[k]).toBeCloseTo(value, 4); });
+        [r, g, b].forEach((value, k) => {
+          expect(back[k]).toBeCloseTo(value, 4);
+        });
       }),
       { seed: 4, numRuns: 300 },
     );
@@ -52,16 +56,21 @@ describe('a spectrum', () => {
 describe('gamut fitting', () => {
   test('keeps luminance while no channel is above 1, and the hue side', () => {
     fc.assert(
-      fc.property(fc.double({ min: -0.2, max: 0, noNaN: true }), fc.double({ min: 0.05, max: 0.4, noNaN: true }), fc.double({ min: 0.05, max: 0.6, noNaN: true }), (r, g, b) => {
-        const channels = Float64Array.of(r, g, b);
-        const before = r * LUMINANCE[0] + g * LUMINANCE[1] + b * LUMINANCE[2];
-        fc.pre(before > 0.01);
-        fitInto(channels);
-        const after = channels.reduce((sum, value, k) => sum + value * LUMINANCE[k], 0);
-        expect(after).toBeCloseTo(before, 3);
-        expect(channels[0]).toBeLessThanOrEqual(Math.min(channels[1], channels[2]));
-        expect((channels[1] - channels[2]) * (g - b)).toBeGreaterThanOrEqual(0);
-      }),
+      fc.property(
+        fc.double({ min: -0.2, max: 0, noNaN: true }),
+        fc.double({ min: 0.05, max: 0.4, noNaN: true }),
+        fc.double({ min: 0.05, max: 0.6, noNaN: true }),
+        (r, g, b) => {
+          const channels = Float64Array.of(r, g, b);
+          const before = r * LUMINANCE[0] + g * LUMINANCE[1] + b * LUMINANCE[2];
+          fc.pre(before > 0.01);
+          fitInto(channels);
+          const after = channels.reduce((sum, value, k) => sum + value * LUMINANCE[k], 0);
+          expect(after).toBeCloseTo(before, 3);
+          expect(channels[0]).toBeLessThanOrEqual(Math.min(channels[1], channels[2]));
+          expect((channels[1] - channels[2]) * (g - b)).toBeGreaterThanOrEqual(0);
+        },
+      ),
       { seed: 5, numRuns: 300 },
     );
   });

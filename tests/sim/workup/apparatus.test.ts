@@ -4,17 +4,38 @@ import { apparatusOf, flaskSize, tolerance } from '../../../sim/workup/apparatus
 
 describe('class A tolerance', () => {
   // ASTM E969; 5 to 100 mL read in a table of precision as taught, 1 and 2 mL recalled.
-  it.each([[1, 0.006], [2, 0.006], [5, 0.01], [10, 0.02], [25, 0.03], [50, 0.05], [100, 0.08]])('of a %i mL pipette', (capacity, mL) => {
+  it.each([
+    [1, 0.006],
+    [2, 0.006],
+    [5, 0.01],
+    [10, 0.02],
+    [25, 0.03],
+    [50, 0.05],
+    [100, 0.08],
+  ])('of a %i mL pipette', (capacity, mL) => {
     expect(tolerance('pipette', capacity)).toBe(mL);
   });
 
   // The same table, read; 500 mL from ASTM E288, recalled.
-  it.each([[25, 0.03], [50, 0.05], [100, 0.08], [250, 0.12], [500, 0.2], [1000, 0.3], [2000, 0.5]])('of a %i mL flask', (capacity, mL) => {
+  it.each([
+    [25, 0.03],
+    [50, 0.05],
+    [100, 0.08],
+    [250, 0.12],
+    [500, 0.2],
+    [1000, 0.3],
+    [2000, 0.5],
+  ])('of a %i mL flask', (capacity, mL) => {
     expect(tolerance('flask', capacity)).toBe(mL);
   });
 
   // ASTM E287, recalled; class B is twice class A, read.
-  it.each([[10, 0.02], [25, 0.03], [50, 0.05], [100, 0.1]])('of a %i mL burette, and twice that in class B', (capacity, mL) => {
+  it.each([
+    [10, 0.02],
+    [25, 0.03],
+    [50, 0.05],
+    [100, 0.1],
+  ])('of a %i mL burette, and twice that in class B', (capacity, mL) => {
     expect(tolerance('burette', capacity)).toBe(mL);
     expect(tolerance('burette', capacity, 'B')).toBe(2 * mL);
   });

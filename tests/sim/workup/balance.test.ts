@@ -18,7 +18,15 @@ function neutralised(NaOH_mL: number, Co_mmol = 0, acetic_mL = 0) {
 
 describe('strong acid and alkali', () => {
   it.each([
-    [0, 1.0], [25, 1.48], [40, 1.95], [49, 3.0], [49.9, 4.0], [50, 7.0], [50.1, 10.0], [51, 11.0], [60, 11.96],
+    [0, 1.0],
+    [25, 1.48],
+    [40, 1.95],
+    [49, 3.0],
+    [49.9, 4.0],
+    [50, 7.0],
+    [50.1, 10.0],
+    [51, 11.0],
+    [60, 11.96],
   ])('has the pH of the closed form after %f mL of alkali', (mL, pH) => {
     expect(Math.abs(neutralised(mL).pH - pH)).toBeLessThan(0.01);
   });
@@ -35,7 +43,8 @@ test('0.1000 M acetic acid has pH 2.88 (Ka 1.75e-5; textbook value)', () => {
 describe('onset of cobalt hydroxide', () => {
   it.each([
     // Ksp 5.92e-15 of CRC-type tables, read on a secondary page; 2.5e-16 Kelter, Mosher and Scott 2009, Table A5.4, read.
-    [KSP_COBALT.high.value, 8.04], [KSP_COBALT.low.value, 7.35],
+    [KSP_COBALT.high.value, 8.04],
+    [KSP_COBALT.low.value, 7.35],
   ])('at 5.0 mM and Ksp %f is at its pH', (Ksp, pH) => {
     expect(Math.abs(onsetPH('Co', 0.005, Ksp, 14) - pH)).toBeLessThan(0.01);
   });
@@ -56,16 +65,31 @@ describe('onset of cobalt hydroxide', () => {
 
 describe('acid with cobalt', () => {
   it.each([
-    [50, 7.0], [50.1, 8.19], [51, 8.24], [52.5, 8.34], [54, 8.54], [55, 9.36], [56, 10.97], [60, 11.66],
+    [50, 7.0],
+    [50.1, 8.19],
+    [51, 8.24],
+    [52.5, 8.34],
+    [54, 8.54],
+    [55, 9.36],
+    [56, 10.97],
+    [60, 11.66],
   ])('has its pH after %f mL of alkali', (mL, pH) => {
     expect(Math.abs(neutralised(mL, 0.25).pH - pH)).toBeLessThan(0.02);
   });
 
-  it.each([[52.5, 0.125], [54.9, 0.0056]])('has its dissolved cobalt after %f mL of alkali', (mL, mmol) => {
+  it.each([
+    [52.5, 0.125],
+    [54.9, 0.0056],
+  ])('has its dissolved cobalt after %f mL of alkali', (mL, mmol) => {
     expect(Math.abs(neutralised(mL, 0.25).metals.Co.dissolved * (50 + mL) - mmol)).toBeLessThan(0.001);
   });
 
-  it.each([[52.5, 0.264], [55, 0.529], [56, 0.634], [60, 1.057]])('far basic by %f mL takes its acetic acid to pH 6', (mL, acetic) => {
+  it.each([
+    [52.5, 0.264],
+    [55, 0.529],
+    [56, 0.634],
+    [60, 1.057],
+  ])('far basic by %f mL takes its acetic acid to pH 6', (mL, acetic) => {
     const found = rootOf((x) => neutralised(mL, 0.25, x).pH - 6, 0.01, 5);
     expect(Math.abs(found - acetic)).toBeLessThan(0.005);
   });
@@ -75,8 +99,13 @@ describe('balance against a damped Newton solution in log concentrations', () =>
   const pKa = CHEMISTRY.edta.pKa;
   const betaY = pKa.map((_, i) => 10 ** pKa.slice(pKa.length - 1 - i).reduce((a, b) => a + b, 0));
   const constants = {
-    Kw: 10 ** -CHEMISTRY.pKw, KaAc: 10 ** -CHEMISTRY.pKaAcetic, KaNH4: 10 ** -CHEMISTRY.pKaAmmonium, betaY,
-    KCo: 10 ** 16.45, KNi: 10 ** 18.4, KspCo: CHEMISTRY.Ksp.Co,
+    Kw: 10 ** -CHEMISTRY.pKw,
+    KaAc: 10 ** -CHEMISTRY.pKaAcetic,
+    KaNH4: 10 ** -CHEMISTRY.pKaAmmonium,
+    betaY,
+    KCo: 10 ** 16.45,
+    KNi: 10 ** 18.4,
+    KspCo: CHEMISTRY.Ksp.Co,
   };
   // The reference knows no nickel hydroxide.
   const chemistry = { ...CHEMISTRY, Ksp: { ...CHEMISTRY.Ksp, Ni: 1 } };
@@ -102,7 +131,18 @@ describe('balance against a damped Newton solution in log concentrations', () =>
 
 describe('laws of the balance', () => {
   const amount = (max: number) => fc.double({ min: 0, max, noNaN: true });
-  const flask = fc.record({ Cl: amount(1), Na: amount(1), Ac: amount(0.5), NH4: amount(0.3), SCN: amount(0.3), Y: amount(0.01), Co: amount(0.02), Ni: amount(0.01), Zn: amount(0.01), Fe3: amount(0.005) });
+  const flask = fc.record({
+    Cl: amount(1),
+    Na: amount(1),
+    Ac: amount(0.5),
+    NH4: amount(0.3),
+    SCN: amount(0.3),
+    Y: amount(0.01),
+    Co: amount(0.02),
+    Ni: amount(0.01),
+    Zn: amount(0.01),
+    Fe3: amount(0.005),
+  });
 
   it('lets pH fall with acid and rise with alkali', () => {
     fc.assert(

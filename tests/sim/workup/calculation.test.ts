@@ -5,21 +5,50 @@ import { parseQuantity } from '../../../sim/workup/quantity.ts';
 
 describe('a typed quantity', () => {
   it.each([
-    ['0.0123 mol/L', 0.0123], ['0,0123 mol/L', 0.0123], ['12.3 mmol/L', 0.0123], ['12,3mM', 0.0123], ['0.0123M', 0.0123], ['0.0123', 0.0123],
-    ['1.23e-2 M', 0.0123], ['1.23×10^-2 mol/L', 0.0123], ['1,23·10⁻² mol·L⁻¹', 0.0123], ['12300 µmol/L', 0.0123], [' 0.0123 mol / L ', 0.0123], ['.0123 M', 0.0123],
+    ['0.0123 mol/L', 0.0123],
+    ['0,0123 mol/L', 0.0123],
+    ['12.3 mmol/L', 0.0123],
+    ['12,3mM', 0.0123],
+    ['0.0123M', 0.0123],
+    ['0.0123', 0.0123],
+    ['1.23e-2 M', 0.0123],
+    ['1.23×10^-2 mol/L', 0.0123],
+    ['1,23·10⁻² mol·L⁻¹', 0.0123],
+    ['12300 µmol/L', 0.0123],
+    [' 0.0123 mol / L ', 0.0123],
+    ['.0123 M', 0.0123],
   ])('%s is understood as a molarity', (text, value) => {
     const read = parseQuantity(text, 'molarity');
     expect(read.ok && read.value).toBeCloseTo(value, 12);
   });
 
-  it.each([['12.43 mL', 12.43], ['12,43 ml', 12.43], ['0.01243 L', 12.43], ['12.43 cm³', 12.43], ['12430 µL', 12.43]])('%s is understood as a volume', (text, value) => {
+  it.each([
+    ['12.43 mL', 12.43],
+    ['12,43 ml', 12.43],
+    ['0.01243 L', 12.43],
+    ['12.43 cm³', 12.43],
+    ['12430 µL', 12.43],
+  ])('%s is understood as a volume', (text, value) => {
     const read = parseQuantity(text, 'volume');
     expect(read.ok && read.value).toBeCloseTo(value, 10);
   });
 
   it.each([
-    ['', 'nothing'], ['twelve', 'twelve'], ['12.43 mL', 'a volume'], ['12.43±0.05', '±'], ['1.234,5', '1.234,5'], ['1,2,3', '1,2,3'], ['0x10', '0x10'],
-    ['1e400', '1e400'], ['NaN', 'NaN'], ['Infinity', 'Infinity'], ['5 furlong', 'furlong'], ['5 ML', 'ML'], ['9'.repeat(80), '9999'], ['constructor', 'constructor'], ['5constructor', 'constructor'],
+    ['', 'nothing'],
+    ['twelve', 'twelve'],
+    ['12.43 mL', 'a volume'],
+    ['12.43±0.05', '±'],
+    ['1.234,5', '1.234,5'],
+    ['1,2,3', '1,2,3'],
+    ['0x10', '0x10'],
+    ['1e400', '1e400'],
+    ['NaN', 'NaN'],
+    ['Infinity', 'Infinity'],
+    ['5 furlong', 'furlong'],
+    ['5 ML', 'ML'],
+    ['9'.repeat(80), '9999'],
+    ['constructor', 'constructor'],
+    ['5constructor', 'constructor'],
   ])('%s is refused as a molarity with what was received', (text, received) => {
     const read = parseQuantity(text, 'molarity');
     expect(read.ok).toBe(false);
@@ -73,7 +102,15 @@ describe('a calculation', () => {
   });
 
   it('blames only the first wrong step when the later ones follow from it', () => {
-    const check = checkCalculation(readings, { ...right, titre: '12.53', EDTA: '0.1253', aliquot: '0.1253', flask: '0.5012', molarity: '0.5012', mass: '29.54' });
+    const check = checkCalculation(readings, {
+      ...right,
+      titre: '12.53',
+      EDTA: '0.1253',
+      aliquot: '0.1253',
+      flask: '0.5012',
+      molarity: '0.5012',
+      mass: '29.54',
+    });
     expect(check.steps.map(({ verdict }) => verdict)).toEqual(['wrong', 'follows', 'follows', 'follows', 'follows', 'follows']);
   });
 

@@ -27,7 +27,10 @@ describe('a work-up log as JSON', () => {
   });
 
   it('lists every issue, not only the first', () => {
-    const read = readWorkUpLog([{ do: 'aliquot', mL: -1 }, { do: 'swirl', min: 0 }]);
+    const read = readWorkUpLog([
+      { do: 'aliquot', mL: -1 },
+      { do: 'swirl', min: 0 },
+    ]);
     expect(!read.ok && read.issues).toHaveLength(2);
   });
 });

@@ -10,9 +10,12 @@ import { incompleteBeta, lnGamma, tProbability, tQuantile } from '../../../sim/w
 
 describe('t quantile', () => {
   // Table of the University of Southampton level-4 laboratories, read: 95 % and 90 %, two-sided.
-  it.each([12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228].map((t, i) => [i + 1, t]))('for 95 %% and df %i is that of the table', (df, t) => {
-    expect(Math.abs(tQuantile(0.95, df) - t)).toBeLessThan(0.001);
-  });
+  it.each([12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228].map((t, i) => [i + 1, t]))(
+    'for 95 %% and df %i is that of the table',
+    (df, t) => {
+      expect(Math.abs(tQuantile(0.95, df) - t)).toBeLessThan(0.001);
+    },
+  );
 
   it.each([6.314, 2.92, 2.353, 2.132, 2.015].map((t, i) => [i + 1, t]))('for 90 %% and df %i is that of the table', (df, t) => {
     expect(Math.abs(tQuantile(0.9, df) - t)).toBeLessThan(0.001);
@@ -110,12 +113,30 @@ describe('outlier tests', () => {
   });
 
   // Read in an open table, except N = 7, where it prints 2.202: the formula gives 2.020.
-  it.each([[3, 1.1545], [4, 1.481], [5, 1.715], [6, 1.887], [7, 2.02], [8, 2.127], [9, 2.215], [10, 2.29]])('Grubbs two-sided 5 %% for N = %i', (n, G) => {
+  it.each([
+    [3, 1.1545],
+    [4, 1.481],
+    [5, 1.715],
+    [6, 1.887],
+    [7, 2.02],
+    [8, 2.127],
+    [9, 2.215],
+    [10, 2.29],
+  ])('Grubbs two-sided 5 %% for N = %i', (n, G) => {
     expect(Math.abs(grubbsCritical(n) - G)).toBeLessThan(0.001);
   });
 
   // ASTM E178 as printed in Harris, recalled.
-  it.each([[3, 1.153], [4, 1.463], [5, 1.672], [6, 1.822], [7, 1.938], [8, 2.032], [9, 2.11], [10, 2.176]])('Grubbs one-sided 5 %% for N = %i', (n, G) => {
+  it.each([
+    [3, 1.153],
+    [4, 1.463],
+    [5, 1.672],
+    [6, 1.822],
+    [7, 1.938],
+    [8, 2.032],
+    [9, 2.11],
+    [10, 2.176],
+  ])('Grubbs one-sided 5 %% for N = %i', (n, G) => {
     expect(Math.abs(grubbsCritical(n, 0.05, 'one-sided') - G)).toBeLessThan(0.002);
   });
 
@@ -151,7 +172,11 @@ describe('error budget', () => {
     expect(budgetOf(terms).largest).toBe('sample pipette');
   });
 
-  it.each([['tolerance', 0.763], ['rectangular', 0.441], ['triangular', 0.312]] as const)('as %s is %f %%', (spread, percent) => {
+  it.each([
+    ['tolerance', 0.763],
+    ['rectangular', 0.441],
+    ['triangular', 0.312],
+  ] as const)('as %s is %f %%', (spread, percent) => {
     expect(Math.abs(budgetOf(terms, spread).relative_percent - percent)).toBeLessThan(0.002);
   });
 
@@ -167,7 +192,13 @@ describe('error budget', () => {
 
   it('of a bench takes its tolerances from the class tables', () => {
     const lines = workUpTerms(12.43, parameterDefaults(), 100, 25);
-    expect(Object.fromEntries(lines.map(({ quantity, tolerance }) => [quantity, tolerance]))).toMatchObject({ titre: 0.05, EDTA: 0.00002, 'sample pipette': 0.006, 'volumetric flask': 0.08, 'aliquot pipette': 0.03 });
+    expect(Object.fromEntries(lines.map(({ quantity, tolerance }) => [quantity, tolerance]))).toMatchObject({
+      titre: 0.05,
+      EDTA: 0.00002,
+      'sample pipette': 0.006,
+      'volumetric flask': 0.08,
+      'aliquot pipette': 0.03,
+    });
   });
 });
 

@@ -27,7 +27,10 @@ describe('schedule', () => {
   });
 
   it('never asks for more people, shares no apparatus and starts nothing early', () => {
-    const network = fc.array(fc.record({ min: fc.integer({ min: 0, max: 20 }), before: fc.integer({ min: 0, max: 9 }), tool: fc.constantFrom(undefined, 'x', 'y') }), { minLength: 1, maxLength: 12 });
+    const network = fc.array(
+      fc.record({ min: fc.integer({ min: 0, max: 20 }), before: fc.integer({ min: 0, max: 9 }), tool: fc.constantFrom(undefined, 'x', 'y') }),
+      { minLength: 1, maxLength: 12 },
+    );
     fc.assert(
       fc.property(network, fc.integer({ min: 1, max: 4 }), (items, people) => {
         const tasks = items.map(({ min, before, tool }, i) => task(String(i), min, before < i ? [String(before)] : [], tool));

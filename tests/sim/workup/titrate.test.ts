@@ -9,7 +9,16 @@ import { type Aliquot, aliquotFlask, flaskWith, TITRATION } from './cases.ts';
 describe('50.00 mL of 5.00 mM cobalt with 10.00 mM EDTA at pH 6.00 without thiocyanate', () => {
   // Computed beforehand from log K' 11.709 (log K 16.45 recalled).
   it.each([
-    [0, 2.301], [5, 2.439], [12.5, 2.699], [20, 3.146], [24, 3.869], [24.9, 4.874], [25, 7.093], [25.1, 9.311], [26, 10.311], [30, 11.01],
+    [0, 2.301],
+    [5, 2.439],
+    [12.5, 2.699],
+    [20, 3.146],
+    [24, 3.869],
+    [24.9, 4.874],
+    [25, 7.093],
+    [25.1, 9.311],
+    [26, 10.311],
+    [30, 11.01],
   ])('has its pCo after %f mL', (mL, pCo) => {
     const flask = flaskWith({ Cl: 0.5, Co: 0.25, Na: 0.02 * mL, Y: 0.01 * mL }, 50 + mL);
     expect(Math.abs(-Math.log10(balanceIn(flask, CHEMISTRY, 6).metals.Co.dissolved) - pCo)).toBeLessThan(0.005);

@@ -135,8 +135,16 @@ test('receiverOf reads a receiver of the results, absent ions as none', () => {
 test('any receiver is worked up to finite figures whose causes add up', () => {
   const mmol = (max: number) => fc.double({ min: 0, max, noNaN: true });
   const receiver = fc.record({
-    volume_mL: fc.double({ min: 0.5, max: 400, noNaN: true }), HCl_mmol: mmol(300), Co_mmol: mmol(3), Ni_mmol: mmol(0.3), Mn_mmol: mmol(0.2),
-    Cu_mmol: mmol(0.1), Zn_mmol: mmol(0.1), Fe3_mmol: mmol(0.1), Fe2_mmol: mmol(0.05), Cd_mmol: mmol(0.05),
+    volume_mL: fc.double({ min: 0.5, max: 400, noNaN: true }),
+    HCl_mmol: mmol(300),
+    Co_mmol: mmol(3),
+    Ni_mmol: mmol(0.3),
+    Mn_mmol: mmol(0.2),
+    Cu_mmol: mmol(0.1),
+    Zn_mmol: mmol(0.1),
+    Fe3_mmol: mmol(0.1),
+    Fe2_mmol: mmol(0.05),
+    Cd_mmol: mmol(0.05),
   });
   fc.assert(
     fc.property(receiver, fc.integer({ min: 0, max: 99 }), (held, seed) => {

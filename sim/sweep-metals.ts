@@ -1,117 +1,15 @@
-// One step of one lane, swept from the top down: plug of liquid through stirred cells, exchange with the beads.
-//
-// Flow is taken by the trapezoidal rule. Exchange, dq/dt = kL (q* - q), is taken by the rational form of the exponential
-// rule with q* linear in time: q' = E (q + (h/2) q*_old + (h/2)(1 + h) q*_new), E = 1/(1 + h + h²/2), h = kL dt.
-// Both are second order, and a second-order rule changes the logarithm of a transfer function only from the third power
-// of s on: mean and variance of a peak, so the plate count, are exact at any step size (derived; proved in tests).
-// All weights are positive, so nothing goes negative while at most twice the liquid of a cell passes; where a step would
-// take more than a cell holds (a fresh front), the weight of the old q* goes to the new one for that cell and step.
+// One step of the metals of one lane, after its acid: the same rules as in `sweep-acid.ts`, with a capacity that they share.
 import type { Bed } from './bed.ts';
 import type { Column } from './column.ts';
-import { TABLE_STEPS, TABLE_TOP_M } from './uptake.ts';
+import type { Flux } from './flux.ts';
 
 /** Amounts this small (mmol/mL) are rounded to nothing, which also keeps denormal numbers out of the loops. */
 const NOTHING = 1e-15;
-/** The same for acid, which is counted in mol/L. */
-const NO_ACID = 1e-12;
-/** Relative change of an acid cell below which it counts as steady. */
-const STEADY = 1e-11;
-/** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
-const SEEN = 1e-10;
 /** Passes over the shared capacity in one cell, and the change of its occupied share that ends them. */
 const PASSES = 30;
 const SETTLED = 1e-7;
 /** Gain of the loop occupied share -> D -> occupied share below which metals need not be solved together. */
 const LOOSE = 0.25;
-const INDEX_PER_ROOT = TABLE_STEPS / Math.sqrt(TABLE_TOP_M);
-
-/** Concentrations that entered and left lanes during the step, reused between calls. */
-export interface Flux {
-  /** mol/L entering the lane, per component: mean over the step. */
-  readonly inflow: Float64Array;
-  /** mmol that left the lanes during the step, per component. */
-  readonly outflow: Float64Array;
-  /** Scratch per metal: concentration leaving the cell above, before plus after the step. */
-  readonly above: Float64Array;
-  /** Scratch per metal: new liquid and bead concentrations and D of the cell at hand. */
-  readonly liquid: Float64Array;
-  readonly beads: Float64Array;
-  readonly D: Float64Array;
-}
-
-export function fluxFor(components: number): Flux {
-  const row = (): Float64Array => new Float64Array(components);
-  return { inflow: row(), outflow: row(), above: row(), liquid: row(), beads: row(), D: row() };
-}
-
-/** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
-export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
-  const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt, rest } = bed;
-  const plates = bed.plates;
-  const half = volume / 2;
-  const cell = column.cellVolume[lane];
-  const Q = column.fixedCharge;
-  const kappa2 = 4 * column.invasion * column.invasion;
-  const h = dt / column.bead[0];
-  const E = 1 / (1 + h + (h * h) / 2);
-  const wOld = (E * h) / 2;
-  const wNew = wOld * (1 + h);
-  const perCell = 1 / cell;
-  const perNew = 1 / wNew;
-  const perBoth = 1 / (wOld + wNew);
-  const base = lane * plates;
-  const top = bed.drained[lane];
-  let above = 2 * flux.inflow[0];
-  let steady = 1;
-  for (let j = top; j < plates; j++) {
-    const at = base + j;
-    const c = pore[at];
-    const q = sorbed[at];
-    const m = mobile[at];
-    const draining = dry && j === top;
-    // At rest, unmixed since, and fed with what it holds: nothing to do. Most cells are, away from the fronts.
-    if (rest[at] === 1 && c === invadedAt[at] && !draining && Math.abs(above - 2 * c) <= STEADY * c) {
-      above = 2 * c;
-      continue;
-    }
-    const A = draining ? m - half : m + half;
-    const P = column.resinPore * resinShare[at];
-    const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
-    const gross = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q;
-    const R = gross - cell * wOld * old;
-    const full = R > 0;
-    const net = full ? R : gross;
-    const B = cell * (full ? wNew : wOld + wNew) * P;
-    // A c + B x = R with x (x + Q) = (kappa c)², solved in closed form.
-    const raw = B > 0 && net > 0 ? (2 * net * (net + Q * B)) / (A * (2 * net + Q * B) + B * Math.sqrt(A * A * Q * Q + kappa2 * net * (net + Q * B))) : net / A;
-    const gone = raw < NO_ACID && q < NO_ACID;
-    const next = gone ? 0 : raw;
-    const drawn = (net - A * raw) * perCell;
-    const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
-    invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
-    invadedAt[at] = next;
-    rest[at] = Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
-    if (rest[at] === 0) steady = 0;
-    above = c + next;
-    pore[at] = next;
-    sorbed[at] = held;
-    if (Math.abs(next - seen[at]) > SEEN * next) refresh(bed, column, at, next);
-  }
-  flux.outflow[0] += half * above;
-  bed.steady[lane] = steady;
-}
-
-/** Acid passing a lane in which it no longer changes. */
-export function passSteadyAcid(bed: Bed, lane: number, volume: number, flux: Flux): void {
-  flux.outflow[0] += volume * bed.pore[lane * bed.plates + bed.plates - 1];
-}
-
-/** Whether the acid of a lane may be passed on unchanged: steady, and what enters is what it holds. */
-export function acidIsSteady(bed: Bed, lane: number, flux: Flux, volume: number): boolean {
-  if (bed.steady[lane] === 0) return false;
-  const first = bed.pore[lane * bed.plates];
-  return volume === 0 || Math.abs(flux.inflow[0] - first) <= STEADY * first;
-}
 
 /** Moves the metals through a lane whose acid has already taken the same step. */
 export function sweepMetals(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
@@ -223,7 +121,18 @@ function retake(bed: Bed, column: Column, lane: number, from: number): void {
 }
 
 /** The hot loop, long because calls and repeated look-ups in it would cost more than the arithmetic. */
-function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: number, half: number, dt: number, film: number, draining: number, flux: Flux): boolean {
+function sweepCells(
+  bed: Bed,
+  column: Column,
+  lane: number,
+  from: number,
+  to: number,
+  half: number,
+  dt: number,
+  film: number,
+  draining: number,
+  flux: Flux,
+): boolean {
   const { pore, sorbed, coion, exchange, grip, taken, mobile, resinShare, plates } = bed;
   const { anionCharge, bead, capacity } = column;
   const { above, liquid, beads, D } = flux;
@@ -312,36 +221,4 @@ function windows(bed: Bed, lane: number): void {
     bed.first[w] = first;
     bed.last[w] = last;
   }
-}
-
-/** Recomputes what depends on the acid of a cell: distribution coefficients, density, viscosity. */
-export function refresh(bed: Bed, column: Column, at: number, acid: number): void {
-  const cells = bed.lanes * bed.plates;
-  const x = Math.min(Math.sqrt(acid) * INDEX_PER_ROOT, TABLE_STEPS - 1e-9);
-  const i = Math.floor(x);
-  const t = x - i;
-  const resin = bed.resinShare[at];
-  for (let s = 0; s < bed.components - 1; s++) {
-    const { coion, exchange } = column.tables[s];
-    bed.coion[s * cells + at] = resin * (coion[i] + t * (coion[i + 1] - coion[i]));
-    bed.exchange[s * cells + at] = resin * (exchange[i] + t * (exchange[i + 1] - exchange[i]));
-  }
-  const { density, viscosity } = column.liquid;
-  bed.density[at] = density[i] + t * (density[i + 1] - density[i]);
-  bed.viscosity[at] = (viscosity[i] + t * (viscosity[i + 1] - viscosity[i])) * column.viscosityFactor;
-  bed.seen[at] = acid;
-}
-
-/** Sums a lane's weight and drag over its wet cells, g/cm² and (g/cm²)/(cm/min). */
-export function weighLane(bed: Bed, column: Column, lane: number): void {
-  const { density, viscosity, resistance } = bed;
-  const base = lane * bed.plates;
-  let weight = 0;
-  let drag = 0;
-  for (let j = bed.drained[lane]; j < bed.plates; j++) {
-    weight += density[base + j];
-    drag += viscosity[base + j] * resistance[base + j];
-  }
-  bed.weight[lane] = weight * column.dz;
-  bed.drag[lane] = (drag * column.dz * column.dragPerCm) / column.lanes.permeability[lane];
 }

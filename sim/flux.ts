@@ -1,0 +1,20 @@
+// What crosses the ends of the lanes during a step, and the scratch rows of a sweep.
+
+/** Concentrations that entered and left lanes during the step, reused between calls. */
+export interface Flux {
+  /** mol/L entering the lane, per component: mean over the step. */
+  readonly inflow: Float64Array;
+  /** mmol that left the lanes during the step, per component. */
+  readonly outflow: Float64Array;
+  /** Scratch per metal: concentration leaving the cell above, before plus after the step. */
+  readonly above: Float64Array;
+  /** Scratch per metal: new liquid and bead concentrations and D of the cell at hand. */
+  readonly liquid: Float64Array;
+  readonly beads: Float64Array;
+  readonly D: Float64Array;
+}
+
+export function fluxFor(components: number): Flux {
+  const row = (): Float64Array => new Float64Array(components);
+  return { inflow: row(), outflow: row(), above: row(), liquid: row(), beads: row(), D: row() };
+}
