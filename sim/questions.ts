@@ -38,7 +38,8 @@ const TELLING_D = 300;
 /** Up to eight questions; fewer where the scenario does not give rise to one. */
 export function questionsOf(scenario: Scenario): Question[] {
   const acid = mainAcid(scenario);
-  const D = (ion: IonId, c: number): number => distributionOf(scenario, ion)(c);
+  const curves = new Map(scenario.ions.map((ion) => [ion, distributionOf(scenario, ion)]));
+  const D = (ion: IonId, c: number): number => curves.get(ion)?.(c) ?? 0;
   const byUptake = [...scenario.ions].sort((a, b) => D(a, acid) - D(b, acid));
   const runner = byUptake[0];
   const holder = byUptake.findLast((ion) => D(ion, acid) <= TELLING_D) ?? byUptake[byUptake.length - 1];
@@ -244,8 +245,9 @@ function twoSwitches({ scenario, acid, holder, D }: About): Question | undefined
 
 function order({ scenario, D }: About): Question | undefined {
   if (scenario.ions.length < 3) return undefined;
-  const release = (ion: IonId): number => releasedBelow((c) => bedVolumes(scenario, D(ion, c)));
-  const right = [...scenario.ions].sort((a, b) => release(b) - release(a));
+  const release = new Map(scenario.ions.map((ion) => [ion, releasedBelow((c) => bedVolumes(scenario, D(ion, c)))]));
+  const releaseOf = (ion: IonId): number => release.get(ion) ?? 0;
+  const right = [...scenario.ions].sort((a, b) => releaseOf(b) - releaseOf(a));
   const text = (ions: readonly IonId[]): string => ions.map((ion) => IONS[ion].symbol).join(', ');
   const byMass = [...scenario.ions].sort((a, b) => IONS[a].molarMass - IONS[b].molarMass);
   return {
@@ -263,7 +265,7 @@ function order({ scenario, D }: About): Question | undefined {
     ],
     choice: 'release',
     reason: 'break',
-    explanation: `Acid below which each leaves within ${figures(LEAVES_BV)} bed volumes: ${right.map((ion) => `${IONS[ion].symbol} ${release(ion) >= 12 ? 'any' : `${figures(release(ion))} M`}`).join(', ')}.`,
+    explanation: `Acid below which each leaves within ${figures(LEAVES_BV)} bed volumes: ${right.map((ion) => `${IONS[ion].symbol} ${releaseOf(ion) >= 12 ? 'any' : `${figures(releaseOf(ion))} M`}`).join(', ')}.`,
   };
 }
 
@@ -292,14 +294,14 @@ function pair({ scenario }: About): Question | undefined {
   };
 }
 
-/** Strongest acid below which an ion leaves within LEAVES_BV for good, mol/L; 12 when it always does. */
+/** Strongest acid up to which an ion always leaves within LEAVES_BV, mol/L; 12 when it does in any. */
 function releasedBelow(volumes: (c: number) => number): number {
-  for (let c = 12; c >= 0.005; c *= 0.98) {
-    let weaker = c;
-    while (weaker >= 0.005 && volumes(weaker) <= LEAVES_BV) weaker *= 0.9;
-    if (weaker < 0.005) return c;
+  let released = 0;
+  for (let c = 0.005; c <= 12; c *= 1.02) {
+    if (volumes(c) > LEAVES_BV) return released;
+    released = c;
   }
-  return 0;
+  return 12;
 }
 
 function bedVolumes(scenario: Scenario, D: number): number {

@@ -66,5 +66,6 @@ export function capital(text: string): string {
 /** A share with as many decimals as tell it from nothing and from all. */
 export function percentOf(share: number): string {
   if (share > 0 && share < 1e-4) return 'less than 0.01 %';
-  return percent(share, share < 0.001 ? 2 : share < 0.1 ? 1 : share > 0.99 && share < 1 ? 1 : 0);
+  const near = Math.min(share, 1 - share);
+  return percent(share, near <= 0 ? 0 : near < 0.001 ? 2 : near < 0.1 ? 1 : 0);
 }
