@@ -33,5 +33,13 @@ export function viewsOf(session: Session): readonly View[] {
         return () => html`<bf-why .session=${session}></bf-why>`;
       },
     },
+    {
+      id: 'workup',
+      label: 'Work-up',
+      load: async () => {
+        await import('../workup/view.ts');
+        return () => html`<bf-workup .session=${session}></bf-workup>`;
+      },
+    },
   ];
 }

@@ -76,6 +76,11 @@ export class WorkUpStore extends EventTarget {
     return this.play()?.states.at(-1);
   }
 
+  /** State before the step of that number. */
+  stateBefore(entry: number): WorkUpState | undefined {
+    return this.play()?.states[entry];
+  }
+
   /** The figures of the work-up as it stands. */
   get figures(): WorkUp | undefined {
     const played = this.play();

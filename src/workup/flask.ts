@@ -1,0 +1,80 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { inHand } from '../../sim/workup/bench.ts';
+import { solutionIn } from './solution.ts';
+import type { WorkUpStore } from '../store/work-up-store.ts';
+import { fixed, millilitres, withUnit } from '../ui/format.ts';
+import { hiddenStyles } from '../ui/styles.ts';
+import { seenWords } from '../ui/work-up-words.ts';
+import { CARD_TOP, flaskDrawing, HEIGHT, WIDTH } from './flask-drawing.ts';
+
+/** The flask in hand: drawn in the colour of its spectra, said in words, with meter, thermometer and burette. */
+@customElement('bf-flask')
+export class FlaskInHand extends LitElement {
+  static override styles = [
+    hiddenStyles,
+    css`
+      :host { display: block; }
+      figure { margin: 0; display: grid; gap: var(--gap-small); justify-items: center; }
+      svg { width: min(100%, 14rem); height: auto; display: block; }
+      .card { fill: #ffffff; }
+      .glass { fill: none; stroke: #6d7885; stroke-width: 2; stroke-linejoin: round; }
+      .burette .glass { stroke: var(--edge); }
+      .titrant { fill: var(--wash); stroke: none; }
+      .mark { stroke: var(--edge); stroke-width: 1; }
+      .tap { fill: var(--soft); }
+      .solid circle { stroke: rgb(0 0 0 / 25%); stroke-width: 0.5; }
+      figcaption { font-weight: 600; text-align: center; text-wrap: balance; }
+      dl { margin: 0; display: grid; grid-template-columns: auto auto; gap: 0 var(--gap); width: min(100%, 15rem); }
+      dt { color: var(--soft); }
+      dd { margin: 0; text-align: right; white-space: nowrap; }
+    `,
+  ];
+
+  @property({ attribute: false }) store: WorkUpStore | undefined;
+  /** Bumped by the owner when the store says so. */
+  @property({ attribute: false }) version: unknown;
+
+  override render() {
+    const { state, bench } = this.store ?? {};
+    if (!state || !bench) return html``;
+    const { values } = bench;
+    const flask = inHand(state);
+    const reading = state.events.at(-1)?.reading;
+    const seen = solutionIn(flask, bench);
+    const read_mL = reading?.burette_mL ?? 0;
+    const burette = values['workup.burette_mL'];
+    const words = reading ? seenWords(reading) : `clear, ${seen.liquid}`;
+    const name = state.aliquot ? `aliquot ${state.titres.length + (flask.amounts.Y > 0 ? 0 : 1)}` : 'eluate';
+    return html`<figure>
+      <svg viewBox="0 ${state.aliquot ? 0 : CARD_TOP} ${WIDTH} ${state.aliquot ? HEIGHT : HEIGHT - CARD_TOP}" role="img" aria-label="${name}: ${words}">${flaskDrawing({
+        solution: seen.solution,
+        volume_mL: flask.volume_mL,
+        capacity_mL: state.aliquot ? aliquotFlask(values) : Math.max(state.flask_mL ?? 0, flask.volume_mL * 1.25),
+        path_cm: values['workup.path_cm'],
+        vessel: state.aliquot ? 'conical' : 'beaker',
+        solid: seen.solid,
+        burette: state.aliquot ? 1 - read_mL / burette : undefined,
+      })}</svg>
+      <figcaption>${name}: ${words}</figcaption>
+      <dl>
+        <dt>pH meter</dt><dd>${reading ? fixed(reading.pH, 2) : '–'}</dd>
+        <dt>thermometer</dt><dd>${withUnit(fixed(flask.temperature_C, 1), '°C')}</dd>
+        <dt>volume</dt><dd>${millilitres(flask.volume_mL)}</dd>
+        <dt>burette reads</dt><dd>${read_mL > 0 ? millilitres(read_mL, 2) : '–'}</dd>
+      </dl>
+    </figure>`;
+  }
+}
+
+/** mL of the conical flask that takes an aliquot, its reagents and a burette. */
+function aliquotFlask(values: NonNullable<WorkUpStore['values']>): number {
+  const most = values['workup.aliquot_mL'] + values['workup.acetone_mL'] + values['workup.burette_mL'] + 20;
+  return [100, 250, 500].find((capacity) => capacity >= most) ?? 500;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-flask': FlaskInHand;
+  }
+}

@@ -1,0 +1,120 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { alkaliFor } from '../../sim/workup/workup.ts';
+import type { Receiver } from '../../sim/workup/flask.ts';
+import { parseQuantity } from '../../sim/workup/quantity.ts';
+import { changedAt, receiverElsewhere } from '../store/elsewhere.ts';
+import type { Session } from '../store/session.ts';
+import { fixed, millilitres, millimoles, percent, significant, withUnit } from '../ui/format.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+
+/** How much earlier the receiver is imagined to have been changed, mL. */
+const EARLIER_ML = 4;
+/** A prediction within this share is near enough; a choice. */
+const NEAR = 0.15;
+
+/** Which receiver is worked up, the alkali it is expected to take, and what the moment of its change had to do with that. */
+@customElement('bf-receiver-taken')
+export class ReceiverTaken extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; }
+      section { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1.6fr); gap: var(--gap-small) var(--gap-large); align-items: start; }
+      section > div { display: grid; gap: var(--gap-small); }
+      @media (max-width: 52rem) { section { grid-template-columns: minmax(0, 1fr); } }
+      h2 { font-size: 1em; margin: 0; }
+      p { margin: 0; }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .wrong { color: var(--problem-ink); }
+      input { width: 7em; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) version: unknown;
+  @state() private fault = '';
+
+  override render() {
+    const { session } = this;
+    if (!session) return nothing;
+    const { workUp, store } = session;
+    const { receiver } = workUp;
+    const moved = receiver !== undefined && store.now < (store.plan?.logEnd.time_min ?? 0) - 1e-6;
+    return html`<section aria-labelledby="which">
+      <div><h2 id="which">From the column</h2>
+      <label class="row">receiver
+        <select @change=${this.take}>
+          ${receiver ? nothing : html`<option value="" selected>choose one</option>`}
+          ${workUp.receivers.map(({ label, volume_mL }) => html`<option value=${label} ?selected=${label === receiver?.label}>${label}, ${millilitres(volume_mL)}</option>`)}
+        </select></label>
+      ${receiver ? this.question(session) : html`<p class="soft">Nothing is taken yet: the work-up follows the receiver, and changes with it.</p>`}
+      ${moved ? html`<p class="soft">The run is not over: the receiver holds what has run into it at this moment.</p>` : nothing}</div>
+      ${receiver ? html`<div>${this.answer(session, receiver)}</div>` : nothing}
+    </section>`;
+  }
+
+  private question(session: Session) {
+    const { saved, values } = session.workUp;
+    if (!values) return nothing;
+    const NaOH_M = values['bench.NaOH_M'];
+    const flask = session.workUp.state?.flask_mL ?? values['workup.flask_mL'];
+    const aliquot = values['workup.aliquot_mL'];
+    return html`<label class="row" for="expected">Before you start: how much ${fixed(NaOH_M, 1)} mol/L NaOH for one aliquot, ${aliquot} mL of ${flask} mL?</label>
+      <form class="row" @submit=${this.expect}>
+        <input id="expected" type="text" inputmode="decimal" autocomplete="off" .value=${saved.expected ?? ''} aria-describedby="fault" />
+        <span>mL</span><button type="submit">${saved.expected === undefined ? 'I expect this' : 'Expect this instead'}</button>
+      </form>
+      <p id="fault" class="wrong" role="alert">${this.fault}</p>`;
+  }
+
+  private answer(session: Session, receiver: Receiver) {
+    const { saved, values, state } = session.workUp;
+    const said = saved.expected === undefined ? undefined : parseQuantity(saved.expected, 'volume');
+    if (!values || !said?.ok) return html`<p class="soft">Think of the acid that ran in before the water had passed: molarity times volume. Then compare.</p>`;
+    const flask = state?.flask_mL ?? values['workup.flask_mL'];
+    return this.compared(session, receiver, said.value, (values['bench.NaOH_M'] * flask) / values['workup.aliquot_mL']);
+  }
+
+  /** `perAliquot`: mmol of acid in the receiver that one mL of alkali in one aliquot stands for. */
+  private compared(session: Session, receiver: Receiver, said_mL: number, perAliquot: number) {
+    const { plan } = session.store;
+    const { values } = session.workUp;
+    if (!plan || !values) return nothing;
+    const needed = receiver.HCl_mmol / perAliquot;
+    const earlier = receiverElsewhere(plan, receiver, -EARLIER_ML, 0);
+    const verdict = Math.abs(said_mL - needed) <= NEAR * needed ? 'near' : said_mL > needed ? 'too much' : 'too little';
+    const at = changedAt(plan, receiver.label ?? '');
+    const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
+    return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver carries ${millimoles(receiver.HCl_mmol, 1)} of acid, ${millilitres(needed, 2)} of alkali for one aliquot (${millilitres(whole, 2)} for all of it).</p>
+      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Put under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would carry ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perAliquot, 2)} for one aliquot, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
+      <p class="soft">It holds ${percent((receiver.Co_mmol ?? 0) / Math.max(1e-12, plan.results.loaded.Co_mmol ?? 0), 2)} of the cobalt and ${withUnit(significant(100 * ((receiver.Ni_mmol ?? 0) / Math.max(1e-12, plan.results.loaded.Ni_mmol ?? 0)), 2), '%')} of the nickel that was loaded.</p>`;
+  }
+
+  private take(event: Event & { target: HTMLSelectElement }) {
+    if (event.target.value !== '') this.session?.workUp.take(event.target.value);
+  }
+
+  private expect(event: Event) {
+    event.preventDefault();
+    const input = this.renderRoot.querySelector('input');
+    const text = input?.value ?? '';
+    const said = parseQuantity(text, 'volume');
+    const negative = said.ok && said.value < 0;
+    this.fault = said.ok && !negative ? '' : `alkali expected: expected ${said.ok ? '0 mL or more' : said.expected}, received ${text.trim() || 'nothing'}`;
+    if (this.fault === '') this.session?.workUp.expect(text);
+  }
+}
+
+function ratioWords(ratio: number): string {
+  if (!Number.isFinite(ratio)) return 'where there was none';
+  return ratio < 1.05 ? 'about as much' : `${significant(ratio, 2)} times as much`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-receiver-taken': ReceiverTaken;
+  }
+}

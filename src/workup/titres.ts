@@ -1,0 +1,115 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Titration } from '../../sim/workup/workup.ts';
+import { resultOf } from '../store/keeping.ts';
+import type { Session } from '../store/session.ts';
+import { KEPT_MAX } from '../store/work-up.ts';
+import type { Row } from '../ui/csv.ts';
+import { emit } from '../ui/emit.ts';
+import { fixed } from '../ui/format.ts';
+import { showMessage } from '../ui/message.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import '../ui/table.ts';
+
+const TITRES = [
+  { key: 'titration', label: 'titration' },
+  { key: 'initial', label: 'first reading', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'final', label: 'last reading', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'start', label: 'pH at start', show: (value: number) => fixed(value, 2) },
+  { key: 'end', label: 'pH at end', show: (value: number) => fixed(value, 2) },
+  { key: 'seen', label: 'end point' },
+];
+const CAUSES = [
+  { key: 'cause', label: 'cause' },
+  { key: 'percent', label: 'change', unit: '%', show: (value: number) => fixed(value, 2) },
+  { key: 'mL', label: 'as titrant', unit: 'mL', show: (value: number) => fixed(value, 3) },
+  { key: 'text', label: 'why' },
+];
+/** Causes that change nothing visible are left out, %. */
+const VISIBLE_PERCENT = 0.005;
+
+/**
+ * The titrations so far, why they find too much or too little, and what to do with the result.
+ *
+ * @fires bf-go-notebook - the reader wants to calculate
+ */
+@customElement('bf-titres')
+export class Titres extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; min-width: 0; }
+      section { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-small); }
+      h2 { font-size: 1em; margin: 0; }
+      p { margin: 0; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
+      summary { min-height: var(--target); display: flex; align-items: center; cursor: pointer; }
+      summary::before { content: '▸'; width: 1.25em; }
+      details[open] summary::before { content: '▾'; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) version: unknown;
+
+  override render() {
+    const { session } = this;
+    const titrations = session?.workUp.figures?.titrations ?? [];
+    const last = titrations.at(-1);
+    if (!session || !last) return nothing;
+    const result = resultOf(session);
+    const { kept } = session.workUp.saved;
+    const { store } = session;
+    const again = kept.some(({ seed, scenario }) => seed === result?.seed && scenario === result.scenario);
+    return html`<section aria-labelledby="heading">
+      <h2 id="heading">Titrations of this eluate</h2>
+      <bf-table caption="Burette and meter" .columns=${TITRES} .rows=${titrations.map(rowOf)}></bf-table>
+      <div class="row">
+        <a href="#notebook">Calculate the molarity in the notebook</a>
+        ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Keep it instead of the earlier result of this column' : 'Keep the result of this aliquot'}</button>` : nothing}
+      </div>
+      ${kept.length === 0 ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots that each went over a column of their own.</p>` : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
+        <div class="row">
+          <button type="button" @click=${() => this.next(true)} ?disabled=${store.busy}>Next aliquot, handled the same</button>
+          <button type="button" @click=${() => this.next(false)} ?disabled=${store.busy}>Next aliquot, by hand</button>
+        </div>`}
+      <details><summary>Why the last titration is not exact</summary>
+        <bf-table caption="From an ideal work-up to this titre, cause by cause" .columns=${CAUSES} .rows=${causesOf(last)}></bf-table>
+        <p class="soft">Switched on one after another in this order, so they add up. What the thiocyanate and the acetone do is right in direction, illustrative in size.</p>
+      </details>
+    </section>`;
+  }
+
+  private keep() {
+    const { session } = this;
+    const result = session && resultOf(session);
+    if (!session || !result) return;
+    session.workUp.keep(result);
+    showMessage(this, { text: `Kept: seed ${result.seed}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`, kind: 'note' });
+  }
+
+  private async next(same: boolean) {
+    const opened = await this.session?.nextAliquot(same);
+    if (!opened) return;
+    if (!same) location.hash = '#bench';
+    emit(this, 'bf-announce', `Next column, seed ${this.session?.store.scenario?.seed ?? ''}`);
+  }
+}
+
+function rowOf({ titre, pH }: Titration, i: number): Row {
+  const seen = titre.pink ? (titre.blueReturned > 0 ? `pink, blue came back ${titre.blueReturned} times` : 'pink, and it stayed') : 'not yet';
+  return { titration: String(i + 1), initial: titre.initial_mL, final: titre.final_mL, start: pH.start, end: pH.end, seen };
+}
+
+function causesOf({ causes, bias_percent }: Titration): Row[] {
+  const rows: Row[] = causes.filter(({ percent }) => Math.abs(percent) >= VISIBLE_PERCENT).map(({ cause, percent, mL, text }) => ({ cause, percent, mL, text }));
+  return [...rows, { cause: 'together', percent: bias_percent, mL: causes.reduce((sum, { mL }) => sum + mL, 0), text: 'against the cobalt that the receiver holds' }];
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-titres': Titres;
+  }
+}

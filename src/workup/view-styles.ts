@@ -1,0 +1,34 @@
+import { css } from 'lit';
+
+/** Layout of the work-up bench: flask, controls and curves beside one another on a wide page, one column on a phone. */
+export const viewStyles = css`
+  :host { display: block; }
+  h1 { margin-bottom: var(--gap-small); }
+  .grid { display: grid; gap: var(--gap-large); grid-template-columns: 15rem minmax(20rem, 1fr) minmax(22rem, 1.2fr);
+    grid-template-areas: 'from from from' 'hand do seen' 'titres titres if' 'log log log'; align-items: start; }
+  .grid > * { min-width: 0; }
+  .from { grid-area: from; border-bottom: 1px solid var(--rule); padding-bottom: var(--gap); }
+  .hand { grid-area: hand; }
+  .do { grid-area: do; display: grid; gap: var(--gap); }
+  .seen { grid-area: seen; display: grid; gap: var(--gap); }
+  .titres { grid-area: titres; }
+  .if { grid-area: if; }
+  .log { grid-area: log; }
+  .order, .last { display: grid; gap: var(--gap-small); }
+  .order p, .last p { margin: 0; }
+  .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); }
+  .soft { color: var(--soft); margin: 0; }
+  .last ul { margin: 0; padding-left: 1.25em; }
+  .last .caution { background: var(--caution-paper); color: var(--caution-ink); border-radius: var(--round); padding: 0 0.375em; }
+  .kind { font-weight: 600; }
+  summary { min-height: var(--target); display: flex; align-items: center; cursor: pointer; }
+  summary::before { content: '▸'; width: 1.25em; }
+  details[open] summary::before { content: '▾'; }
+  ol { margin: 0; padding-left: 2em; columns: 28rem auto; column-gap: var(--gap-large); }
+  @media (max-width: 68rem) {
+    .grid { grid-template-columns: 14rem minmax(0, 1fr); grid-template-areas: 'from from' 'hand do' 'seen seen' 'titres titres' 'if if' 'log log'; }
+  }
+  @media (max-width: 40rem) {
+    .grid { grid-template-columns: minmax(0, 1fr); grid-template-areas: 'from' 'hand' 'do' 'seen' 'titres' 'if' 'log'; gap: var(--gap); }
+  }
+`;

@@ -1,0 +1,139 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { WorkUpAction } from '../../sim/workup/actions.ts';
+import type { Bench, Note, WorkUpState } from '../../sim/workup/bench.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { emit } from '../ui/emit.ts';
+import { fixed } from '../ui/format.ts';
+import { KeysController } from '../ui/keys.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { doneWords, refusalText, seenWords, stepWords } from '../ui/work-up-words.ts';
+import { curvesOf, type FlaskCurves } from './curves.ts';
+import { viewStyles } from './view-styles.ts';
+import './controls.ts';
+import './flask.ts';
+import './receiver.ts';
+import './titration.ts';
+import './titres.ts';
+import './what-if.ts';
+
+/** The work-up bench: from a receiver of the run to a burette reading, step by step. */
+@customElement('bf-workup')
+export class WorkUpView extends LitElement {
+  static override styles = [controlStyles, hiddenStyles, viewStyles];
+
+  @property({ attribute: false }) session: Session | undefined;
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+  private readonly watchWorkUp = new Watch(this);
+  private drawn: { state: WorkUpState; curves: FlaskCurves | undefined } | undefined;
+  private version = 0;
+
+  constructor() {
+    super();
+    new KeysController(this, {
+      heading: 'Work-up',
+      entries: [
+        { key: 'n', does: 'next usual step', run: () => this.usual(true) },
+        { key: 'z', does: 'take the last step back', run: () => this.session?.workUp.undo() },
+      ],
+    });
+  }
+
+  override willUpdate() {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+    this.watchWorkUp.follow(this.session?.workUp);
+    this.version += 1;
+  }
+
+  override render() {
+    const { session, version } = this;
+    if (!session) return nothing;
+    const { store, workUp } = session;
+    if (store.failure) return html`<h1>Work-up</h1><p role="alert">The model stopped: ${store.failure}</p>`;
+    if (!store.plan || !store.moment) return html`<h1>Work-up</h1><p role="status">The column is being run …</p>`;
+    if (!workUp.sample) return html`<h1>Work-up</h1><p>This scenario has no cobalt to titrate.</p>`;
+    if (workUp.receivers.length === 0) return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>run the scenario's procedure to its end</button>.</p>`;
+    const { state, bench } = workUp;
+    return html`<h1>Work-up</h1>
+      <div class="grid">
+        <div class="from"><bf-receiver-taken .session=${session} .version=${version}></bf-receiver-taken></div>
+        ${state && bench ? html`
+          <div class="hand"><bf-flask .store=${workUp} .version=${version}></bf-flask></div>
+          <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
+          <div class="seen">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
+          <div class="titres"><bf-titres .session=${session} .version=${version}></bf-titres></div>
+          ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session} .version=${version}></bf-what-if></div>` : nothing}
+          <div class="log">${this.log(state, bench)}</div>` : nothing}
+      </div>`;
+  }
+
+  private order(bench: Bench) {
+    const { workUp } = this.session ?? {};
+    if (!workUp) return nothing;
+    const next = workUp.usual;
+    return html`<div class="order">
+      <p>${next ? html`Usually next: <strong>${stepWords(next, bench)}</strong>` : 'The usual steps are done.'}</p>
+      <div class="row">
+        <button type="button" class=${next ? 'primary' : ''} ?disabled=${!next} @click=${() => this.usual(true)}>Do the next usual step</button>
+        <button type="button" ?disabled=${!next} @click=${() => this.usual(false)}>Do all that are left</button>
+        <button type="button" ?disabled=${!workUp.canUndo} @click=${() => workUp.undo()}>Take back</button>
+        <button type="button" ?disabled=${!workUp.canRedo} @click=${() => workUp.redo()}>Do again</button>
+        <button type="button" ?disabled=${!workUp.canUndo} @click=${() => workUp.startAgain()}>Start this eluate again</button>
+      </div>
+    </div>`;
+  }
+
+  /** The last step and what an attentive neighbour says about it. */
+  private last(state: WorkUpState, bench: Bench) {
+    const event = state.events.at(-1);
+    if (!event) return html`<p class="soft">Usual order: make up, pipette, NaOH until slightly basic, acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue goes over into pink.</p>`;
+    return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}.` : nothing}</p>
+      ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
+  }
+
+  private log({ events }: WorkUpState, bench: Bench) {
+    if (events.length === 0) return nothing;
+    const { refusals } = this.session?.workUp ?? { refusals: [] };
+    return html`<details><summary>What was done: ${events.length} steps${refusals.length > 0 ? `, ${refusals.length} refused` : ''}</summary>
+      <ol>${events.map((event) => html`<li>${doneWords(event, bench)}${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}, ${fixed(event.reading.temperature_C, 1)} °C` : nothing}</li>`)}</ol>
+      ${refusals.length === 0 ? nothing : html`<ul>${refusals.map((event) => html`<li>${stepWords(event.action, bench)}: ${event.refused ? refusalText(event.refused) : ''}</li>`)}</ul>`}
+    </details>`;
+  }
+
+  private curves(state: WorkUpState, bench: Bench): FlaskCurves | undefined {
+    if (this.drawn?.state !== state) this.drawn = { state, curves: curvesOf(state, bench, (entry) => this.session?.workUp.stateBefore(entry)) };
+    return this.drawn.curves;
+  }
+
+  private step(event: CustomEvent<{ action: WorkUpAction }>) {
+    this.session?.workUp.act(event.detail.action);
+  }
+
+  private usual(one: boolean) {
+    this.session?.workUp.actAsUsual(one);
+  }
+
+  private async runAll() {
+    const { store } = this.session ?? {};
+    if (!store?.scenario) return;
+    await store.replace(store.scenario.procedure, 0);
+    await store.seek(store.plan?.logEnd.time_min ?? 0);
+    const label = this.session?.workUp.richest?.label;
+    if (label !== undefined) this.session?.workUp.take(label);
+    emit(this, 'bf-announce', 'The procedure was run to its end');
+  }
+}
+
+function noteLine({ kind, text }: Note) {
+  const sign = { caution: 'Caution', advice: 'Advice', seen: 'Seen' }[kind];
+  return html`<li class=${kind}><span class="kind">${sign}:</span> ${text}</li>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-workup': WorkUpView;
+  }
+}

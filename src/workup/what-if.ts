@@ -1,0 +1,140 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Session } from '../store/session.ts';
+import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../store/elsewhere.ts';
+import type { Plan } from '../store/planner.ts';
+import { fixed, percent, withUnit } from '../ui/format.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import type { Row } from '../ui/csv.ts';
+import '../ui/number.ts';
+import '../ui/table.ts';
+
+const EARLIER_ML = 4;
+const NICKEL_MAX = 20;
+const COLUMNS = [
+  { key: 'case', label: 'receiver' },
+  { key: 'acid', label: 'acid', unit: 'mmol', show: (value: number) => fixed(value, 1) },
+  { key: 'NaOH', label: 'NaOH for an aliquot', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'cobalt', label: 'cobalt', unit: 'mmol', show: (value: number) => fixed(value, 4) },
+  { key: 'nickel', label: 'nickel', unit: 'mmol', show: (value: number) => fixed(value, 4) },
+  { key: 'titre', label: 'titre', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'found', label: 'unknown', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
+];
+
+/** The final number had the receiver been changed elsewhere, or nickel been left in the bed. */
+@customElement('bf-what-if')
+export class WhatIf extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; min-width: 0; }
+      section { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-small); }
+      h2 { font-size: 1em; margin: 0; }
+      p { margin: 0; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap-large); }
+      .row > * { flex: 1 1 14rem; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) version: unknown;
+  @state() private later_mL = -EARLIER_ML;
+  @state() private nickel_percent = 0;
+  private worked = new Map<string, Elsewhere>();
+  private workedFor: readonly unknown[] = [];
+
+  override render() {
+    const { session } = this;
+    const { store, workUp } = session ?? {};
+    const receiver = workUp?.receiver;
+    if (!store?.scenario || !store.plan || !receiver) return nothing;
+    const { plan } = store;
+    const at = changedAt(plan, receiver.label ?? '') ?? 0;
+    const asItWas = this.found(plan, 0, 0);
+    const other = this.found(plan, this.later_mL, this.nickel_percent);
+    return html`<section aria-labelledby="heading">
+      <h2 id="heading">Had the column been handled otherwise</h2>
+      <p class="soft">One aliquot by the usual steps on the same glass; the run itself is left alone.</p>
+      <div class="row">
+        <bf-number label="receiver changed later by (earlier: below 0)" unit="mL" slider .min=${-Math.min(8, Math.floor(at))} .max=${8} .step=${0.5} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
+        <bf-number label="nickel left in the bed, of what was loaded" unit="%" slider .min=${0} .max=${NICKEL_MAX} .step=${0.5} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
+      </div>
+      <bf-table caption="What it comes to" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf(this.caseWords(), other)]} no-copy></bf-table>
+      <p role="status">${differenceWords(asItWas, other)}</p>
+    </section>`;
+  }
+
+  private found(plan: Plan, later_mL: number, nickel_percent: number): Elsewhere | undefined {
+    const { store, workUp } = this.session ?? {};
+    const receiver = workUp?.receiver;
+    if (!store?.scenario || !receiver) return undefined;
+    const basis = [plan, receiver];
+    if (basis.some((one, i) => one !== this.workedFor[i])) this.worked = new Map();
+    this.workedFor = basis;
+    const key = `${later_mL} ${nickel_percent}`;
+    const known = this.worked.get(key);
+    if (known) return known;
+    const other = receiverElsewhere(plan, receiver, later_mL, nickel_percent / 100);
+    if (other.volume_mL <= 0) return undefined;
+    const worked = workedUp(store.scenario, plan, other);
+    this.worked.set(key, worked);
+    return worked;
+  }
+
+  private caseWords(): string {
+    const { later_mL, nickel_percent } = this;
+    const when = later_mL === 0 ? 'changed as it was' : `changed ${fixed(Math.abs(later_mL), 1)} mL ${later_mL < 0 ? 'earlier' : 'later'}`;
+    return nickel_percent === 0 ? when : `${when}, ${fixed(nickel_percent, 1)} % nickel left`;
+  }
+
+  private move(event: CustomEvent<{ value: number }>) {
+    this.later_mL = event.detail.value;
+  }
+
+  private leave(event: CustomEvent<{ value: number }>) {
+    this.nickel_percent = event.detail.value;
+  }
+}
+
+function rowOf(name: string, one: Elsewhere | undefined): Row {
+  const titration = one?.figures.titrations[0];
+  if (!one) return { case: `${name}: nothing in it` };
+  const { receiver, figures } = one;
+  return {
+    case: name,
+    acid: receiver.HCl_mmol,
+    NaOH: titration?.NaOH_mL ?? Number.NaN,
+    cobalt: receiver.Co_mmol ?? 0,
+    nickel: receiver.Ni_mmol ?? 0,
+    titre: titration?.titre.read_mL ?? Number.NaN,
+    found: figures.cobalt?.found_M ?? Number.NaN,
+  };
+}
+
+function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | undefined): string {
+  const was = asItWas?.figures.cobalt;
+  const now = other?.figures.cobalt;
+  if (!was || !asItWas || !other) return '';
+  const refused = other.figures.refused[0];
+  if (!now) return `No titration: ${refused ? `${refused.path}: expected ${refused.expected}, received ${refused.received}` : 'there is nothing to titrate'}.`;
+  const change = now.found_M / was.found_M - 1;
+  const cobalt = now.held_mmol / Math.max(1e-12, was.held_mmol) - 1;
+  const acid = other.receiver.HCl_mmol - asItWas.receiver.HCl_mmol;
+  const sentences = [`The reported molarity ${Math.abs(change) < 5e-4 ? 'stays' : change > 0 ? `rises by ${percent(change, 1)}` : `falls by ${percent(-change, 1)}`}.`];
+  if (cobalt < -5e-4) sentences.push(`${percent(-cobalt, 1)} of the cobalt went into the other receiver and is not titrated.`);
+  if (acid > 1) sentences.push(`${fixed(acid, 0)} mmol more acid has to be neutralised; done with care that costs alkali, heat and time rather than cobalt.`);
+  const causes = other.figures.titrations[0]?.causes ?? [];
+  const nickel = causes.find(({ cause }) => cause === 'nickel')?.percent ?? 0;
+  const late = causes.find(({ cause }) => cause === 'overrun')?.percent ?? 0;
+  if (Math.abs(nickel) + Math.abs(late) > 0.3 && (other.receiver.Ni_mmol ?? 0) > (asItWas.receiver.Ni_mmol ?? 0)) sentences.push(`Nickel takes EDTA like cobalt and counts as cobalt: ${withUnit(fixed(nickel + late, 1), '%')} with what was added while it reacted.`);
+  if (refused) sentences.push(`A step was refused: ${refused.path}: expected ${refused.expected}, received ${refused.received}.`);
+  return sentences.join(' ');
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-what-if': WhatIf;
+  }
+}
