@@ -3,6 +3,7 @@ import { FAULTS } from '../faults/registry.ts';
 import { targetOf } from '../faults/roles.ts';
 import type { Results } from '../results.ts';
 import type { Fault, IonId, Log, Scenario } from '../types.ts';
+import { type Cycle, cyclesOf } from './cycles.ts';
 import { type Mistake, type MistakeKind, mistakesOf } from './mistakes.ts';
 import { logFrom, type Step, stepsOf, type Whole } from './placed.ts';
 
@@ -74,9 +75,9 @@ export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): P
   const steps = stepsOf(scenario, actual);
   const causes = causesOf(scenario, steps, mistakesOf(scenario, steps, actual, stepsOf(sound, model)));
   const outcomes: Whole[] = [];
-  for (const cause of causes) outcomes.push(await repairedRun(scenario, steps, [cause], run));
-  const whole = causes.length === 1 ? outcomes[0] : causes.length === 0 ? actual : await repairedRun(scenario, steps, causes, run);
-  const receivers = receiversFor(target, whole.results);
+  for (const cause of causes) outcomes.push(await run(...repaired(scenario, steps, [cause])));
+  const whole = causes.length === 1 ? outcomes[0] : causes.length === 0 ? actual : await run(...repaired(scenario, steps, causes));
+  const receivers = receiversFor(target, whole.results, cyclesOf(scenario, stepsOf(scenario, whole)));
   const [had, best] = [outcomeOf(target, receivers, actual), outcomeOf(target, receivers, whole)];
   const lines = causes.map(({ repair: _, ...cause }, i) => ({ ...cause, ...blame(had, outcomeOf(target, receivers, outcomes[i])) }));
   return {
@@ -107,15 +108,19 @@ function withoutFault(scenario: Scenario, fault: Fault): Scenario {
   return { ...scenario, faults: scenario.faults.map((other) => (other === fault ? { ...other, severity: 0 } : other)) };
 }
 
-async function repairedRun(scenario: Scenario, steps: readonly Step[], causes: readonly Cause[], run: RunIt): Promise<Whole> {
+function repaired(scenario: Scenario, steps: readonly Step[], causes: readonly Cause[]): [Scenario, Log] {
   const start = { scenario, steps: [...steps] };
   const given = causes.reduce((so, cause) => cause.repair(so.scenario, so.steps), start);
-  return run(given.scenario, logFrom(given.steps));
+  return [given.scenario, logFrom(given.steps)];
 }
 
-function receiversFor(target: IonId, results: Results): string[] {
+/** The receivers changed to when each elution began; if they hold less than half of the target, those with a share of it. */
+function receiversFor(target: IonId, results: Results, cycles: readonly Cycle[]): string[] {
   const loaded = amountIn(results.loaded, target);
-  const meant = results.receivers.filter((receiver) => amountIn(receiver, target) > MEANT * loaded).map(({ label }) => label);
+  const inIt = (label: string): number => results.receivers.filter((receiver) => receiver.label === label).reduce((sum, receiver) => sum + amountIn(receiver, target), 0);
+  const changedTo = [...new Set(cycles.flatMap(({ receiver }) => (receiver ? [receiver.action.label] : [])))];
+  if (changedTo.reduce((sum, label) => sum + inIt(label), 0) > loaded / 2) return changedTo;
+  const meant = results.receivers.map(({ label }) => label).filter((label) => inIt(label) > MEANT * loaded);
   return meant.length > 0 ? meant : results.receivers.slice(-1).map(({ label }) => label);
 }
 

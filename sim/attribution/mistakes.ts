@@ -1,6 +1,6 @@
 import type { FaultKind } from '../faults/kinds.ts';
 import { eluents } from '../faults/roles.ts';
-import { AIR_ENTERS } from '../run.ts';
+import { AIR_ENTERS, type RunEvent } from '../run.ts';
 import type { Action, Scenario } from '../types.ts';
 import { type Cycle, cyclesOf, type PourStep, volumeOf } from './cycles.ts';
 import type { Step, Whole } from './placed.ts';
@@ -38,6 +38,7 @@ const LEFT_CM = 0.1;
 export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Whole, procedure: readonly Step[]): Mistake[] {
   const [ours, theirs] = [cyclesOf(scenario, steps), cyclesOf(scenario, procedure)];
   const bottles = eluents(scenario);
+  const dryings = dryingsOf(steps, whole);
   const parts = ours.flatMap((cycle, c): (Mistake | undefined)[] => {
     const model = theirs[Math.min(c, theirs.length - 1)];
     if (!model) return [];
@@ -51,7 +52,7 @@ export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Wh
       receiverMistake(cycle, model),
     ];
   });
-  return [...parts, onBed(steps), ...dryings(scenario, steps, whole), ...clamps(steps, procedure), standing(steps, procedure, whole), ...spills(steps), ...stirs(steps, procedure)].filter((mistake) => mistake !== undefined);
+  return [...parts, onBed(steps), ...dryings.map((drying) => dryingMistake(drying, scenario)), ...clamps(steps, procedure), standing(steps, procedure, dryings), ...spills(steps), ...stirs(steps, procedure)].filter((mistake) => mistake !== undefined);
 }
 
 function mistake(kind: MistakeKind, at: Step, what: string, repair: Repair): Mistake {
@@ -86,16 +87,19 @@ function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | und
   return mistake('deep-head', cycle.load[0], `sample poured into ${(10 * had).toFixed(0)} mm of liquid instead of ${(10 * wanted).toFixed(0)} mm`, postponed(cycle.load[0].id, (had - wanted) * section));
 }
 
-/** Pours of water (or anything but acid) before the elution. */
-function wrongBottles(cycle: Cycle, acid: string | undefined): Mistake[] {
+/** Pours of water (or anything but acid) before the elution: small ones straight after the load are a rinse. */
+function wrongBottles(cycle: Cycle, acid: string | undefined): (Mistake | undefined)[] {
   if (acid === undefined) return [];
-  const rinsing = cycle.wash.findIndex(({ action }) => action.volume_mL > RINSE_MAX_ML);
-  return cycle.wash.flatMap((pour, i): Mistake[] => {
-    if (pour.action.liquid === acid) return [];
-    const rinse = i < (rinsing < 0 ? cycle.wash.length : rinsing);
-    const what = `${mL(pour.action.volume_mL)} of ${pour.action.liquid} instead of ${acid} ${rinse ? 'to rinse' : 'in the wash'}`;
-    return [mistake(rinse ? 'water-rinse' : 'wrong-bottle', pour, what, changed([pour.id], (action): Action => (action.do === 'pour' ? { ...action, liquid: acid } : action)))];
-  });
+  const end = cycle.wash.findIndex(({ action }) => action.volume_mL > RINSE_MAX_ML);
+  const rinses = cycle.wash.slice(0, end < 0 ? cycle.wash.length : end);
+  return [wrongPours('water-rinse', rinses, acid, 'to rinse'), wrongPours('wrong-bottle', cycle.wash.slice(rinses.length), acid, 'in the wash')];
+}
+
+function wrongPours(kind: MistakeKind, pours: readonly PourStep[], acid: string, purpose: string): Mistake | undefined {
+  const wrong = pours.filter(({ action }) => action.liquid !== acid);
+  if (wrong.length === 0) return undefined;
+  const what = `${mL(volumeOf(wrong))} of ${wrong[0].action.liquid} instead of ${acid} ${purpose}`;
+  return mistake(kind, wrong[0], what, changed(wrong.map(({ id }) => id), (action): Action => (action.do === 'pour' ? { ...action, liquid: acid } : action)));
 }
 
 function washMistake(cycle: Cycle, model: Cycle, acid: string | undefined): Mistake | undefined {
@@ -132,18 +136,37 @@ function onBed(steps: readonly Step[]): Mistake | undefined {
   return mistake('poured-on-bed', struck[0], what, changed(struck.map(({ id }) => id), (action): Action => (action.do === 'pour' ? { ...action, how: 'wall' } : action)));
 }
 
-/** Each time that air entered: the next liquid should have come while some still stood above the bed. */
-function dryings(scenario: Scenario, steps: readonly Step[], whole: Whole): Mistake[] {
-  const left = (Math.PI * scenario.values['column.bore_cm'] ** 2 * LEFT_CM) / 4;
-  return whole.events.flatMap((event): Mistake[] => {
+/** A time in which the bed was dry: from the entry of air to the action that ended it. */
+interface Drying {
+  readonly event: RunEvent;
+  readonly ended: Step | undefined;
+  /** Idle waits in it. */
+  readonly idle: readonly Step[];
+}
+
+function dryingsOf(steps: readonly Step[], whole: Whole): Drying[] {
+  return whole.events.flatMap((event): Drying[] => {
     if (!event.note?.startsWith(AIR_ENTERS)) return [];
-    const waits = steps.filter(({ action, time_min, open }) => action.do === 'wait' && open > 0 && time_min <= event.time_min + 1e-9);
-    const after = steps.find(({ action, at_mL, time_min }) => (action.do === 'pour' || action.do === 'refill-from-below' || action.do === 'clamp') && time_min >= event.time_min && at_mL >= event.delivered_mL - 1e-9);
-    const idle = steps.filter((step) => step.action.do === 'wait' && step.open > 0 && after !== undefined && step.at_mL === after.at_mL).concat(waits.slice(-1).filter(({ at_mL }) => at_mL >= event.delivered_mL - 1e-9));
-    const ids = idle.map(({ id }) => id);
-    const repair: Repair = (so) => without(ids)(so).map((step) => (after && step.at_mL > event.delivered_mL - left && step.at_mL <= after.at_mL ? { ...step, at_mL: event.delivered_mL - left } : step));
-    return [{ kind: 'dried-bed', what: event.note, entry: event.entry, time_min: event.time_min, delivered_mL: event.delivered_mL, repair }];
+    const ended = steps.find(({ action, time_min }) => (action.do === 'pour' || action.do === 'refill-from-below') && time_min >= event.time_min);
+    const until = ended ? steps.indexOf(ended) : steps.length;
+    return [{ event, ended, idle: steps.slice(0, until).filter(({ action, open, at_mL }) => action.do === 'wait' && open > 0 && at_mL >= event.delivered_mL - 1e-9) }];
   });
+}
+
+/** Repaired, the next liquid comes while a millimetre still stands above the bed. */
+function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario): Mistake {
+  const left = (Math.PI * scenario.values['column.bore_cm'] ** 2 * LEFT_CM) / 4;
+  const at_mL = event.delivered_mL - left;
+  const repair: Repair = (steps) => {
+    let shift = 0;
+    return without(idle.map(({ id }) => id))(steps).map((step) => {
+      const late = ended !== undefined && step.at_mL > at_mL && step.at_mL <= ended.at_mL;
+      // A receiver is changed so much after the pour before it; later pours go by the level, which is as it was.
+      if (step.action.do === 'pour') shift = late ? at_mL - step.at_mL : 0;
+      return late ? { ...step, at_mL } : step.action.do === 'receiver' ? { ...step, at_mL: step.at_mL + shift } : step;
+    });
+  };
+  return { kind: 'dried-bed', what: event.note ?? '', entry: event.entry, time_min: event.time_min, delivered_mL: event.delivered_mL, repair };
 }
 
 function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
@@ -159,10 +182,9 @@ function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
 }
 
 /** Time in which nothing flowed and nothing was meant to, without the time a dried bed stood dry. */
-function standing(steps: readonly Step[], procedure: readonly Step[], whole: Whole): Mistake | undefined {
+function standing(steps: readonly Step[], procedure: readonly Step[], dryings: readonly Drying[]): Mistake | undefined {
   const idleOf = (step: Step): number => (step.action.do === 'wait' && 'elapsed_min' in step.action.until ? step.action.until.elapsed_min : 0);
-  const dry = whole.events.filter(({ note }) => note?.startsWith(AIR_ENTERS)).map(({ delivered_mL }) => delivered_mL);
-  const waits = steps.filter((step) => idleOf(step) > 0 && !dry.some((volume) => step.open > 0 && Math.abs(step.at_mL - volume) < 1));
+  const waits = steps.filter((step) => idleOf(step) > 0 && !dryings.some(({ idle }) => idle.includes(step)));
   const [had, wanted] = [waits, procedure].map((these) => these.reduce((sum, step) => sum + idleOf(step), 0));
   if (had <= wanted + IDLE_SLACK_MIN) return undefined;
   return mistake('standing-still', waits[0], `nothing flowed for ${had.toFixed(0)} min`, without(waits.map(({ id }) => id)));

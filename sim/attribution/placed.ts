@@ -75,14 +75,18 @@ function idleBetween({ rows, stride, count }: Whole, from_min: number, to_min: n
   return idle;
 }
 
-/** The steps as a log again. */
+/** The steps as a log again: pours at their delivered volume, which is a level; changes of receiver so much after the pour before. */
 export function logFrom(steps: readonly Step[]): Log {
   let reached = 0;
-  return steps.map(({ action, at_mL }) => {
+  let poured = 0;
+  return steps.flatMap(({ action, at_mL }): Action[] => {
     reached = Math.max(reached, at_mL);
-    const { at_min: _min, at_mL: _mL, ...plain } = action;
+    const { at_min: _min, at_mL: _mL, ...rest } = action;
     // Dropping the two optional times leaves the same kind of action.
-    return { ...plain, at_mL: reached } as Action;
+    const plain = rest as Action;
+    if (plain.do === 'receiver' && poured > 0) return [{ do: 'wait', until: { more_mL: reached - poured } }, plain];
+    if (plain.do === 'pour') poured = reached;
+    return [{ ...plain, at_mL: reached } as Action];
   });
 }
 
