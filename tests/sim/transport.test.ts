@@ -106,7 +106,7 @@ describe('plates with slow exchange', () => {
     },
   );
 
-  it.each(vectors.test_vectors.thomas.rows.filter(({ N, r }) => N >= 5 && N <= 20 && r < 1))(
+  it.each(vectors.test_vectors.thomas.rows.filter(({ N, r, T }) => (N === 5 || N === 10 || N === 20) && r < 1 && T >= 0.8 && T <= 1.2))(
     'follow the Thomas curve: r = $r, N = $N, T = $T',
     ({ r, N, NT, X }) => {
       // Thomas 1944, J. Am. Chem. Soc. 66, 1664. Here z = 1: dq/dt = kL (D c (1 - theta) - q) = ka (c (qm - q) - q/b), ka = kL b.
@@ -157,7 +157,7 @@ function slowImpulse(N: number, t0: number, k: number, kL: number, at: number[],
 
 const NOT_SLOW_MIN = 1e-9;
 /** Cells enough that their own spreading is below the tolerance of the comparison with plug flow. */
-const PLUG_PLATES = 1500;
+const PLUG_PLATES = 1000;
 
 /** Effluent over feed at throughput NT for a favourable isotherm, by the model. */
 function breakthrough(r: number, N: number, NT: number): number {
