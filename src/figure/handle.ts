@@ -13,6 +13,8 @@ export interface HandleEvent {
 /** Steps of the arrow keys, alone and with shift, and the grid that a drag snaps to, mL. */
 const STEP_ML = 0.1;
 const STRIDE_ML = 1;
+/** Decimals of a volume told, mL: enough to find a frame again, few enough to hide the binary rest. */
+const DECIMALS = 6;
 
 const SHAPES = {
   eluent: svg`<path d="M12 22C7 22 5 18.5 5 15.5C5 11.5 12 3 12 3S19 11.5 19 15.5C19 18.5 17 22 12 22Z"></path>`,
@@ -26,15 +28,17 @@ const SHAPES = {
 @customElement('bf-axis-handle')
 export class AxisHandle extends LitElement {
   static override styles = css`
-    :host { position: absolute; width: 1.75rem; height: 1.75rem; margin: -0.875rem; touch-action: none; cursor: ew-resize; border-radius: 50%; color: var(--ink); z-index: 1; }
-    @media (pointer: coarse) { :host { width: 2.75rem; height: 2.75rem; margin: -1.375rem; } }
+    /* px like the figure it stands on, so that two tiers never overlap */
+    :host { position: absolute; width: 28px; height: 28px; margin: -14px; touch-action: none; cursor: ew-resize; border-radius: 50%; color: var(--ink); z-index: 1; }
+    @media (pointer: coarse) { :host::before { content: ''; position: absolute; inset: -8px; } }
     :host(:focus-visible) { outline: 3px solid var(--focus); outline-offset: 0; }
     :host(:hover), :host(:focus), :host([held]) { z-index: 3; }
-    svg { position: absolute; inset: 0; margin: auto; width: 1.375rem; height: 1.375rem; }
+    svg { position: absolute; inset: 0; margin: auto; width: 22px; height: 22px; }
     path { fill: var(--sheet); stroke: var(--ink); stroke-width: 2; stroke-linejoin: round; }
     :host(:hover) path, :host(:focus) path, :host([held]) path { fill: var(--accent); stroke: var(--paper); stroke-width: 1.5; paint-order: fill; }
     span { position: absolute; left: calc(100% - 2px); top: 50%; transform: translateY(-50%); padding: 0 0.25em; white-space: nowrap; font-size: var(--text-small);
       pointer-events: none; border-radius: var(--round); opacity: 0; }
+    :host([kind='receiver']) span { top: -2px; }
     :host([turned]) span { left: auto; right: calc(100% - 2px); }
     :host([labelled]) span { opacity: 1; }
     :host(:hover) span, :host(:focus) span, :host([held]) span { opacity: 1; background: var(--sheet); box-shadow: 0 0 0 1px var(--edge); }
@@ -42,7 +46,7 @@ export class AxisHandle extends LitElement {
   `;
 
   @property({ attribute: false }) entry = -1;
-  @property() kind: 'eluent' | 'receiver' = 'eluent';
+  @property({ reflect: true }) kind: 'eluent' | 'receiver' = 'eluent';
   /** What is poured or put under the tip from here on. */
   @property() label = '';
   @property({ type: Number }) mL = 0;
@@ -77,8 +81,8 @@ export class AxisHandle extends LitElement {
   override updated() {
     const what = this.kind === 'eluent' ? `${this.label} poured` : `receiver ${this.label} put under the tip`;
     this.setAttribute('aria-label', what);
-    this.setAttribute('aria-valuemin', String(this.min));
-    this.setAttribute('aria-valuemax', String(Math.max(this.min, this.max)));
+    this.setAttribute('aria-valuemin', this.min.toFixed(2));
+    this.setAttribute('aria-valuemax', Math.max(this.min, this.max).toFixed(2));
     this.setAttribute('aria-valuenow', this.mL.toFixed(2));
     this.setAttribute('aria-valuetext', `${what} from ${spoken(this.mL, 'mL')} delivered`);
   }
@@ -138,7 +142,7 @@ export class AxisHandle extends LitElement {
 
   private move(mL: number) {
     const snapped = Math.round(Math.max(this.min, Math.min(this.max, mL)) / STEP_ML) * STEP_ML;
-    const next = Math.max(this.min, Math.min(this.max, snapped));
+    const next = Number(Math.max(this.min, Math.min(this.max, snapped)).toFixed(DECIMALS));
     if (next === this.wanted) return;
     this.wanted = next;
     this.tell('move');

@@ -29,11 +29,11 @@ export interface PlacedHandle {
 }
 
 /** Handles nearer than this would cover each other, px: the next one goes a tier up or down. */
-const APART_PX = 27;
-const TIER_PX = 23;
+const APART_PX = 29;
+const TIER_PX = 28;
 const TIERS = 2;
 /** From the middle of a handle to the row that it belongs to, px. */
-const ABOVE_PX = 13;
+const ABOVE_PX = 14;
 const LEAST_GAP_ML = 0.1;
 
 /** Where the handles stand; those behind a held change of eluent go with it. */

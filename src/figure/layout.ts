@@ -27,9 +27,9 @@ export interface FigureLayout {
 /** Below this width, px, the figure is laid out for a phone. */
 export const NARROW_PX = 560;
 /** Least height at which every row can still be read, px. */
-export const HEIGHT_MIN_PX = 430;
+export const HEIGHT_MIN_PX = 440;
 
-const LANE = 50;
+const LANE = 57;
 const POURED = 24;
 /** Labels of bars too short for their own. */
 const POURED_LABELS = 22;

@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres, millimoles, percent } from '../ui/format.ts';
 import { IONS } from '../../sim/ions.ts';
-import { type Fraction, type FractionTargets, type SwitchWindow, verdict } from '../store/windows.ts';
+import { type Fraction, type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../store/windows.ts';
 import { type Drawing, depthScale } from './drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from './layout.ts';
@@ -27,7 +27,8 @@ const CURVE_SHARE = 0.5;
 export function veil({ layout: { poured, depth, effluent, right }, x }: Drawing, now_mL: number, showForecast: boolean): SVGTemplateResult {
   const from = x(now_mL);
   const width = Math.max(0, right - from);
-  return svg`${[poured, depth, effluent].map((row) => svg`<g class=${showForecast ? 'veil' : 'veil whole'}>
+  const rows = [['poured', poured], ['depth', depth], ['effluent', effluent]] as const;
+  return svg`${rows.map(([name, row]) => svg`<g class=${`veil ${name} ${showForecast ? '' : 'whole'}`}>
     <rect class="cover" x=${from} y=${row.top - 1} width=${width + 2} height=${row.bottom - row.top + 2}></rect>
     <rect x=${from} y=${row.top + 1} width=${width} height=${row.bottom - row.top - 2} fill="url(#hatch)"></rect></g>`)}`;
 }
@@ -46,6 +47,14 @@ export function nowLine({ layout: { poured, effluent, left, right }, x }: Drawin
   return svg`<text class="axis-title" x=${titleAtEnd ? right : left} y=${effluent.bottom + NOW_DROP} text-anchor=${titleAtEnd ? 'end' : 'start'}>${AXIS_TITLE}</text>
     <g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line>
     <text x=${Math.max(left - 30 + half, Math.min(at, right + 30 - half))} y=${effluent.bottom + NOW_DROP} text-anchor="middle">${text}</text></g>`;
+}
+
+/** Where the next eluent may be started, along the top of the bars; an end where the search stopped has no upright. */
+export function startBand({ layout: { poured }, x }: Drawing, { from_mL, to_mL, fromOpen, toOpen }: StartWindow): SVGTemplateResult {
+  const y = poured.top - 3;
+  const [left, right] = [x(from_mL), x(to_mL)];
+  return svg`<g class="window"><title>${`start the next eluent between ${millilitres(from_mL)} and ${toOpen ? 'beyond ' : ''}${millilitres(to_mL)}`}</title>
+    <path class="start" d=${`M${left} ${fromOpen ? y : y + 7}V${y}H${right}V${toOpen ? y : y + 7}`}></path></g>`;
 }
 
 /** The changes of receiver that meet the targets, and the acid that each would carry. */
@@ -104,7 +113,7 @@ export function depthMark(drawing: Drawing, depth_cm: number): SVGTemplateResult
   return svg`<line class="depth-mark" x1=${left} x2=${right} y1=${y} y2=${y}></line>`;
 }
 
-/** What the receiver that holds most of the target has in it, in words under the brackets. */
+/** What the receiver of the target has in it, in words under the brackets. */
 export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: MovedChange): SVGTemplateResult | typeof nothing {
   const { plan, layout: { receivers, right, narrow }, x } = drawing;
   const told = bestReceiver(drawing, targets, receivings(plan, moved));
@@ -122,8 +131,8 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: 
   return svg`<text class=${found.meets ? 'verdict good' : 'verdict bad'} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
 }
 
-function bestReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]) {
-  return all
-    .map((receiver) => ({ receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) }))
-    .reduce<{ receiver: Receiving; found: ReturnType<typeof verdict> } | undefined>((best, next) => (next.found.recovered > (best?.found.recovered ?? 0) ? next : best), undefined);
+/** The receiver that is meant for the target: most of it, and least of what is unwanted. */
+function bestReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Verdict } | undefined {
+  const told = all.map((receiver) => ({ receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) })).filter(({ found }) => found.recovered > 0);
+  return told.sort((a, b) => b.found.recovered - b.found.carried - a.found.recovered + a.found.carried)[0];
 }

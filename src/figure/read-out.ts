@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { IONS } from '../../sim/ions.ts';
-import { duration, fixed, millilitres, molarity, quantity, significant, spoken, withUnit } from '../ui/format.ts';
+import { duration, fixed, millilitres, significant, spoken, withUnit } from '../ui/format.ts';
 import type { Point } from './point.ts';
 
 // The point under the cursor, as a small table and as a sentence.
@@ -10,7 +10,7 @@ export function readOut(point: Point): TemplateResult {
   return html`<p><b>${millilitres(delivered_mL, 2)}</b> ${duration(time_min)}</p>
     <p>${poured} poured, into ${receiver}</p>
     <table><thead><tr><td></td><th scope="col">at ${withUnit(fixed(depth_cm, 2), 'cm')}</th><th scope="col">band, cm</th><th scope="col">leaving, mol/L</th></tr></thead>
-    <tbody><tr><th scope="row">HCl</th><td>${molarity(point.acid_M)}</td><td></td><td>${small(point.acidLeaving_M)}</td></tr>
+    <tbody><tr><th scope="row">HCl</th><td>${withUnit(small(point.acid_M), 'mol/L')}</td><td></td><td>${small(point.acidLeaving_M)}</td></tr>
     ${point.ions.map(({ ion, inBed, edges, leaving_M }) => html`<tr><th scope="row">${IONS[ion].symbol}</th><td>${withUnit(small(inBed), 'mmol/mL')}</td>
       <td>${edges ? `${fixed(edges.trailing_cm, 1)} to ${fixed(edges.leading_cm, 1)}` : ''}</td><td>${small(leaving_M)}</td></tr>`)}</tbody></table>`;
 }
@@ -18,16 +18,17 @@ export function readOut(point: Point): TemplateResult {
 export function spokenPoint({ delivered_mL, time_min, poured, receiver, depth_cm, acid_M, acidLeaving_M, ions }: Point): string {
   const bed = ions.map(({ ion, inBed, edges }) => `${IONS[ion].name} ${spoken(traceless(inBed), 'mmol/mL', 2)}${edges ? `, band from ${fixed(edges.trailing_cm, 1)} to ${spoken(edges.leading_cm, 'cm', 2)}` : ''}`);
   const tip = ions.map(({ ion, leaving_M }) => `${IONS[ion].name} ${significant(traceless(leaving_M), 2)}`);
-  return `${spoken(delivered_mL, 'mL')} delivered, ${spoken(time_min, 'min')}, ${poured} poured, into ${receiver}. At ${spoken(depth_cm, 'cm', 2)} depth: HCl ${spoken(acid_M, 'mol/L')}, ${bed.join(', ')}. Leaving: HCl ${spoken(acidLeaving_M, 'mol/L')}, ${tip.join(', ')}.`;
+  return `${spoken(delivered_mL, 'mL')} delivered, ${spoken(time_min, 'min')}, ${poured} poured, into ${receiver}. At ${spoken(depth_cm, 'cm', 2)} depth: HCl ${spoken(traceless(acid_M), 'mol/L')}, ${bed.join(', ')}. Leaving: HCl ${spoken(traceless(acidLeaving_M), 'mol/L')}, ${tip.join(', ')}.`;
 }
 
-/** Below this, mol/L or mmol/mL, a value is told as zero: no method of the lesson could find it. */
+/** Below these, mol/L or mmol/mL, a value is shown and spoken as zero: no method of the lesson could find it. */
 const NOTHING = 1e-7;
+const NOTHING_SPOKEN = 5e-5;
 
 function small(value: number): string {
-  return quantity(traceless(value), '', 3);
+  return significant(value < NOTHING ? 0 : value);
 }
 
 function traceless(value: number): number {
-  return value < NOTHING ? 0 : value;
+  return value < NOTHING_SPOKEN ? 0 : value;
 }

@@ -1,8 +1,8 @@
 import { css } from 'lit';
 
 export const figureStyles = css`
-  :host { display: block; position: relative; min-height: 26.875rem; }
-  .stage { position: absolute; inset: 0; overflow: hidden; }
+  :host { display: block; position: relative; min-height: 440px; }
+  .stage { position: absolute; inset: 0; overflow-x: clip; }
   canvas { position: absolute; }
   svg.plot { position: absolute; left: 0; top: 0; pointer-events: none; }
   svg.plot .bar { stroke: var(--edge); stroke-width: 1; }
@@ -13,6 +13,8 @@ export const figureStyles = css`
   svg.plot .front { fill: none; stroke: var(--text-HCl); stroke-width: 1; stroke-dasharray: 3 3; stroke-opacity: 0.8; }
   svg.plot .front.half { stroke-width: 1.5; stroke-dasharray: 7 3; stroke-opacity: 1; }
   svg.plot .veil .cover { fill: var(--paper); fill-opacity: 0.3; }
+  svg.plot .veil.poured .cover { fill-opacity: 0; }
+  svg.plot .veil.effluent .cover { fill-opacity: 0.15; }
   svg.plot .veil.whole .cover { fill-opacity: 1; }
   svg.plot .hatch { stroke: var(--edge); stroke-width: 1; stroke-opacity: 0.35; }
   svg.plot .stem { stroke: var(--ink); stroke-width: 1; stroke-opacity: 0.45; }
@@ -20,6 +22,7 @@ export const figureStyles = css`
   svg.plot .window .stretch { fill: var(--good-paper); fill-opacity: 0.55; }
   svg.plot .window .acid { fill: var(--good-ink); fill-opacity: 0.18; }
   svg.plot .window .acid-line, svg.plot .window .ends { fill: none; stroke: var(--good-ink); stroke-width: 1.5; }
+  svg.plot .window .start { fill: none; stroke: var(--good-ink); stroke-width: 3; }
   svg.plot .window .ends { stroke-dasharray: 2 2; }
   svg.plot .window-note { fill: var(--good-ink); paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .predictions line { stroke: var(--caution-edge); stroke-width: 1.5; stroke-dasharray: 2 3; }

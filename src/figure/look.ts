@@ -1,0 +1,51 @@
+import type { Drawing } from './drawing.ts';
+import type { FigureLayout } from './layout.ts';
+
+// The cursor of the figure: where it is, how keys and pointer move it, where its read-out has room.
+
+export interface Look {
+  readonly mL: number;
+  /** Depth as a share of the bed; more than 1 in the row below it. */
+  readonly share: number;
+}
+
+/** Steps of the arrow keys, alone and with shift, mL, and as a share of the bed. */
+const STEP_ML = 0.1;
+const STRIDE_ML = 1;
+const STEP_SHARE = 0.02;
+
+/** Where a key takes the cursor; undefined for keys it does not answer to. */
+export function lookByKey({ mL, share }: Look, { key, shiftKey }: Pick<KeyboardEvent, 'key' | 'shiftKey'>, end_mL: number): Look | undefined {
+  const step = shiftKey ? STRIDE_ML : STEP_ML;
+  const places: Readonly<Record<string, Look>> = {
+    ArrowLeft: { mL: mL - step, share },
+    ArrowRight: { mL: mL + step, share },
+    ArrowUp: { mL, share: Math.min(1, share) - STEP_SHARE },
+    ArrowDown: { mL, share: share + STEP_SHARE },
+    Home: { mL: 0, share },
+    End: { mL: end_mL, share },
+  };
+  const place = places[key];
+  return place && within(place, end_mL);
+}
+
+/** Where a pointer at these px of the figure points. */
+export function lookByPointer({ x, layout: { depth } }: Drawing, px: number, py: number, end_mL: number): Look {
+  const share = (py - depth.top) / (depth.bottom - depth.top);
+  return { mL: Math.max(0, Math.min(end_mL, x.invert(px))), share: Math.max(0, share) };
+}
+
+/** Styles of the read-out: over the row that is not being looked at, on the side away from the cursor. */
+export function besideLook({ layout, x }: Drawing, { mL, share }: Look): Record<string, string> {
+  const { height, depth, effluent, narrow } = layout;
+  const side = narrow ? { left: '0.25rem', right: '0.25rem' } : sideAway(layout, x(mL));
+  return share <= 1 ? { ...side, top: `${effluent.top}px` } : { ...side, bottom: `${height - depth.bottom + 8}px` };
+}
+
+function sideAway({ left, right, width }: FigureLayout, at: number): Record<string, string> {
+  return at > (left + right) / 2 ? { left: `${left + 8}px` } : { right: `${width - right + 8}px` };
+}
+
+function within({ mL, share }: Look, end_mL: number): Look {
+  return { mL: Math.max(0, Math.min(end_mL, mL)), share: Math.max(0, Math.min(1, share)) };
+}

@@ -1,0 +1,32 @@
+import { svg } from 'lit';
+import { expect, test } from 'vitest';
+import { depthWords } from '../../../src/figure/depth-words.ts';
+import { legend } from '../../../src/figure/legend.ts';
+import { hatch, nowLine, veil, windowBand } from '../../../src/figure/marks.ts';
+import { depthRow } from '../../../src/figure/row-depth.ts';
+import { effluentRow, effluentWords } from '../../../src/figure/row-effluent.ts';
+import { pouredRow } from '../../../src/figure/row-poured.ts';
+import { receiverRow } from '../../../src/figure/row-receivers.ts';
+import { switchWindow } from '../../../src/store/windows.ts';
+import { markup } from '../markup.ts';
+import { workedRun } from './runs.ts';
+
+// Stored drawings, to whole px. They change with the model; look at the new one before keeping it.
+
+test.each([
+  { name: 'cathode-leach', width: 900, now: 46, logScale: false },
+  { name: 'six-metals', width: 1100, now: 50, logScale: true },
+  { name: 'theory-one-lane', width: 360, now: 6, logScale: false },
+])('the figure of $name is the stored drawing', async ({ name, width, now, logScale }) => {
+  await expect(drawing(name, width, now, logScale)).toMatchFileSnapshot(`drawings/${name}.svg`);
+});
+
+function drawing(name: string, width: number, now: number, logScale: boolean): string {
+  const worked = workedRun(name, width, 480);
+  const window = switchWindow(worked.plan, { target: 'Co', unwanted: ['Ni'], recovered: 0.995, carried: 0.005, NaOH_M: 6 });
+  const drawn = svg`<svg xmlns="http://www.w3.org/2000/svg" width=${width} height=${worked.layout.height}>${hatch()}${pouredRow(worked)}
+    ${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
+    ${window ? windowBand(worked, window) : ''}${depthWords(worked, worked.tracks, worked.acid)}${effluentWords(worked, worked.curves, logScale)}
+    ${receiverRow(worked)}${nowLine(worked, now)}</svg>`;
+  return `${markup(drawn).replace(/="[^"]*"/g, (attribute) => attribute.replace(/-?\d+\.\d+/g, (number) => String(Math.round(Number(number)) || 0)))}\n`;
+}

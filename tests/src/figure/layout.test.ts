@@ -1,0 +1,22 @@
+import { expect, test } from 'vitest';
+import { layoutOf } from '../../../src/figure/layout.ts';
+
+test('the place of the bed depends on the height alone', () => {
+  const widths = [320, 360, 559, 560, 900, 1600];
+  const beds = widths.map((width) => layoutOf(width, 600).depth);
+  for (const bed of beds) expect(bed).toEqual(beds[0]);
+});
+
+test('rows follow one another from top to bottom and fill the height', () => {
+  for (const height of [440, 480, 600, 900]) {
+    const { lane, poured, depth, legend, effluent, receivers } = layoutOf(800, height);
+    const rows = [lane, poured, depth, legend, effluent, receivers];
+    rows.forEach((row, i) => expect(row.top).toBeGreaterThanOrEqual(rows[i - 1]?.bottom ?? 0));
+    for (const row of rows) expect(row.bottom - row.top).toBeGreaterThanOrEqual(20);
+    expect(receivers.bottom).toBe(height);
+  }
+});
+
+test('a figure too low for its rows keeps the least height', () => {
+  expect(layoutOf(800, 100).height).toBe(440);
+});

@@ -1,0 +1,32 @@
+import { readFileSync } from 'node:fs';
+import { parseScenario } from '../../../sim/scenario.ts';
+import type { Scenario } from '../../../sim/types.ts';
+import { axisEnd } from '../../../src/figure/drawing.ts';
+import { type Worked, workedFor } from '../../../src/figure/worked.ts';
+import { type Plan, Planner } from '../../../src/store/planner.ts';
+
+// Whole runs of the shipped scenarios, worked out once for all tests of a file.
+
+export interface WholeRun {
+  readonly scenario: Scenario;
+  readonly planner: Planner;
+  readonly plan: Plan;
+}
+
+const runs = new Map<string, WholeRun>();
+
+export function wholeRun(name: string): WholeRun {
+  const known = runs.get(name);
+  if (known) return known;
+  const read = parseScenario(readFileSync(new URL(`../../../scenarios/${name}.json`, import.meta.url), 'utf8'), name);
+  if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.issues)}`);
+  const planner = new Planner(read.scenario);
+  const run = { scenario: read.scenario, planner, plan: planner.plan(read.scenario.procedure) };
+  runs.set(name, run);
+  return run;
+}
+
+export function workedRun(name: string, width = 900, height = 600): Worked {
+  const { scenario, plan } = wholeRun(name);
+  return workedFor(undefined, scenario, plan, { width, height }, axisEnd(scenario, plan));
+}

@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { streakRamp } from '../../../sim/colour/plot.ts';
+import { firstDifference, framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks.ts';
+import { movedEluent } from '../../../src/store/edit.ts';
+import type { Plan } from '../../../src/store/planner.ts';
+import { PALETTE } from '../../../src/ui/palette.ts';
+import { wholeRun } from './runs.ts';
+
+const { scenario, planner, plan } = wholeRun('cathode-leach');
+const END_ML = 70;
+const COLUMNS = 350;
+
+describe.each(['light', 'dark'] as const)('on a %s page', (theme) => {
+  const inks = inksOf(['HCl', ...plan.ions], theme);
+  const cell = (HCl: number, Co: number, Ni: number): number[] => {
+    const pixels = new Uint8ClampedArray(4);
+    streaksInto(pixels, oneCell([HCl, Co, Ni]), Int32Array.of(0), inks, [10, 1, 1]);
+    return [...pixels];
+  };
+
+  test('an ion alone has the colour of its numeric ramp at the square root of its share', () => {
+    for (const share of [0, 0.1, 0.35, 1]) {
+      const expected = streakRamp('Co', theme, Math.sqrt(share), PALETTE[theme].paper).map((channel) => Math.round(channel * 255));
+      cell(0, share, 0).slice(0, 3).forEach((channel, c) => expect(Math.abs(channel - (expected[c] ?? 0))).toBeLessThanOrEqual(2));
+    }
+  });
+
+  test('two ions in one place differ from either alone', () => {
+    const distance = (a: number[], b: number[]): number => Math.hypot(...a.slice(0, 3).map((channel, c) => channel - (b[c] ?? 0)));
+    expect(distance(cell(0, 0.5, 0.5), cell(0, 0.5, 0))).toBeGreaterThan(40);
+    expect(distance(cell(0, 0.5, 0.5), cell(0, 0, 0.5))).toBeGreaterThan(40);
+  });
+
+  test('repainting from the first changed column gives the same picture as painting it all', () => {
+    const entry = plan.events.find(({ action }) => action?.do === 'pour' && action.liquid === 'water')?.entry ?? -1;
+    const other = planner.plan(movedEluent(plan.log, plan.events, entry, 42));
+    const tops = rampTops(scenario, plan);
+    const patched = painted(plan, inks, tops);
+    const frames = framesOfColumns(other, COLUMNS, END_ML);
+    const before = framesOfColumns(plan, COLUMNS, END_ML);
+    const same = firstDifference(plan, other);
+    const first = frames.findIndex((frame, x) => frame !== before[x] || frame >= same);
+    expect(first).toBeGreaterThan(COLUMNS / 2);
+    streaksInto(patched, other, frames, inks, tops, first);
+    expect(differing(patched, painted(other, inks, tops))).toBe(0);
+  });
+});
+
+test('framesOfColumns(...) shows the last frame at or before the middle of each column, and nothing beyond the run', () => {
+  const frames = framesOfColumns(plan, COLUMNS, END_ML);
+  const delivered = (frame: number): number => plan.rows[frame * plan.stride + 1] ?? Number.NaN;
+  frames.forEach((frame, x) => {
+    const middle = ((x + 0.5) / COLUMNS) * END_ML;
+    if (frame < 0) expect(middle).toBeGreaterThan(delivered(plan.count - 1));
+    else expect(delivered(frame) <= middle && !(delivered(frame + 1) <= middle)).toBe(true);
+  });
+});
+
+test('rampTops(...) lie above everything drawn', () => {
+  const tops = rampTops(scenario, plan);
+  plan.profiles.forEach((value, at) => {
+    const component = Math.floor(at / plan.plates) % plan.components;
+    if (value > (tops[component] ?? 0) * (1 + 1e-6)) throw new Error(`component ${component}: ${value} above ${tops[component]}`);
+  });
+  expect(tops[0]).toBe(9);
+});
+
+function painted(run: Plan, inks: ReturnType<typeof inksOf>, tops: readonly number[]): Uint8ClampedArray {
+  const pixels = new Uint8ClampedArray(COLUMNS * run.plates * 4);
+  streaksInto(pixels, run, framesOfColumns(run, COLUMNS, END_ML), inks, tops);
+  return pixels;
+}
+
+/** Pixels that look different; the colour of what is transparent does not matter. */
+function differing(a: Uint8ClampedArray, b: Uint8ClampedArray): number {
+  const [x, y] = [new Uint32Array(a.buffer), new Uint32Array(b.buffer)];
+  return x.filter((pixel, at) => pixel !== y[at] && ((a[at * 4 + 3] ?? 0) > 0 || (b[at * 4 + 3] ?? 0) > 0)).length;
+}
+
+function oneCell(values: readonly number[]): Plan {
+  return { ...plan, count: 1, plates: 1, components: values.length, profiles: Float32Array.from(values) };
+}
