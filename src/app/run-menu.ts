@@ -53,7 +53,7 @@ export class RunMenu extends LitElement {
         <select @change=${this.choose}>${catalog().map(({ id, title }) => html`<option value=${id} ?selected=${id === session.base}>${title}</option>`)}</select></label>
       <button type="button" @click=${this.copyLink}>Copy link</button>
       <button type="button" @click=${this.save}>Save</button>
-      <button type="button" @click=${this.openFile}>Open</button>`;
+      <button type="button" @click=${this.openFile}>Open file</button>`;
   }
 
   private readonly keep = () => this.session?.keepNow();
@@ -63,7 +63,12 @@ export class RunMenu extends LitElement {
     if (!session) return;
     const before = session.saved();
     await session.openScenario(event.target.value);
-    if (before.log.length > 0) showMessage(this, { text: 'Another scenario is open; the run before it is put aside.', kind: 'note', action: { label: 'Back to that run', run: () => void session.openRun(before) } });
+    if (before.log.length > 0)
+      showMessage(this, {
+        text: 'Another scenario is open; the run before it is put aside.',
+        kind: 'note',
+        action: { label: 'Back to that run', run: () => void session.openRun(before) },
+      });
   }
 
   private async copyLink() {
@@ -92,7 +97,10 @@ export class RunMenu extends LitElement {
     const reading = await openRunFile(file);
     if (reading.ok && (await this.session.openRun(reading.value))) return showMessage(this, { text: `Opened ${file.name}.`, kind: 'note' });
     const issues = reading.ok ? this.session.issues : reading.issues;
-    showMessage(this, { text: `${file.name} was not opened. ${issues.map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`).join('; ')}`, kind: 'problem' });
+    showMessage(this, {
+      text: `${file.name} was not opened. ${issues.map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`).join('; ')}`,
+      kind: 'problem',
+    });
   }
 }
 

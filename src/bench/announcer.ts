@@ -18,10 +18,15 @@ export class Announcer {
   hear(store: ColumnStore | undefined): void {
     const { moment, plan, scenario, playing } = store ?? {};
     if (!moment || !plan || !scenario) return;
-    const lines = moment.events.slice(this.plan === undefined ? moment.events.length : this.heard).flatMap((event) => (event.refused ? [] : (eventWords(event, scenario) ?? [])));
+    const lines = moment.events
+      .slice(this.plan === undefined ? moment.events.length : this.heard)
+      .flatMap((event) => (event.refused ? [] : (eventWords(event, scenario) ?? [])));
     this.plan = plan;
     this.heard = moment.events.length;
-    if (this.played && !playing) lines.push(`stopped at ${millilitres(moment.delivered_mL)} delivered, ${moment.level_cm > 0 ? `liquid ${(moment.level_cm * 10).toFixed(0)} mm above the bed` : 'liquid at the bed top'}`);
+    if (this.played && !playing)
+      lines.push(
+        `stopped at ${millilitres(moment.delivered_mL)} delivered, ${moment.level_cm > 0 ? `liquid ${(moment.level_cm * 10).toFixed(0)} mm above the bed` : 'liquid at the bed top'}`,
+      );
     this.played = playing === true;
     if (lines.length > 0) announce(this.host, lines.slice(-2).join('; '));
   }

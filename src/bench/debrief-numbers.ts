@@ -70,14 +70,23 @@ export function judgementOf(scenario: Scenario, plan: Plan, targets: FractionTar
 /** The judgement in sentences, plainest first. */
 export function judgementWords({ kept, found, window, needlessAcid_mmol, needlessNaOH_mL, lost }: Judgement, { target }: FractionTargets): string[] {
   const name = IONS[target].name;
-  const lines = [`“${kept.label}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`];
+  const lines = [
+    `“${kept.label}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`,
+  ];
   if (!window) lines.push('No moment for the change would have met what was asked: the bands were not parted, or collecting stopped too soon.');
   else if ((found.early_mL ?? 0) > 0) {
-    lines.push(`The receiver was changed ${millilitres(found.early_mL ?? 0)} before the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`);
+    lines.push(
+      `The receiver was changed ${millilitres(found.early_mL ?? 0)} before the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`,
+    );
   } else if ((found.late_mL ?? 0) > 0) {
-    lines.push(`The receiver was changed ${millilitres(found.late_mL ?? 0)} after the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}): ${millimoles(lost.before_mmol)} of ${name} had already dripped into another receiver.`);
+    lines.push(
+      `The receiver was changed ${millilitres(found.late_mL ?? 0)} after the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}): ${millimoles(lost.before_mmol)} of ${name} had already dripped into another receiver.`,
+    );
   } else lines.push(`The receiver was changed inside the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`);
-  if (window && needlessAcid_mmol > 0.5) lines.push(`Against a change at the end of the window it carries ${millimoles(needlessAcid_mmol, 1)} more acid, ${millilitres(needlessNaOH_mL, 2)} more NaOH.`);
+  if (window && needlessAcid_mmol > 0.5)
+    lines.push(
+      `Against a change at the end of the window it carries ${millimoles(needlessAcid_mmol, 1)} more acid, ${millilitres(needlessNaOH_mL, 2)} more NaOH.`,
+    );
   if (lost.after_mmol > 0.001) lines.push(`${millimoles(lost.after_mmol)} of ${name} dripped after that receiver was taken away.`);
   if (lost.behind_mmol > 0.001) lines.push(`${millimoles(lost.behind_mmol)} of ${name} never left the column: collecting stopped too soon.`);
   return lines;
@@ -98,7 +107,10 @@ export function factsOf(scenario: Scenario, results: Results, plan: Plan, now_mi
     ...[...poured].map(([liquid, volume]) => ({ label: `${scenario.liquids[liquid]?.label ?? liquid} poured`, value: millilitres(volume) })),
     { label: 'delivered', value: millilitres(results.delivered_mL) },
     { label: 'model time', value: withUnit(fixed(results.time_min, 1), 'min') },
-    { label: 'lowest liquid above the bed', value: results.lowestLiquid_mm > 0 ? withUnit(fixed(results.lowestLiquid_mm, 1), 'mm') : 'none: the liquid reached the bed top' },
+    {
+      label: 'lowest liquid above the bed',
+      value: results.lowestLiquid_mm > 0 ? withUnit(fixed(results.lowestLiquid_mm, 1), 'mm') : 'none: the liquid reached the bed top',
+    },
     { label: 'largest error of the balance', value: results.ledger.worstRelativeError.toExponential(0) },
   ];
 }

@@ -65,9 +65,14 @@ export class Debrief extends LitElement {
           ${judged ? html`<ul>${judgementWords(judged, session.targets).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p>No ${IONS[target].name} has left the column.</p>`}
         </section>
         <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.now)}></bf-readout></section>
-        <section><h2>Refused</h2>${store.refusals.length === 0 ? html`<p>Nothing was refused.</p>` : html`<ul>${store.refusals.map(
-          ({ action, refused, time_min }) => html`<li>${fixed(time_min, 1)} min, ${action ? actionWords(action, scenario) : ''}: ${refused ? refusalWords(refused) : ''}</li>`,
-        )}</ul>`}</section>
+        <section><h2>Refused</h2>${
+          store.refusals.length === 0
+            ? html`<p>Nothing was refused.</p>`
+            : html`<ul>${store.refusals.map(
+                ({ action, refused, time_min }) =>
+                  html`<li>${fixed(time_min, 1)} min, ${action ? actionWords(action, scenario) : ''}: ${refused ? refusalWords(refused) : ''}</li>`,
+              )}</ul>`
+        }</section>
       </div>
       <div class="wide"><slot name="why"></slot></div>`;
   }
@@ -88,7 +93,12 @@ export class Debrief extends LitElement {
     const { store } = session ?? {};
     if (!session || !store?.scenario || !store.plan || !store.moment || !session.targets) return;
     const judged = judgementOf(store.scenario, store.plan, session.targets);
-    const extra = { scenario: session.json, results: store.moment.results, targets: session.targets, fraction: judged && { ...judged, window: judged.window && { from_mL: judged.window.from_mL, to_mL: judged.window.to_mL } } };
+    const extra = {
+      scenario: session.json,
+      results: store.moment.results,
+      targets: session.targets,
+      fraction: judged && { ...judged, window: judged.window && { from_mL: judged.window.from_mL, to_mL: judged.window.to_mL } },
+    };
     offerFile(document, fileName(`${store.scenario.title} debrief`, 'json'), runFileText(session.saved(), extra));
   }
 }

@@ -42,7 +42,9 @@ export class NowPanel extends LitElement {
 
   private where({ scenario }: ColumnStore, { results }: Moment) {
     const ions = scenario?.ions ?? [];
-    const places = placesOf(results).filter((place) => place.kind === 'receiver' || [...ions, 'HCl' as const].some((component) => amountOf(place, component) > NOTHING_MMOL));
+    const places = placesOf(results).filter(
+      (place) => place.kind === 'receiver' || [...ions, 'HCl' as const].some((component) => amountOf(place, component) > NOTHING_MMOL),
+    );
     return html`<table>
       <caption>Where it is, mmol</caption>
       <thead><tr><td></td>${ions.map((ion) => html`<th scope="col">${IONS[ion].symbol}</th>`)}<th scope="col">HCl</th></tr></thead>

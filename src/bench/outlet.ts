@@ -62,7 +62,7 @@ export class OutletControl extends LitElement {
       <div class="row">
         <h2 id="clamp">Clamp</h2>
         <button type="button" @click=${() => this.turn(0)}>Shut</button>
-        <button type="button" @click=${() => this.turn(100)}>Open</button>
+        <button type="button" @click=${() => this.turn(100)}>Open fully</button>
       </div>
       <bf-number label="open" unit="%" slider .min=${0} .max=${100} .step=${5} .value=${Math.round((store.moment?.clampOpen ?? 0) * 100)}
         .error=${this.refusal('clamp')} @bf-change=${this.setClamp}></bf-number>

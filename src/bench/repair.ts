@@ -51,11 +51,15 @@ export class RepairControl extends LitElement {
       <div class="row"><button type="button" @click=${() => this.act({ do: 'stir' })}>Stir up and let it settle</button></div>
       <div class="row">
         <label>from below <select @change=${this.choose}>${Object.entries(store.scenario.liquids).map(([id, { label }]) => html`<option value=${id} ?selected=${id === this.liquid}>${label}</option>`)}</select></label>
-        <bf-number label="volume" unit="mL" .min=${0.1} .max=${50} .step=${0.5} .value=${this.volume_mL} @bf-change=${(event: NumberEvent) => { this.volume_mL = event.detail.value; }}></bf-number>
+        <bf-number label="volume" unit="mL" .min=${0.1} .max=${50} .step=${0.5} .value=${this.volume_mL} @bf-change=${(event: NumberEvent) => {
+          this.volume_mL = event.detail.value;
+        }}></bf-number>
         <button type="button" @click=${() => this.act({ do: 'refill-from-below', liquid: this.liquid, volume_mL: this.volume_mL })}>Push in</button>
       </div>
       <div class="row">
-        <bf-number label="resin" unit="mL" .min=${0.1} .max=${20} .step=${0.1} .value=${this.resin_mL} @bf-change=${(event: NumberEvent) => { this.resin_mL = event.detail.value; }}></bf-number>
+        <bf-number label="resin" unit="mL" .min=${0.1} .max=${20} .step=${0.1} .value=${this.resin_mL} @bf-change=${(event: NumberEvent) => {
+          this.resin_mL = event.detail.value;
+        }}></bf-number>
         <button type="button" @click=${() => this.act({ do: 'top-up', resin_mL: this.resin_mL })}>Top up</button>
       </div>
       <p class="refused" role="alert">${this.refusal}</p>

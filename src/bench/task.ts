@@ -31,8 +31,12 @@ export class TaskPanel extends LitElement {
     return html`<details ?open=${this.fresh}>
       <summary>The task</summary>
       <p>${scenario.purpose}</p>
-      ${scenario.procedure.length === 0 ? nothing : html`<p>Poured in all, each portion drained to just above the bed before the next:</p>
-        <ol>${portions(scenario).map(({ label, volume_mL }) => html`<li>${millilitres(volume_mL)} ${label}</li>`)}</ol>`}
+      ${
+        scenario.procedure.length === 0
+          ? nothing
+          : html`<p>Poured in all, each portion drained to just above the bed before the next:</p>
+        <ol>${portions(scenario).map(({ label, volume_mL }) => html`<li>${millilitres(volume_mL)} ${label}</li>`)}</ol>`
+      }
       <p class="soft">Put a receiver under the tip, open the clamp, pour, and run until the liquid is low. When to start the last eluent, change the receiver and stop is your judgement.</p>
     </details>`;
   }
@@ -46,7 +50,12 @@ function portions({ procedure, liquids }: Scenario): { label: string; volume_mL:
     const last = all.at(-1);
     const liquid = liquids[action.liquid];
     if (last?.liquid === action.liquid) last.volume_mL += action.volume_mL;
-    else all.push({ liquid: action.liquid, label: `${liquid?.label ?? action.liquid}${liquid && isSample(liquid) ? ', the sample' : ''}`, volume_mL: action.volume_mL });
+    else
+      all.push({
+        liquid: action.liquid,
+        label: `${liquid?.label ?? action.liquid}${liquid && isSample(liquid) ? ', the sample' : ''}`,
+        volume_mL: action.volume_mL,
+      });
   }
   return all;
 }

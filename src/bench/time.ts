@@ -75,7 +75,7 @@ export class TimeControl extends LitElement {
   }
 
   private shift(by: number) {
-    const at = SPEEDS.findIndex((speed) => speed === this.store?.speed);
+    const at = SPEEDS.map(Number).indexOf(this.store?.speed ?? 0);
     const speed = SPEEDS[Math.min(SPEEDS.length - 1, Math.max(0, at + by))];
     if (speed !== undefined) this.store?.setSpeed(speed);
   }

@@ -52,9 +52,12 @@ export class RunUntil extends LitElement {
   }
 
   private amount() {
-    if (this.what === 'level') return html`<bf-number label="above the bed" unit="mm" .min=${0} .max=${200} .step=${1} .value=${this.level_mm} @bf-change=${this.take}></bf-number>`;
-    if (this.what === 'more') return html`<bf-number label="volume" unit="mL" .min=${0.1} .max=${500} .step=${0.5} .value=${this.more_mL} @bf-change=${this.take}></bf-number>`;
-    if (this.what === 'wait') return html`<bf-number label="time" unit="min" .min=${0.1} .max=${600} .step=${1} .value=${this.wait_min} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'level')
+      return html`<bf-number label="above the bed" unit="mm" .min=${0} .max=${200} .step=${1} .value=${this.level_mm} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'more')
+      return html`<bf-number label="volume" unit="mL" .min=${0.1} .max=${500} .step=${0.5} .value=${this.more_mL} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'wait')
+      return html`<bf-number label="time" unit="min" .min=${0.1} .max=${600} .step=${1} .value=${this.wait_min} @bf-change=${this.take}></bf-number>`;
     return html`<bf-number label="from the outlet" unit="cm" .min=${0} .max=${this.length} .step=${0.5} .value=${this.left_cm} @bf-change=${this.take}></bf-number>`;
   }
 

@@ -4,7 +4,7 @@ import type { Action } from '../../sim/types.ts';
 import { handlesOf, movedEluent, movedReceiver } from '../store/edit.ts';
 import type { Plan } from '../store/planner.ts';
 import { withReceiverMoved } from '../store/preview.ts';
-import { type CoachLevel, Session } from '../store/session.ts';
+import type { CoachLevel, Session } from '../store/session.ts';
 import { withStop } from '../store/targets.ts';
 import { Watch } from '../store/watch.ts';
 import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow } from '../store/windows.ts';
@@ -205,8 +205,15 @@ export class BenchView extends LitElement {
 }
 
 const NONE: Guidance = { window: undefined, startWindow: undefined };
-const COACH: readonly { value: CoachLevel; label: string }[] = [{ value: 'off', label: 'off' }, { value: 'ask', label: 'ask' }, { value: 'guide', label: 'guide' }];
-const BESIDE: readonly { value: Beside; label: string }[] = [{ value: 'glass', label: 'glass' }, { value: 'unrolled', label: 'unrolled' }];
+const COACH: readonly { value: CoachLevel; label: string }[] = [
+  { value: 'off', label: 'off' },
+  { value: 'ask', label: 'ask' },
+  { value: 'guide', label: 'guide' },
+];
+const BESIDE: readonly { value: Beside; label: string }[] = [
+  { value: 'glass', label: 'glass' },
+  { value: 'unrolled', label: 'unrolled' },
+];
 
 /** The last window worked out, since the view is drawn far more often than the run changes. */
 let last: { plan: Plan; targets: FractionTargets; window: SwitchWindow | undefined } | undefined;

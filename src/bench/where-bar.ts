@@ -15,7 +15,12 @@ const RECEIVER_PATTERNS = 4;
 export function whereBar(places: readonly Place[], ion: IonId): TemplateResult {
   const total = places.reduce((sum, place) => sum + amountOf(place, ion), 0);
   if (!(total > 0)) return html`<p>No ${IONS[ion].name} has been poured.</p>`;
-  const parts = places.map((place, order) => ({ place, amount: amountOf(place, ion), share: amountOf(place, ion) / total, pattern: place.kind === 'receiver' ? `r${order % RECEIVER_PATTERNS}` : place.kind }));
+  const parts = places.map((place, order) => ({
+    place,
+    amount: amountOf(place, ion),
+    share: amountOf(place, ion) / total,
+    pattern: place.kind === 'receiver' ? `r${order % RECEIVER_PATTERNS}` : place.kind,
+  }));
   const shown = parts.filter(({ share }) => share >= SHARE_LEAST);
   return html`<figure class="where">
     <div class="whole" aria-hidden="true">${shown.map(({ share, pattern }) => html`<span class="part ${pattern}" style="flex-grow: ${share}"></span>`)}</div>

@@ -15,7 +15,12 @@ export function logAhead(scenario: Scenario, log: Log, taken: Log, moment: Momen
   const open: Log = moment.clampOpen > 0 ? [] : [{ do: 'clamp', open_percent: 100 }];
   if (eluent_mL === undefined) return [...taken, ...open, { do: 'wait', until: { liquid_mm: 1 } }, ...scenario.procedure.slice(eluent)];
   const poured = taken.filter((action) => action.do === 'pour' && action.liquid === liquidAt(scenario, eluent)).length;
-  return [...taken, ...open, { do: 'wait', until: { liquid_mm: 1 } }, ...afterPours(scenario.procedure.slice(eluent), poured).filter((action) => action.do !== 'receiver')];
+  return [
+    ...taken,
+    ...open,
+    { do: 'wait', until: { liquid_mm: 1 } },
+    ...afterPours(scenario.procedure.slice(eluent), poured).filter((action) => action.do !== 'receiver'),
+  ];
 }
 
 /** Entry of the procedure at which a weaker eluent is first poured after the sample. */

@@ -69,6 +69,7 @@ export class Coach extends LitElement {
 
   override updated() {
     const { bench, session } = this;
+    this.toggleAttribute('idle', this.shadowRoot?.querySelector('.card') === null);
     if (!bench || !session) return;
     if (session.coach === 'guide') this.follow(bench, session);
     else if (this.guidance !== NO_GUIDANCE) this.take(NO_GUIDANCE);
@@ -97,9 +98,11 @@ export class Coach extends LitElement {
     return html`<form class="card ask" @submit=${this.answer}>
       <h2 tabindex="-1">${question.before}</h2>
       <p class="text">${question.text}</p>
-      ${question.choices.length > 0
-        ? html`<bf-segmented label="prediction" label-unseen .choices=${question.choices} .value=${this.choice} @bf-change=${this.takeChoice}></bf-segmented>`
-        : html`<bf-number label="delivered volume" unit="mL" slider .min=${this.least} .max=${this.least + REACH_ML} .step=${0.1} .value=${this.volume_mL} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>`}
+      ${
+        question.choices.length > 0
+          ? html`<bf-segmented label="prediction" label-unseen .choices=${question.choices} .value=${this.choice} @bf-change=${this.takeChoice}></bf-segmented>`
+          : html`<bf-number label="delivered volume" unit="mL" slider .min=${this.least} .max=${this.least + REACH_ML} .step=${0.1} .value=${this.volume_mL} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>`
+      }
       <label>because
         <select @change=${this.takeReason}><option value="" ?selected=${this.reason === ''}>choose a reason</option>${reasons.map(
           ({ value, label }) => html`<option value=${value} ?selected=${this.reason === value}>${label}</option>`,
@@ -155,7 +158,15 @@ export class Coach extends LitElement {
     const reason = this.reason === OWN_WORDS ? this.ownReason.trim() : this.reason;
     if (question.choices.length > 0 && this.choice === '') this.missing = 'prediction: expected one of the choices, received none';
     else if (reason === '') this.missing = 'because: expected a reason, received none';
-    else this.release({ occasion: question.occasion, entry: 0, asked_mL: bench.moment.delivered_mL, choice: this.choice, reason, ...(question.choices.length === 0 ? { volume_mL: this.volume_mL } : {}) });
+    else
+      this.release({
+        occasion: question.occasion,
+        entry: 0,
+        asked_mL: bench.moment.delivered_mL,
+        choice: this.choice,
+        reason,
+        ...(question.choices.length === 0 ? { volume_mL: this.volume_mL } : {}),
+      });
   }
 
   private release(prediction: Prediction | undefined) {
@@ -212,7 +223,8 @@ export class Coach extends LitElement {
   private tellMarks(bench: Bench, session: Session) {
     const past = session.coach === 'off' ? [] : session.validPredictions().filter(({ volume_mL }) => volume_mL !== undefined);
     const marks = past.map(({ volume_mL = 0 }) => ({ mL: volume_mL, label: 'you said' }));
-    if (this.question?.choices.length === 0) marks.push({ mL: Math.min(this.volume_mL, Math.max(this.volume_mL, deliveredAtEnd(bench.plan))), label: 'you say' });
+    if (this.question?.choices.length === 0)
+      marks.push({ mL: Math.min(this.volume_mL, Math.max(this.volume_mL, deliveredAtEnd(bench.plan))), label: 'you say' });
     const key = JSON.stringify(marks);
     if (key === this.marked) return;
     this.marked = key;

@@ -47,7 +47,12 @@ export function questionOf(occasion: Occasion, { scenario, targets }: Bench): Qu
         before: 'Before you load the sample',
         text: 'Which ion will leave the tip first?',
         choices: [...scenario.ions.map((ion) => ({ value: ion, label: IONS[ion].symbol })), { value: 'together', label: 'together' }],
-        reasons: ['its complex with chloride is an anion, and the resin holds anions', 'the charges are equal, so they travel alike', 'the one there is more of goes first', 'the acid washes both straight through'],
+        reasons: [
+          'its complex with chloride is an anion, and the resin holds anions',
+          'the charges are equal, so they travel alike',
+          'the one there is more of goes first',
+          'the acid washes both straight through',
+        ],
       };
     case 'eluent':
       return {
@@ -55,7 +60,12 @@ export function questionOf(occasion: Occasion, { scenario, targets }: Bench): Qu
         before: 'Before you start the weaker eluent',
         text: `At what delivered volume will the first ${name} leave the tip?`,
         choices: [],
-        reasons: ['at once: the eluent frees it', 'after the liquid between the beads has been replaced', 'later than that: the acid inside the beads must leave first', 'only after several bed volumes'],
+        reasons: [
+          'at once: the eluent frees it',
+          'after the liquid between the beads has been replaced',
+          'later than that: the acid inside the beads must leave first',
+          'only after several bed volumes',
+        ],
       };
     case 'receiver':
       return {
@@ -80,7 +90,12 @@ export function questionOf(occasion: Occasion, { scenario, targets }: Bench): Qu
           { value: 'most', label: '95 to 99.5 %' },
           { value: 'less', label: 'less than 95 %' },
         ],
-        reasons: ['enough eluent has gone through', 'the drops have no colour any more', 'the bed shows no band any more', 'some was lost before the receiver was changed'],
+        reasons: [
+          'enough eluent has gone through',
+          'the drops have no colour any more',
+          'the bed shows no band any more',
+          'some was lost before the receiver was changed',
+        ],
       };
   }
 }

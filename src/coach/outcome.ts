@@ -77,7 +77,9 @@ function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
   const holdups = (first.at - load_mL) / moment.results.bed.holdup_mL;
   return {
     said: said(prediction, bench),
-    happened: together ? `${IONS[first.ion].symbol} and ${IONS[second.ion].symbol} together, from ${millilitres(first.at)}` : `${IONS[first.ion].symbol} first, from ${millilitres(first.at)}`,
+    happened: together
+      ? `${IONS[first.ion].symbol} and ${IONS[second.ion].symbol} together, from ${millilitres(first.at)}`
+      : `${IONS[first.ion].symbol} first, from ${millilitres(first.at)}`,
     agrees: together ? prediction.choice === 'together' : prediction.choice === first.ion,
     why:
       `In ${molarity(sample_M, 2)} acid a litre of this bed holds ${significant(held(first.ion), 2)} times the ${IONS[first.ion].name} of a litre of liquid${other ? `, but ${significant(held(other), 2)} times the ${IONS[other].name}` : ''}: ` +
@@ -129,8 +131,15 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
     agrees: prediction.choice === truth,
     why:
       `Until the change ${percent(loaded > 0 ? before / loaded : 0)} of the ${name} had dripped into other receivers: that part is lost to this one. ` +
-      (follows === undefined ? '' : `From here on, if nothing else is changed, it takes ${millimoles(follows, 1)} of acid, which needs ${millilitres(follows / targets.NaOH_M, 2)} of NaOH. `) +
-      { acid: `Strong acid without ${symbol} was still coming: every drop of it costs NaOH and brings nothing.`, both: `Acid and ${symbol} were leaving together: the change came as the band arrived.`, target: `The acid had passed and ${symbol} was already leaving: what had gone before went elsewhere.`, water: `Neither was leaving: the band had passed, or was still to come.` }[truth],
+      (follows === undefined
+        ? ''
+        : `From here on, if nothing else is changed, it takes ${millimoles(follows, 1)} of acid, which needs ${millilitres(follows / targets.NaOH_M, 2)} of NaOH. `) +
+      {
+        acid: `Strong acid without ${symbol} was still coming: every drop of it costs NaOH and brings nothing.`,
+        both: `Acid and ${symbol} were leaving together: the change came as the band arrived.`,
+        target: `The acid had passed and ${symbol} was already leaving: what had gone before went elsewhere.`,
+        water: `Neither was leaving: the band had passed, or was still to come.`,
+      }[truth],
     at_mL: at,
   };
 }
@@ -158,7 +167,10 @@ function inFraction(prediction: Prediction, bench: Bench): Outcome | undefined {
 /** The answer in words, with its reason. */
 export function said(prediction: Prediction, bench: Bench): string {
   const { choices } = questionOf(prediction.occasion, bench);
-  const answer = prediction.volume_mL === undefined ? (choices.find(({ value }) => value === prediction.choice)?.label ?? prediction.choice) : millilitres(prediction.volume_mL);
+  const answer =
+    prediction.volume_mL === undefined
+      ? (choices.find(({ value }) => value === prediction.choice)?.label ?? prediction.choice)
+      : millilitres(prediction.volume_mL);
   return prediction.reason === '' ? answer : `${answer}, because: ${prediction.reason}`;
 }
 

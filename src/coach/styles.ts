@@ -3,7 +3,7 @@ import { css } from 'lit';
 /** Cards of the coach: a question stands out, an outcome is quieter. */
 export const coachStyles = css`
   :host { display: grid; gap: var(--gap); }
-  :host(:empty) { display: none; }
+  :host([idle]) { display: none; }
   .card { margin: 0; padding: var(--gap); border: 1px solid var(--rule); border-radius: var(--round); background: var(--sheet); display: grid; gap: var(--gap-small); font-size: var(--text-small); }
   .ask, .warn { background: var(--caution-paper); color: var(--caution-ink); border-color: var(--caution-edge); }
   .good { background: var(--good-paper); }

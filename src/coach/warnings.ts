@@ -15,7 +15,8 @@ export function warningsOf({ scenario, plan, moment, targets }: Bench, { window,
   const symbol = IONS[targets.target].symbol;
   const lines: string[] = [];
   if (moment.clampOpen > 0 && mm <= 0) lines.push('The liquid is at the bed top. Pour, or shut the clamp: a bed that runs dry cracks.');
-  else if (moment.clampOpen > 0 && mm <= LOW_MM + 0.05 && plan.log.length <= moment.entry) lines.push(`Liquid ${Math.max(1, Math.round(mm))} mm above the bed: pour, or shut the clamp.`);
+  else if (moment.clampOpen > 0 && mm <= LOW_MM + 0.05 && plan.log.length <= moment.entry)
+    lines.push(`Liquid ${Math.max(1, Math.round(mm))} mm above the bed: pour, or shut the clamp.`);
   if (load_mL !== undefined && eluent_mL === undefined && startWindow) {
     if (now < startWindow.from_mL) lines.push(`Too soon for a weaker eluent: from ${millilitres(startWindow.from_mL)} on.`);
     else if (now <= startWindow.to_mL) lines.push(`A weaker eluent may start now${startWindow.toOpen ? '' : `, until ${millilitres(startWindow.to_mL)}`}.`);

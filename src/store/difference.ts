@@ -1,4 +1,5 @@
-import { isObject, type Json } from './saved.ts';
+import { isObject } from './checks.ts';
+import type { Json } from './saved.ts';
 
 // Differences between two JSON values as a merge patch (RFC 7396: objects merge key by key, null takes a key away,
 // everything else, arrays included, is replaced whole). Because null means "take away", a changed value may not hold null in an object.

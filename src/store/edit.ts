@@ -44,7 +44,9 @@ export function movedEluent(log: Log, events: readonly RunEvent[], entry: number
   const was = deliveredAt(events, entry);
   const shift = Math.max(delivered_mL - was, -was);
   const before = placedFrom(log.slice(0, entry), events, 0);
-  const after = placedFrom(log, events, entry).slice(entry).map((action) => (action.at_mL === undefined ? action : { ...action, at_mL: action.at_mL + shift }));
+  const after = placedFrom(log, events, entry)
+    .slice(entry)
+    .map((action) => (action.at_mL === undefined ? action : { ...action, at_mL: action.at_mL + shift }));
   return [...(shift < 0 ? noLater(shortened(before, -shift), was + shift) : lengthened(before, shift, was)), ...after];
 }
 
@@ -74,7 +76,8 @@ function lengthened(log: Action[], more_mL: number, at_mL: number): Action[] {
   if (!last || more_mL <= 1e-9) return log;
   const portion = Math.max(last.volume_mL, 1);
   const extra: Action[] = [];
-  for (let poured = 0; poured < more_mL - 1e-9; poured += portion) extra.push({ ...untimed(last), volume_mL: Math.min(portion, more_mL - poured), at_mL: at_mL + poured } as Action);
+  for (let poured = 0; poured < more_mL - 1e-9; poured += portion)
+    extra.push({ ...untimed(last), volume_mL: Math.min(portion, more_mL - poured), at_mL: at_mL + poured } as Action);
   return [...log, ...extra];
 }
 
@@ -85,7 +88,10 @@ function lengthened(log: Action[], more_mL: number, at_mL: number): Action[] {
 function placedFrom(log: Log, events: readonly RunEvent[], entry: number): Action[] {
   return log.flatMap((action, i): Action[] => {
     if (i < entry) return [action];
-    if (action.do === 'wait') return 'elapsed_min' in action.until || 'time_min' in action.until ? [timedWait(events, i)] : [{ ...action, until: { elapsed_min: 0 }, at_mL: deliveredAt(events, i) }];
+    if (action.do === 'wait')
+      return 'elapsed_min' in action.until || 'time_min' in action.until
+        ? [timedWait(events, i)]
+        : [{ ...action, until: { elapsed_min: 0 }, at_mL: deliveredAt(events, i) }];
     return [{ ...untimed(action), at_mL: deliveredAt(events, i) }];
   });
 }

@@ -1,5 +1,6 @@
 import { TEXT_MAX, parseJson } from '../../sim/json.ts';
-import { isObject, issue, readSaved, type Reading, type SavedRun } from './saved.ts';
+import { isObject, issue } from './checks.ts';
+import { readSaved, type Reading, type SavedRun } from './saved.ts';
 
 // A run as a file of our own: JSON, readable by people.
 

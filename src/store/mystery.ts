@@ -1,6 +1,6 @@
 import { FAULT_KINDS, type FaultKind } from '../../sim/faults/kinds.ts';
 import type { Issue } from '../../sim/types.ts';
-import { isObject, issue } from './saved.ts';
+import { isObject, issue } from './checks.ts';
 
 // A run whose faults are kept from the reader until they have been named.
 

@@ -16,7 +16,9 @@ export function withReceiverMoved(plan: Plan, entry: number, delivered_mL: numbe
   if (!moved) return plan;
   const events = placed(plan.events, { ...moved, delivered_mL: to_mL });
   const labels = receiverLabels(events);
-  const changes = events.flatMap(({ action, refused, delivered_mL: from_mL }) => (action?.do === 'receiver' && !refused ? [{ slot: labels.indexOf(action.label), from_mL }] : []));
+  const changes = events.flatMap(({ action, refused, delivered_mL: from_mL }) =>
+    action?.do === 'receiver' && !refused ? [{ slot: labels.indexOf(action.label), from_mL }] : [],
+  );
   const rows = plan.rows.slice();
   for (let frame = 0; frame < plan.count; frame++) {
     const at = frame * plan.stride;

@@ -25,7 +25,8 @@ export function progressOf(scenario: Scenario, events: readonly RunEvent[]): Pro
     const liquid = action.do === 'pour' ? scenario.liquids[action.liquid] : undefined;
     if (!liquid) continue;
     if (isSample(liquid)) found = { ...found, load_mL: found.load_mL ?? delivered_mL, sample_M: liquid.HCl_M };
-    else if (found.load_mL !== undefined && found.eluent_mL === undefined && isWeaker(liquid, found.sample_M)) found = { ...found, eluent_mL: delivered_mL, eluentEntry: entry, eluent_M: liquid.HCl_M };
+    else if (found.load_mL !== undefined && found.eluent_mL === undefined && isWeaker(liquid, found.sample_M))
+      found = { ...found, eluent_mL: delivered_mL, eluentEntry: entry, eluent_M: liquid.HCl_M };
   }
   return found;
 }

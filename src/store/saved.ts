@@ -1,4 +1,5 @@
 import type { Issue, Log } from '../../sim/types.ts';
+import { isObject, issue } from './checks.ts';
 import { type Mystery, mysteryIssues } from './mystery.ts';
 import { type Prediction, predictionIssues } from './predictions.ts';
 import { type SavedWorkUp, workUpIssues } from './work-up.ts';
@@ -58,16 +59,6 @@ export function readSaved(value: unknown): Reading<SavedRun> {
   // Checked line by line above; `differences` and `log` come out of JSON.parse and so are JSON.
   const run = { base, differences, seed, log, ...(now_min === undefined ? {} : { now_min }), ...(view === undefined ? {} : { view }), ...(predictions === undefined ? {} : { predictions }), ...(mystery === undefined ? {} : { mystery }), ...(workup === undefined ? {} : { workup }) } as SavedRun;
   return { ok: true, value: run };
-}
-
-export function isObject(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-/** An issue with the received value in short. */
-export function issue(path: string, expected: string, received: unknown): Issue {
-  const text = received === undefined ? 'nothing' : JSON.stringify(received) ?? String(received);
-  return { path, expected, received: text.length > 60 ? `${text.slice(0, 57)}...` : text };
 }
 
 function isSeed(seed: unknown): boolean {

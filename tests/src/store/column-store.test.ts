@@ -30,7 +30,11 @@ describe('the column store', () => {
   });
 
   test('takes actions that come at once one after the other', async () => {
-    await Promise.all([store.act({ do: 'clamp', open_percent: 100 }), store.act({ do: 'receiver', label: 'nickel' }), store.act({ do: 'pour', liquid: 'acid', volume_mL: 2 })]);
+    await Promise.all([
+      store.act({ do: 'clamp', open_percent: 100 }),
+      store.act({ do: 'receiver', label: 'nickel' }),
+      store.act({ do: 'pour', liquid: 'acid', volume_mL: 2 }),
+    ]);
     expect(store.log.map(({ do: what }) => what)).toEqual(['clamp', 'receiver', 'pour']);
   });
 

@@ -23,7 +23,11 @@ describe('handlesOf()', () => {
   });
 
   test('leaves out what was refused', () => {
-    const plan = new Planner(SCENARIO).plan([{ do: 'clamp', open_percent: 100 }, { do: 'wait', until: { more_mL: 0.3 } }, { do: 'pour', liquid: 'acid', volume_mL: 900 }]);
+    const plan = new Planner(SCENARIO).plan([
+      { do: 'clamp', open_percent: 100 },
+      { do: 'wait', until: { more_mL: 0.3 } },
+      { do: 'pour', liquid: 'acid', volume_mL: 900 },
+    ]);
     expect(plan.results.refused).toHaveLength(1);
     expect(handlesOf(plan.log, plan.events)).toEqual([]);
   });
@@ -56,7 +60,8 @@ describe('a moved receiver', () => {
 
 describe('a moved eluent', () => {
   const { entry, delivered_mL } = handle('water', 'eluent');
-  const poured = (log: typeof PLAN.log, liquid: string) => log.reduce((sum, action) => sum + (action.do === 'pour' && action.liquid === liquid ? action.volume_mL : 0), 0);
+  const poured = (log: typeof PLAN.log, liquid: string) =>
+    log.reduce((sum, action) => sum + (action.do === 'pour' && action.liquid === liquid ? action.volume_mL : 0), 0);
 
   test.each([-3, -0.5, 0.5, 4])('takes its volume from the eluent before it, moved by %f mL', (by) => {
     const log = movedEluent(PLAN.log, PLAN.events, entry, delivered_mL + by);

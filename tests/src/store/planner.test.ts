@@ -16,10 +16,22 @@ function content({ recomputed_min: _, ...plan }: Plan): Omit<Plan, 'recomputed_m
 }
 
 const action: fc.Arbitrary<Action> = fc.oneof(
-  fc.record({ do: fc.constant('pour' as const), liquid: fc.constantFrom('acid', 'sample', 'water'), volume_mL: fc.double({ min: 0.2, max: 6, noNaN: true }), how: fc.constantFrom('wall' as const, 'bed' as const) }),
+  fc.record({
+    do: fc.constant('pour' as const),
+    liquid: fc.constantFrom('acid', 'sample', 'water'),
+    volume_mL: fc.double({ min: 0.2, max: 6, noNaN: true }),
+    how: fc.constantFrom('wall' as const, 'bed' as const),
+  }),
   fc.record({ do: fc.constant('clamp' as const), open_percent: fc.constantFrom(0, 40, 100) }),
   fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('nickel', 'cobalt', 'third') }),
-  fc.record({ do: fc.constant('wait' as const), until: fc.oneof(fc.record({ more_mL: fc.double({ min: 0.1, max: 4, noNaN: true }) }), fc.record({ liquid_mm: fc.constantFrom(0, 1, 5) }), fc.record({ elapsed_min: fc.double({ min: 0.1, max: 5, noNaN: true }) })) }),
+  fc.record({
+    do: fc.constant('wait' as const),
+    until: fc.oneof(
+      fc.record({ more_mL: fc.double({ min: 0.1, max: 4, noNaN: true }) }),
+      fc.record({ liquid_mm: fc.constantFrom(0, 1, 5) }),
+      fc.record({ elapsed_min: fc.double({ min: 0.1, max: 5, noNaN: true }) }),
+    ),
+  }),
 );
 
 /** The next log: an action put in, taken out, changed in place, or the end cut off. */

@@ -10,7 +10,15 @@ const PREDICTION: Prediction = { occasion: 'receiver', entry: 1, asked_mL: 3, ch
 function memory(): Storage {
   const kept = new Map<string, string>();
   // Only these three are used.
-  return { getItem: (key: string) => kept.get(key) ?? null, setItem: (key: string, value: string) => { kept.set(key, value); }, removeItem: (key: string) => { kept.delete(key); } } as Storage;
+  return {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => {
+      kept.set(key, value);
+    },
+    removeItem: (key: string) => {
+      kept.delete(key);
+    },
+  } as Storage;
 }
 
 async function opened(storage = memory(), shared?: string): Promise<Session> {
@@ -103,7 +111,10 @@ test.each([
   ['a volume that is text', [{ ...PREDICTION, volume_mL: '48' }]],
   ['a long reason', [{ ...PREDICTION, reason: 'x'.repeat(301) }]],
 ])('readSaved() refuses predictions that are %s', (_, predictions) => {
-  expect(readSaved({ base: 'cathode-leach', differences: {}, seed: 1, log: [], predictions })).toMatchObject({ ok: false, issues: [{ path: expect.stringMatching(/^predictions/) as string }] });
+  expect(readSaved({ base: 'cathode-leach', differences: {}, seed: 1, log: [], predictions })).toMatchObject({
+    ok: false,
+    issues: [{ path: expect.stringMatching(/^predictions/) as string }],
+  });
 });
 
 async function text(base = 'cathode-leach'): Promise<string> {

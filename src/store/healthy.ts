@@ -1,0 +1,40 @@
+import { type Given, imposed } from '../../sim/faults/imposed.ts';
+import { readScenario } from '../../sim/scenario.ts';
+import type { Action, Fault, Log, Scenario } from '../../sim/types.ts';
+import { isObject } from './checks.ts';
+import type { Json } from './saved.ts';
+
+// The healthy twin of a run: the same bed without its faults, and the same log without what was imposed on the way.
+
+/** The scenario as it is written, its faults still in their list; undefined if the JSON is not a scenario. */
+export function writtenScenario(json: Json, id: string): Scenario | undefined {
+  const read = readScenario(json, id);
+  return read.ok ? read.scenario : undefined;
+}
+
+/** Faults that are in force from the start, as the JSON of a scenario lists them. */
+export function faultsOf(json: Json): readonly Fault[] {
+  const faults = isObject(json) ? json['faults'] : undefined;
+  // A scenario in use has been read, and so have its faults.
+  return Array.isArray(faults) ? (faults as readonly Fault[]) : [];
+}
+
+/** The twin of a run. A log that is the careless form of the procedure has the procedure itself as its twin. */
+export function healthyTwin(written: Scenario, log: Log): Given {
+  const scenario = { ...written, faults: [] };
+  const plain = log.filter((action) => action.do !== 'fault');
+  return { scenario, log: sameLog(plain, imposed(written).procedure) ? written.procedure : plain };
+}
+
+/** Whether anything sets a run apart from its twin. */
+export function hasFaults(json: Json, log: Log): boolean {
+  return faultsOf(json).length > 0 || log.some((action) => action.do === 'fault');
+}
+
+export function sameLog(a: Log, b: Log): boolean {
+  return a.length === b.length && a.every((action, i) => sameAction(action, b[i]));
+}
+
+function sameAction(a: Action, b: Action): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,77 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { axeViolations } from './axe.ts';
+import { choice, kept, PATIENCE_MS, ready } from './bench-rig.ts';
+import { launch, type Session } from './session.ts';
+
+const LONG = 300_000;
+
+describe('the coach', () => {
+  let session: Session;
+  beforeAll(async () => {
+    session = await launch({ webgl: false });
+  });
+  afterAll(() => session?.close());
+
+  test(
+    'asks before the sample is poured, waits for a reason, and shows what came of it',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      await ready(page);
+      await page.keyboard.press('o');
+      await acted(page, 1);
+      await choice(page, 'liquid', 'cathode leach in 9 M HCl').click();
+      await page.getByRole('button', { name: 'Pour', exact: true }).click();
+      await page.getByRole('heading', { name: 'Before you load the sample' }).waitFor({ timeout: PATIENCE_MS });
+      expect((await kept(page)).log).toHaveLength(1);
+      expect(await axeViolations(page)).toEqual([]);
+      await choice(page, 'prediction', 'Co²⁺').click();
+      await page.getByRole('button', { name: 'Predict and do it' }).click();
+      await page.getByText('because: expected a reason').waitFor();
+      await page.getByRole('combobox', { name: 'because' }).selectOption({ index: 2 });
+      await page.getByRole('button', { name: 'Predict and do it' }).click();
+      await acted(page, 2);
+      await page.getByRole('button', { name: 'Run until' }).click();
+      await page.getByRole('heading', { name: 'Not as you said' }).waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('hold-up volumes from the pour to the tip').waitFor();
+      await close();
+    },
+    LONG,
+  );
+
+  test(
+    'does not stand in the way: the action can be taken without an answer',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      await ready(page);
+      await choice(page, 'liquid', 'cathode leach in 9 M HCl').click();
+      await page.keyboard.press('p');
+      await page.getByRole('button', { name: 'Do it without' }).click({ timeout: PATIENCE_MS });
+      await acted(page, 1);
+      await close();
+    },
+    LONG,
+  );
+
+  test(
+    'shows the windows and warns as a guide, and hides them otherwise',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      await ready(page);
+      await choice(page, 'coach', 'guide').click();
+      await page.getByRole('button', { name: 'Play the procedure' }).click();
+      await page.getByText('Change the receiver from').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('Weaker eluent may start').waitFor({ timeout: PATIENCE_MS });
+      for (let i = 0; i < 4; i++) await page.keyboard.press('b');
+      await page.getByText('The run is over').waitFor({ state: 'hidden', timeout: PATIENCE_MS });
+      await choice(page, 'coach', 'ask').click();
+      await page.getByText('Change the receiver from').waitFor({ state: 'hidden', timeout: PATIENCE_MS });
+      await close();
+    },
+    LONG,
+  );
+});
+
+async function acted(page: Page, actions: number): Promise<void> {
+  await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(actions);
+}

@@ -1,0 +1,78 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import { readScenario } from '../../sim/scenario.ts';
+import { resultsOf, type Results } from '../../sim/results.ts';
+import { advance, runOf } from '../../sim/run.ts';
+import type { Log, Scenario } from '../../sim/types.ts';
+
+// The bench as a person finds it: controls by their names, figures as they are written on the page.
+
+const SCENARIO = join(import.meta.dirname, '..', '..', 'scenarios', 'cathode-leach.json');
+/** A step of the model in the page may take this long on a busy machine, ms. */
+export const PATIENCE_MS = 60_000;
+
+export function scenario(): Scenario {
+  const read = readScenario(JSON.parse(readFileSync(SCENARIO, 'utf8')), 'cathode-leach');
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  return read.scenario;
+}
+
+/** What the page keeps in this browser: the log and how far it was played. */
+export async function kept(page: Page): Promise<{ log: Log; now_min: number }> {
+  const text = await page.evaluate<string | null>(`localStorage.getItem('bandfall.run')`);
+  // Written by the page under test.
+  return (JSON.parse(text ?? '{}') as { run: { log: Log; now_min: number } }).run;
+}
+
+/** The run of a log by itself, up to a time. */
+export function headless({ log, now_min }: { log: Log; now_min: number }): Results {
+  const run = runOf(scenario(), log);
+  advance(run, { time_min: now_min });
+  return resultsOf(run);
+}
+
+export async function ready(page: Page): Promise<void> {
+  await page.getByRole('heading', { name: 'Now' }).waitFor({ timeout: PATIENCE_MS });
+}
+
+/** Rows of the table "Where it is", as written: place, then amounts. */
+export async function whereItIs(page: Page): Promise<Record<string, string[]>> {
+  const rows = await page.getByRole('table', { name: 'Where it is, mmol' }).getByRole('row').all();
+  const cells = await Promise.all(
+    rows.slice(1).map(async (row) => [await row.getByRole('rowheader').innerText(), await row.getByRole('cell').allInnerTexts()] as const),
+  );
+  return Object.fromEntries(cells);
+}
+
+/** What the page shows of the receivers is what the runner gives for the log that the page keeps. */
+export async function expectSameAsHeadless(page: Page): Promise<Results> {
+  const results = headless(await kept(page));
+  const shown = await whereItIs(page);
+  for (const receiver of results.receivers) {
+    const [Co, Ni, HCl] = [Number(receiver['Co_mmol']).toFixed(3), Number(receiver['Ni_mmol']).toFixed(3), receiver.HCl_mmol.toFixed(1)];
+    expect(shown[receiver.label]).toEqual([Co, Ni, HCl]);
+  }
+  expect(await reading(page, 'delivered')).toBe(`${results.delivered_mL.toFixed(1)}\u202fmL`);
+  return results;
+}
+
+export function reading(page: Page, label: string): Promise<string> {
+  return page.locator('bf-now').locator('dl > div', { hasText: label }).locator('dd.value').innerText();
+}
+
+/** The model has answered: playing has stopped and nothing moves. */
+export async function still(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Play', exact: true }).waitFor({ timeout: PATIENCE_MS });
+}
+
+/** A choice of a group of radio buttons drawn as buttons; the words are the target, as for a finger. */
+export function choice(page: Page, group: string, label: string): Locator {
+  return page.getByRole('group', { name: group }).getByText(label, { exact: true });
+}
+
+/** Leaves the coach off, so that actions are taken at once. */
+export async function withoutCoach(page: Page): Promise<void> {
+  await choice(page, 'coach', 'off').click();
+}
