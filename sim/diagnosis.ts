@@ -73,10 +73,10 @@ export interface PeakShape {
   readonly width_mL: number;
   /** 5.545 (V/w)², as for a Gaussian peak. */
   readonly plates: number;
-  /** USP tailing, w(5 %) over twice the front half: 1 is symmetric, 0.8 to 1.8 is accepted (USP <621>, 2022, read). */
-  readonly tailing: number;
+  /** Undefined while a side has not fallen to the height it is read at. USP tailing, w(5 %) over twice the front half: 1 is symmetric, 0.8 to 1.8 is accepted (USP <621>, 2022, read). */
+  readonly tailing: number | undefined;
   /** Rear over front half at 10 % (recalled). */
-  readonly asymmetry: number;
+  readonly asymmetry: number | undefined;
   /** Tailing of a gamma peak of as many plates: what even a perfect bed shows. */
   readonly gammaTailing: number;
   /** mL of the steepest places of the rise; two or more are a double front. */
@@ -87,7 +87,7 @@ export interface PeakShape {
 const FRONT_LEAST = 0.15;
 const DIP_LEAST = 0.3;
 
-/** Shape of the highest peak of an effluent curve. Undefined if it has none that falls to 5 % on both sides. */
+/** Shape of the highest peak of an effluent curve. Undefined if it has none that falls to half on both sides. */
 export function peakShape(volume: ArrayLike<number>, concentration: ArrayLike<number>): PeakShape | undefined {
   let top = 0;
   for (let i = 1; i < volume.length; i++) if (concentration[i] > concentration[top]) top = i;
@@ -95,7 +95,7 @@ export function peakShape(volume: ArrayLike<number>, concentration: ArrayLike<nu
   if (!(height > 0)) return undefined;
   const at = (share: number): readonly [number, number] => [crossing(volume, concentration, top, -1, share * height), crossing(volume, concentration, top, 1, share * height)];
   const [five, ten, half] = [at(0.05), at(0.1), at(0.5)];
-  if ([...five, ...ten, ...half].some(Number.isNaN)) return undefined;
+  if (half.some(Number.isNaN)) return undefined;
   const V = volume[top];
   const plates = 5.545 * (V / (half[1] - half[0])) ** 2;
   return {
@@ -103,8 +103,8 @@ export function peakShape(volume: ArrayLike<number>, concentration: ArrayLike<nu
     height,
     width_mL: half[1] - half[0],
     plates,
-    tailing: (five[1] - five[0]) / (2 * (V - five[0])),
-    asymmetry: (ten[1] - V) / (V - ten[0]),
+    tailing: five.some(Number.isNaN) ? undefined : (five[1] - five[0]) / (2 * (V - five[0])),
+    asymmetry: ten.some(Number.isNaN) ? undefined : (ten[1] - V) / (V - ten[0]),
     gammaTailing: gammaTailing(plates + 1),
     fronts_mL: frontsOf(volume, concentration, top),
   };
