@@ -29,6 +29,7 @@ export class AcidBar extends LitElement {
       .presets { display: flex; gap: var(--gap-small); }
       .presets button { min-width: var(--target); padding: 0 0.4em; }
       label { display: flex; gap: 0.5em; align-items: center; min-height: var(--target); }
+      @media (max-width: 40rem) { .presets { display: none; } :host { gap: 0 var(--gap); } }
       input[type='checkbox'] { width: 1.25em; height: 1.25em; }
     `,
   ];

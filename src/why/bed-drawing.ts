@@ -72,7 +72,7 @@ export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
   return svg`
     ${streaks(drawing, x, depth)}
     <rect class="frame" x=${left} y=${top} width=${middle - left} height=${bottom - top} fill="none"></rect>
-    ${axis({ scale: x, side: 'bottom', at: bottom, ticks: width < NARROW ? 2 : 4, title: 'delivered', unit: 'mL' })}
+    ${axis({ scale: x, side: 'bottom', at: bottom, ticks: width < NARROW ? 2 : 4, ...(width < NARROW ? { title: 'mL' } : { title: 'delivered', unit: 'mL' }) })}
     ${axis({ scale: depth, side: 'left', at: left, ticks: 4, title: 'depth in bed', unit: 'cm' })}
     ${cursor({ at: x(plan.rows[frame * plan.stride + FRAME.delivered] ?? 0), top, bottom, label: 'now', right: middle })}
     ${present(drawing, frame, depth, nowLeft, right)}
@@ -103,7 +103,7 @@ function streaks({ scenario, plan }: BedDrawing, x: Scale, depth: Scale): SVGTem
 }
 
 /** The bed now: acid as a line, bands as filled curves, each against its own highest value in the bed. */
-function present({ plan, scenario }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult {
+function present({ plan, scenario, width }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult {
   const [top = 0, bottom = 0] = depth.range();
   const acid = scaleLinear().domain([0, 12]).range([left, right]);
   const cell = scenario.values['bed.length_cm'] / plan.plates;
@@ -130,7 +130,7 @@ function present({ plan, scenario }: BedDrawing, frame: number, depth: Scale, le
       .y(y)(places) ?? ''
   }></path>
     <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} fill="none"></rect>
-    ${axis({ scale: acid, side: 'bottom', at: bottom, ticks: 3, title: 'HCl now', unit: 'mol/L' })}`;
+    ${axis({ scale: acid, side: 'bottom', at: bottom, ticks: 3, ...(width < NARROW ? { title: 'mol/L' } : { title: 'HCl now', unit: 'mol/L' }) })}`;
 }
 
 function streaksOf(plan: Plan, length_cm: number): Streaks {

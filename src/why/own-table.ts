@@ -2,11 +2,13 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../sim/ions.ts';
 import type { Issue } from '../../sim/types.ts';
-import { isObject, type Json } from '../store/saved.ts';
+import { isObject } from '../store/checks.ts';
+import type { Json } from '../store/saved.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { showMessage } from '../ui/message.ts';
 import { controlStyles } from '../ui/styles.ts';
+import { capital } from './sentences.ts';
 import { partStyles } from './styles.ts';
 import { readTable, type Scale } from './table-text.ts';
 import '../ui/issues.ts';
@@ -40,7 +42,8 @@ export class OwnTable extends LitElement {
 
   override render() {
     const scenario = this.session?.store.scenario;
-    if (!scenario?.ions.includes(this.ion)) return html`<p class="status">${IONS[this.ion].name} is not in this scenario; its curve is only shown.</p>`;
+    if (!scenario?.ions.includes(this.ion))
+      return html`<p class="status">${capital(IONS[this.ion].name)} is not in this scenario; its curve is only shown.</p>`;
     const { name } = IONS[this.ion];
     return html`<details>
       <summary>Use my own table for ${name}</summary>

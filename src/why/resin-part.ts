@@ -8,7 +8,7 @@ import { fixed, significant } from '../ui/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { dragAcid } from './drag.ts';
 import { Fit } from './fit.ts';
-import { motionSentence, percentOf } from './sentences.ts';
+import { motionSentence, peakSentence, percentOf } from './sentences.ts';
 import { partStyles } from './styles.ts';
 import { NAME_ROOM, uptakeDrawing } from './uptake-drawing.ts';
 
@@ -31,6 +31,7 @@ export class ResinPart extends LitElement {
     return html`
       <p class="say">${motionSentence(scenario, this.ion, this.molarity)}</p>
       ${this.fit.width ? this.plot(scenario) : nothing}
+      <p>${peakSentence(scenario, this.ion)}</p>
       ${this.list(scenario)}
       <p class="status">${statusLine(scenario)}</p>`;
   }
@@ -43,8 +44,8 @@ export class ResinPart extends LitElement {
 
   private list(scenario: Scenario) {
     const porosity = scenario.values['bed.porosity'];
-    return html`<div class="scroll"><table>
-      <caption>At ${fixed(this.molarity, 1)} mol/L HCl. D<sub>v</sub>: amount per litre of bed in the beads over amount per litre of liquid</caption>
+    return html`<div class="scroll" role="region" aria-label="Movement of the ions" tabindex="0"><table>
+      <caption>At ${fixed(this.molarity, 1)} mol/L HCl. D<sub>v</sub>: amount per litre of bed in the beads over amount per litre of liquid. On the dotted line an ion spends half of its time in the beads.</caption>
       <thead><tr><th scope="col">ion</th><th scope="col" class="number">D<sub>v</sub></th><th scope="col" class="number">retention factor</th><th scope="col" class="number">leaves after</th><th scope="col" class="number">band speed</th></tr></thead>
       <tbody>${this.shown(scenario).map((ion) => {
         const { D_v, retentionFactor, bedVolumes, speedShare } = passageOf(distributionOf(scenario, ion)(this.molarity), porosity);

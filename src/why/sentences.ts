@@ -9,6 +9,10 @@ import { fixed, percent, significant } from '../ui/format.ts';
 
 /** Below this a share is called none. */
 const NONE = 0.0005;
+/** D_v below which an ion counts as running with the liquid. Our rule, as in the questions. */
+const RUNS = 0.3;
+/** Acids that the best one is compared with, mol/L. */
+const COMPARED_M = [3, 6, 9, 12] as const;
 /** kJ/mol from which the loss on becoming a tetrahedron is called large. Our rule: between cobalt's and copper's. */
 const LARGE_LOSS = 50;
 
@@ -25,6 +29,17 @@ export function motionSentence(scenario: Scenario, ion: IonId, c: number): strin
   if (speedShare > 0.5)
     return `${at} ${article(name)} ion spends ${percent(speedShare, 0)} of its time in the liquid: the band moves at ${percent(speedShare, 0)} of the liquid's speed.`;
   return `${at} ${article(name)} ion spends 1 part in ${significant(1 / speedShare, 2)} of its time in the liquid: the band moves at ${percentOf(speedShare)} of the liquid's speed.`;
+}
+
+/** Where an ion is held best, and what weaker acid, stronger acid and water do instead. */
+export function peakSentence(scenario: Scenario, ion: IonId): string {
+  const D = distributionOf(scenario, ion);
+  const volumes = (c: number): string => significant(passageOf(D(c), scenario.values['bed.porosity']).bedVolumes, 2);
+  const acids = Array.from({ length: 120 }, (_, i) => (i + 1) / 10);
+  const best = acids.reduce((held, c) => (D(c) > D(held) ? c : held));
+  if (D(best) < RUNS) return `No strength of HCl holds ${IONS[ion].name}: it never needs more than ${volumes(best)} bed volumes.`;
+  const others = COMPARED_M.filter((c) => Math.abs(c - best) > 1.5).map((c) => `${volumes(c)} at ${c} M`);
+  return `${capital(IONS[ion].name)} is held best at ${fixed(best, 1)} M: ${volumes(best)} bed volumes until it leaves, against ${[...others, `${volumes(0)} in water`].join(', ')}.`;
 }
 
 /** What the ion mostly is, and how much of it is the tetrachloro anion. */

@@ -4,7 +4,8 @@ import { IONS, type IonId } from '../../sim/ions.ts';
 import { resolutionOf } from '../../sim/passage.ts';
 import type { Progress, Sequence } from '../../sim/sequence.ts';
 import type { Scenario } from '../../sim/types.ts';
-import { isObject, type Json } from '../store/saved.ts';
+import { isObject } from '../store/checks.ts';
+import type { Json } from '../store/saved.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { duration, fixed, millilitres, significant } from '../ui/format.ts';
@@ -75,7 +76,7 @@ export class SequencePart extends LitElement {
     return html`
       <p class="say">${parted ? `Every metal has a receiver of its own: ${steps.map(({ ions }) => symbols(ions)).join(', ')}.` : together.length > 0 ? 'Not every metal could be parted.' : 'The order works, but a receiver misses the goal.'}</p>
       ${together.map((pair) => html`<p class="obstacle">${obstacleLine(pair, scenario)}</p>`)}
-      <div class="scroll"><table>
+      <div class="scroll" role="region" aria-label="Steps of the sequence" tabindex="0"><table>
         <caption>${steps.length} steps, found in ${trials} trials; conditioning and all: ${millilitres(delivered_mL)}, ${duration(time_min)} by gravity</caption>
         <thead><tr><th scope="col">receiver</th><th scope="col" class="number">HCl, mol/L</th><th scope="col" class="number">volume, mL</th><th scope="col" class="number">purity</th><th scope="col" class="number">collected</th></tr></thead>
         <tbody>${steps.map((step) => html`<tr><th scope="row">${symbols(step.ions)}</th><td class="number">${String(step.HCl_M)}</td><td class="number">${fixed(step.volume_mL, 1)}</td><td class="number">${percentOf(step.purity)}</td><td class="number">${percentOf(step.recovered)}</td></tr>`)}</tbody>

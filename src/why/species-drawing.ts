@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
-import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { svg, type SVGTemplateResult } from 'lit';
 import { speciation, species } from '../../sim/complexes.ts';
 import type { IonId } from '../../sim/ions.ts';
 import { axis, type Scale } from '../plot/axis.ts';
@@ -21,7 +21,7 @@ const STEPS = 120;
 const MARGIN = { top: 8, right: 14, bottom: 46, left: 62 } as const;
 /** Least thickness of a layer that can carry its name, px, and half the width of a name. */
 const NAME_HEIGHT = 20;
-const NAME_HALF = 44;
+const NAME_HALF = 36;
 /** How much of the ion's colour a layer takes, by its charge, %. */
 const INK_CATION = 10;
 const INK_NEUTRAL = 24;
@@ -44,8 +44,8 @@ export function speciesDrawing({ ion, HCl_M, width, height }: SpeciesDrawing): S
     ${layers.map((layer) => svg`<path class="layer" d=${layerPath(layer, x, y)} fill=${inkOf(ion, layer.charge)}></path>`)}
     <rect class="frame" x=${left} y=${MARGIN.top} width=${right - left} height=${height - MARGIN.bottom - MARGIN.top} fill="none"></rect>
     ${axis({ scale: x, side: 'bottom', at: height - MARGIN.bottom, title: 'HCl', unit: 'mol/L' })}
-    ${axis({ scale: y, side: 'left', at: left, ticks: 5, title: 'share of the ion', show: (share) => `${Math.round(share * 100)} %` })}
-    ${layers.map((layer) => name(layer, x, y))}
+    ${axis({ scale: y, side: 'left', at: left, ticks: 5, title: 'share of the ion', unit: '%', show: (share) => String(Math.round(share * 100)) })}
+    ${names(layers, x, y)}
     ${cursor({ at: x(HCl_M), top: MARGIN.top, bottom: height - MARGIN.bottom })}`;
 }
 
@@ -74,14 +74,23 @@ function layerPath({ acids, from, to }: Layer, x: Scale, y: Scale): string {
   );
 }
 
-/** The name where the layer is thickest; none where it is too thin. */
-function name({ label, acids, from, to }: Layer, x: Scale, y: Scale): SVGTemplateResult | typeof nothing {
-  const thickness = acids.map((_, i) => y(from[i]) - y(to[i]));
+/** Each name where its layer is thickest and no other name stands, the thickest layer first; none where it is too thin. */
+function names(layers: readonly Layer[], x: Scale, y: Scale): SVGTemplateResult[] {
   const [left = 0, right = 0] = x.range();
-  const room = thickness.map((thick, i) => (x(acids[i]) > left + NAME_HALF && x(acids[i]) < right - NAME_HALF ? thick : 0));
-  const best = room.indexOf(Math.max(...room));
-  if (room[best] < NAME_HEIGHT) return nothing;
-  return svg`<text class="haloed name" x=${x(acids[best])} y=${(y(from[best]) + y(to[best])) / 2} text-anchor="middle" dominant-baseline="central">${label}</text>`;
+  const taken: { x: number; y: number }[] = [];
+  const places = layers.map((layer) =>
+    layer.acids
+      .map((c, i) => ({ x: x(c), y: (y(layer.from[i]) + y(layer.to[i])) / 2, room: y(layer.from[i]) - y(layer.to[i]) }))
+      .filter((place) => place.room >= NAME_HEIGHT && place.x > left + NAME_HALF && place.x < right - NAME_HALF)
+      .sort((a, b) => b.room - a.room),
+  );
+  const byRoom = layers.map((layer, n) => ({ layer, places: places[n] })).sort((a, b) => (b.places[0]?.room ?? 0) - (a.places[0]?.room ?? 0));
+  return byRoom.flatMap(({ layer, places: free }) => {
+    const place = free.find((each) => taken.every((other) => Math.abs(other.x - each.x) > 2 * NAME_HALF || Math.abs(other.y - each.y) > NAME_HEIGHT));
+    if (!place) return [];
+    taken.push(place);
+    return [svg`<text class="haloed name" x=${place.x} y=${place.y} text-anchor="middle" dominant-baseline="central">${layer.label}</text>`];
+  });
 }
 
 function inkOf(ion: IonId, charge: number): string {

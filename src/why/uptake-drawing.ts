@@ -45,7 +45,6 @@ export function uptakeDrawing(drawing: UptakeDrawing): SVGTemplateResult {
     ${axis({ scale: x, side: 'bottom', at: height - BOTTOM, title: 'HCl', unit: 'mol/L' })}
     ${axis({ scale: y, side: 'left', at: left, ticks: 6, title: 'Dᵥ, beads over liquid', grid: right - left, show: power })}
     <line class="half" x1=${left} x2=${right} y1=${y(porosity)} y2=${y(porosity)}></line>
-    <text class="tick-text haloed" x=${left + 6} y=${y(porosity) - 8}>half of the time in the beads</text>
     ${ions.map((each) => curve(drawing, each, x, y))}
     ${names(drawing, x, y)}
     ${cursor({ at: x(HCl_M), top: TOP, bottom: height - BOTTOM })}
@@ -53,8 +52,7 @@ export function uptakeDrawing(drawing: UptakeDrawing): SVGTemplateResult {
 }
 
 function power(D: number): string {
-  const exponent = Math.round(Math.log10(D));
-  return exponent >= 0 ? String(10 ** exponent) : String(Number((10 ** exponent).toPrecision(1)));
+  return D > 1000 ? '10⁴' : String(Number(D.toPrecision(1)));
 }
 
 function curve({ scenario, ion }: UptakeDrawing, each: IonId, x: Scale, y: Scale): SVGTemplateResult {

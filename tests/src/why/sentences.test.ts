@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ION_IDS } from '../../../sim/ions.ts';
 import { scenarioOf } from '../../sim/rig.ts';
-import { fieldSentence, formSentence, motionSentence, percentOf } from '../../../src/why/sentences.ts';
+import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf } from '../../../src/why/sentences.ts';
 
 const scenario = { ...scenarioOf({ plates: 100, ions: ['Co', 'Ni'] }), values: { ...scenarioOf({ plates: 100 }).values, 'bed.porosity': 0.38 } };
 
@@ -19,6 +19,16 @@ describe('motionSentence', () => {
 
   test('uses the right article', () => {
     expect(motionSentence({ ...scenario, ions: ['Fe3'] }, 'Fe3', 9)).toContain('an iron(III) ion');
+  });
+});
+
+describe('peakSentence', () => {
+  // Moore and Kraus 1952, recalled: cobalt best near 9 M, nickel never; 8.8 and 19 bed volumes at 6 and 12 M from a separate program.
+  test('says why 9 M for cobalt, and that nothing holds nickel', () => {
+    expect(peakSentence(scenario, 'Co')).toBe(
+      'Cobalt(II) is held best at 9.4 M: 36 bed volumes until it leaves, against 0.77 at 3 M, 8.8 at 6 M, 19 at 12 M, 0.38 in water.',
+    );
+    expect(peakSentence(scenario, 'Ni')).toMatch(/^No strength of HCl holds nickel\(II\)/);
   });
 });
 

@@ -1,0 +1,157 @@
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axe.ts';
+import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
+
+// The explanations on the built page: the one handle, the bed, the questions, a table of one's own, the search.
+
+let session: Session;
+let opened: OpenedPage | undefined;
+
+beforeAll(async () => {
+  session = await launch({ webgl: false });
+});
+afterAll(() => session?.close());
+afterEach(async () => {
+  const page = opened;
+  opened = undefined;
+  await page?.close();
+});
+
+const WAIT = { timeout: 30_000 };
+
+async function open(options: PageOptions = {}): Promise<Page> {
+  opened = await session.openPage({ viewport: { width: 1280, height: 720 }, hash: '#why', ...options });
+  await opened.page.locator('bf-why-resin svg').waitFor(WAIT);
+  return opened.page;
+}
+
+async function withRun(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Run the procedure of this lesson' }).click();
+  await page.getByRole('button', { name: /Play the front/ }).waitFor(WAIT);
+}
+
+/** Sizes of all text on screen, px, smallest first. */
+const TEXT_SIZES = `(() => {
+  const sizes = [];
+  const visit = (root) => { for (const element of root.querySelectorAll('*')) {
+    if (element.shadowRoot) visit(element.shadowRoot);
+    const own = [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim() !== '');
+    if (own && element.getClientRects().length > 0 && !['STYLE', 'SUB', 'SMALL'].includes(element.tagName)) sizes.push(parseFloat(getComputedStyle(element).fontSize));
+  } };
+  visit(document.querySelector('bf-app').shadowRoot.querySelector('bf-why').shadowRoot);
+  return sizes.sort((a, b) => a - b);
+})()`;
+
+describe('the view', () => {
+  test('has no finding of axe, light, dark and on a telephone', async () => {
+    for (const options of [{}, { colorScheme: 'dark' as const }, { viewport: PHONE, touch: true }]) {
+      const page = await open(options);
+      await withRun(page);
+      expect(await axeViolations(page)).toEqual([]);
+      await opened?.close();
+      opened = undefined;
+    }
+  });
+
+  test('projected at 1280 by 720 has no text below 16 px', async () => {
+    const page = await open();
+    await withRun(page);
+    const sizes = (await page.evaluate(TEXT_SIZES)) as number[];
+    expect(sizes.length).toBeGreaterThan(100);
+    expect(sizes[0]).toBeGreaterThanOrEqual(16);
+  });
+
+  test('does not scroll sideways on a telephone', async () => {
+    const page = await open({ viewport: PHONE, touch: true });
+    await withRun(page);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(PHONE.width);
+  });
+
+  test('is one step from the bench, and the run is kept on the way back', async () => {
+    const page = await open();
+    await withRun(page);
+    await page.getByRole('link', { name: 'Back to the bench' }).click();
+    await page.locator('bf-bench').waitFor(WAIT);
+    await page.getByRole('link', { name: 'Why it parts' }).click();
+    await page.getByRole('button', { name: /Play the front/ }).waitFor(WAIT);
+  });
+});
+
+describe('the one molarity', () => {
+  test('moves by keys, and every part follows', async () => {
+    const page = await open();
+    const slider = page.getByRole('slider', { name: 'HCl, slider' });
+    await slider.focus();
+    for (let press = 0; press < 6; press++) await page.keyboard.press('PageDown');
+    await page.getByText(/^In 3\.0 M HCl most of the cobalt/).waitFor(WAIT);
+    await page.getByText(/^At 3\.0 M a cobalt\(II\) ion spends/).waitFor(WAIT);
+    await page.getByText(/^In 3\.0 M HCl \d+ of 100 cobalt/).waitFor(WAIT);
+  });
+
+  test('follows the bed while the front passes the band: strong acid, then nearly none', async () => {
+    const page = await open();
+    await withRun(page);
+    await page.getByRole('button', { name: /Play the front/ }).click();
+    await page.getByText(/^In 9\.0 M HCl most of the cobalt/).waitFor(WAIT);
+    // Played to its end, which the view has set.
+    await page.getByText(/^In (water|0\.\d+ M HCl) most of the cobalt/).waitFor({ timeout: 80_000 });
+  });
+
+  test('is bound to a depth by the address', async () => {
+    const page = await open({ hash: '#why?depth=3.5' });
+    expect(await page.getByRole('checkbox', { name: /depth of my bed/ }).isChecked()).toBe(true);
+    expect(await page.getByRole('textbox', { name: 'depth in bed' }).inputValue()).toBe('3.5');
+  });
+});
+
+describe('Predict', () => {
+  test('marks choice and reason at once, with the explanation, by keyboard', async () => {
+    const page = await open();
+    const predict = page.locator('bf-why-predict');
+    await predict.getByLabel('nickel(II)', { exact: true }).focus();
+    await page.keyboard.press('Space');
+    await predict.getByLabel(/what counts is which of them becomes an anion/).focus();
+    await page.keyboard.press('Space');
+    await predict.getByRole('button', { name: 'See what the model says' }).press('Enter');
+    await predict.getByText('Both agree with the model.').waitFor(WAIT);
+    await predict.getByText(/Nickel\(II\) needs 0\.62 bed volumes, cobalt\(II\) 35/).waitFor(WAIT);
+    await predict.getByText('1 of 1 right with the right reason.').waitFor(WAIT);
+  });
+});
+
+describe('a table of one’s own', () => {
+  test('with a fault names its line, without one is used, and can be taken out', async () => {
+    const page = await open();
+    await page.getByText('Use my own table for cobalt(II)').click();
+    const field = page.getByRole('textbox', { name: /One line a point/ });
+    await field.fill('3; 1,0\nsix; 8\n9; 100');
+    await page.getByRole('button', { name: 'Use it in the run' }).click();
+    await page.getByText('line 2').waitFor(WAIT);
+    await field.fill('3; 1,0\n6; 8\n9; 100');
+    await page.getByRole('button', { name: 'Use it in the run' }).click();
+    await page.getByText(/Your own table is used for Co²⁺/).waitFor(WAIT);
+    // 0.38 + 100 bed volumes at 9 M: the definition.
+    await page.getByRole('row', { name: /Co²⁺ 100 260 100 bed volumes/ }).waitFor(WAIT);
+    await page.getByRole('button', { name: 'Take my table for cobalt(II) out' }).click();
+    await page.getByRole('row', { name: /Co²⁺ 35/ }).waitFor(WAIT);
+  });
+});
+
+describe('Find a sequence', () => {
+  test('parts nickel and cobalt and plays it on the bench', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Find a sequence' }).click();
+    await page.getByText(/Every metal has a receiver of its own: Ni²⁺, Co²⁺/).waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Play it on the bench' }).click();
+    await page.locator('bf-bench').waitFor(WAIT);
+    expect(new URL(page.url()).hash).toBe('#bench');
+  });
+
+  test('can be cancelled', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Find a sequence' }).click();
+    await page.getByRole('button', { name: 'Cancel' }).click(WAIT);
+    await page.getByRole('button', { name: 'Find a sequence' }).waitFor(WAIT);
+  });
+});
