@@ -1,7 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/types.ts';
-import { handlesOf, movedEluent, movedReceiver } from '../store/edit.ts';
+import { type Handle, handlesOf, movedEluent, movedReceiver } from '../store/edit.ts';
 import type { Plan } from '../store/planner.ts';
 import { withReceiverMoved } from '../store/preview.ts';
 import type { CoachLevel, Session } from '../store/session.ts';
@@ -102,7 +102,7 @@ export class BenchView extends LitElement {
     if (!plan) return nothing;
     const shown = preview ?? plan;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now}
-      .handles=${handlesOf(shown.log, shown.events)} .showForecast=${true} .depth_cm=${this.depth_cm} .window=${this.windows(session).window}
+      .handles=${handlesIn(shown)} .showForecast=${true} .depth_cm=${this.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
       .predictions=${this.marks} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-point=${this.point}></bf-figure>`;
   }
 
@@ -214,6 +214,14 @@ const BESIDE: readonly { value: Beside; label: string }[] = [
   { value: 'glass', label: 'glass' },
   { value: 'unrolled', label: 'unrolled' },
 ];
+
+/** Handles of the last plan drawn: the same list as long as the plan is the same, so that the figure is not drawn again for nothing. */
+let lastHandles: { plan: Plan; handles: readonly Handle[] } | undefined;
+
+function handlesIn(plan: Plan): readonly Handle[] {
+  if (lastHandles?.plan !== plan) lastHandles = { plan, handles: handlesOf(plan.log, plan.events) };
+  return lastHandles.handles;
+}
 
 /** The last window worked out, since the view is drawn far more often than the run changes. */
 let last: { plan: Plan; targets: FractionTargets; window: SwitchWindow | undefined } | undefined;

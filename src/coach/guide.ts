@@ -14,15 +14,18 @@ export interface Guidance {
 /** Works out the windows of the run as it would go on, on a model thread of its own, so that the bench does not wait for it. */
 export class Guide {
   private thread: ModelThread | undefined;
+  /** The scenario that is open on the thread. */
   private scenario: Scenario | undefined;
+  private askedFor: Scenario | undefined;
   private asked: Log | undefined;
   private wished: FractionTargets | undefined;
   private call = 0;
 
   /** Calls `found` when windows for this log are known; does nothing if it was asked for the same before. */
   follow({ scenario, plan, moment, targets }: Bench, taken: Log, found: (guidance: Guidance) => void): void {
-    if (this.asked === plan.log && this.scenario === scenario && this.wished === targets) return;
+    if (this.asked === plan.log && this.askedFor === scenario && this.wished === targets) return;
     this.asked = plan.log;
+    this.askedFor = scenario;
     this.wished = targets;
     const log = logAhead(scenario, plan.log, taken, moment);
     const call = ++this.call;
@@ -33,6 +36,7 @@ export class Guide {
   forget(): void {
     this.call += 1;
     this.asked = undefined;
+    this.askedFor = undefined;
     this.scenario = undefined;
     this.thread?.close();
     this.thread = undefined;

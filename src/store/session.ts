@@ -97,7 +97,9 @@ export class Session extends EventTarget {
     const shipped = await scenarioJson(run.base);
     if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
     const changed = patched(shipped, run.differences);
-    const json = Number.isNaN(run.seed) ? changed : patched(changed, { seed: run.seed });
+    const written = readScenario(changed, run.base);
+    const sameSeed = Number.isNaN(run.seed) || (written.ok && written.scenario.seed === run.seed);
+    const json = sameSeed ? changed : patched(changed, { seed: run.seed });
     return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
   }
 

@@ -57,7 +57,8 @@ export function rememberSingleKeys(storage?: Storage): void {
 /** Runs the entry that answers to the event. Keys typed into a field, or with a modifier, are left alone. */
 export function handleKey(event: KeyboardEvent): void {
   if (!singleKeys || event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return;
-  if (takesText(event.composedPath()[0])) return;
+  const target = event.composedPath()[0];
+  if (takesText(target) || (event.key === ' ' && takesSpace(target))) return;
   const entry = [...groups].reverse().flatMap((group) => group.entries).find(({ key, run }) => run && key === event.key);
   if (!entry?.run) return;
   event.preventDefault();
@@ -86,5 +87,10 @@ export class KeysController implements ReactiveController {
 function takesText(target: EventTarget | undefined): boolean {
   if (!(target instanceof HTMLElement)) return false;
   if (target.closest('dialog')) return true;
-  return target.isContentEditable || target.matches('select, textarea, input:not([type="range"], [type="checkbox"])');
+  return target.isContentEditable || target.matches('select, textarea, input:not([type="range"], [type="checkbox"], [type="radio"])');
+}
+
+/** Space presses these; it must not do something else as well. */
+function takesSpace(target: EventTarget | undefined): boolean {
+  return target instanceof HTMLElement && target.matches('button, summary, a[href], input, [role="button"]');
 }

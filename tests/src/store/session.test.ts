@@ -50,7 +50,7 @@ describe('a session', () => {
     first.predict(PREDICTION);
     first.keepNow();
     const next = await opened(storage);
-    expect(next.store.log).toEqual(first.store.log);
+    expect(next.saved()).toEqual(first.saved());
     expect(next.store.now).toBe(first.store.now);
     expect(next.store.moment?.sorbed).toEqual(first.store.moment?.sorbed);
     expect(next.validPredictions()).toEqual([PREDICTION]);
