@@ -194,7 +194,7 @@ export const FAULTS: Readonly<Record<FaultKind, FaultEntry>> = {
     unit: 'mol/L',
     hasSide: false,
     hasDepth: false,
-    signs: 'Yellow and green bands beside the blue; iron and copper come off with the cobalt, zinc stays and takes sites.',
+    signs: 'Bands above and below the cobalt; water releases iron and zinc with it, copper leaves mostly with the nickel.',
     prevention: 'Test the leach; take iron out first, or elute with acid of falling strength.',
     rescue: 'Elute cobalt with about 4 mol/L acid and the others afterwards.',
     source: 'Kraus and Moore 1953, curves recalled',
