@@ -34,12 +34,22 @@ export function viewsOf(session: Session): readonly View[] {
       },
     },
     {
+      id: 'faults',
+      label: 'What goes wrong',
+      load: async () => {
+        await Promise.all([import('../faults/view.ts'), import('../figure/figure.ts'), import('../glass/unrolled.ts')]);
+        void import('../glass/glass.ts');
+        return () => html`<bf-faults .session=${session}></bf-faults>`;
+      },
+    },
+    {
       id: 'workup',
       label: 'Work-up',
       load: async () => {
         await import('../workup/view.ts');
         return () => html`<bf-workup .session=${session}></bf-workup>`;
       },
+    },
     },
   ];
 }

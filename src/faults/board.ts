@@ -1,0 +1,134 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { FAULT_KINDS, type FaultKind } from '../../sim/faults/kinds.ts';
+import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
+import type { Fault } from '../../sim/types.ts';
+import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from '../store/impose.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { announce } from '../ui/announce.ts';
+import { fixed, millilitres, withUnit } from '../ui/format.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { faultWords } from './severity.ts';
+import { partStyles } from './styles.ts';
+import './fault-form.ts';
+import './hide.ts';
+
+const GROUPS = Object.entries(FAULT_GROUPS);
+
+/** The fault board: what is imposed now, and every fault there is, by group. */
+@customElement('bf-fault-board')
+export class FaultBoard extends LitElement {
+  static override styles = [
+    controlStyles,
+    partStyles,
+    css`
+      :host { display: grid; gap: var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 22rem), 1fr)); align-items: start; }
+      .imposed { position: sticky; top: var(--gap); }
+      .imposed ul { list-style: none; padding: 0; }
+      .imposed li { display: flex; gap: var(--gap-small); align-items: center; justify-content: space-between; padding: var(--gap-small) 0; border-bottom: 1px solid var(--rule); }
+      .group { margin-bottom: var(--gap); }
+      details { border-top: 1px solid var(--rule); }
+      details[open] { padding-bottom: var(--gap); }
+      summary { justify-content: space-between; gap: var(--gap); }
+      .on { color: var(--ink); font-weight: 600; font-size: var(--text-small); }
+      @media (max-width: 60rem) { .imposed { position: static; } }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @state() private open: FaultKind | undefined;
+  @state() private refusal = '';
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+
+  override willUpdate() {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+  }
+
+  override render() {
+    const { session } = this;
+    if (!session?.store.scenario) return nothing;
+    const imposed = imposedOn(session);
+    return html`
+      <div>${GROUPS.map(([group, label]) => html`<section class="group"><h3>${group}. ${label}</h3>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div>
+      <div class="imposed">
+        <section class="card" aria-labelledby="imposed"><h3 id="imposed">Imposed on this run</h3>${this.list(imposed)}</section>
+        <bf-hide-faults .session=${session}></bf-hide-faults>
+      </div>`;
+  }
+
+  private fault(kind: FaultKind, imposed: readonly Imposed[]) {
+    const { label, what, signs, prevention, rescue, cause, source, status } = FAULTS[kind];
+    const on = imposed.some(({ fault }) => fault.kind === kind);
+    return html`<details ?open=${this.open === kind} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => this.fold(kind, event.target.open)}>
+      <summary>${label}${on ? html`<span class="on">imposed</span>` : nothing}</summary>
+      ${this.open === kind ? html`
+        <p>${what}</p>
+        <bf-fault-form .kind=${kind} .length_cm=${this.length()} .canNow=${canComeNow({ kind })} @bf-impose=${this.impose}></bf-fault-form>
+        ${this.refusal ? html`<p class="problem" role="alert">${this.refusal}</p>` : nothing}
+        <dl>
+          <dt>signs</dt><dd>${signs}</dd>
+          ${cause ? html`<dt>by hand</dt><dd>${cause}</dd>` : nothing}
+          <dt>prevention</dt><dd>${prevention}</dd>
+          <dt>rescue</dt><dd>${rescue}</dd>
+          <dt>basis</dt><dd>${source} (${status})</dd>
+        </dl>` : nothing}
+    </details>`;
+  }
+
+  private list(imposed: readonly Imposed[]) {
+    if (imposed.length === 0) return html`<p>Nothing: the run is as healthy as its twin.</p>`;
+    return html`<ul>${imposed.map((one) => html`<li><span>${faultWords(one.fault, this.length())}<br /><span class="soft">${one.from === 'start' ? 'from the start' : `at ${withUnit(fixed(one.time_min, 1), 'min')}, ${millilitres(one.delivered_mL)}`}</span></span>
+        <button type="button" aria-label="Remove ${FAULTS[one.fault.kind].label}" @click=${() => this.takeOff(one)}>Remove</button></li>`)}</ul>
+      <button type="button" @click=${this.takeAllOff}>Remove all</button>`;
+  }
+
+  private fold(kind: FaultKind, open: boolean) {
+    if (open) this.open = kind;
+    else if (this.open === kind) this.open = undefined;
+    this.refusal = '';
+  }
+
+  private async impose(event: CustomEvent<{ fault: Fault; when: 'start' | 'now' }>) {
+    const { session } = this;
+    if (!session) return;
+    const { fault, when } = event.detail;
+    this.refusal = when === 'now' ? await this.imposeNow(session, fault) : (await imposeFromStart(session, fault)) ? '' : issuesOf(session);
+    if (this.refusal === '') announce(this, `${faultWords(fault, this.length())}: imposed`);
+  }
+
+  private async imposeNow({ store }: Session, fault: Fault): Promise<string> {
+    await imposeNow(store, fault);
+    const refused = store.plan?.events.find(({ action, refused: why }) => why && action?.do === 'fault')?.refused;
+    if (refused) await store.undo();
+    return refused ? `${refused.path}: expected ${refused.expected}, received ${refused.received}` : '';
+  }
+
+  private async takeOff(one: Imposed) {
+    if (!this.session) return;
+    await takeAway(this.session, one);
+    announce(this, `${FAULTS[one.fault.kind].label}: removed`);
+  }
+
+  private async takeAllOff() {
+    if (!this.session) return;
+    await takeAllAway(this.session);
+    announce(this, 'All faults removed');
+  }
+
+  private length(): number {
+    return this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
+  }
+}
+
+function issuesOf({ issues }: Session): string {
+  return issues.map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`).join('; ');
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-fault-board': FaultBoard;
+  }
+}

@@ -1,0 +1,111 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { FAULTS } from '../../sim/faults/registry.ts';
+import type { FaultKind } from '../../sim/faults/kinds.ts';
+import type { Fault } from '../../sim/types.ts';
+import { emit } from '../ui/emit.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { amountOf, leastOf, SIDES, severityOf, stepOf } from './severity.ts';
+import '../ui/number.ts';
+import '../ui/segmented.ts';
+
+/** Severity first offered, as a share of the most; a choice. */
+const FIRST_SEVERITY = 0.6;
+const DEGREES = 'degrees';
+const NONE = 'none';
+
+/**
+ * Severity, side and depth of one fault, and the two ways to impose it.
+ *
+ * @fires bf-impose - {fault, when: 'start' | 'now'}
+ */
+@customElement('bf-fault-form')
+export class FaultForm extends LitElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host { display: grid; gap: var(--gap-small); }
+      .buttons { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
+      p { margin: 0; font-size: var(--text-small); color: var(--soft); }
+    `,
+  ];
+
+  @property() kind: FaultKind = 'channel';
+  @property({ type: Number }) length_cm = 7;
+  /** It can also come at the moment shown. */
+  @property({ type: Boolean }) canNow = false;
+  @state() private amount = Number.NaN;
+  @state() private side = '0';
+  @state() private deg = 45;
+  @state() private depth_cm = Number.NaN;
+
+  override willUpdate(changed: Map<PropertyKey, unknown>) {
+    if (!changed.has('kind')) return;
+    this.amount = Number(amountOf(this.kind, FIRST_SEVERITY).toPrecision(2));
+    this.depth_cm = Number.NaN;
+  }
+
+  override render() {
+    const { kind, length_cm } = this;
+    const { hasSide, hasDepth, severityMeaning, most, unit, place } = FAULTS[kind];
+    return html`
+      <bf-number label=${severityMeaning} unit=${unit} slider show-range .min=${leastOf(kind)} .max=${most} .step=${stepOf(kind)} .value=${this.amount}
+        @bf-input=${this.takeAmount} @bf-change=${this.takeAmount}></bf-number>
+      ${hasSide ? this.sides() : nothing}
+      ${hasDepth ? html`<bf-number label="from the top down to" unit="cm" slider show-range .min=${0.1} .max=${length_cm} .step=${0.1} .value=${this.depthShown()}
+        @bf-input=${this.takeDepth} @bf-change=${this.takeDepth}></bf-number>` : nothing}
+      <div class="buttons">
+        <button type="button" class="primary" @click=${() => this.impose('start')}>Impose before the run</button>
+        ${this.canNow ? html`<button type="button" @click=${() => this.impose('now')}>Impose now</button>` : nothing}
+      </div>
+      ${place === 'bed' ? nothing : html`<p>${place === 'scenario' ? 'In the bottles or the packing' : 'In the operator’s hands: the procedure is changed'}, so it can only be there from the start.</p>`}`;
+  }
+
+  private sides() {
+    const choices = [...SIDES.map(({ label, deg }) => ({ value: String(deg), label })), { value: DEGREES, label: 'degrees' }, { value: NONE, label: this.kind === 'channel' ? 'core' : 'any' }];
+    return html`<bf-segmented label="side" .value=${this.side} .choices=${choices} @bf-change=${this.takeSide}></bf-segmented>
+      ${this.side === DEGREES ? html`<bf-number label="from the front, round by the left" unit="°" show-range .min=${0} .max=${359} .step=${15} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
+  }
+
+  private depthShown(): number {
+    return Number.isNaN(this.depth_cm) ? this.length_cm : Math.min(this.depth_cm, this.length_cm);
+  }
+
+  private fault(): Fault {
+    const { kind, length_cm } = this;
+    const { hasSide, hasDepth } = FAULTS[kind];
+    const depth = this.depthShown();
+    return {
+      kind,
+      severity: Math.min(1, Math.max(0, severityOf(kind, this.amount))),
+      ...(hasSide && this.side !== NONE ? { side_deg: this.side === DEGREES ? this.deg : Number(this.side) } : {}),
+      ...(hasDepth && depth < length_cm ? { depth_share: depth / length_cm } : {}),
+    };
+  }
+
+  private impose(when: 'start' | 'now') {
+    emit(this, 'bf-impose', { fault: this.fault(), when });
+  }
+
+  private takeAmount(event: CustomEvent<{ value: number }>) {
+    this.amount = event.detail.value;
+  }
+
+  private takeDepth(event: CustomEvent<{ value: number }>) {
+    this.depth_cm = event.detail.value;
+  }
+
+  private takeSide(event: CustomEvent<{ value: string }>) {
+    this.side = event.detail.value;
+  }
+
+  private takeDegrees(event: CustomEvent<{ value: number }>) {
+    this.deg = event.detail.value;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-fault-form': FaultForm;
+  }
+}

@@ -1,0 +1,69 @@
+import { LitElement, css, html, nothing, svg } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
+import { targetOf } from '../../sim/faults/roles.ts';
+import { IONS } from '../../sim/ions.ts';
+import { plotStyles } from '../plot/styles.ts';
+import { fixed } from '../ui/format.ts';
+import { OVERLAY_HEIGHT, overlayDrawing, type Ran } from './overlay-drawing.ts';
+
+/** A run, and its twin when there is one, over the same axes. */
+@customElement('bf-overlay')
+export class RunOverlay extends LitElement {
+  static override styles = [
+    plotStyles,
+    css`
+      :host { display: block; min-width: 0; overflow: hidden; }
+      svg.plot .row-title { font-size: var(--text-small); fill: var(--soft); }
+      svg.plot .bed-end { stroke: var(--ink); stroke-width: 2; stroke-dasharray: 8 3; }
+    `,
+  ];
+
+  @property({ attribute: false }) run: Ran | undefined;
+  @property({ attribute: false }) twin: Ran | undefined;
+  @property({ type: Number }) now_mL = 0;
+  @state() private width = 0;
+  private readonly sizes = new ResizeObserver(([entry]) => {
+    if (entry) this.width = Math.round(entry.contentRect.width);
+  });
+
+  override connectedCallback() {
+    super.connectedCallback();
+    this.sizes.observe(this);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    this.sizes.disconnect();
+  }
+
+  override render() {
+    const { run, twin, width, now_mL } = this;
+    if (!run || width === 0) return nothing;
+    const target = targetOf(run.scenario) ?? run.plan.ions[0];
+    return html`<svg class="plot" width=${width} height=${OVERLAY_HEIGHT} role="img" aria-label=${this.spoken(run, twin)}>
+      ${guard([run.plan, twin?.plan, width, now_mL], () => (target ? overlayDrawing({ run, twin, width, now_mL }, target) : svg``))}</svg>`;
+  }
+
+  private spoken(run: Ran, twin: Ran | undefined): string {
+    const ion = targetOf(run.scenario);
+    if (!ion) return 'Bands and effluent over delivered volume';
+    const first = (ran: Ran): string => fixed(firstOut(ran, ion), 1);
+    const other = twin ? `, in its twin after ${first(twin)} mL` : '';
+    return `Bands and effluent over delivered volume: a hundredth of the ${IONS[ion].name} has left after ${first(run)} mL${other}`;
+  }
+}
+
+/** Delivered volume at which a hundredth of an ion has left, mL. */
+function firstOut({ plan }: Ran, ion: keyof typeof IONS): number {
+  const column = plan.stride - plan.components + plan.ions.indexOf(ion) + 1;
+  const loaded = plan.results.loaded[`${ion}_mmol`] ?? 0;
+  for (let frame = 0; frame < plan.count; frame++) if (plan.rows[frame * plan.stride + column] > loaded / 100) return plan.rows[frame * plan.stride + 1];
+  return Number.NaN;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-overlay': RunOverlay;
+  }
+}

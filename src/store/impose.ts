@@ -1,0 +1,97 @@
+import { imposed } from '../../sim/faults/imposed.ts';
+import { isBedFault } from '../../sim/faults/impose.ts';
+import type { Action, Fault, Log } from '../../sim/types.ts';
+import type { ColumnStore } from './column-store.ts';
+import { patched } from './difference.ts';
+import { faultsOf, sameLog, writtenScenario } from './healthy.ts';
+import type { Plan } from './planner.ts';
+import type { Json } from './saved.ts';
+import type { Session } from './session.ts';
+
+// What the instructor does to a run: faults from the start, faults at this moment, and taking them away again.
+
+/** A fault that is in force, and where it stands: in the scenario, or in the log at a moment of the run. */
+export interface Imposed {
+  readonly fault: Fault;
+  /** Index in the list of the scenario, or in the log. */
+  readonly at: number;
+  readonly from: 'start' | 'log';
+  readonly time_min: number;
+  readonly delivered_mL: number;
+}
+
+/** Everything imposed on a run, those from the start first. */
+export function imposedOn(session: Session): readonly Imposed[] {
+  const { json, store } = session;
+  const start = faultsOf(json).map((fault, at): Imposed => ({ fault, at, from: 'start', time_min: 0, delivered_mL: 0 }));
+  const during = store.log.flatMap((action, at): Imposed[] => {
+    if (action.do !== 'fault') return [];
+    const event = store.plan?.events.find(({ entry }) => entry === at);
+    return event?.refused ? [] : [{ fault: action.fault, at, from: 'log', time_min: event?.time_min ?? 0, delivered_mL: event?.delivered_mL ?? 0 }];
+  });
+  return [...start, ...during];
+}
+
+/** Whether a fault can come in the middle of a run: only one of the bed can. */
+export function canComeNow({ kind }: Fault): boolean {
+  return isBedFault(kind) && kind !== 'carry-over';
+}
+
+/** Imposes a fault from the start. False with `session.issues` when the scenario refuses it. */
+export function imposeFromStart(session: Session, fault: Fault): Promise<boolean> {
+  return withFaults(session, [...faultsOf(session.json), fault]);
+}
+
+/** Imposes a fault of the bed at the moment shown; what the log still has ahead stays. */
+export function imposeNow(store: ColumnStore, fault: Fault): Promise<void> {
+  const { plan, moment } = store;
+  if (!plan || !moment) return Promise.resolve();
+  return store.replace(logWithActionAt(plan, moment, { do: 'fault', fault }), store.now);
+}
+
+export async function takeAway(session: Session, { from, at }: Imposed): Promise<void> {
+  const { store, json } = session;
+  if (from === 'log') await store.replace(store.log.filter((_, i) => i !== at), store.now);
+  else await withFaults(session, faultsOf(json).filter((_, i) => i !== at));
+}
+
+/** No fault from the start and none in the log. */
+export async function takeAllAway(session: Session): Promise<void> {
+  const { store } = session;
+  const plain = store.log.filter((action) => action.do !== 'fault');
+  if (plain.length < store.log.length) await store.replace(plain, store.now);
+  if (faultsOf(session.json).length > 0) await withFaults(session, []);
+}
+
+/** The log of the run in hand when it is more than the procedure; else the procedure as these faults make it. */
+async function withFaults(session: Session, faults: readonly Fault[]): Promise<boolean> {
+  const { store, json, base } = session;
+  const { log, now, scenario } = store;
+  const plain = log.filter((action) => action.do !== 'fault');
+  // Faults are JSON: kinds and numbers.
+  const next = patched(json, { faults: faults as unknown as Json });
+  const written = writtenScenario(next, base);
+  const untouched = plain.length === 0 || (scenario !== undefined && sameLog(plain, scenario.procedure));
+  const kept = log.some((action) => action.do === 'fault') || !untouched;
+  return session.change(next, kept || !written ? log : imposed(written).procedure, now);
+}
+
+/** The log with an action at this moment of its run; a wait that is going on goes on after it for what is left. */
+export function logWithActionAt(plan: Pick<Plan, 'log' | 'events'>, moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number }, action: Action): Log {
+  const { log, events } = plan;
+  const { time_min, delivered_mL, entry } = moment;
+  const since = events.findLast((event) => event.entry >= 0 && event.entry < entry);
+  const ahead = log.slice(entry);
+  const [next, ...rest] = ahead;
+  const going = next?.do === 'wait' && next.at_min === undefined && next.at_mL === undefined ? [{ ...next, until: leftOf(next.until, time_min - (since?.time_min ?? 0), delivered_mL - (since?.delivered_mL ?? 0)) }, ...rest] : ahead;
+  // The same action with a time.
+  return [...log.slice(0, entry), { ...action, at_min: time_min } as Action, ...going];
+}
+
+type Wait = Extract<Action, { do: 'wait' }>;
+
+function leftOf(until: Wait['until'], waited_min: number, delivered_mL: number): Wait['until'] {
+  if ('more_mL' in until) return { more_mL: Math.max(0, until.more_mL - delivered_mL) };
+  if ('elapsed_min' in until) return { elapsed_min: Math.max(0, until.elapsed_min - waited_min) };
+  return until;
+}
