@@ -150,5 +150,5 @@ function slipOf(step: Step, readings: Readings, value: number, earlier: number, 
   const ratio = value / target;
   if (Math.abs(Math.log10(Math.abs(ratio)) - 3) < 0.01 || Math.abs(Math.log10(Math.abs(ratio)) + 3) < 0.01) return 'A factor of 1000: mL against L, or mmol against mol.';
   if (value < 0) return 'A negative value: a subtraction is the wrong way round.';
-  return `Expected ${target.toPrecision(4)} ${step.unit} from the step before.`;
+  return `Expected ${target.toPrecision(4)} ${step.unit} from ${step.from ? 'the step before' : 'the burette readings'}.`;
 }

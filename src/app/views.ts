@@ -50,6 +50,21 @@ export function viewsOf(session: Session): readonly View[] {
         return () => html`<bf-workup .session=${session}></bf-workup>`;
       },
     },
+    {
+      id: 'notebook',
+      label: 'Notebook',
+      load: async () => {
+        await import('../notebook/view.ts');
+        return () => html`<bf-notebook .session=${session}></bf-notebook>`;
+      },
+    },
+    {
+      id: 'plan',
+      label: 'Plan',
+      load: async () => {
+        await import('../plan/view.ts');
+        return () => html`<bf-plan .session=${session}></bf-plan>`;
+      },
     },
   ];
 }

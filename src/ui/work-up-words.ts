@@ -42,6 +42,12 @@ export function seenWords({ appearance }: Pick<Reading, 'appearance'>): string {
   return appearance.solid === '' ? `clear, ${appearance.liquid}` : `${appearance.liquid} liquid with ${appearance.solid}`;
 }
 
+/** The same in a few words, for a table. */
+export function seenShort({ appearance: { liquid, solid } }: Pick<Reading, 'appearance'>): string {
+  const solids = solid.split('; ').flatMap((words) => /\S+ hydroxide/.exec(words)?.[0] ?? []);
+  return solids.length === 0 ? liquid : `${liquid}, ${solids.join(', ')}`;
+}
+
 export function refusalText({ path, expected, received }: Issue): string {
   return `Refused, ${path}: expected ${expected}; received ${received}`;
 }

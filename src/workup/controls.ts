@@ -73,7 +73,7 @@ export class Dispense extends LitElement {
       <div class="row">${this.amount()}<button type="button" class="primary" @click=${this.add}>Add</button></div>
       <p class="refused" role="alert">${this.refusal?.refused ? refusalText(this.refusal.refused) : ''}</p>
       ${this.refusal ? cautionsOf(this.refusal).map((topic) => html`<bf-caution .topic=${topic}></bf-caution>`) : nothing}
-      ${hazard ? html`<bf-caution .topic=${hazard} .read=${READ.has(hazard)} @bf-caution-read=${this.remember}></bf-caution>` : nothing}
+      ${hazard && !this.refusal ? html`<bf-caution .topic=${hazard} .read=${READ.has(hazard)} @bf-caution-read=${this.remember}></bf-caution>` : nothing}
       <div class="row flask">
         <bf-number label="volumetric flask" unit="mL" .min=${1} .max=${2000} .step=${10} .value=${this.flask_mL} @bf-change=${(event: NumberEvent) => { this.flask_mL = event.detail.value; }}></bf-number>
         <button type="button" @click=${() => this.step({ do: 'make up', to_mL: this.flask_mL })}>Make up to the mark</button>

@@ -5,7 +5,7 @@ import type { Receiver } from '../../sim/workup/flask.ts';
 import { parseQuantity } from '../../sim/workup/quantity.ts';
 import { changedAt, receiverElsewhere } from '../store/elsewhere.ts';
 import type { Session } from '../store/session.ts';
-import { fixed, millilitres, millimoles, percent, significant, withUnit } from '../ui/format.ts';
+import { fixed, millilitres, millimoles, percent, significant } from '../ui/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
 /** How much earlier the receiver is imagined to have been changed, mL. */
@@ -90,7 +90,7 @@ export class ReceiverTaken extends LitElement {
     const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
     return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver carries ${millimoles(receiver.HCl_mmol, 1)} of acid, ${millilitres(needed, 2)} of alkali for one aliquot (${millilitres(whole, 2)} for all of it).</p>
       ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Put under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would carry ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perAliquot, 2)} for one aliquot, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
-      <p class="soft">It holds ${percent((receiver.Co_mmol ?? 0) / Math.max(1e-12, plan.results.loaded.Co_mmol ?? 0), 2)} of the cobalt and ${withUnit(significant(100 * ((receiver.Ni_mmol ?? 0) / Math.max(1e-12, plan.results.loaded.Ni_mmol ?? 0)), 2), '%')} of the nickel that was loaded.</p>`;
+      <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, plan.results.loaded.Co_mmol)} and ${shareWords('nickel', receiver.Ni_mmol, plan.results.loaded.Ni_mmol)}.</p>`;
   }
 
   private take(event: Event & { target: HTMLSelectElement }) {
@@ -106,6 +106,14 @@ export class ReceiverTaken extends LitElement {
     this.fault = said.ok && !negative ? '' : `alkali expected: expected ${said.ok ? '0 mL or more' : said.expected}, received ${text.trim() || 'nothing'}`;
     if (this.fault === '') this.session?.workUp.expect(text);
   }
+}
+
+/** Share below which nothing is said of it. */
+const TRACE = 1e-4;
+
+function shareWords(metal: string, held = 0, loaded = 0): string {
+  const share = loaded > 0 ? held / loaded : 0;
+  return share < TRACE ? `no ${metal} to speak of` : `${percent(share, 2)} of the ${metal}`;
 }
 
 function ratioWords(ratio: number): string {

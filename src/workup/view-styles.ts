@@ -5,12 +5,12 @@ export const viewStyles = css`
   :host { display: block; }
   h1 { margin-bottom: var(--gap-small); }
   .grid { display: grid; gap: var(--gap-large); grid-template-columns: 15rem minmax(20rem, 1fr) minmax(22rem, 1.2fr);
-    grid-template-areas: 'from from from' 'hand do seen' 'titres titres if' 'log log log'; align-items: start; }
+    grid-template-areas: 'from from from' 'hand do curves' 'titres titres if' 'log log log'; align-items: start; }
   .grid > * { min-width: 0; }
   .from { grid-area: from; border-bottom: 1px solid var(--rule); padding-bottom: var(--gap); }
   .hand { grid-area: hand; }
   .do { grid-area: do; display: grid; gap: var(--gap); }
-  .seen { grid-area: seen; display: grid; gap: var(--gap); }
+  .curves { grid-area: curves; display: grid; gap: var(--gap); }
   .titres { grid-area: titres; }
   .if { grid-area: if; }
   .log { grid-area: log; }
@@ -26,9 +26,9 @@ export const viewStyles = css`
   details[open] summary::before { content: '▾'; }
   ol { margin: 0; padding-left: 2em; columns: 28rem auto; column-gap: var(--gap-large); }
   @media (max-width: 68rem) {
-    .grid { grid-template-columns: 14rem minmax(0, 1fr); grid-template-areas: 'from from' 'hand do' 'seen seen' 'titres titres' 'if if' 'log log'; }
+    .grid { grid-template-columns: 14rem minmax(0, 1fr); grid-template-areas: 'from from' 'hand do' 'curves curves' 'titres titres' 'if if' 'log log'; }
   }
   @media (max-width: 40rem) {
-    .grid { grid-template-columns: minmax(0, 1fr); grid-template-areas: 'from' 'hand' 'do' 'seen' 'titres' 'if' 'log'; gap: var(--gap); }
+    .grid { grid-template-columns: minmax(0, 1fr); grid-template-areas: 'from' 'hand' 'do' 'curves' 'titres' 'if' 'log'; gap: var(--gap); }
   }
 `;

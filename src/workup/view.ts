@@ -63,7 +63,7 @@ export class WorkUpView extends LitElement {
         ${state && bench ? html`
           <div class="hand"><bf-flask .store=${workUp} .version=${version}></bf-flask></div>
           <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
-          <div class="seen">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
+          <div class="curves">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
           <div class="titres"><bf-titres .session=${session} .version=${version}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session} .version=${version}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>` : nothing}

@@ -14,7 +14,7 @@ const NICKEL_MAX = 20;
 const COLUMNS = [
   { key: 'case', label: 'receiver' },
   { key: 'acid', label: 'acid', unit: 'mmol', show: (value: number) => fixed(value, 1) },
-  { key: 'NaOH', label: 'NaOH for an aliquot', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'NaOH', label: 'NaOH', unit: 'mL', show: (value: number) => fixed(value, 2) },
   { key: 'cobalt', label: 'cobalt', unit: 'mmol', show: (value: number) => fixed(value, 4) },
   { key: 'nickel', label: 'nickel', unit: 'mmol', show: (value: number) => fixed(value, 4) },
   { key: 'titre', label: 'titre', unit: 'mL', show: (value: number) => fixed(value, 2) },
@@ -61,8 +61,8 @@ export class WhatIf extends LitElement {
         <bf-number label="receiver changed later by (earlier: below 0)" unit="mL" slider .min=${-Math.min(8, Math.floor(at))} .max=${8} .step=${0.5} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
         <bf-number label="nickel left in the bed, of what was loaded" unit="%" slider .min=${0} .max=${NICKEL_MAX} .step=${0.5} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
       </div>
-      <bf-table caption="What it comes to" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf(this.caseWords(), other)]} no-copy></bf-table>
-      <p role="status">${differenceWords(asItWas, other)}</p>
+      <bf-table caption="What it comes to" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
+      <p role="status">${this.caseWords()} ${differenceWords(asItWas, other)}</p>
     </section>`;
   }
 
@@ -85,8 +85,8 @@ export class WhatIf extends LitElement {
 
   private caseWords(): string {
     const { later_mL, nickel_percent } = this;
-    const when = later_mL === 0 ? 'changed as it was' : `changed ${fixed(Math.abs(later_mL), 1)} mL ${later_mL < 0 ? 'earlier' : 'later'}`;
-    return nickel_percent === 0 ? when : `${when}, ${fixed(nickel_percent, 1)} % nickel left`;
+    const when = later_mL === 0 ? 'Changed as it was' : `Changed ${fixed(Math.abs(later_mL), 1)} mL ${later_mL < 0 ? 'earlier' : 'later'}`;
+    return nickel_percent === 0 ? `${when}.` : `${when}, with ${fixed(nickel_percent, 1)} % of the nickel still in the bed.`;
   }
 
   private move(event: CustomEvent<{ value: number }>) {

@@ -1,0 +1,80 @@
+import type { RunEvent } from '../../sim/run.ts';
+import type { Scenario } from '../../sim/types.ts';
+import type { Prediction } from '../store/predictions.ts';
+import type { Session } from '../store/session.ts';
+import type { Column, Row } from '../ui/csv.ts';
+import { fixed } from '../ui/format.ts';
+import { doneWords, refusalText, seenShort } from '../ui/work-up-words.ts';
+
+// Everything that was read or done, in the order in which it was, as rows of a table.
+
+const SHOW = { time: (value: number) => fixed(value, 1), hundredths: (value: number) => fixed(value, 2) };
+
+export const COLUMN_COLUMNS: readonly Column[] = [
+  { key: 'time', label: 'time', unit: 'min', show: SHOW.time },
+  { key: 'what', label: 'what was done' },
+  { key: 'volume', label: 'volume', unit: 'mL', show: SHOW.hundredths },
+];
+
+export const WORK_UP_COLUMNS: readonly Column[] = [
+  { key: 'what', label: 'what was done' },
+  { key: 'volume', label: 'volume', unit: 'mL', show: SHOW.hundredths },
+  { key: 'pH', label: 'pH', show: SHOW.hundredths },
+  { key: 'temperature', label: 'temp.', unit: '°C', show: SHOW.time },
+  { key: 'burette', label: 'burette', unit: 'mL', show: SHOW.hundredths },
+  { key: 'seen', label: 'seen' },
+];
+
+/** Of the file: both, with the place. */
+export const READING_COLUMNS: readonly Column[] = [{ key: 'where', label: 'where' }, ...COLUMN_COLUMNS, ...WORK_UP_COLUMNS.slice(2)];
+
+export function readingRows(session: Session): Row[] {
+  return [...columnRows(session), ...workUpRows(session)];
+}
+
+/** What was done at the column; waits are left out, for they are told by the times. */
+export function columnRows({ store }: Session): Row[] {
+  const { scenario, moment } = store;
+  if (!scenario || !moment) return [];
+  const done = moment.events.flatMap((event): Row[] => {
+    const what = columnWords(event, scenario);
+    return what === undefined ? [] : [{ where: 'column', time: event.time_min, what, volume: event.delivered_mL, seen: '' }];
+  });
+  const receivers = moment.results.receivers.map(({ label, volume_mL }): Row => ({ where: 'column', time: moment.time_min, what: `receiver “${label}” holds`, volume: volume_mL }));
+  return [...done, ...receivers];
+}
+
+function columnWords({ action, refused, note }: RunEvent, scenario: Scenario): string | undefined {
+  if (refused) return refusalText(refused);
+  if (note !== undefined) return note;
+  if (action?.do === 'pour') return `${fixed(action.volume_mL, 2)} mL ${scenario.liquids[action.liquid]?.label ?? action.liquid} poured`;
+  if (action?.do === 'receiver') return `receiver “${action.label}” under the tip`;
+  if (action?.do === 'clamp') return action.open_percent === 0 ? 'clamp shut' : `clamp open to ${fixed(action.open_percent, 0)} %`;
+  return undefined;
+}
+
+export function workUpRows({ workUp }: Session): Row[] {
+  const { state, bench } = workUp;
+  if (!state || !bench) return [];
+  return state.events.map((event): Row => {
+    const { reading } = event;
+    return {
+      where: 'work-up',
+      what: doneWords(event, bench),
+      ...(reading && { volume: reading.volume_mL, pH: reading.pH, temperature: reading.temperature_C, seen: seenShort(reading) }),
+      ...(reading && reading.burette_mL > 0 ? { burette: reading.burette_mL } : {}),
+    };
+  });
+}
+
+const OCCASIONS: Readonly<Record<Prediction['occasion'], string>> = { load: 'before loading', eluent: 'before the weaker eluent', receiver: 'before changing the receiver', stop: 'before stopping' };
+
+/** What was expected, in words. */
+export function predictionLines(session: Session): string[] {
+  const asked = session.validPredictions().map(({ occasion, asked_mL, choice, volume_mL, reason }) => {
+    const said = [choice, volume_mL === undefined ? '' : `${fixed(volume_mL, 1)} mL`].filter(Boolean).join(', ');
+    return `${OCCASIONS[occasion]}, at ${fixed(asked_mL, 1)} mL: ${said}${reason === '' ? '' : `; because ${reason}`}`;
+  });
+  const { expected } = session.workUp.saved;
+  return expected === undefined ? asked : [...asked, `alkali for one aliquot: ${expected} mL`];
+}

@@ -1,0 +1,148 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Spread } from '../../sim/workup/budget.ts';
+import type { OutlierTest } from '../../sim/workup/outliers.ts';
+import type { Summary } from '../../sim/workup/statistics.ts';
+import { meanOf } from '../../sim/workup/statistics.ts';
+import type { Session } from '../store/session.ts';
+import { KEPT_MAX, type KeptResult } from '../store/work-up.ts';
+import type { Row } from '../ui/csv.ts';
+import { fixed, percent, significant, withUnit } from '../ui/format.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { type Reported, reportedOf, reportWords, type Whose } from './reported.ts';
+import '../ui/readout.ts';
+import '../ui/segmented.ts';
+import '../ui/table.ts';
+
+const KEPT = [
+  { key: 'aliquot', label: 'aliquot' },
+  { key: 'recovered', label: 'cobalt recovered', unit: '%', show: (value: number) => fixed(value, 2) },
+  { key: 'carried', label: 'nickel carried', unit: '%', show: (value: number) => significant(value, 2) },
+  { key: 'acid', label: 'acid', unit: 'mmol', show: (value: number) => fixed(value, 1) },
+  { key: 'expected', label: 'alkali expected', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'NaOH', label: 'alkali used', unit: 'mL', show: (value: number) => fixed(value, 2) },
+  { key: 'titres', label: 'titres, mL' },
+  { key: 'found', label: 'unknown', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
+  { key: 'own', label: 'your figure', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
+];
+const BUDGET = [
+  { key: 'quantity', label: 'quantity' },
+  { key: 'value', label: 'value' },
+  { key: 'half', label: 'half-width' },
+  { key: 'relative', label: 'relative', unit: '%', show: (value: number) => fixed(value, 3) },
+  { key: 'share', label: 'share of the square', unit: '%', show: (value: number) => fixed(value, 0) },
+];
+/** Share of an unwanted ion below which it counts as none. */
+const TRACE = 1e-5;
+const SPREADS: readonly { value: Spread; label: string }[] = [
+  { value: 'tolerance', label: 'as it is' }, { value: 'rectangular', label: 'a/√3, rectangular' }, { value: 'triangular', label: 'a/√6, triangular' },
+];
+
+/** The kept aliquots set side by side: mean, spread, comparison, outliers, error budget. */
+@customElement('bf-replicates')
+export class ReplicateTable extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; min-width: 0; }
+      section { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap); }
+      h2 { margin: 0; }
+      h3 { margin: 0; font-size: 1rem; }
+      p { margin: 0; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .report { font-size: var(--text-large); }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
+      .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); gap: var(--gap) var(--gap-large); align-items: start; }
+      .pair > div { display: grid; gap: var(--gap-small); grid-template-columns: minmax(0, 1fr); }
+      ul { margin: 0; padding-left: 1.25em; }
+      @media print { .drops, bf-segmented { display: none; } section { gap: 0.4rem; } }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) version: unknown;
+  @state() private whose: Whose = 'page';
+  @state() private spread: Spread = 'tolerance';
+
+  override render() {
+    const { session } = this;
+    const { kept } = session?.workUp.saved ?? { kept: [] };
+    if (!session) return nothing;
+    const reported = reportedOf(kept, this.whose);
+    const budget = session.workUp.figures?.budgets.find(({ spread }) => spread === this.spread);
+    return html`<section aria-labelledby="heading">
+      <h2 id="heading">Result</h2>
+      ${kept.length === 0 ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over a column of its own, make a molarity with an uncertainty.</p>` : html`
+        <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
+        ${reported ? html`<p class="report"><strong>${reportWords(reported, budget?.relative_percent)}</strong></p>` : nothing}
+        <bf-table caption="Aliquots over the column" .columns=${KEPT} .rows=${kept.map(keptRow)}></bf-table>
+        <div class="row drops">${kept.map((_, i) => html`<button type="button" @click=${() => session.workUp.drop(i)}>Strike aliquot ${i + 1}</button>`)}</div>
+        ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: “Next aliquot” on the work-up bench.</p>` : nothing}
+        ${reported ? this.statistics(reported) : nothing}`}
+      ${budget ? html`<div><h3>Error budget of one titration</h3>
+        <bf-segmented label="how a tolerance counts" .value=${this.spread} .choices=${SPREADS} @bf-change=${this.takeSpread}></bf-segmented>
+        <bf-table caption="Relative contributions, which add as squares" .columns=${BUDGET} .rows=${budgetRows(budget)}></bf-table>
+        <p>Together ${withUnit(fixed(budget.relative_percent, 2), '%')}; the ${budget.largest} weighs most.</p></div>` : nothing}
+    </section>`;
+  }
+
+  private statistics(reported: Reported) {
+    const { replicates, contrast } = reported;
+    const { comparison } = replicates;
+    return html`<div class="pair">
+      ${replicates.summary ? html`<div><bf-readout heading="Aliquots, each over its own column" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
+        ${comparison ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the faint blue that the eye stops at.'}</p>` : nothing}</div>`
+      : html`<p class="soft">One result has no spread: keep a second aliquot.</p>`}
+      ${contrast?.titrations.summary ? html`<div><bf-readout heading="Titrations of one eluate" level="3" .readings=${summaryReadings(contrast.titrations.summary)}></bf-readout>
+        <p class="soft">${contrast.text}</p>
+        ${contrast.columnSpread === undefined ? nothing : html`<p>What the columns add to the spread of titrating: s ${significant(contrast.columnSpread, 2)} mol/L.</p>`}</div>` : nothing}
+      ${replicates.outliers.length > 0 ? html`<div><h3>Outlier tests</h3><ul>${replicates.outliers.map(outlierLine)}</ul><p class="soft">${replicates.outliers[0]?.caution}</p></div>` : nothing}
+    </div>`;
+  }
+
+  private takeWhose(event: CustomEvent<{ value: string }>) {
+    this.whose = event.detail.value === 'own' ? 'own' : 'page';
+  }
+
+  private takeSpread(event: CustomEvent<{ value: string }>) {
+    this.spread = SPREADS.find(({ value }) => value === event.detail.value)?.value ?? 'tolerance';
+  }
+}
+
+function keptRow(one: KeptResult, i: number): Row {
+  return {
+    aliquot: `${i + 1} (seed ${one.seed})`,
+    recovered: one.recovered * 100,
+    carried: one.carried < TRACE ? 0 : one.carried * 100,
+    acid: one.acid_mmol,
+    ...(one.expected_mL === null ? {} : { expected: one.expected_mL }),
+    NaOH: one.NaOH_mL,
+    titres: one.titres_mL.map((mL) => fixed(mL, 2)).join('; '),
+    found: meanOf(one.found_M),
+    ...(one.own_M === null ? {} : { own: one.own_M }),
+  };
+}
+
+function summaryReadings({ n, mean, s, rsd_percent, t, halfWidth, level }: Summary) {
+  return [
+    { label: `mean of ${n}`, value: withUnit(significant(mean, 5), 'mol/L') },
+    { label: 's (n − 1)', value: withUnit(significant(s, 2), 'mol/L') },
+    { label: 'relative, 100 s / mean', value: withUnit(significant(rsd_percent, 2), '%') },
+    { label: `${percent(level, 0)} interval, t = ${fixed(t, 3)}`, value: `± ${withUnit(significant(halfWidth, 2), 'mol/L')}` },
+  ];
+}
+
+function outlierLine({ test, suspect, statistic, critical, level, flagged }: OutlierTest) {
+  return html`<li>${test} ${fixed(statistic, 3)} against ${fixed(critical, 3)} at ${level}: ${significant(suspect, 4)} mol/L is ${flagged ? 'flagged' : 'kept'}.</li>`;
+}
+
+function budgetRows({ lines }: { readonly lines: readonly { quantity: string; value: number; tolerance: number; unit: string; relative_percent: number; share: number }[] }): Row[] {
+  return lines.map(({ quantity, value, tolerance, unit, relative_percent, share }) => ({ quantity, value: withUnit(significant(value, 4), unit), half: withUnit(significant(tolerance, 2), unit), relative: relative_percent, share: share * 100 }));
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-replicates': ReplicateTable;
+  }
+}

@@ -1,0 +1,45 @@
+import { IONS } from '../../sim/ions.ts';
+import { type Contrast, contrastOf, type Replicates, replicatesOf } from '../../sim/workup/replicate.ts';
+import { meanOf } from '../../sim/workup/statistics.ts';
+import type { KeptResult } from '../store/work-up.ts';
+import { significant } from '../ui/format.ts';
+
+// From the kept aliquots to a molarity with its uncertainty.
+
+export type Whose = 'page' | 'own';
+
+export interface Reported {
+  readonly values: readonly number[];
+  readonly replicates: Replicates;
+  readonly true_M: number;
+  /** Undefined until an eluate was titrated at least twice and two aliquots are kept. */
+  readonly contrast: Contrast | undefined;
+}
+
+/** Undefined without a kept aliquot; `own`: as the reader calculated, where that was done. */
+export function reportedOf(kept: readonly KeptResult[], whose: Whose): Reported | undefined {
+  const [first] = kept;
+  if (!first) return undefined;
+  const values = kept.flatMap(({ own_M, found_M }) => (whose === 'page' ? [meanOf(found_M)] : own_M === null ? [] : [own_M]));
+  if (values.length === 0) return undefined;
+  const most = kept.reduce((best, one) => (one.found_M.length > best.found_M.length ? one : best));
+  const firsts = kept.map(({ found_M }) => found_M[0] ?? Number.NaN);
+  const contrast = kept.length > 1 && most.found_M.length > 1 ? contrastOf(firsts, most.found_M, first.true_M) : undefined;
+  return { values, replicates: replicatesOf(values, first.true_M), true_M: first.true_M, contrast };
+}
+
+/** The one line that is reported. `budget_percent` stands in for a spread while there is one result only. */
+export function reportWords({ values, replicates: { summary } }: Reported, budget_percent: number | undefined): string {
+  const mean = meanOf(values);
+  const mass = ` (${significant(mean * IONS.Co.molarMass, 4)} g/L)`;
+  if (summary) return `${rounded(mean, summary.halfWidth)} ± ${significant(summary.halfWidth, 2)} mol/L${mass}, n = ${summary.n}, 95 % confidence`;
+  const half = budget_percent === undefined ? undefined : (mean * budget_percent) / 100;
+  return half === undefined ? `${significant(mean, 4)} mol/L${mass}, n = 1` : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = 1, uncertainty from the error budget alone`;
+}
+
+/** As many decimals as the second figure of the uncertainty. */
+function rounded(value: number, half: number): string {
+  if (!(half > 0)) return significant(value, 4);
+  const decimals = Math.max(0, 1 - Math.floor(Math.log10(half)));
+  return value.toFixed(Math.min(decimals, 8));
+}

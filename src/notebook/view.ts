@@ -1,0 +1,132 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { classPlan } from '../../sim/workup/classplan.ts';
+import { reportOf } from '../../sim/workup/report.ts';
+import { fileName, offerFile, runFileText } from '../store/files.ts';
+import { ownCalculation } from '../store/keeping.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { CAUTION_CLOSE, CAUTIONS } from '../ui/cautions.ts';
+import { csvText } from '../ui/csv.ts';
+import { fixed, millilitres, percent } from '../ui/format.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { COLUMN_COLUMNS, columnRows, predictionLines, READING_COLUMNS, readingRows, WORK_UP_COLUMNS, workUpRows } from './readings.ts';
+import { reportedOf } from './reported.ts';
+import { viewStyles } from './view-styles.ts';
+import './calculation.ts';
+import './replicates.ts';
+import '../ui/table.ts';
+
+/** The notebook: readings, expectations, the reader's own calculation, the result with its uncertainty, safety and waste. Prints on two pages. */
+@customElement('bf-notebook')
+export class NotebookView extends LitElement {
+  static override styles = [controlStyles, hiddenStyles, viewStyles];
+
+  @property({ attribute: false }) session: Session | undefined;
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+  private readonly watchWorkUp = new Watch(this);
+  private version = 0;
+
+  override willUpdate() {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+    this.watchWorkUp.follow(this.session?.workUp);
+    this.version += 1;
+  }
+
+  override render() {
+    const { session, version } = this;
+    const scenario = session?.store.scenario;
+    if (!session || !scenario || !session.store.moment) return html`<h1>Notebook</h1><p role="status">The run is being opened …</p>`;
+    return html`<div class="bar">
+        <h1>Notebook</h1>
+        <button type="button" @click=${() => print()}>Print</button>
+        <button type="button" @click=${this.saveCsv}>Save readings as CSV</button>
+        <button type="button" @click=${this.saveJson}>Save as JSON</button>
+      </div>
+      <p class="run">${scenario.title}, seed ${scenario.seed}</p>
+      <div class="pages">
+        <div class="page">
+          <bf-calculation .session=${session} .version=${version}></bf-calculation>
+          ${this.expected(session)}
+          ${this.debrief(session)}
+          ${this.own(session)}
+        </div>
+        <div class="readings">
+          <bf-table caption="Readings at the column" .columns=${COLUMN_COLUMNS} .rows=${columnRows(session)} no-copy></bf-table>
+          <bf-table caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
+        </div>
+        <div class="page second">
+          <bf-replicates .session=${session} .version=${version}></bf-replicates>
+          ${this.safety()}
+        </div>
+      </div>`;
+  }
+
+  private expected(session: Session) {
+    const lines = predictionLines(session);
+    return html`<section><h2>What you expected</h2>${lines.length === 0 ? html`<p class="soft">Nothing was written down before it was seen.</p>` : html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`}</section>`;
+  }
+
+  private debrief({ store, workUp }: Session) {
+    const { receiver } = workUp;
+    const { results } = store.moment ?? {};
+    if (!receiver || !results) return nothing;
+    const { loaded, onBed } = results;
+    const of = (held: number | undefined, whole: number | undefined): string => percent((held ?? 0) / Math.max(1e-12, whole ?? 0), 2);
+    return html`<section><h2>This column run</h2><p>“${receiver.label}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p></section>`;
+  }
+
+  private own({ workUp }: Session) {
+    const { entries } = workUp.saved;
+    return html`<section class="own"><h2>Own entries</h2>
+      ${entries.length === 0 ? nothing : html`<ul>${entries.map(({ what, value }, i) => html`<li>${what}${value === '' ? '' : `: ${value}`} <button type="button" class="plain" @click=${() => workUp.strike(i)}>strike<span class="unseen"> ${what}</span></button></li>`)}</ul>`}
+      <form @submit=${this.write}><label>what <input name="what" type="text" maxlength="200" required autocomplete="off" /></label>
+        <label>value <input name="value" type="text" maxlength="200" autocomplete="off" /></label><button type="submit">Write down</button></form>
+    </section>`;
+  }
+
+  private safety() {
+    const { waste, note } = classPlan(1);
+    return html`<section class="safety"><h2>Safety and waste</h2>
+      <ul>${Object.values(CAUTIONS).map(({ heading, lines }) => html`<li><strong>${heading}.</strong> ${lines[0]}</li>`)}</ul>
+      <h3>Waste is kept apart</h3>
+      <ul>${waste.map(({ stream, what, rule }) => html`<li><strong>${stream}</strong> ${what}: ${rule}</li>`)}</ul>
+      <p>${CAUTION_CLOSE} ${note}</p></section>`;
+  }
+
+  private write(event: Event & { target: HTMLFormElement }) {
+    event.preventDefault();
+    const form = new FormData(event.target);
+    const what = String(form.get('what') ?? '').trim();
+    if (what === '') return;
+    this.session?.workUp.write({ what, value: String(form.get('value') ?? '').trim() });
+    event.target.reset();
+  }
+
+  private saveCsv() {
+    const { session } = this;
+    if (session) offerFile(document, fileName(`${session.store.scenario?.title ?? 'run'} readings`, 'csv'), csvText(READING_COLUMNS, readingRows(session)), 'text/csv');
+  }
+
+  private saveJson() {
+    const { session } = this;
+    const { receiver, figures, sample, saved } = session?.workUp ?? {};
+    if (!session) return;
+    const extra = {
+      results: session.store.moment?.results,
+      readings: readingRows(session),
+      calculation: ownCalculation(session),
+      figures: receiver && figures ? reportOf(receiver, sample, figures) : undefined,
+      reported: reportedOf(saved?.kept ?? [], 'page'),
+    };
+    offerFile(document, fileName(`${session.store.scenario?.title ?? 'run'} notebook`, 'json'), runFileText(session.saved(), extra));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-notebook': NotebookView;
+  }
+}

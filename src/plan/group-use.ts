@@ -1,0 +1,38 @@
+import type { Log, Scenario } from '../../sim/types.ts';
+import { GROUP_EXAMPLE, type GroupUse } from '../../sim/workup/classplan.ts';
+import type { WorkUp } from '../../sim/workup/workup.ts';
+
+// What one group uses, from the run and the work-up on the page; what is not known yet is taken from the scenario.
+
+/** `aliquots`: how many times the column is run. */
+export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures: WorkUp | undefined): GroupUse {
+  const { values, liquids } = scenario;
+  const strongest = Math.max(0, ...Object.values(liquids).map(({ HCl_M }) => HCl_M));
+  const poured = (wanted: (HCl_M: number, holdsMetal: boolean) => boolean): number =>
+    log.reduce((sum, action) => {
+      if (action.do !== 'pour') return sum;
+      const liquid = liquids[action.liquid];
+      const holdsMetal = Object.values(liquid?.ions ?? {}).some((molarity) => molarity > 0);
+      return liquid && wanted(liquid.HCl_M, holdsMetal) ? sum + action.volume_mL : sum;
+    }, 0);
+  const first = figures?.titrations[0];
+  const titrations = figures?.titrations.length || values['workup.titrations'];
+  return {
+    bed_mL: (Math.PI / 4) * values['column.bore_cm'] ** 2 * values['bed.length_cm'],
+    acid_mL: aliquots * poured((HCl_M) => HCl_M > strongest / 2),
+    acid_M: strongest,
+    water_mL: aliquots * poured((HCl_M) => HCl_M <= strongest / 2),
+    sample_mL: aliquots * poured((_, holdsMetal) => holdsMetal),
+    flask_mL: aliquots * values['workup.flask_mL'],
+    aliquot_mL: values['workup.aliquot_mL'],
+    titrations: aliquots * titrations,
+    titre_mL: first?.titre.read_mL ?? values['workup.burette_mL'] * 0.7,
+    EDTA_M: values['workup.EDTA_M'],
+    rinse_mL: GROUP_EXAMPLE.rinse_mL,
+    thiocyanate_g: values['workup.thiocyanate_g'],
+    acetone_mL: values['workup.acetone_mL'],
+    NaOH_M: values['bench.NaOH_M'],
+    NaOH_mL: figures && figures.NaOH_mL > 0 ? aliquots * figures.NaOH_mL : GROUP_EXAMPLE.NaOH_mL,
+    acetic_mL: figures && first ? aliquots * titrations * first.acetic_mL : GROUP_EXAMPLE.acetic_mL,
+  };
+}

@@ -1,0 +1,149 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { classPlan } from '../../sim/workup/classplan.ts';
+import { type ColumnTimes, type Timetable, timetableOf } from '../../sim/workup/timetable.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { CAUTION_CLOSE } from '../ui/cautions.ts';
+import { fixed, quantity } from '../ui/format.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { groupUse } from './group-use.ts';
+import { ASSUMED_TIMES, columnTimes } from './times.ts';
+import './lanes.ts';
+import '../ui/number.ts';
+import '../ui/table.ts';
+
+const TASKS = [
+  { key: 'task', label: 'task' },
+  { key: 'who', label: 'person' },
+  { key: 'from', label: 'from', unit: 'min', show: (value: number) => fixed(value, 0) },
+  { key: 'to', label: 'to', unit: 'min', show: (value: number) => fixed(value, 0) },
+  { key: 'critical', label: 'sets the length' },
+];
+const CHANGES = [
+  { key: 'change', label: 'change' },
+  { key: 'saves', label: 'saves', unit: 'min', show: (value: number) => fixed(value, 0) },
+  { key: 'length', label: 'then takes', unit: 'min', show: (value: number) => fixed(value, 0) },
+  { key: 'fits', label: 'fits' },
+];
+const SUPPLIES = [{ key: 'name', label: 'prepare' }, { key: 'amount', label: 'amount' }, { key: 'how', label: 'how' }];
+const WASTE = [{ key: 'stream', label: 'stream' }, { key: 'what', label: 'what' }, { key: 'volume', label: 'volume' }, { key: 'rule', label: 'rule' }];
+const PHASES: readonly { key: keyof ColumnTimes; label: string }[] = [
+  { key: 'condition_min', label: 'condition' }, { key: 'load_min', label: 'load' }, { key: 'wash_min', label: 'wash' }, { key: 'strip_min', label: 'strip' },
+];
+
+/** Group timetable and class plan: who does what when, whether it fits the period, and what a class needs and leaves. */
+@customElement('bf-plan')
+export class PlanView extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; }
+      section { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap); margin-bottom: var(--gap-large); }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap-large); align-items: end; }
+      .row bf-number { flex: 0 1 auto; }
+      h2 { margin: 0; }
+      p { margin: 0; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .verdict { font-weight: 600; }
+      .good { color: var(--good-ink); }
+      .bad { color: var(--problem-ink); }
+      .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); gap: var(--gap-large); align-items: start; }
+      summary { min-height: var(--target); display: flex; align-items: center; cursor: pointer; }
+      summary::before { content: '▸'; width: 1.25em; }
+      details[open] summary::before { content: '▾'; }
+      @media print { section { break-inside: avoid; } }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @state() private period_min = 180;
+  @state() private people = 3;
+  @state() private aliquots = 3;
+  @state() private columns = 1;
+  @state() private groups = 8;
+  /** Times that the reader has set over those of the run. */
+  @state() private own: Partial<Record<keyof ColumnTimes, number>> = {};
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+
+  override willUpdate() {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+  }
+
+  override render() {
+    const { store } = this.session ?? {};
+    if (!this.session || !store?.scenario || !store.plan) return html`<h1>Plan</h1><p role="status">The run is being opened …</p>`;
+    const run = columnTimes(store.scenario, store.plan);
+    const column = { ...(run ?? ASSUMED_TIMES), ...this.own };
+    const { period_min, people, aliquots, columns } = this;
+    const timetable = timetableOf({ column, period_min, people, aliquots, columns });
+    return html`<h1>Plan</h1>
+      <section aria-labelledby="time"><h2 id="time">A group and its period</h2>
+        <div class="row">
+          ${this.number('period', 'min', period_min, 30, 600, (value) => { this.period_min = value; }, 5)}
+          ${this.number('people', '', people, 1, 6, (value) => { this.people = value; })}
+          ${this.number('aliquots', '', aliquots, 1, 6, (value) => { this.aliquots = value; })}
+          ${this.number('columns', '', columns, 1, 6, (value) => { this.columns = value; })}
+        </div>
+        <div class="row">${PHASES.map(({ key, label }) => this.number(label, 'min', Math.round(column[key] * 10) / 10, 0, 600, (value) => { this.own = { ...this.own, [key]: value }; }, 0.5, false))}
+          ${Object.keys(this.own).length > 0 ? html`<button type="button" @click=${() => { this.own = {}; }}>Times of the run again</button>` : nothing}</div>
+        <p class="soft">${run ? 'Column times are those of the run on the bench.' : 'The run on the bench has not loaded, washed and stripped yet: column times are assumed.'} Times of the bench work are estimates for a first-time group.</p>
+        ${verdict(timetable)}
+        <bf-lanes .timetable=${timetable} .period_min=${period_min} .people=${people}></bf-lanes>
+        <p class="soft">Framed and bold: the tasks that set the length. Broken outline: a column or burette in use. P is a person.</p>
+        <div class="pair">
+          ${timetable.changes.length === 0 ? html`<p>None of the usual changes shortens it.</p>` : html`<bf-table caption="What would shorten it" .columns=${CHANGES} .rows=${timetable.changes.map(({ text, saves_min, length_min, fits }) => ({ change: text, saves: saves_min, length: length_min, fits: fits ? 'yes' : 'no' }))} no-copy></bf-table>`}
+          <details><summary>The same as a list</summary><bf-table caption="Tasks in order" .columns=${TASKS} .rows=${taskRows(timetable)}></bf-table></details>
+        </div>
+      </section>
+      ${this.classPart(this.session)}`;
+  }
+
+  private classPart({ store, workUp }: Session) {
+    const { scenario, plan } = store;
+    if (!scenario || !plan) return nothing;
+    const log = plan.log.some((action) => action.do === 'pour') ? plan.log : scenario.procedure;
+    const { supplies, waste, note } = classPlan(this.groups, groupUse(scenario, log, this.aliquots, workUp.figures));
+    return html`<section aria-labelledby="class"><h2 id="class">A class</h2>
+      <div class="row">${this.number('groups', '', this.groups, 1, 60, (value) => { this.groups = value; })}</div>
+      <p class="soft">${this.aliquots} aliquots a group by the procedure ${log === plan.log ? 'of this run' : 'of the scenario'}, a quarter more of the acid and a fifth more of the rest.</p>
+      <div class="pair">
+        <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${supplies.map(({ name, amount, unit, how }) => ({ name, amount: quantity(amount, unit, 3), how }))}></bf-table>
+        <bf-table caption="Waste, kept apart" .columns=${WASTE} .rows=${waste.map(({ stream, what, volume_mL, rule }) => ({ stream, what, volume: volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 3), rule }))}></bf-table>
+      </div>
+      <p>Fume hood for all strong acid, acid into water, goggles and gloves; acetone away from flames and from the acid. ${CAUTION_CLOSE} ${note}</p></section>`;
+  }
+
+  private number(label: string, unit: string, value: number, min: number, max: number, take: (value: number) => void, step = 1, integer = true) {
+    return html`<bf-number label=${label} unit=${unit} .min=${min} .max=${max} .step=${step} .integer=${integer} .value=${value}
+      @bf-change=${(event: CustomEvent<{ value: number }>) => take(event.detail.value)}></bf-number>`;
+  }
+}
+
+function verdict({ fits, slack_min, length_min, critical, changes }: Timetable) {
+  const help = changes.find((change) => change.fits);
+  const words = fits
+    ? `It fits: ${fixed(length_min, 0)} min, ${fixed(slack_min, 0)} min to spare.`
+    : `It does not fit: ${fixed(length_min, 0)} min, ${fixed(-slack_min, 0)} min too long. ${help ? `What would do: ${help.text}.` : changes.length > 0 ? 'No single change is enough; take two together.' : ''}`;
+  return html`<p class="verdict ${fits ? 'good' : 'bad'}" role="status"><span aria-hidden="true">${fits ? '✓' : '✗'} </span>${words}</p>
+    <p>The length is set by: ${critical.join(' → ')}.</p>`;
+}
+
+function taskRows({ tasks, critical }: Timetable) {
+  return [...tasks].sort((a, b) => a.start_min - b.start_min).map((task) => ({
+    task: task.id === task.label ? task.label : `${task.id}: ${task.label}`,
+    who: String(task.person + 1),
+    from: task.start_min,
+    to: task.end_min,
+    critical: critical.includes(task.id) ? 'yes' : '',
+  }));
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-plan': PlanView;
+  }
+}
