@@ -65,6 +65,5 @@ export function viewsOf(session: Session): readonly View[] {
         await import('../plan/view.ts');
         return () => html`<bf-plan .session=${session}></bf-plan>`;
       },
-    },
   ];
 }
