@@ -14,7 +14,7 @@ export const glassStyles = css`
   .tick { transform: translate(-100%, -50%); font-size: 0.8em; }
   .tick::after { content: ''; display: inline-block; width: 5px; margin-left: 3px; border-top: 1px solid #838a94; vertical-align: middle; }
   .beside { transform: translate(0, -50%); }
-  .from { top: 0.5em; left: 0.6em; }
+  .from { left: 0.6em; }
   .strong { color: #18202c; font-weight: 600; }
   .stronger { right: 0.5em; top: 0.4em; padding: 0.1em 0.4em; border: 1px solid #a8700a; border-radius: var(--round); background: #fff5e0; color: #4a3205; }
   .depth { transform: translate(0, -50%); padding: 0 0.25em; background: #ffffff; color: #18202c; border-radius: 2px; }

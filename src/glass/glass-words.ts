@@ -32,7 +32,7 @@ export function glassWords(options: GlassWords): TemplateResult {
   const left = layout.centre - layout.radius - BESIDE;
   const right = layout.centre + layout.radius + BESIDE;
   return html`<div class="words" aria-hidden="true">
-    <span class="from">seen from<br><b class="strong">${sideName(side)}</b></span>
+    <span class="from beside" style="top:${level(layout.clamp)}px">seen from<br><b class="strong">${sideName(side)}</b></span>
     ${options.exaggerate ? html`<span class="stronger">faint colours ×${EXAGGERATION}</span>` : nothing}
     ${[...heightTicks(layout, scenario), ...depthTicks(layout, scenario)].map(({ y, text }) => html`<span class="tick" style="left:${left}px;top:${level(y)}px">${text}</span>`)}
     ${moment.level_cm > 0 ? beside(right, Math.min(level(layout.above(moment.level_cm)), level(layout.bedTop) - 8), `${quantity(moment.level_cm * 10, 'mm', 2)}`) : beside(right, level(layout.bedTop) - 8, 'no liquid')}

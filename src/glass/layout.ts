@@ -41,6 +41,10 @@ export interface VesselPlace {
 const SUPPORT = 5;
 /** Room kept above the rim for its far edge, px. */
 const ABOVE_RIM = 12;
+/** Least room for the tube above the bed, for the bed, and for what is below it, px. */
+const LEAST_ABOVE = 16;
+const LEAST_BED = 40;
+const LEAST_BELOW = 130;
 /** Name and volume under a vessel, px. */
 const LABEL = 40;
 /** Width of a beaker over its height, near that of a low-form 100 mL beaker (50 by 70 mm, recalled), wider to show its colour. */
@@ -54,7 +58,8 @@ export const ASIDE_WIDTH = 58;
 /** Half the width kept for the receiver under the tip and its name, px: the widest that leaves room at the sides. */
 const UNDER_HALF = [52, 42, 30];
 
-export function layoutOf(room: Room, values: Parameters): Layout {
+export function layoutOf(wanted: Room, values: Parameters): Layout {
+  const room = roomFor(wanted);
   const { width, height, bedTop, bedBottom } = room;
   const pxPerCm = (bedBottom - bedTop) / values['bed.length_cm'];
   const true_px = (values['column.bore_cm'] / 2) * pxPerCm;
@@ -74,6 +79,13 @@ export function layoutOf(room: Room, values: Parameters): Layout {
     rim: above(space_cm),
     ...below(bedBottom, height, width, radius),
   };
+}
+
+/** The room as wanted, or the bed where it fits best: while its place is not known, or where it would leave no room below. */
+function roomFor(wanted: Room): Room {
+  const { height, bedTop, bedBottom } = wanted;
+  if (bedTop >= LEAST_ABOVE && bedBottom - bedTop >= LEAST_BED && bedBottom <= height - LEAST_BELOW) return wanted;
+  return { ...wanted, bedTop: 0.22 * height, bedBottom: 0.62 * height };
 }
 
 /** Depth in the bed (cm) at a height of the drawing, looked at level. */
@@ -119,9 +131,8 @@ function shrinking(bedTop: number, pxPerCm: number, space_cm: number, room_px: n
 
 /** Support, outlet, clamp, tip and receiver share what is left under the bed. */
 function below(bedBottom: number, height: number, width: number, radius: number) {
-  const rest = Math.max(60, height - bedBottom);
-  const label = Math.min(LABEL, 0.25 * rest);
-  const free = rest - label - SUPPORT;
+  const rest = height - bedBottom;
+  const free = rest - LABEL - SUPPORT;
   const outlet = Math.min(0.34 * free, 110);
   const gap = Math.min(0.18 * free, 56);
   const beaker = Math.min(free - outlet - gap, 130, (0.5 * width) / BEAKER_WIDTH);
@@ -132,6 +143,6 @@ function below(bedBottom: number, height: number, width: number, radius: number)
     outletTop,
     clamp: outletTop + 0.62 * outlet,
     tip: outletTop + outlet,
-    receiver: { x: width / 2, base: height - label, height: beaker, radius: (beaker * BEAKER_WIDTH) / 2 },
+    receiver: { x: width / 2, base: height - LABEL, height: beaker, radius: (beaker * BEAKER_WIDTH) / 2 },
   };
 }

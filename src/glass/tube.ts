@@ -12,6 +12,8 @@ type Body = Mesh<BufferGeometry, MeshBasicMaterial>;
 const WALL = 4;
 const MENISCUS = 4;
 const CONE = 16;
+/** The same as a share of a short outlet. */
+const CONE_SHARE = 0.3;
 /** Inner radius of the outlet tube, cm, for the colour in it; common small tubing, assumed. */
 const OUTLET_CM = 0.15;
 /** Narrowest the squeezed tube gets, as a share of its width. */
@@ -157,7 +159,7 @@ export function heightIn({ bedTop, bedBottom }: Layout): (y: number) => number {
 /** From the tip up: a tube, squeezed at the clamp, widening to the tube of the bed. */
 function outletRings(wide: number, bore: number, top: number, clamp: number, tip: number, pinched = bore): Ring[] {
   const half = JAW.height / 2;
-  const neck = top - CONE;
+  const neck = top - Math.min(CONE, CONE_SHARE * (top - tip));
   return [
     [0, tip],
     [bore, tip],

@@ -34,7 +34,7 @@ describe('layoutOf', () => {
       width: fc.integer({ min: 120, max: 900 }),
       bedTop: fc.integer({ min: 30, max: 300 }),
       bed: fc.integer({ min: 80, max: 600 }),
-      below: fc.integer({ min: 80, max: 500 }),
+      below: fc.integer({ min: 130, max: 500 }),
     });
     fc.assert(
       fc.property(room, fc.double({ min: 0, max: 12, noNaN: true }), ({ width, bedTop, bed, below }, height) => {
@@ -55,6 +55,15 @@ describe('layoutOf', () => {
       }),
       SEED,
     );
+  });
+
+  test.each([
+    { bedTop: 0, bedBottom: 0 },
+    { bedTop: 200, bedBottom: 640 },
+  ])('finds a place of its own where the one it was given has no room', (place) => {
+    const { bedTop, bedBottom, receiver } = layoutOf({ ...ROOM, ...place }, values);
+    expect(bedBottom - bedTop).toBeGreaterThan(200);
+    expect(receiver.height).toBeGreaterThan(40);
   });
 
   test('says how many times too wide a slim tube is drawn', () => {
