@@ -65,5 +65,6 @@ export function viewsOf(session: Session): readonly View[] {
         await import('../plan/view.ts');
         return () => html`<bf-plan .session=${session}></bf-plan>`;
       },
+    },
   ];
 }
