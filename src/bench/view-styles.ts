@@ -15,12 +15,15 @@ export const viewStyles = css`
   .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; }
   bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap); min-width: 0; }
   @media (max-width: 62rem) {
-    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'left figure' 'strip strip' 'side side'; grid-template-rows: none; }
-    .side { grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); gap: var(--gap) var(--gap-large); }
-    bf-coach { grid-column: 1 / -1; }
+    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'task task' 'left figure' 'coach coach' 'over over' 'strip strip'; grid-template-rows: none; }
+    .side { display: contents; }
+    .side > * { grid-column: 1 / -1; }
+    .side > bf-coach { grid-area: coach; }
+    .side > .over { grid-area: over; }
+    .side > bf-task { grid-area: task; }
   }
   @media (max-width: 40rem) {
-    .bench { --tall: 30rem; gap: var(--gap); grid-template-columns: minmax(0, 1fr); grid-template-areas: 'left' 'figure' 'strip' 'side'; }
-    .left { height: 24rem; }
+    .bench { --tall: 30rem; gap: var(--gap); grid-template-columns: minmax(0, 1fr); grid-template-areas: 'task' 'left' 'figure' 'coach' 'over' 'strip'; }
+    .left { height: 26rem; }
   }
 `;

@@ -74,7 +74,8 @@ export class BenchView extends LitElement {
     const { session } = this;
     const store = session?.store;
     if (!session || !store) return nothing;
-    if (store.failure) return html`<p role="alert">The model stopped: ${store.failure}</p>`;
+    if (store.failure)
+      return html`<p role="alert">The model stopped: ${store.failure}. The run is kept. <button type="button" @click=${() => location.reload()}>Load the page again</button></p>`;
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
     if (this.debriefing) return html`<bf-debrief .session=${session} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>

@@ -16,7 +16,7 @@ export interface Span {
 
 export interface Spans {
   readonly all: readonly Span[];
-  /** The stay that took most of the ion; undefined while none of it has been delivered. */
+  /** The stay that took most of the ion apart from the others; undefined while none of it has been delivered. */
   readonly kept: Span | undefined;
 }
 
@@ -31,7 +31,19 @@ export function spansOf(plan: Plan, ion: IonId): Spans {
     const to_mL = stays[i + 1]?.from_mL ?? deliveredAtEnd(plan);
     return { ...stay, to_mL, amounts: collected(plan, stay.from_mL, to_mL) };
   });
-  const taken = (span: Span): number => span.amounts[`${ion}_mmol`] ?? 0;
-  const kept = all.reduce<Span | undefined>((best, span) => (taken(span) > (best ? taken(best) : 0) ? span : best), undefined);
+  const kept = all.reduce<Span | undefined>((best, span) => (worth(plan, ion, span) > (best ? worth(plan, ion, best) : 0) ? span : best), undefined);
   return { all, kept };
+}
+
+/** Weight of the ion alone, so that where nothing was parted the receiver with most of it still counts as the one kept. */
+const UNPARTED = 1e-6;
+
+/** Share of the ion that a stay took, less where it also took the others: it is kept for what it holds apart from them. */
+function worth({ ions, results }: Plan, ion: IonId, { amounts }: Span): number {
+  const share = (one: IonId): number => {
+    const loaded = results.loaded[`${one}_mmol`] ?? 0;
+    return loaded > 0 ? (amounts[`${one}_mmol`] ?? 0) / loaded : 0;
+  };
+  const mixed = Math.min(1, Math.max(0, ...ions.filter((one) => one !== ion).map(share)));
+  return share(ion) * (1 - mixed + UNPARTED);
 }

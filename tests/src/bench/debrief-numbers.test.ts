@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { runWhole } from '../../../sim/run.ts';
+import { resultsOf } from '../../../sim/results.ts';
+import { amountOf, factsOf, judgementOf, judgementWords, placesOf } from '../../../src/bench/debrief-numbers.ts';
+import { eventWords, refusalWords } from '../../../src/bench/words.ts';
+import { handlesOf, movedReceiver } from '../../../src/store/edit.ts';
+import { Planner } from '../../../src/store/planner.ts';
+import { targetsOf } from '../../../src/store/targets.ts';
+import { small } from '../store/rig.ts';
+
+const SCENARIO = small();
+const TARGETS = targetsOf(SCENARIO);
+const PLAN = new Planner(SCENARIO).plan(SCENARIO.procedure);
+const CHANGE = handlesOf(PLAN.log, PLAN.events).findLast(({ kind }) => kind === 'receiver');
+
+function judged(moved_mL: number) {
+  const log = movedReceiver(PLAN.log, PLAN.events, CHANGE?.entry ?? 0, (CHANGE?.delivered_mL ?? 0) + moved_mL);
+  const plan = new Planner(SCENARIO).plan(log);
+  const found = judgementOf(SCENARIO, plan, TARGETS);
+  if (!found) throw new Error('judgement: expected one');
+  return { found, words: judgementWords(found, TARGETS).join(' '), results: resultsOf(runWhole(SCENARIO, log)) };
+}
+
+test('placesOf() holds every mmol that was poured or was there from the start', () => {
+  const places = placesOf(PLAN.results);
+  for (const ion of SCENARIO.ions) expect(places.reduce((sum, place) => sum + amountOf(place, ion), 0)).toBeCloseTo(PLAN.results.loaded[`${ion}_mmol`] ?? 0, 9);
+});
+
+describe('the judgement', () => {
+  test('of the procedure finds the change inside its window', () => {
+    const { found, words } = judged(0);
+    expect(found.found.meets).toBe(true);
+    expect(words).toContain('inside the window');
+  });
+
+  test('of a late change tells the cobalt in the other receiver, as the runner counts it', () => {
+    const { found, words, results } = judged(2);
+    const elsewhere = Number(results.receivers.find(({ label }) => label === 'nickel')?.['Co_mmol']);
+    // Interpolated within a frame of 0.1 mL on a steep front.
+    expect(Math.abs(found.lost.before_mmol - elsewhere)).toBeLessThan(0.002);
+    expect(found.found.late_mL).toBeGreaterThan(0);
+    expect(words).toContain('after the window');
+  });
+
+  test('of an early change tells the acid that need not have been carried', () => {
+    const { found, words } = judged(-1.9);
+    expect(found.found.early_mL).toBeGreaterThan(0);
+    expect(found.needlessAcid_mmol).toBeGreaterThan(10);
+    expect(found.needlessNaOH_mL).toBeCloseTo(found.needlessAcid_mmol / SCENARIO.values['bench.NaOH_M'], 9);
+    expect(words).toContain('before the window');
+  });
+
+  test('is none while no cobalt has left', () => {
+    expect(judgementOf(SCENARIO, new Planner(SCENARIO).plan([{ do: 'clamp', open_percent: 100 }]), TARGETS)).toBeUndefined();
+  });
+});
+
+test('factsOf() tells volumes poured, time and the lowest liquid', () => {
+  const facts = Object.fromEntries(factsOf(SCENARIO, PLAN.results, PLAN, PLAN.logEnd.time_min).map(({ label, value }) => [label, value]));
+  expect(facts['water poured']).toBe('20.0\u202fmL');
+  expect(facts['9 M HCl poured']).toBe('44.0\u202fmL');
+  expect(facts['lowest liquid above the bed']).toBe('1.0\u202fmm');
+});
+
+test('a refusal is told with what was expected and what was given', () => {
+  const plan = new Planner(SCENARIO).plan([{ do: 'pour', liquid: 'acid', volume_mL: 900 }]);
+  const [event] = plan.events;
+  expect(event && eventWords(event, SCENARIO)).toMatch(/^Refused: expected at most .* mL before the tube overflows; received 900 mL$/);
+  expect(refusalWords({ path: 'label', expected: 'a', received: 'b' })).toBe('Refused: expected a; received b');
+});
