@@ -3,6 +3,7 @@ import { IONS } from '../../sim/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
 import type { Drawing } from './drawing.ts';
 import { type AcidGrid, frontPassages } from './fronts.ts';
+import { deliveredAtEnd } from '../store/windows.ts';
 import { type Box, overlap, textWidth } from './labels.ts';
 import { type Motion, motionsOf, SHARE_LEAST, type Track } from './tracks.ts';
 
@@ -26,8 +27,13 @@ export function depthWords(drawing: Drawing, tracks: readonly Track[], acid: Aci
     .map(({ track, motion }) => bandWord(drawing, track, motion, boxes));
   return svg`<g class="words">
     ${narrow ? svg`<text class="row-title haloed" x=${left + 4} y=${depth.top + 14}>depth in bed, cm</text>` : nothing}
-    ${words}${frontWord(drawing, acid, boxes, until_mL)}
+    ${deliveredAtEnd(plan) > 0 ? nothing : nothingYet(drawing)}${words}${frontWord(drawing, acid, boxes, until_mL)}
   </g>`;
+}
+
+function nothingYet({ layout: { depth, left, right, narrow } }: Drawing): SVGTemplateResult {
+  const said = narrow ? 'nothing has run through yet' : 'Nothing has run through yet. Pour, and open the clamp.';
+  return svg`<text class="row-title" x=${(left + right) / 2} y=${(depth.top + depth.bottom) / 2} text-anchor="middle">${said}</text>`;
 }
 
 function bandWord(drawing: Drawing, track: Track, { kind, frame, ion }: Motion, boxes: Box[]): SVGTemplateResult | typeof nothing {

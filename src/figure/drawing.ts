@@ -34,3 +34,13 @@ export function volumeScale(layout: FigureLayout, end_mL: number): Scale {
 export function depthScale({ scenario, layout }: Pick<Drawing, 'scenario' | 'layout'>): Scale {
   return scaleLinear().domain([0, scenario.values['bed.length_cm']]).range([layout.depth.top, layout.depth.bottom]);
 }
+
+/** Highest molarity of acid on the bench and in the bed at the start, mol/L. */
+export function strongestAcid({ liquids, values }: Scenario): number {
+  return Math.max(values['bench.start_HCl_M'], ...Object.values(liquids).map(({ HCl_M }) => HCl_M)) || 1;
+}
+
+/** Highest molarity of a metal on the bench, mol/L. */
+export function strongestMetal({ liquids }: Scenario): number {
+  return Math.max(0, ...Object.values(liquids).flatMap(({ ions }) => Object.values(ions))) || 1;
+}

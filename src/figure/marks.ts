@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres, millimoles, percent } from '../ui/format.ts';
 import { IONS } from '../../sim/ions.ts';
-import { type Fraction, type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../store/windows.ts';
+import { type Fraction, type FractionTargets, deliveredAtEnd, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../store/windows.ts';
 import { type Drawing, depthScale } from './drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from './layout.ts';
@@ -24,9 +24,9 @@ const CURVE_POINTS = 40;
 const CURVE_SHARE = 0.5;
 
 /** Covers what is still to come: faint and hatched, or wholly when the forecast is not shown. */
-export function veil({ layout: { poured, depth, effluent, right }, x }: Drawing, now_mL: number, showForecast: boolean): SVGTemplateResult {
+export function veil({ layout: { poured, depth, effluent }, plan, x }: Drawing, now_mL: number, showForecast: boolean): SVGTemplateResult {
   const from = x(now_mL);
-  const width = Math.max(0, right - from);
+  const width = Math.max(0, x(deliveredAtEnd(plan)) - from);
   const rows = [['poured', poured], ['depth', depth], ['effluent', effluent]] as const;
   return svg`${rows.map(([name, row]) => svg`<g class=${`veil ${name} ${showForecast ? '' : 'whole'}`}>
     <rect class="cover" x=${from} y=${row.top - 1} width=${width + 2} height=${row.bottom - row.top + 2}></rect>

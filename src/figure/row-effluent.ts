@@ -5,7 +5,7 @@ import { axis, type Scale } from '../plot/axis.ts';
 import { line } from '../plot/line.ts';
 import { type PlotId, seriesStyle } from '../plot/series.ts';
 import type { Plan } from '../store/planner.ts';
-import type { Drawing } from './drawing.ts';
+import { type Drawing, strongestAcid, strongestMetal } from './drawing.ts';
 import { type Box, overlap, textWidth } from './labels.ts';
 
 // Third row: what leaves the tip. Metals on the left axis, acid on the right one.
@@ -14,6 +14,8 @@ import { type Box, overlap, textWidth } from './labels.ts';
 const DECADES = 5;
 /** Room above the highest value for the labels. */
 const HEADROOM = 1.18;
+/** mol/L; as long as nothing stronger leaves, the axis is that of the liquids. */
+const LEAST_M = 1e-9;
 /** From one marker to the next along the axis, px; none where a curve is as good as zero. */
 const MARKER_PX = 14;
 const MARKED_FROM = 0.03;
@@ -33,9 +35,10 @@ export function effluents(drawing: Drawing): Effluent[] {
   return [...drawing.plan.ions.map((ion, i) => effluent(drawing.plan, ion, i + 1, frames)), effluent(drawing.plan, 'HCl', 0, frames)];
 }
 
-export function effluentScales({ layout: { effluent: row } }: Drawing, curves: readonly Effluent[], logScale: boolean): { metal: Scale; acid: Scale } {
-  const most = Math.max(1e-9, ...curves.filter(({ id }) => id !== 'HCl').map((curve) => curve.most));
-  const acidMost = Math.max(0.1, ...curves.filter(({ id }) => id === 'HCl').map((curve) => curve.most));
+export function effluentScales({ scenario, layout: { effluent: row } }: Drawing, curves: readonly Effluent[], logScale: boolean): { metal: Scale; acid: Scale } {
+  const leaving = Math.max(0, ...curves.filter(({ id }) => id !== 'HCl').map((curve) => curve.most));
+  const most = leaving > LEAST_M ? leaving : strongestMetal(scenario);
+  const acidMost = strongestAcid(scenario);
   const range = [row.bottom, row.top];
   if (logScale) return { metal: logOf(most, range), acid: logOf(acidMost, range) };
   return { metal: scaleLinear().domain([0, most * HEADROOM]).range(range), acid: scaleLinear().domain([0, acidMost * HEADROOM]).range(range) };
@@ -47,11 +50,21 @@ export function effluentRow(drawing: Drawing, curves: readonly Effluent[], logSc
   const ticks = row.bottom - row.top > 130 ? 4 : 3;
   return svg`<g class="effluent">
     ${axis({ scale: x, side: 'bottom', at: row.bottom, ticks: narrow ? 5 : 10 })}
-    ${axis({ scale: metal, side: 'left', at: left, ticks, grid: right - left, ...(narrow ? {} : { title: 'metal leaving', unit: 'mol/L' }) })}
+    ${axis({ scale: inUnit(metal), side: 'left', at: left, ticks, grid: right - left, ...(narrow ? {} : { title: 'metal leaving', unit: unitOf(metal).name }) })}
     ${axis({ scale: acid, side: 'right', at: right, ticks, ...(narrow ? {} : { title: 'HCl leaving', unit: 'mol/L' }) })}
     ${curves.map((curve) => line({ x, y: curve.id === 'HCl' ? acid : metal, xs: curve.xs, ys: shownOn(curve.id === 'HCl' ? acid : metal, curve.ys), style: seriesStyle(curve.id), labelAt: 'none', markers: 0 }))}
     ${curves.map((curve) => markers(drawing, curve, curve.id === 'HCl' ? acid : metal))}
   </g>`;
+}
+
+/** Traces are counted in smaller units, or the numbers of the axis would be all zeros. */
+function unitOf(metal: Scale): { readonly name: string; readonly perM: number } {
+  const [, most = 0] = metal.domain();
+  return most >= 0.01 ? { name: 'mol/L', perM: 1 } : most >= 1e-5 ? { name: 'mmol/L', perM: 1e3 } : { name: 'µmol/L', perM: 1e6 };
+}
+
+function inUnit(metal: Scale): Scale {
+  return metal.copy().domain(metal.domain().map((value) => value * unitOf(metal).perM));
 }
 
 /** What lies below a log axis is left out. */
@@ -63,7 +76,7 @@ function shownOn(scale: Scale, values: readonly number[]): readonly number[] {
 /** Markers stand on the peaks, where the curves must be told apart. */
 function markers({ x }: Drawing, { id, xs, ys, most }: Effluent, y: Scale): SVGTemplateResult | typeof nothing {
   const style = seriesStyle(id);
-  if (style.marker === 'none') return nothing;
+  if (style.marker === 'none' || !(most > LEAST_M)) return nothing;
   let last = Number.NEGATIVE_INFINITY;
   const places = xs.flatMap((volume, i) => {
     if (ys[i] < MARKED_FROM * most || x(volume) - last < MARKER_PX) return [];
@@ -79,7 +92,7 @@ export function effluentWords(drawing: Drawing, curves: readonly Effluent[], log
   const scales = effluentScales(drawing, curves, logScale);
   const boxes: Box[] = [...taken, ...(narrow ? [{ left, right: left + 160, top: row.top, bottom: row.top + 17 }, { left: right - 80, right, top: row.top, bottom: row.top + 17 }] : [])];
   return svg`<g class="words">
-    ${narrow ? svg`<text class="row-title haloed" x=${left + 4} y=${row.top + 13}>leaving: metal, mol/L</text>
+    ${narrow ? svg`<text class="row-title haloed" x=${left + 4} y=${row.top + 13}>leaving: metal, ${unitOf(scales.metal).name}</text>
       <text class="row-title haloed" x=${right - 4} y=${row.top + 13} text-anchor="end">HCl, mol/L</text>` : nothing}
     ${curves.map((curve) => curveWord(drawing, curve, curve.id === 'HCl' ? scales.acid : scales.metal, boxes, until_mL))}
   </g>`;
@@ -88,7 +101,7 @@ export function effluentWords(drawing: Drawing, curves: readonly Effluent[], log
 function curveWord({ x, layout: { effluent: row, right } }: Drawing, curve: Effluent, y: Scale, boxes: Box[], until_mL: number): SVGTemplateResult | typeof nothing {
   const place = curve.id === 'HCl' ? plateau(curve) : curve.ys.indexOf(curve.most);
   const volume = curve.xs[place];
-  if (volume === undefined || volume > until_mL || !(curve.most > 0)) return nothing;
+  if (volume === undefined || volume > until_mL || !(curve.most > LEAST_M)) return nothing;
   const style = seriesStyle(curve.id);
   const width = textWidth(style.label);
   const from = Math.max(row.top + 12, y(curve.most) + (curve.id === 'HCl' ? -5 : 4));

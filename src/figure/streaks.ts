@@ -1,5 +1,6 @@
 import { streakRamp, type PlotId, type Theme } from '../../sim/colour/plot.ts';
 import { PALETTE } from '../ui/palette.ts';
+import { strongestAcid, strongestMetal } from './drawing.ts';
 import type { Scenario } from '../../sim/types.ts';
 import type { Plan } from '../store/planner.ts';
 import { FRAME } from '../../sim/record.ts';
@@ -48,8 +49,7 @@ export function rampPlace(component: number, value: number, most: number): numbe
 
 /** Top of each component's ramp: the strongest acid on the bench, and of each metal its highest amount in the run, rounded up to one figure. */
 export function rampTops(scenario: Scenario, plan: Plan): number[] {
-  const strongest = Math.max(scenario.values['bench.start_HCl_M'], ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M));
-  return [strongest || 1, ...plan.ions.map((_, i) => roundedUp(highest(plan, i + 1)))];
+  return [strongestAcid(scenario), ...plan.ions.map((_, i) => roundedUp(highest(plan, i + 1) || strongestMetal(scenario)))];
 }
 
 function highest({ profiles, components, plates, count }: Plan, component: number): number {
@@ -137,7 +137,6 @@ function rootTable(): Uint8Array {
 }
 
 function roundedUp(value: number): number {
-  if (!(value > 0)) return 1;
   const decade = 10 ** Math.floor(Math.log10(value));
   return decade * Math.ceil((value / decade) * (1 - 1e-9));
 }
