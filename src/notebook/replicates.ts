@@ -112,7 +112,7 @@ export class ReplicateTable extends LitElement {
 
 function keptRow(one: KeptResult, i: number): Row {
   return {
-    aliquot: `${i + 1} (seed ${one.seed})`,
+    aliquot: `${i + 1} (seed\u00a0${one.seed})`,
     recovered: one.recovered * 100,
     carried: one.carried < TRACE ? 0 : one.carried * 100,
     acid: one.acid_mmol,

@@ -10,8 +10,10 @@ export const viewStyles = css`
   .run { color: var(--soft); margin: 0 0 var(--gap); }
   .pages { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: var(--gap-large) calc(2 * var(--gap-large)); align-items: start; }
   .page { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-large); min-width: 0; }
-  .readings { grid-column: 1 / -1; display: grid; grid-template-columns: minmax(0, 2fr) minmax(0, 3fr); gap: var(--gap-large) calc(2 * var(--gap-large)); align-items: start; }
+  .first { display: contents; }
   .second { grid-column: 2; grid-row: 1; }
+  .at-column { grid-column: 1; grid-row: 2; }
+  .at-bench { grid-column: 2; grid-row: 2; }
   section { min-width: 0; }
   ul { margin: 0 0 var(--gap-small); padding-left: 1.25em; }
   p { margin: 0 0 var(--gap-small); }
@@ -20,13 +22,23 @@ export const viewStyles = css`
   form label { display: grid; font-size: var(--text-small); color: var(--soft); flex: 1 1 10rem; }
   .safety { font-size: var(--text-small); }
   .safety h2 { font-size: var(--text-large); }
-  @media (max-width: 70rem) { .pages, .readings { grid-template-columns: minmax(0, 1fr); } .second { grid-column: 1; grid-row: auto; } }
+  @media (max-width: 70rem) {
+    .pages { grid-template-columns: minmax(0, 1fr); }
+    .second, .at-column, .at-bench { grid-column: 1; grid-row: auto; }
+    .second { order: 1; }
+    .at-column, .at-bench { order: 2; }
+  }
   @media print {
-    .pages { display: block; }
+    .bar h1 { font-size: 13pt; }
+    .run { font-size: 8.5pt; margin-bottom: 0.25rem; }
+    .pages { display: block; --text-small: 7.5pt; --text-large: 10.5pt; --gap: 0.4rem; --gap-small: 0.2rem; --target: 1rem; font-size: 8pt; line-height: 1.2; }
+    .first { display: grid; grid-template-columns: minmax(0, 1.25fr) minmax(0, 1fr); gap: 0.5rem 1.25rem; align-items: start; }
+    .at-column, .at-bench { --text-small: 6.5pt; font-size: 7pt; line-height: 1.1; }
+    .at-column { grid-column: 2; grid-row: 1; }
+    .at-bench { margin-top: 0.5rem; }
     .second { break-before: page; }
-    .readings { grid-template-columns: minmax(0, 1fr) minmax(0, 1.7fr); gap: 0.5rem 1rem; font-size: 6.5pt; line-height: 1.15; margin-top: 0.5rem; }
-    .page { gap: 0.5rem; font-size: 8.5pt; line-height: 1.25; }
-    .page h2 { font-size: 10.5pt; margin-bottom: 0.15rem; }
+    .page { gap: 0.4rem; }
+    .page h2 { font-size: 10.5pt; margin-bottom: 0.1rem; }
     .own form { display: none; }
     .safety { font-size: 7.5pt; }
   }

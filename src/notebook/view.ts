@@ -47,16 +47,16 @@ export class NotebookView extends LitElement {
       </div>
       <p class="run">${scenario.title}, seed ${scenario.seed}</p>
       <div class="pages">
-        <div class="page">
-          <bf-calculation .session=${session} .version=${version}></bf-calculation>
-          ${this.expected(session)}
-          ${this.debrief(session)}
-          ${this.own(session)}
+        <div class="first">
+          <div class="page">
+            <bf-calculation .session=${session} .version=${version}></bf-calculation>
+            ${this.expected(session)}
+            ${this.debrief(session)}
+            ${this.own(session)}
+          </div>
+          <bf-table class="at-column" caption="Readings at the column" .columns=${COLUMN_COLUMNS} .rows=${columnRows(session)} no-copy></bf-table>
         </div>
-        <div class="readings">
-          <bf-table caption="Readings at the column" .columns=${COLUMN_COLUMNS} .rows=${columnRows(session)} no-copy></bf-table>
-          <bf-table caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
-        </div>
+        <bf-table class="at-bench" caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
         <div class="page second">
           <bf-replicates .session=${session} .version=${version}></bf-replicates>
           ${this.safety()}

@@ -73,8 +73,7 @@ function bar(task: Placed, x: Scale, top: number, kind: string): SVGTemplateResu
   if (task.duration_min <= 0) return nothing;
   const from = x(task.start_min);
   const width = Math.max(2, x(task.end_min) - from);
-  const words = [`${task.label}`, task.id, task.id.replace(/^(..)\S*\s*/, '$1 ').trim()];
-  const text = words.find((label) => label.length * CHARACTER < width - 6);
+  const text = [task.label, task.id].find((label) => label.length * CHARACTER < width - 6);
   return svg`<g class="task ${kind}"><rect x=${from} y=${top + 5} width=${width} height=${LANE - 10} rx="3"></rect>
     ${text === undefined ? nothing : svg`<text x=${from + width / 2} y=${top + LANE / 2} text-anchor="middle" dominant-baseline="central">${text}</text>`}
     <title>${task.label}: ${fixed(task.start_min, 0)} to ${fixed(task.end_min, 0)} min</title></g>`;

@@ -92,6 +92,7 @@ export class PlanView extends LitElement {
           ${Object.keys(this.own).length > 0 ? html`<button type="button" @click=${() => { this.own = {}; }}>Times of the run again</button>` : nothing}</div>
         <p class="soft">${run ? 'Column times are those of the run on the bench.' : 'The run on the bench has not loaded, washed and stripped yet: column times are assumed.'} Times of the bench work are estimates for a first-time group.</p>
         ${verdict(timetable)}
+        ${timetable.fits || aliquots === columns ? nothing : eachItsOwn(timetableOf({ column, period_min, people, aliquots, columns: aliquots, conditioned: true }), aliquots)}
         <bf-lanes .timetable=${timetable} .period_min=${period_min} .people=${people}></bf-lanes>
         <p class="soft">Framed and bold: the tasks that set the length. Broken outline: a column or burette in use. P is a person.</p>
         <div class="pair">
@@ -130,6 +131,11 @@ function verdict({ fits, slack_min, length_min, critical, changes }: Timetable) 
     : `It does not fit: ${fixed(length_min, 0)} min, ${fixed(-slack_min, 0)} min too long. ${help ? `What would do: ${help.text}.` : changes.length > 0 ? 'No single change is enough; take two together.' : ''}`;
   return html`<p class="verdict ${fits ? 'good' : 'bad'}" role="status"><span aria-hidden="true">${fits ? '✓' : '✗'} </span>${words}</p>
     <p>The length is set by: ${critical.join(' → ')}.</p>`;
+}
+
+/** What more glass would do. */
+function eachItsOwn({ length_min, fits }: Timetable, columns: number) {
+  return html`<p>With ${columns} columns side by side, conditioned before the period, it would take ${fixed(length_min, 0)} min${fits ? '' : ': still too long, so share the aliquots among groups or over two periods'}.</p>`;
 }
 
 function taskRows({ tasks, critical }: Timetable) {
