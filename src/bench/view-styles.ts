@@ -15,15 +15,16 @@ export const viewStyles = css`
   .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; }
   bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap); min-width: 0; }
   @media (max-width: 62rem) {
-    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'task task' 'left figure' 'coach coach' 'over over' 'strip strip'; grid-template-rows: none; }
+    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'task task' 'left figure' 'coach coach' 'now now' 'over over' 'strip strip'; grid-template-rows: none; }
     .side { display: contents; }
     .side > * { grid-column: 1 / -1; }
     .side > bf-coach { grid-area: coach; }
     .side > .over { grid-area: over; }
+    .side > bf-now { grid-area: now; }
     .side > bf-task { grid-area: task; }
   }
   @media (max-width: 40rem) {
-    .bench { --tall: 30rem; gap: var(--gap); grid-template-columns: minmax(0, 1fr); grid-template-areas: 'task' 'left' 'figure' 'coach' 'over' 'strip'; }
+    .bench { --tall: 30rem; gap: var(--gap); grid-template-columns: minmax(0, 1fr); grid-template-areas: 'task' 'left' 'figure' 'coach' 'now' 'over' 'strip'; }
     .left { height: 26rem; }
   }
 `;

@@ -8,8 +8,8 @@ import { isSample, isWeaker, progressOf } from '../store/progress.ts';
  */
 export function logAhead(scenario: Scenario, log: Log, taken: Log, moment: Moment): Log | undefined {
   const { load_mL, eluent_mL } = progressOf(scenario, moment.events);
-  if (load_mL === undefined) return undefined;
   if (log.length > taken.length) return log;
+  if (load_mL === undefined) return undefined;
   const eluent = eluentEntry(scenario);
   if (eluent === undefined) return undefined;
   const open: Log = moment.clampOpen > 0 ? [] : [{ do: 'clamp', open_percent: 100 }];

@@ -121,6 +121,7 @@ describe('logAhead()', () => {
   test('is the log itself where that still has something ahead', () => {
     const bench = benchAfter(WHOLE.slice(0, LOAD + 2));
     expect(logAhead(SCENARIO, WHOLE, WHOLE.slice(0, LOAD + 2), bench.moment)).toBe(WHOLE);
+    expect(logAhead(SCENARIO, WHOLE, [], benchAfter([]).moment)).toBe(WHOLE);
   });
 });
 
