@@ -15,6 +15,8 @@ import type { Flux } from './flux.ts';
 const NO_ACID = 1e-12;
 /** Relative change of an acid cell below which it counts as steady. */
 const STEADY = 1e-11;
+/** Steps shorter than this, in exchange times of the beads or in liquid of a cell, change too little to tell rest from motion. */
+const TELLING = 1e-6;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
 const SEEN = 1e-10;
 
@@ -36,7 +38,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   const base = lane * plates;
   const top = bed.drained[lane];
   let above = 2 * flux.inflow[0];
-  let steady = 1;
+  const telling = h > TELLING;
+  let steady = telling && half > TELLING * mobile[base + plates - 1] ? 1 : 0;
   for (let j = top; j < plates; j++) {
     const at = base + j;
     const c = pore[at];
@@ -64,7 +67,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
     invadedAt[at] = next;
-    rest[at] = Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
+    rest[at] = telling && Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
     if (rest[at] === 0) steady = 0;
     above = c + next;
     pore[at] = next;

@@ -56,14 +56,15 @@ function risesOf(bed: Bed, lane: number, gasOf: (j: number) => number, extra: nu
 
 /** Lets liquid that passed in `time` min take up gas, the highest first; liquid from above takes its place. */
 export function dissolveGas(bed: Bed, column: Column, time: number): void {
-  if (bed.scalar[AT.headVolume] <= 0) return;
+  const s = bed.scalar;
   for (let i = 0; i < bed.lanes; i++) {
-    if (bed.drained[i] > 0 || bed.velocity[i] <= 0) continue;
-    const j = highestGas(bed, i);
-    if (j < 0) continue;
-    const at = i * bed.plates + j;
-    const taken = DISSOLVED_PER_ML * bed.velocity[i] * column.lanes.area[i] * time;
-    letIn(bed, i, j, Math.min(taken, bed.gas[at] * bed.room[at], bed.scalar[AT.headVolume]));
+    if (bed.drained[i] > 0 || bed.velocity[i] <= 0 || highestGas(bed, i) < 0) continue;
+    let left = DISSOLVED_PER_ML * bed.velocity[i] * column.lanes.area[i] * time;
+    for (let j = highestGas(bed, i); j >= 0 && left > 0 && s[AT.headVolume] > 0; j = highestGas(bed, i)) {
+      const taken = Math.min(left, bed.gas[i * bed.plates + j] * bed.room[i * bed.plates + j], s[AT.headVolume]);
+      letIn(bed, i, j, taken);
+      left -= taken;
+    }
     resistLane(bed, column, i);
   }
 }
@@ -91,7 +92,8 @@ function letIn(bed: Bed, lane: number, j: number, volume: number): void {
   }
   const at = lane * bed.plates + j;
   bed.mobile[at] += volume;
-  bed.gas[at] = Math.max(0, 1 - (bed.mobile[at] + bed.stillVolume[at]) / bed.room[at]);
+  const gas = 1 - (bed.mobile[at] + bed.stillVolume[at]) / bed.room[at];
+  bed.gas[at] = gas > NO_GAS ? gas : 0;
   s[AT.headVolume] = Math.max(0, s[AT.headVolume] - volume);
   bed.steady[lane] = 0;
   freeStill(bed, at);
