@@ -2,6 +2,7 @@ import { playLoop } from './app/loop.ts';
 import { takeSharedRun } from './app/route.ts';
 import { viewsOf } from './app/views.ts';
 import { workerThread } from './store/model-thread.ts';
+import { hearPointing } from './store/pointing.ts';
 import { Session } from './store/session.ts';
 import { localStorageOf, watchOtherTabs } from './store/storage.ts';
 import { rememberSingleKeys } from './ui/keys.ts';
@@ -21,7 +22,10 @@ playLoop(session.store);
 
 const app = document.querySelector('bf-app');
 const menu = document.querySelector('bf-run-menu');
-if (app) app.views = viewsOf(session);
+if (app) {
+  app.views = viewsOf(session);
+  hearPointing(app);
+}
 if (menu) menu.session = session;
 session.addEventListener('change', () => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';

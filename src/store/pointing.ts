@@ -24,3 +24,14 @@ export class Pointing extends EventTarget {
 }
 
 export const pointing = new Pointing();
+
+/** Follows what the reader points at in the glass (`bf-depth`) and the figure (`bf-point`), wherever below `root` they are. */
+export function hearPointing(root: EventTarget, target: Pointing = pointing): void {
+  const hear = (event: Event): void => {
+    // Both kinds of event carry a place, or nothing when the pointer has left.
+    const place = (event as CustomEvent<Place | undefined>).detail;
+    if (place?.depth_cm !== undefined) target.point(place);
+  };
+  root.addEventListener('bf-depth', hear);
+  root.addEventListener('bf-point', hear);
+}

@@ -49,7 +49,8 @@ export interface BeadDrawing {
 export const SYMBOL_MOL = 0.2;
 /** Metal ions drawn, so that the count reads as per cent. */
 export const IONS_DRAWN = 100;
-const GOLDEN_ANGLE = Math.PI * (3 - Math.sqrt(5));
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const GOLDEN_ANGLE = 2 * Math.PI * (1 - GOLDEN);
 /** Symbols keep this far from the rim of bead and picture, px. */
 const RIM = 9;
 
@@ -91,9 +92,10 @@ function mixed(counts: Readonly<Record<Sign, number>>): Sign[] {
   return places.sort((a, b) => a.at - b.at).map(({ kind }) => kind);
 }
 
-/** Places equally dense over a disc, from the middle out, along a sunflower spiral; visited so that neighbours in the list lie apart. */
+/** Places equally dense over a disc, on a sunflower spiral; neighbours in the list lie apart, so that no kind lines up. */
 function inCircle(count: number, radius: number): [number, number][] {
-  return Array.from({ length: count }, (_, i) => {
+  const visited = Array.from({ length: count }, (_, i) => i).sort((a, b) => ((a * GOLDEN) % 1) - ((b * GOLDEN) % 1));
+  return visited.map((i) => {
     const out = radius * Math.sqrt((i + 0.5) / count);
     return [out * Math.cos(i * GOLDEN_ANGLE), out * Math.sin(i * GOLDEN_ANGLE)];
   });

@@ -44,6 +44,13 @@ const MARGIN = { top: 8, bottom: 46, left: 58, right: 12 } as const;
 const NOW_SHARE = 0.3;
 const GAP = 18;
 const NARROW = 420;
+/** Depths, as shares of the bed, at which a name is tried, and the room it takes, px. */
+const NAME_DEPTHS = [0.3, 0.45, 0.6, 0.2, 0.75, 0.9] as const;
+const NAME_WIDTH = 46;
+const NAME_HEIGHT = 20;
+/** Names in the present bed step to the right, ion by ion; shares of its width. */
+const NAME_FROM = 0.1;
+const NAME_SHIFT = 0.1;
 
 const kept = new WeakMap<Plan, Streaks>();
 
@@ -76,7 +83,9 @@ export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
     ${axis({ scale: depth, side: 'left', at: left, ticks: 4, title: 'depth in bed', unit: 'cm' })}
     ${cursor({ at: x(plan.rows[frame * plan.stride + FRAME.delivered] ?? 0), top, bottom, label: 'now', right: middle })}
     ${present(drawing, frame, depth, nowLeft, right)}
-    <line class="chosen" x1=${left} x2=${right} y1=${depth(depth_cm)} y2=${depth(depth_cm)}></line>`;
+    <line class="chosen" x1=${left} x2=${right} y1=${depth(depth_cm)} y2=${depth(depth_cm)}></line>
+    ${bandNames(streaksOf(plan, scenario.values['bed.length_cm']), x, depth)}
+    ${presentNames(drawing, frame, depth, nowLeft, right)}`;
 }
 
 function streaks({ scenario, plan }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
@@ -100,6 +109,25 @@ function streaks({ scenario, plan }: BedDrawing, x: Scale, depth: Scale): SVGTem
       .x((i) => x(delivered[i]))
       .y((i) => depth(front[i]))(places) ?? ''
   }></path>`;
+}
+
+/** The name of each band inside it or beside it, at the first of a few depths where no other name stands. */
+function bandNames({ bands, delivered }: Streaks, x: Scale, depth: Scale): SVGTemplateResult[] {
+  const [top = 0, bottom = 0] = depth.range();
+  const taken: { x: number; y: number }[] = [];
+  return bands.flatMap(({ ion, leading, trailing }) => {
+    const middles = leading.map((lead, i) => ({ x: x(delivered[i]), y: (depth(lead) + depth(trailing[i])) / 2 })).filter(({ y }) => Number.isFinite(y));
+    const wanted = NAME_DEPTHS.map((share) => top + share * (bottom - top));
+    const places = wanted.flatMap((y) =>
+      middles.reduce<{ x: number; y: number }[]>((best, place) => (best[0] && Math.abs(best[0].y - y) <= Math.abs(place.y - y) ? best : [place]), []),
+    );
+    const place = places.find((each) => taken.every((other) => Math.abs(other.x - each.x) > NAME_WIDTH || Math.abs(other.y - each.y) > NAME_HEIGHT));
+    if (!place) return [];
+    taken.push(place);
+    return [
+      svg`<text class="line-label" x=${place.x} y=${place.y} fill=${seriesStyle(ion).text} text-anchor="middle" dominant-baseline="central">${seriesStyle(ion).label}</text>`,
+    ];
+  });
 }
 
 /** The bed now: acid as a line, bands as filled curves, each against its own highest value in the bed. */
@@ -131,6 +159,20 @@ function present({ plan, scenario, width }: BedDrawing, frame: number, depth: Sc
   }></path>
     <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} fill="none"></rect>
     ${axis({ scale: acid, side: 'bottom', at: bottom, ticks: 3, ...(width < NARROW ? { title: 'mol/L' } : { title: 'HCl now', unit: 'mol/L' }) })}`;
+}
+
+/** The names of the bands on the bed now, each at its highest amount. */
+function presentNames({ plan, scenario }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult[] {
+  const cell = scenario.values['bed.length_cm'] / plan.plates;
+  return plan.ions.flatMap((ion, k) => {
+    if (!bandAt(plan, ion, frame, scenario.values['bed.length_cm'])) return [];
+    const profile = profileOf(plan, k + 1, frame);
+    const peak = depth((profile.indexOf(Math.max(...profile)) + 0.5) * cell);
+    const { label, text } = seriesStyle(ion);
+    return [
+      svg`<text class="line-label" x=${left + (NAME_FROM + NAME_SHIFT * k) * (right - left)} y=${peak} fill=${text} dominant-baseline="central">${label}</text>`,
+    ];
+  });
 }
 
 function streaksOf(plan: Plan, length_cm: number): Streaks {

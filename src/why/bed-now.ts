@@ -7,7 +7,7 @@ import { frameAt } from '../store/windows.ts';
 // What a run holds at a model time: the acid at a depth, the bands, and the moment when the acid front passes a band.
 
 /** Less than this share of an ion makes no band. Our rule. */
-const TRACE = 0.02;
+const TRACE = 0.05;
 
 /** The last frame at or before a model time. */
 export function frameAtTime(plan: Plan, time_min: number): number {

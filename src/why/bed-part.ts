@@ -30,6 +30,8 @@ export class BedPart extends LitElement {
   @property({ attribute: false }) session: Session | undefined;
   @property() ion: IonId = 'Co';
   @property({ type: Number }) depth = 0;
+  /** The acid is taken from the bed: then the depth follows the pointer without a press. */
+  @property({ type: Boolean }) bound = false;
   private readonly fit = new Fit(this);
   private readonly watch = new Watch(this);
 
@@ -54,7 +56,7 @@ export class BedPart extends LitElement {
         <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
       </div>
       <p>${meeting ? this.meetingLine(meeting) : `In this run no falling acid front meets the ${IONS[this.ion].name} band.`}</p>
-      <p class="status">Left: bands (all but 1 % at either end) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it.</p>`;
+      <p class="status">Left: bands (all but 1 % at either end, while a twentieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
   }
 
   private empty() {
@@ -104,7 +106,7 @@ export class BedPart extends LitElement {
 
   private point(event: PointerEvent & { currentTarget: SVGElement }) {
     const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
-    if (event.buttons === 0) return;
+    if (event.buttons === 0 && !this.bound) return;
     const { depth } = bedLayout(this.fit.width, HEIGHT, length);
     const px = event.clientY - event.currentTarget.getBoundingClientRect().top;
     const depth_cm = depth.invert(px);
