@@ -66,7 +66,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const drawn = (net - A * raw) * perCell;
     const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
-    invadedAt[at] = next;
+    // What a step too short to tell would give is the ratio of two roundings: better worked out anew.
+    invadedAt[at] = telling ? next : -1;
     rest[at] = telling && Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
     if (rest[at] === 0) steady = 0;
     above = c + next;
