@@ -1,7 +1,7 @@
 import { type TemplateResult, html, nothing } from 'lit';
 import type { Scenario } from '../../sim/types.ts';
 import type { Moment } from '../store/planner.ts';
-import { fixed, millilitres, percent, quantity } from '../ui/format.ts';
+import { fixed, millilitres, percent, quantity, significant } from '../ui/format.ts';
 import { depthTicks, heightTicks } from './labels.ts';
 import { ASIDE_WIDTH, asidePlaces, type Layout, underHalf, type VesselPlace } from './layout.ts';
 import { EXAGGERATION, type ReceiverContent, receiverContents } from './liquids.ts';
@@ -22,6 +22,8 @@ export interface GlassWords {
 
 /** px from the glass to words beside it. */
 const BESIDE = 8;
+/** From here on it is said that the column is drawn too wide. */
+const WIDENED = 1.05;
 /** Clamp and receiver are wider than the tube: px from the middle to the words beside the clamp. */
 const CLAMP_HALF = 24;
 
@@ -32,7 +34,7 @@ export function glassWords(options: GlassWords): TemplateResult {
   const left = layout.centre - layout.radius - BESIDE;
   const right = layout.centre + layout.radius + BESIDE;
   return html`<div class="words" aria-hidden="true">
-    <span class="from beside" style="top:${level(layout.clamp)}px">seen from<br><b class="strong">${sideName(side)}</b></span>
+    <span class="from beside" style="top:${level(layout.clamp)}px">seen from<br><b class="strong">${sideName(side)}</b>${layout.widening > WIDENED ? html`<br />width ×${significant(layout.widening, 2)}` : nothing}</span>
     ${options.exaggerate ? html`<span class="stronger">faint colours ×${EXAGGERATION}</span>` : nothing}
     ${[...heightTicks(layout, scenario), ...depthTicks(layout, scenario)].map(({ y, text }) => html`<span class="tick" style="left:${left}px;top:${level(y)}px">${text}</span>`)}
     ${moment.level_cm > 0 ? beside(right, Math.min(level(layout.above(moment.level_cm)), level(layout.bedTop) - 8), `${quantity(moment.level_cm * 10, 'mm', 2)}`) : beside(right, level(layout.bedTop) - 8, 'no liquid')}

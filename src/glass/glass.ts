@@ -8,10 +8,11 @@ import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { glassStyles } from './glass-styles.ts';
 import { type GlassWords, glassWords } from './glass-words.ts';
-import { depthAt, layoutOf, type Layout } from './layout.ts';
+import { depthUnder, type Layout, layoutOf } from './layout.ts';
 import { nearestTurn, sideName, SIDES, turned } from './sides.ts';
 import type { Stage } from './stage.ts';
 import { bedSummary } from './summary.ts';
+import { drawsWebGL } from './webgl.ts';
 import './unrolled.ts';
 
 /** Degrees per px of a drag, and most of looking down. */
@@ -232,18 +233,13 @@ export class Glass extends LitElement {
     event.preventDefault();
   }
 
-  /** Depth on the near side of the bed under the pointer, which looking down moves a little. */
   private point(event: PointerEvent) {
     const { layout, place } = this;
     if (!layout || !place) return;
     const box = place.getBoundingClientRect();
-    const across = event.clientX - box.left - layout.centre;
-    const near = Math.sqrt(Math.max(0, layout.radius ** 2 - across ** 2));
-    const angle = (this.down * Math.PI) / 180;
-    const middle = (layout.bedTop + layout.bedBottom) / 2;
-    const y = middle + (event.clientY - box.top - middle - near * Math.sin(angle)) / Math.cos(angle);
-    if (Math.abs(across) <= layout.radius && y >= layout.bedTop && y <= layout.bedBottom) this.pointAt(depthAt(layout, y));
-    else this.leave();
+    const depth = depthUnder(layout, event.clientX - box.left, event.clientY - box.top, this.down);
+    if (depth === undefined) this.leave();
+    else this.pointAt(depth);
   }
 
   private pointAt(depth: number | undefined) {
@@ -251,13 +247,6 @@ export class Glass extends LitElement {
     this.pointed = depth === undefined ? undefined : Math.min(length, Math.max(0, depth));
     emit(this, 'bf-depth', { depth_cm: this.pointed });
   }
-}
-
-/** Asked before the drawing code is loaded: without WebGL it is of no use. */
-function drawsWebGL(): boolean {
-  const context = document.createElement('canvas').getContext('webgl2');
-  context?.getExtension('WEBGL_lose_context')?.loseContext();
-  return context !== null;
 }
 
 declare global {

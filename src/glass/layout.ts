@@ -99,6 +99,17 @@ export function underHalf({ receiver, width }: Layout): number {
   return Math.max(receiver.radius + 4, fits);
 }
 
+/** Depth (cm) on the near side of the bed at a place of the drawing, seen from above by so many degrees; undefined beside the bed. */
+export function depthUnder(layout: Layout, x: number, y: number, downDeg: number): number | undefined {
+  const { bedTop, bedBottom, centre, radius } = layout;
+  const across = x - centre;
+  if (Math.abs(across) > radius) return undefined;
+  const down = (downDeg * Math.PI) / 180;
+  const middle = (bedTop + bedBottom) / 2;
+  const level = middle + (y - middle - Math.sqrt(radius ** 2 - across ** 2) * Math.sin(down)) / Math.cos(down);
+  return level < bedTop || level > bedBottom ? undefined : depthAt(layout, level);
+}
+
 /** Places for vessels that stand aside, nearest to the tip first, alternating left and right. */
 export function asidePlaces(layout: Layout, count: number): VesselPlace[] {
   const { receiver, width } = layout;

@@ -112,6 +112,13 @@ describe('the glass', () => {
       );
       for (const [zone, cell] of ZONES.entries()) expect(dE00(shown[zone], bed(cell)), `zone ${zone} at ${across} px`).toBeLessThan(CLOSE);
     }
+    // Each zone begins at its depth: 4 px to either side of the line between two, which is little more than one plate.
+    const edges = [1, 2, 3, 4].flatMap((zone) => [-4, 4].map((away) => ({ zone: away < 0 ? zone - 1 : zone, y: zoneY(zone - 0.5) + away })));
+    const beside = await pixels(
+      opened.page,
+      edges.map(({ y }) => [WIDTH / 2, y]),
+    );
+    for (const [i, { zone }] of edges.entries()) expect(dE00(beside[i], bed(ZONES[zone])), `edge ${i}`).toBeLessThan(CLOSE);
     await opened.close();
   });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { asidePlaces, depthAt, layoutOf } from '../../../src/glass/layout.ts';
+import { asidePlaces, depthAt, depthUnder, layoutOf } from '../../../src/glass/layout.ts';
 import { scenarioWith } from './moment.ts';
 
 const ROOM = { width: 260, height: 660, bedTop: 140, bedBottom: 420 };
@@ -70,6 +70,19 @@ describe('layoutOf', () => {
     const layout = layoutOf(ROOM, values);
     expect(layout.radius).toBeCloseTo((layout.widening * layout.pxPerCm * values['column.bore_cm']) / 2, 9);
     expect(layout.widening).toBeGreaterThan(1);
+  });
+});
+
+describe('depthUnder', () => {
+  test('finds the depth under the pointer, level and from above, and none beside the bed', () => {
+    const layout = layoutOf(ROOM, values);
+    expect(depthUnder(layout, layout.centre, 280, 0)).toBeCloseTo(3.5, 12);
+    // From above by d, a point at height h on the near side appears at h cos d - r sin d (parallel projection).
+    const d = (20 * Math.PI) / 180;
+    expect(depthUnder(layout, layout.centre, 280 + layout.radius * Math.sin(d), 20)).toBeCloseTo(3.5, 12);
+    expect(depthUnder(layout, layout.centre, 280 + 100 * Math.cos(d) + layout.radius * Math.sin(d), 20)).toBeCloseTo(6, 12);
+    expect(depthUnder(layout, layout.centre + layout.radius + 1, 280, 0)).toBeUndefined();
+    expect(depthUnder(layout, layout.centre, 100, 0)).toBeUndefined();
   });
 });
 
