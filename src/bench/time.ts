@@ -30,7 +30,8 @@ export class TimeControl extends LitElement {
     new KeysController(this, {
       heading: 'Model time',
       entries: [
-        { key: ' ', shown: 'Space', does: 'play or pause', run: () => this.toggle() },
+        { key: 't', does: 'play or pause', run: () => this.toggle() },
+        { key: ' ', shown: 'Space', does: 'the same, while no button has the focus', run: () => this.toggle() },
         { key: '[', does: 'slower', run: () => this.shift(-1) },
         { key: ']', does: 'faster', run: () => this.shift(1) },
         { key: 'j', does: 'jump to where playing would stop', run: () => void this.store?.skip() },
