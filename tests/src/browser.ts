@@ -1,7 +1,7 @@
-import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
+import { findBrowser } from '../../.config/browser.ts';
 
 // A real browser on the page as the development server gives it.
 
@@ -19,13 +19,13 @@ export interface Bench {
   close(): Promise<void>;
 }
 
-const INSTALLED = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/usr/bin/microsoft-edge'];
 const ARGUMENTS = ['--no-sandbox', '--headless', '--disable-gpu', '--disable-background-networking', '--no-first-run'];
 
 export async function startBench(): Promise<Bench> {
   const server = await createServer({ configFile: false, root: 'src', base: './', logLevel: 'error', server: { port: 5300, fs: { allow: ['..'] } } });
   await server.listen();
-  const browser = await chromium.launch(await launch());
+  const { executablePath, env } = await findBrowser();
+  const browser = await chromium.launch({ executablePath, args: ARGUMENTS, env: { ...process.env, ...env } });
   return {
     open: (options = {}) => openPage(server, browser, options),
     async close() {
@@ -60,12 +60,4 @@ async function openPage(server: ViteDevServer, browser: Browser, { width = 1280,
 
 function specimenHtml(module: string): string {
   return `<!doctype html><html lang="en"><title>Specimen</title><bf-app></bf-app><script type="module" src="/@fs${resolve(module)}"></script></html>`;
-}
-
-/** The browser of the system, or the one that comes as a package for Linux on x64. */
-async function launch() {
-  const executablePath = process.env['BROWSER_PATH'] ?? INSTALLED.find(existsSync);
-  if (executablePath) return { executablePath, args: ARGUMENTS };
-  const { default: packed } = await import('@sparticuz/chromium');
-  return { executablePath: await packed.executablePath(), args: packed.args };
 }

@@ -154,8 +154,9 @@ test('a caution that was read folds, keeps the focus and opens again', async () 
 test('a line announced twice is spoken twice, and many at once only first and last', async () => {
   const { page } = await specimen();
   const spoken = await page.evaluate(async () => {
-    const app = document.querySelector('bf-app')!;
-    const live = app.shadowRoot!.querySelector('[aria-live]')!;
+    const app = document.querySelector('bf-app');
+    const live = app?.shadowRoot?.querySelector('[aria-live]');
+    if (!app || !live) throw new Error('bf-app: expected a live region');
     const lines: string[] = [];
     const twice = new Promise<void>((resolve) => {
       new MutationObserver(() => { if (lines.push(live.textContent ?? '') === 2) resolve(); }).observe(live, { childList: true, characterData: true, subtree: true });
@@ -170,7 +171,7 @@ test('a line announced twice is spoken twice, and many at once only first and la
 
 test('a message stays until it is dismissed', async () => {
   const { page } = await specimen();
-  await page.evaluate(() => document.querySelector('bf-app')!.dispatchEvent(new CustomEvent('bf-message', { detail: { kind: 'problem', text: 'link: it is damaged' } })));
+  await page.evaluate(() => document.querySelector('bf-app')?.dispatchEvent(new CustomEvent('bf-message', { detail: { kind: 'problem', text: 'link: it is damaged' } })));
   await page.getByText('link: it is damaged').waitFor();
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: 'Dismiss' }).click();
