@@ -22,7 +22,8 @@ export function viewsOf(session: Session): readonly View[] {
         await Promise.all([import('../bench/view.ts'), import('../coach/coach.ts'), import('../figure/figure.ts')]);
         // The glass is by far the largest part; the bench can be used before it is there.
         void import('../glass/glass.ts');
-        return () => html`<bf-bench .session=${session}></bf-bench>`;
+        void import('../faults/why-lost.ts');
+        return () => html`<bf-bench .session=${session}><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
       },
     },
     {

@@ -5,6 +5,7 @@ import { targetOf } from '../../sim/faults/roles.ts';
 import { IONS } from '../../sim/ions.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed } from '../ui/format.ts';
+import { firstOut } from './evidence.ts';
 import { OVERLAY_HEIGHT, overlayDrawing, type Ran } from './overlay-drawing.ts';
 
 /** A run, and its twin when there is one, over the same axes. */
@@ -48,18 +49,10 @@ export class RunOverlay extends LitElement {
   private spoken(run: Ran, twin: Ran | undefined): string {
     const ion = targetOf(run.scenario);
     if (!ion) return 'Bands and effluent over delivered volume';
-    const first = (ran: Ran): string => fixed(firstOut(ran, ion), 1);
+    const first = (ran: Ran): string => fixed(firstOut(ran.plan, ion), 1);
     const other = twin ? `, in its twin after ${first(twin)} mL` : '';
     return `Bands and effluent over delivered volume: a hundredth of the ${IONS[ion].name} has left after ${first(run)} mL${other}`;
   }
-}
-
-/** Delivered volume at which a hundredth of an ion has left, mL. */
-function firstOut({ plan }: Ran, ion: keyof typeof IONS): number {
-  const column = plan.stride - plan.components + plan.ions.indexOf(ion) + 1;
-  const loaded = plan.results.loaded[`${ion}_mmol`] ?? 0;
-  for (let frame = 0; frame < plan.count; frame++) if (plan.rows[frame * plan.stride + column] > loaded / 100) return plan.rows[frame * plan.stride + 1];
-  return Number.NaN;
 }
 
 declare global {

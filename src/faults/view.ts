@@ -9,11 +9,18 @@ import { controlStyles } from '../ui/styles.ts';
 import '../ui/segmented.ts';
 import './board.ts';
 import './clock.ts';
+import './demonstrations.ts';
+import './mystery-part.ts';
+import './rescue.ts';
 import './twin-part.ts';
+import './why-lost.ts';
 
 const PARTS = [
   { value: 'board', label: 'Fault board' },
   { value: 'twin', label: 'Beside the healthy twin' },
+  { value: 'rescue', label: 'Rescue' },
+  { value: 'why', label: 'Where it went, and why' },
+  { value: 'demonstrations', label: 'Demonstrations' },
 ] as const;
 
 type Part = (typeof PARTS)[number]['value'];
@@ -37,6 +44,12 @@ export class FaultsView extends LitElement {
   private readonly watchSession = new Watch(this);
   private readonly watchStore = new Watch(this);
 
+  override connectedCallback() {
+    super.connectedCallback();
+    // The twin was stopped when the view was left.
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
   override disconnectedCallback() {
     super.disconnectedCallback();
     this.twin?.stop();
@@ -54,21 +67,45 @@ export class FaultsView extends LitElement {
     return html`
       <h1>What goes wrong</h1>
       <div class="bar"><bf-fault-clock .store=${store}></bf-fault-clock></div>
-      ${isHidden(session.mystery) ? nothing : html`
+      ${isHidden(session.mystery) ? this.whileHidden(session) : html`
+        ${session.mystery ? html`<bf-mystery .session=${session} .twin=${this.twinOf(session)}></bf-mystery>` : nothing}
         <bf-segmented class="parts" label="show" .value=${this.showing} .choices=${PARTS} @bf-change=${this.take}></bf-segmented>
-        ${this.shown(session)}`}`;
+        <div @bf-open-part=${this.openPart}>${this.partOf(session)}</div>`}`;
   }
 
   override updated() {
-    const { twin } = this;
-    if (this.showing === 'twin' && this.session && !isHidden(this.session.mystery)) twin?.start();
+    const { session, twin } = this;
+    const needed = session?.mystery ? !isHidden(session.mystery) : this.showing === 'twin';
+    if (needed) twin?.start();
     else twin?.stop();
   }
 
-  private shown(session: Session) {
-    if (this.showing === 'board') return html`<bf-fault-board .session=${session}></bf-fault-board>`;
+  private whileHidden(session: Session) {
+    return html`<bf-mystery .session=${session}></bf-mystery><details><summary>What can be done about it</summary><bf-rescue .session=${session}></bf-rescue></details>`;
+  }
+
+  private partOf(session: Session) {
+    switch (this.showing) {
+      case 'twin':
+        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)}></bf-twin>`;
+      case 'rescue':
+        return html`<bf-rescue .session=${session}></bf-rescue>`;
+      case 'why':
+        return html`<bf-why-lost .session=${session}></bf-why-lost>`;
+      case 'demonstrations':
+        return html`<bf-demonstrations .session=${session}></bf-demonstrations>`;
+      default:
+        return html`<bf-fault-board .session=${session}></bf-fault-board>`;
+    }
+  }
+
+  private twinOf(session: Session): Twin {
     this.twin ??= new Twin(session, workerThread);
-    return html`<bf-twin .session=${session} .twin=${this.twin}></bf-twin>`;
+    return this.twin;
+  }
+
+  private openPart(event: CustomEvent<{ part: string }>) {
+    this.showing = PARTS.find(({ value }) => value === event.detail.part)?.value ?? this.showing;
   }
 
   private take(event: CustomEvent<{ value: string }>) {

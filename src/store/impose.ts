@@ -1,6 +1,6 @@
 import { imposed } from '../../sim/faults/imposed.ts';
 import { isBedFault } from '../../sim/faults/impose.ts';
-import type { Action, Fault, Log } from '../../sim/types.ts';
+import type { Action, Fault, Issue, Log } from '../../sim/types.ts';
 import type { ColumnStore } from './column-store.ts';
 import { patched } from './difference.ts';
 import { faultsOf, sameLog, writtenScenario } from './healthy.ts';
@@ -46,7 +46,18 @@ export function imposeFromStart(session: Session, fault: Fault): Promise<boolean
 export function imposeNow(store: ColumnStore, fault: Fault): Promise<void> {
   const { plan, moment } = store;
   if (!plan || !moment) return Promise.resolve();
-  return store.replace(logWithActionAt(plan, moment, { do: 'fault', fault }), store.now);
+  return store.replace(logWithActionsAt(plan, moment, [{ do: 'fault', fault }]), store.now);
+}
+
+/** Takes actions at the moment shown, all or none; what the log still has ahead stays. Resolves to the first refusal. */
+export async function takeAtOnce(store: ColumnStore, actions: readonly Action[]): Promise<Issue | undefined> {
+  const { plan, moment } = store;
+  if (!plan || !moment) return undefined;
+  const { entry } = moment;
+  await store.replace(logWithActionsAt(plan, moment, actions), store.now);
+  const refused = store.plan?.events.find((event) => event.refused && event.entry >= entry && event.entry < entry + actions.length)?.refused;
+  if (refused) await store.undo();
+  return refused;
 }
 
 export async function takeAway(session: Session, { from, at }: Imposed): Promise<void> {
@@ -76,16 +87,17 @@ async function withFaults(session: Session, faults: readonly Fault[]): Promise<b
   return session.change(next, kept || !written ? log : imposed(written).procedure, now);
 }
 
-/** The log with an action at this moment of its run; a wait that is going on goes on after it for what is left. */
-export function logWithActionAt(plan: Pick<Plan, 'log' | 'events'>, moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number }, action: Action): Log {
+/** The log with actions at this moment of its run; a wait that is going on goes on after it for what is left. */
+export function logWithActionsAt(plan: Pick<Plan, 'log' | 'events'>, moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number }, actions: readonly Action[]): Log {
   const { log, events } = plan;
   const { time_min, delivered_mL, entry } = moment;
   const since = events.findLast((event) => event.entry >= 0 && event.entry < entry);
   const ahead = log.slice(entry);
   const [next, ...rest] = ahead;
   const going = next?.do === 'wait' && next.at_min === undefined && next.at_mL === undefined ? [{ ...next, until: leftOf(next.until, time_min - (since?.time_min ?? 0), delivered_mL - (since?.delivered_mL ?? 0)) }, ...rest] : ahead;
-  // The same action with a time.
-  return [...log.slice(0, entry), { ...action, at_min: time_min } as Action, ...going];
+  // The same actions with a time.
+  const timed = actions.map((action) => ({ ...action, at_min: time_min }) as Action);
+  return [...log.slice(0, entry), ...timed, ...going];
 }
 
 type Wait = Extract<Action, { do: 'wait' }>;

@@ -1,0 +1,106 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { isObject } from '../store/checks.ts';
+import { catalog, scenarioJson } from '../store/catalog.ts';
+import { faultsOf } from '../store/healthy.ts';
+import type { Json } from '../store/saved.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { emit } from '../ui/emit.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { faultWords } from './severity.ts';
+import { partStyles } from './styles.ts';
+
+const DEMONSTRATION = 'demo-';
+const QUESTION = /^Question to the class:\s*/;
+/** Bed length that depths are told for before a demonstration is open, cm; the default of the model. */
+const LENGTH_CM = 7;
+
+interface Told {
+  readonly purpose: string;
+  readonly watch: readonly string[];
+  readonly questions: readonly string[];
+  readonly json: Json;
+}
+
+/**
+ * Ready demonstrations: what goes wrong, what to watch and when, and what to ask the class.
+ *
+ * @fires bf-open-part - {part: 'twin'} when a demonstration is to be looked at here
+ */
+@customElement('bf-demonstrations')
+export class Demonstrations extends LitElement {
+  static override styles = [
+    controlStyles,
+    partStyles,
+    css`
+      ol.list { list-style: none; padding: 0; max-width: none; display: grid; gap: var(--gap); grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); align-items: start; }
+      .question { border-left: 4px solid var(--accent); padding-left: var(--gap); font-weight: 600; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @state() private told: ReadonlyMap<string, Told> = new Map();
+  private readonly watch = new Watch(this);
+
+  override connectedCallback() {
+    super.connectedCallback();
+    void this.read();
+  }
+
+  override willUpdate() {
+    this.watch.follow(this.session);
+  }
+
+  override render() {
+    return html`<p>Each is a scenario of its own. It opens with its procedure ready to be played, faults and careless hands included.</p>
+      <ol class="list">${entries().map(({ id, title }) => this.card(id, title))}</ol>`;
+  }
+
+  private card(id: string, title: string) {
+    const told = this.told.get(id);
+    return html`<li class="card">
+      <h3>${title.replace(/^Demonstration:\s*/, '')}${this.session?.base === id ? ' (open)' : ''}</h3>
+      ${told ? html`<p>${told.purpose}</p>
+        <details><summary>What to watch, and when</summary><ol>${told.watch.map((line) => html`<li>${line}</li>`)}</ol>
+          <p class="soft">Imposed: ${faultsOf(told.json).map((fault) => faultWords(fault, LENGTH_CM)).join('; ')}.</p></details>
+        ${told.questions.map((question) => html`<p class="question">${question}</p>`)}` : nothing}
+      <div class="row"><button type="button" @click=${() => this.open(id, true)}>Show with its twin</button><button type="button" @click=${() => this.open(id, false)}>Open on the bench</button></div>
+    </li>`;
+  }
+
+  private async read() {
+    const found = await Promise.all(entries().map(async ({ id }): Promise<[string, Told]> => [id, toldOf((await scenarioJson(id)) ?? {})]));
+    this.told = new Map(found);
+  }
+
+  private async open(id: string, here: boolean) {
+    const { session } = this;
+    if (!session || !(await session.openScenario(id))) return;
+    const { store } = session;
+    await store.replace(store.scenario?.procedure ?? [], 0);
+    if (here) emit(this, 'bf-open-part', { part: 'twin' });
+    else location.hash = '#bench';
+  }
+}
+
+function entries() {
+  return catalog().filter(({ id }) => id.startsWith(DEMONSTRATION));
+}
+
+function toldOf(json: Json): Told {
+  const { purpose, notice } = isObject(json) ? json : {};
+  const lines = Array.isArray(notice) ? notice.map(String) : [];
+  return {
+    purpose: typeof purpose === 'string' ? purpose : '',
+    watch: lines.filter((line) => !QUESTION.test(line)),
+    questions: lines.filter((line) => QUESTION.test(line)).map((line) => line.replace(QUESTION, '')),
+    json,
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-demonstrations': Demonstrations;
+  }
+}

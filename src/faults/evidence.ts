@@ -1,0 +1,64 @@
+import { targetOf } from '../../sim/faults/roles.ts';
+import { IONS, type IonId } from '../../sim/ions.ts';
+import { FRAME } from '../../sim/record.ts';
+import type { Plan } from '../store/planner.ts';
+import { fixed, millilitres, percent, significant, withUnit } from '../ui/format.ts';
+import { type Seen, shown, symptomsOf } from './numbers.ts';
+
+// What speaks for a fault: symptoms that differ from those of the healthy twin, the clearest first.
+
+/** A number that differs by less than this share is no evidence; a choice. */
+const TELLING = 0.15;
+const LINES_MAX = 8;
+
+/** Sentences, each with both numbers. */
+export function evidenceOf(run: Seen, twin: Seen): string[] {
+  const theirs = symptomsOf(twin);
+  const symptoms = symptomsOf(run).flatMap((symptom, i) => {
+    const other = theirs[i];
+    const apart = apartOf(symptom.value, other.value);
+    return apart > TELLING ? [{ apart, text: `${symptom.label}: ${shown(symptom)}, in the twin ${shown(other)}` }] : [];
+  });
+  const lines = [...runEvidence(run, twin), ...symptoms].sort((a, b) => b.apart - a.apart).slice(0, LINES_MAX);
+  return lines.length > 0 ? lines.map(({ text }) => text) : ['At this moment no number differs from the twin by more than a seventh: look at another.'];
+}
+
+/** What the whole run shows: mean flow, first colour, what is found in the receiver meant for the target. */
+function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
+  const ion = targetOf(twin.scenario);
+  if (!ion) return [];
+  const pair = (label: string, of: (seen: Seen) => number, show: (value: number) => string) => {
+    const [ours, theirs] = [of(run), of(twin)];
+    const apart = apartOf(ours, theirs);
+    return apart > TELLING ? [{ apart, text: `${label}: ${show(ours)}, in the twin ${show(theirs)}` }] : [];
+  };
+  const name = IONS[ion].name;
+  return [
+    ...pair('mean flow', ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min, (value) => withUnit(significant(value, 2), 'mL/min')),
+    ...pair(`a hundredth of the ${name} has left after`, ({ plan }) => firstOut(plan, ion), (value) => millilitres(value)),
+    ...pair(`${name} in the last receiver`, ({ plan }) => inLast(plan, ion), (value) => percent(value)),
+    ...pair('acid in the last receiver', ({ plan }) => Number(plan.results.receivers.at(-1)?.HCl_mmol ?? 0), (value) => withUnit(fixed(value, 1), 'mmol')),
+  ];
+}
+
+/** Relative difference of two numbers, over the larger; a number that only one has is wholly apart. */
+function apartOf(a: number, b: number): number {
+  if (Number.isNaN(a) || Number.isNaN(b)) return Number.isNaN(a) === Number.isNaN(b) ? 0 : 1;
+  const size = Math.max(Math.abs(a), Math.abs(b));
+  return size < 0.01 ? 0 : Math.abs(a - b) / size;
+}
+
+/** Delivered volume at which a hundredth of what was loaded has left, mL. */
+export function firstOut(plan: Plan, ion: IonId): number {
+  const column = FRAME.parts + plan.components + plan.ions.indexOf(ion) + 1;
+  const share = (plan.results.loaded[`${ion}_mmol`] ?? 0) / 100;
+  for (let frame = 0; frame < plan.count; frame++) {
+    if (plan.rows[frame * plan.stride + column] > share) return plan.rows[frame * plan.stride + FRAME.delivered];
+  }
+  return Number.NaN;
+}
+
+function inLast({ results }: Plan, ion: IonId): number {
+  const loaded = results.loaded[`${ion}_mmol`] ?? 0;
+  return loaded > 0 ? Number(results.receivers.at(-1)?.[`${ion}_mmol`] ?? 0) / loaded : Number.NaN;
+}

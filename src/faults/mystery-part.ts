@@ -1,0 +1,141 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { FAULT_KINDS, type FaultKind } from '../../sim/faults/kinds.ts';
+import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
+import { imposedOn } from '../store/impose.ts';
+import { type Diagnosis, isHidden, REASON_MAX } from '../store/mystery.ts';
+import type { Session } from '../store/session.ts';
+import type { Twin } from '../store/twin.ts';
+import { Watch } from '../store/watch.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { evidenceOf } from './evidence.ts';
+import { faultWords } from './severity.ts';
+import { partStyles } from './styles.ts';
+import './numbers-part.ts';
+import './overlay.ts';
+
+const NOTHING = 'nothing';
+
+/** What is wrong with this column? The learner says it with a reason; then it is shown, with the evidence for it. */
+@customElement('bf-mystery')
+export class MysteryPart extends LitElement {
+  static override styles = [
+    controlStyles,
+    partStyles,
+    css`
+      form { display: grid; gap: var(--gap-small); max-width: 44rem; margin-bottom: var(--gap-large); }
+      label { display: grid; gap: 0.25em; }
+      textarea { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); padding: 0.5em; min-height: 5em; }
+      .column { height: 30rem; position: relative; max-width: 40rem; }
+      .parts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); gap: var(--gap-large); align-items: start; }
+      .verdict { font-size: var(--text-large); font-weight: 600; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) twin: Twin | undefined;
+  @state() private kind: Diagnosis['kind'] | '' = '';
+  @state() private reason = '';
+  @state() private asked = '';
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+  private readonly watchTwin = new Watch(this);
+
+  override willUpdate() {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+    this.watchTwin.follow(this.twin);
+  }
+
+  override render() {
+    const { session } = this;
+    const answer = session?.mystery?.answer;
+    if (!session) return nothing;
+    return isHidden(session.mystery) ? html`${this.question()}${this.seen(session)}` : answer ? this.revealed(session, answer) : nothing;
+  }
+
+  private question() {
+    return html`<h2>What is wrong with this column?</h2>
+      <p>Something may be wrong with it, or nothing. Play it, here or on the <a href="#bench">bench</a>; look at bands, flow and effluent; then say what it is and why. One answer counts.</p>
+      <form @submit=${this.answer}>
+        <label>What is wrong<select @change=${this.takeKind}>
+          <option value="" ?selected=${this.kind === ''}>choose …</option>
+          <option value=${NOTHING} ?selected=${this.kind === NOTHING}>nothing is wrong</option>
+          ${Object.entries(FAULT_GROUPS).map(([group, label]) => html`<optgroup label=${label}>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => html`<option value=${kind} ?selected=${kind === this.kind}>${FAULTS[kind].label}</option>`)}</optgroup>`)}
+        </select></label>
+        <label>Why: what did you see, and where<textarea maxlength=${REASON_MAX} .value=${this.reason} @input=${this.takeReason}></textarea></label>
+        <div class="row"><button type="submit" class="primary">That is my answer</button><span class="problem" role="alert">${this.asked}</span></div>
+      </form>`;
+  }
+
+  private seen({ store, exaggerate }: Session) {
+    const { scenario, plan, moment } = store;
+    if (!scenario || !plan || !moment) return nothing;
+    return html`<div class="parts">
+        <div class="column"><bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${60} .bedBottom=${330}></bf-unrolled></div>
+        <bf-overlay .run=${{ scenario, plan }} .now_mL=${moment.delivered_mL}></bf-overlay>
+      </div>
+      <bf-symptoms .run=${{ scenario, plan, moment }}></bf-symptoms>`;
+  }
+
+  private revealed(session: Session, answer: Diagnosis) {
+    const { store } = session;
+    const { scenario, plan, moment } = store;
+    if (!scenario || !plan || !moment) return nothing;
+    const imposed = imposedOn(session);
+    const kinds = [...new Set(imposed.map(({ fault }) => fault.kind))];
+    const length = scenario.values['bed.length_cm'];
+    const { twin } = this;
+    const other = twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined;
+    const run = { scenario, plan, moment };
+    return html`<h2>What was wrong with this column</h2>
+      <p class="verdict">${verdict(answer.kind, kinds)}</p>
+      <dl>
+        <dt>it was</dt><dd>${imposed.length === 0 ? 'nothing: the bed and the hands were sound' : imposed.map(({ fault }) => faultWords(fault, length)).join('; ')}</dd>
+        <dt>you said</dt><dd>${nameOf(answer.kind)}</dd>
+        <dt>because</dt><dd>${answer.reason}</dd>
+        ${kinds.map((kind) => html`<dt>signs</dt><dd>${FAULTS[kind].signs}</dd>`)}
+      </dl>
+      <h3>The evidence</h3>
+      ${other ? html`<ul>${evidenceOf(run, other).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p role="status">The healthy twin is being worked out …</p>`}
+      <bf-symptoms .run=${run} .twin=${other}></bf-symptoms>`;
+  }
+
+  private takeKind(event: Event & { target: HTMLSelectElement }) {
+    const { value } = event.target;
+    this.kind = value === NOTHING ? NOTHING : (FAULT_KINDS.find((kind) => kind === value) ?? '');
+  }
+
+  private takeReason(event: Event & { target: HTMLTextAreaElement }) {
+    this.reason = event.target.value;
+  }
+
+  private answer(event: Event) {
+    event.preventDefault();
+    const { kind, session } = this;
+    const reason = this.reason.trim();
+    if (kind === '' || reason === '') {
+      this.asked = kind === '' ? 'What is wrong: expected a choice.' : 'Why: expected what you saw.';
+      return;
+    }
+    this.asked = '';
+    session?.diagnose({ kind, reason, time_min: session.store.now });
+  }
+}
+
+function nameOf(kind: Diagnosis['kind']): string {
+  return kind === NOTHING ? 'nothing is wrong' : FAULTS[kind].label;
+}
+
+function verdict(said: Diagnosis['kind'], kinds: readonly FaultKind[]): string {
+  if (said === NOTHING) return kinds.length === 0 ? 'Right: nothing was wrong.' : 'Not so: something was wrong.';
+  if (kinds.length === 0) return 'Not so: nothing was wrong.';
+  if (kinds.includes(said)) return kinds.length === 1 ? 'Right.' : 'Right, but not all of it.';
+  return kinds.some((kind) => FAULTS[kind].group === FAULTS[said].group) ? `Near: the right kind of mistake (${FAULT_GROUPS[FAULTS[said].group]}), another fault.` : 'Not so.';
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-mystery': MysteryPart;
+  }
+}

@@ -1,0 +1,154 @@
+import { LitElement, css, html, nothing, svg } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/attribution.ts';
+import { FAULTS } from '../../sim/faults/registry.ts';
+import { IONS } from '../../sim/ions.ts';
+import { writtenScenario } from '../store/healthy.ts';
+import { Losses } from '../store/losses.ts';
+import { isHidden } from '../store/mystery.ts';
+import type { Session } from '../store/session.ts';
+import { Watch } from '../store/watch.ts';
+import { duration, fixed, millilitres, millimoles, percent, quantity } from '../ui/format.ts';
+import { emit } from '../ui/emit.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { lossBar, patternPiece } from './loss-bar.ts';
+import { partStyles } from './styles.ts';
+
+/** What is said of a cause made only by hand. */
+const BY_HAND: Readonly<Record<string, string>> = {
+  'receiver-unchanged': 'receiver never changed',
+  'short-wash': 'washed too little',
+  'long-wash': 'washed too long',
+  'poured-on-bed': 'poured onto the bed',
+  'wide-clamp': 'clamp too wide',
+  'narrow-clamp': 'clamp too narrow',
+  'standing-still': 'time standing still',
+  stirred: 'stirred',
+};
+
+/**
+ * Where the target went, and why: the run again with each cause repaired by itself, and with all repaired. Each line leads to
+ * its moment of the run.
+ *
+ * @fires bf-leave - back to the column, which shows the moment of a line
+ */
+@customElement('bf-why-lost')
+export class WhyLost extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    partStyles,
+    css`
+      .scroll { overflow-x: auto; position: relative; }
+      table { border-collapse: collapse; margin-bottom: var(--gap-small); }
+      caption { text-align: left; font-weight: 600; padding-bottom: var(--gap-small); }
+      th, td { padding: 0.25em 0.75em 0.25em 0; text-align: left; font-weight: 400; vertical-align: baseline; }
+      thead th { color: var(--soft); font-size: var(--text-small); border-bottom: 1px solid var(--edge); vertical-align: bottom; }
+      tbody tr + tr > * { border-top: 1px solid var(--rule); }
+      tbody tr.sum > * { border-top: 2px solid var(--edge); font-weight: 600; }
+      .number { text-align: right; white-space: nowrap; }
+      .small { display: block; color: var(--soft); font-size: var(--text-small); }
+      .key { width: 1.5em; height: 1em; vertical-align: -0.1em; margin-right: 0.5em; }
+      svg.plot { max-width: 100%; }
+      @media print { .do { display: none; } }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  private readonly losses = new Losses();
+  private readonly watch = new Watch(this);
+  private readonly watchSession = new Watch(this);
+  private readonly watchStore = new Watch(this);
+
+  constructor() {
+    super();
+    this.watch.follow(this.losses);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    this.losses.cancel();
+  }
+
+  override willUpdate() {
+    this.watchSession.follow(this.session);
+    this.watchStore.follow(this.session?.store);
+  }
+
+  override render() {
+    const { session, losses } = this;
+    const store = session?.store;
+    if (!session || !store?.scenario) return nothing;
+    if (isHidden(session.mystery)) return html`<h2>Why</h2><p>Name the fault first, under <a href="#faults">What goes wrong</a>.</p>`;
+    const stale = losses.attribution !== undefined && losses.log !== store.log;
+    return html`<h2>Where it went, and why</h2>
+      <div class="row do">
+        ${losses.runs === undefined
+          ? html`<button type="button" ?disabled=${store.log.length === 0} @click=${this.begin}>${losses.attribution ? 'Work it out again' : 'Work out the causes'}</button>`
+          : html`<button type="button" @click=${() => losses.cancel()}>Cancel</button><progress aria-label="Working out the causes"></progress><span role="status">${losses.runs} runs done</span>`}
+        ${store.log.length === 0 ? html`<span class="soft">Nothing has been done yet.</span>` : nothing}
+      </div>
+      ${losses.failure ? html`<p class="problem" role="alert">${losses.failure}</p>` : nothing}
+      ${stale ? html`<p role="status">The run has changed since: these are the causes of the run before.</p>` : nothing}
+      ${losses.attribution ? this.told(losses.attribution) : losses.runs === undefined ? html`<p class="soft">The run is worked out again once for every cause, with that cause repaired, and once with all repaired.</p>` : nothing}`;
+  }
+
+  private told(found: Attribution) {
+    const { target, actual, repaired, lines, notSeparable, receivers } = found;
+    const name = IONS[target].name;
+    const lost = actual.loaded_mmol > 0 ? actual.lost_mmol / actual.loaded_mmol : 0;
+    return html`
+      <p>Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost)}) did not come into ${receivers.map((label) => `“${label}”`).join(' and ')}.
+        ${lines.length === 0 ? 'Nothing was found that a sound bed and the procedure would have done better.' : ''}</p>
+      ${lossBar(found, (kind) => this.nameOf(kind))}
+      <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
+        <caption>What each cause is to blame for; less than nothing means that it helped</caption>
+        <thead><tr><th scope="col">cause</th><th scope="col" class="number">${name} lost, mmol</th><th scope="col" class="number">of the load</th><th scope="col" class="number">other metals carried, mmol</th><th scope="col" class="number">acid carried, mmol</th><th scope="col" class="number">time, min</th><th scope="col">moment</th></tr></thead>
+        <tbody>
+          ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${this.blame(line, actual.loaded_mmol)}<td>${this.moment(line)}</td></tr>`)}
+          <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${this.blame(notSeparable, actual.loaded_mmol)}<td></td></tr>
+          <tr><th scope="row">${key(lines.length + 1)}lost all the same<span class="small">a sound bed, by the procedure</span></th>${this.blame(repaired, actual.loaded_mmol)}<td></td></tr>
+          <tr class="sum"><th scope="row">this run</th>${this.blame(actual, actual.loaded_mmol)}<td></td></tr>
+        </tbody>
+      </table></div>
+      <p class="soft">${found.runs} whole runs, ${quantity(this.losses.took_ms, 'ms', 2)} in a thread of its own. The lines, what is not separable and what is lost all the same add up to this run in every column.</p>`;
+  }
+
+  private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number) {
+    return html`<td class="number">${fixed(lost_mmol, 4)}</td><td class="number">${loaded_mmol > 0 ? percent(lost_mmol / loaded_mmol) : '–'}</td><td class="number">${fixed(carried_mmol, 4)}</td><td class="number">${fixed(acid_mmol, 2)}</td><td class="number">${fixed(time_min, 1)}</td>`;
+  }
+
+  private moment({ moment_min, delivered_mL, entry, kind }: AttributionLine) {
+    if (entry < 0 && moment_min <= 0) return 'from the start';
+    return html`<button type="button" @click=${() => this.go(moment_min)}>${duration(moment_min)}, ${millilitres(delivered_mL)}<span class="unseen">, show ${this.nameOf(kind)}</span></button>`;
+  }
+
+  private nameOf(kind: string): string {
+    return BY_HAND[kind] ?? (Object.hasOwn(FAULTS, kind) ? FAULTS[kind as keyof typeof FAULTS].label : kind);
+  }
+
+  private go(time_min: number) {
+    const store = this.session?.store;
+    store?.pause();
+    void store?.seek(time_min);
+    emit(this, 'bf-leave', undefined);
+  }
+
+  private begin() {
+    const { session } = this;
+    const written = session && writtenScenario(session.json, session.base);
+    if (!session || !written) return;
+    this.losses.begin(written, session.store.log);
+  }
+}
+
+/** The pattern of a part of the bar, beside its name in the table. */
+function key(place: number) {
+  return svg`<svg class="key" viewBox="0 0 24 16" aria-hidden="true">${patternPiece(place, 0, 24, 16)}</svg>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-why-lost': WhyLost;
+  }
+}
