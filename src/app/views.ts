@@ -19,8 +19,9 @@ export function viewsOf(session: Session): readonly View[] {
       id: 'bench',
       label: 'Bench',
       load: async () => {
-        await Promise.all([import('../bench/view.ts'), import('../coach/coach.ts'), import('../figure/figure.ts')]);
-        // The glass is by far the largest part; the bench can be used before it is there.
+        await Promise.all([import('../bench/view.ts'), import('../figure/figure.ts')]);
+        // The coach is wanted at the first decisive action, and the glass is by far the largest part: the bench can be used before they are there.
+        void import('../coach/coach.ts');
         void import('../glass/glass.ts');
         void import('../faults/why-lost.ts');
         return () => html`<bf-bench .session=${session}><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
