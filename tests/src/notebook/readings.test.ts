@@ -1,0 +1,36 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { csvText } from '../../../src/ui/csv.ts';
+import { predictionLines, READING_COLUMNS, readingRows } from '../../../src/notebook/readings.ts';
+import type { Session } from '../../../src/store/session.ts';
+import { collected } from '../workup/rig.ts';
+
+describe('the readings of a run', () => {
+  let session: Session;
+  beforeAll(async () => {
+    session = await collected();
+    session.workUp.expect('0,5');
+    session.workUp.actAsUsual(false);
+  });
+
+  test('hold every pour, every receiver and every step of the work-up', () => {
+    const rows = readingRows(session);
+    const pours = session.store.log.filter((action) => action.do === 'pour').length;
+    expect(rows.filter(({ what }) => String(what).endsWith('poured'))).toHaveLength(pours);
+    expect(rows.filter(({ where }) => where === 'work-up')).toHaveLength(session.workUp.saved.log.length);
+    expect(rows.map(({ what }) => what)).toContain('receiver “cobalt” holds');
+  });
+
+  test('show the burette as it was read at each end point', () => {
+    const read = readingRows(session).flatMap(({ burette }) => (burette === undefined ? [] : [burette]));
+    expect(read).toEqual(session.workUp.figures?.titrations.map(({ titre }) => titre.final_mL));
+  });
+
+  test('are one line each in the file', () => {
+    const rows = readingRows(session);
+    expect(csvText(READING_COLUMNS, rows).trimEnd().split('\r\n')).toHaveLength(rows.length + 1);
+  });
+
+  test('keep what was expected', () => {
+    expect(predictionLines(session)).toEqual(['alkali for one aliquot: 0,5 mL']);
+  });
+});

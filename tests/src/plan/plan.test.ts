@@ -1,0 +1,50 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { classPlan } from '../../../sim/workup/classplan.ts';
+import type { Scenario } from '../../../sim/types.ts';
+import { groupUse } from '../../../src/plan/group-use.ts';
+import { columnTimes } from '../../../src/plan/times.ts';
+import { type Plan, Planner } from '../../../src/store/planner.ts';
+import { small } from '../store/rig.ts';
+
+describe('a column run as a part of the period', () => {
+  let scenario: Scenario;
+  let plan: Plan;
+  let planner: Planner;
+  beforeAll(() => {
+    scenario = small();
+    planner = new Planner(scenario);
+    plan = planner.plan(scenario.procedure);
+  });
+
+  test('takes as long as its four phases together', () => {
+    const times = columnTimes(scenario, plan);
+    const total = times && Object.values(times).reduce((sum, minutes) => sum + minutes, 0);
+    expect(total).toBeCloseTo(plan.logEnd.time_min, 9);
+  });
+
+  test('is loaded when the sample is poured and stripped from the first water', () => {
+    const times = columnTimes(scenario, plan);
+    const poured = (liquid: string): number => plan.events.find(({ action }) => action?.do === 'pour' && action.liquid === liquid)?.time_min ?? Number.NaN;
+    expect(times?.condition_min).toBeCloseTo(poured('sample'), 9);
+    expect(times?.strip_min).toBeCloseTo(plan.logEnd.time_min - poured('water'), 9);
+  });
+
+  test('has no times while a phase is missing', () => {
+    expect(columnTimes(scenario, new Planner(scenario).plan(scenario.procedure.slice(0, 6)))).toBeUndefined();
+  });
+
+  test('uses what its log pours, once for every aliquot', () => {
+    // 15 mL to condition, 1 mL sample, 29 mL to rinse and wash; 20 mL water: the scenario's procedure, added up by hand.
+    const use = groupUse(scenario, scenario.procedure, 3, undefined);
+    expect(use.acid_mL).toBeCloseTo(3 * 45, 9);
+    expect(use.water_mL).toBeCloseTo(3 * 20, 9);
+    expect(use.sample_mL).toBeCloseTo(3, 9);
+  });
+
+  test('makes a class plan whose stock dilutes to the acid that is needed', () => {
+    const { supplies } = classPlan(8, groupUse(scenario, scenario.procedure, 3, undefined));
+    const [acid, stock] = supplies;
+    // 12.1 mol/L as labelled, amounts of acid in and out are the same.
+    expect((stock?.amount ?? 0) * 12.1).toBeCloseTo((acid?.amount ?? 0) * 9, 6);
+  });
+});
