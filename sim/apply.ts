@@ -47,7 +47,8 @@ export function apply(run: Run, action: Action): Issue | undefined {
 function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   const { bed, column } = run;
   const s = bed.scalar;
-  if (!Object.hasOwn(run.scenario.liquids, action.liquid)) return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
+  if (!Object.hasOwn(run.scenario.liquids, action.liquid))
+    return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
   if (!(volume > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${volume} mL` };
   const room = column.headMax - s[AT.headVolume];
   if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };
@@ -82,7 +83,8 @@ function strike(run: Run, volume: number, level_cm: number, acid: number): void 
 
 function fromBelow(run: Run, liquid: string, volume: number): Issue | undefined {
   const { bed, column } = run;
-  if (!Object.hasOwn(run.scenario.liquids, liquid)) return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: liquid };
+  if (!Object.hasOwn(run.scenario.liquids, liquid))
+    return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: liquid };
   return refillFromBelow(bed, column, bottle(run, liquid), volume);
 }
 

@@ -89,7 +89,9 @@ export function columnOf(scenario: Scenario): Column {
     tables: scenario.ions.map((ion) => uptakeTable(scenario, ion)),
     liquid: liquidTable(),
     viscosityFactor: 1 + VISCOSITY_PER_K * warm,
-    liquids: Object.fromEntries(Object.entries(scenario.liquids).map(([id, { HCl_M, ions }]) => [id, Float64Array.from([HCl_M, ...scenario.ions.map((ion) => ions[ion] ?? 0)])])),
+    liquids: Object.fromEntries(
+      Object.entries(scenario.liquids).map(([id, { HCl_M, ions }]) => [id, Float64Array.from([HCl_M, ...scenario.ions.map((ion) => ions[ion] ?? 0)])]),
+    ),
   };
 }
 
@@ -101,7 +103,10 @@ export function kozenyCarman(d: number, e: number, constant: number): number {
 function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'beadLeast' | 'film' | 'sherwood' | 'diffusion'> {
   const v = scenario.values;
   const radius = (v['bed.bead_um'] * 1e-4) / 2;
-  const resinDiffusion = [v['resin.Ds_HCl_cm2_s'], ...scenario.ions.map((ion) => v[IONS[ion].anionCharge > 0 ? 'resin.Ds_exchange_cm2_s' : 'resin.Ds_coion_cm2_s'])];
+  const resinDiffusion = [
+    v['resin.Ds_HCl_cm2_s'],
+    ...scenario.ions.map((ion) => v[IONS[ion].anionCharge > 0 ? 'resin.Ds_exchange_cm2_s' : 'resin.Ds_coion_cm2_s']),
+  ];
   const metal = v['flow.D_metal_cm2_s'] * warmth * S_PER_MIN;
   // Linear driving force, Glueckauf 1955 (recalled): 1/kL = r²/(15 Ds) + K r/(3 kf).
   const bead = Float64Array.from(resinDiffusion, (Ds) => (radius * radius) / (15 * Ds * warmth * S_PER_MIN));

@@ -93,7 +93,10 @@ export function peakShape(volume: ArrayLike<number>, concentration: ArrayLike<nu
   for (let i = 1; i < volume.length; i++) if (concentration[i] > concentration[top]) top = i;
   const height = concentration[top];
   if (!(height > 0)) return undefined;
-  const at = (share: number): readonly [number, number] => [crossing(volume, concentration, top, -1, share * height), crossing(volume, concentration, top, 1, share * height)];
+  const at = (share: number): readonly [number, number] => [
+    crossing(volume, concentration, top, -1, share * height),
+    crossing(volume, concentration, top, 1, share * height),
+  ];
   const [five, ten, half] = [at(0.05), at(0.1), at(0.5)];
   if (half.some(Number.isNaN)) return undefined;
   const V = volume[top];

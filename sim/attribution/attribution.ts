@@ -94,9 +94,27 @@ export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): P
 
 function causesOf(scenario: Scenario, steps: readonly Step[], mistakes: readonly Mistake[]): Cause[] {
   // A fault of the hands is found in the log itself.
-  const given = scenario.faults.flatMap((fault): Cause[] => (FAULTS[fault.kind].place === 'log' ? [] : [{ ...imposedCause(fault, -1, 0, 0), repair: (so, list) => ({ scenario: withoutFault(so, fault), steps: [...list] }) }]));
-  const during = steps.flatMap(({ id, action, entry, time_min, at_mL }): Cause[] => (action.do === 'fault' ? [{ ...imposedCause(action.fault, entry, time_min, at_mL), repair: (so, list) => ({ scenario: so, steps: list.filter((step) => step.id !== id) }) }] : []));
-  const byHand = mistakes.map(({ kind, what, entry, time_min, delivered_mL, repair }): Cause => ({ kind, origin: 'hand', what, entry, moment_min: time_min, delivered_mL, repair: (so, list) => ({ scenario: so, steps: repair(list) }) }));
+  const given = scenario.faults.flatMap((fault): Cause[] =>
+    FAULTS[fault.kind].place === 'log'
+      ? []
+      : [{ ...imposedCause(fault, -1, 0, 0), repair: (so, list) => ({ scenario: withoutFault(so, fault), steps: [...list] }) }],
+  );
+  const during = steps.flatMap(({ id, action, entry, time_min, at_mL }): Cause[] =>
+    action.do === 'fault'
+      ? [{ ...imposedCause(action.fault, entry, time_min, at_mL), repair: (so, list) => ({ scenario: so, steps: list.filter((step) => step.id !== id) }) }]
+      : [],
+  );
+  const byHand = mistakes.map(
+    ({ kind, what, entry, time_min, delivered_mL, repair }): Cause => ({
+      kind,
+      origin: 'hand',
+      what,
+      entry,
+      moment_min: time_min,
+      delivered_mL,
+      repair: (so, list) => ({ scenario: so, steps: repair(list) }),
+    }),
+  );
   return [...given, ...during, ...byHand];
 }
 
@@ -117,7 +135,8 @@ function repaired(scenario: Scenario, steps: readonly Step[], causes: readonly C
 /** The receivers changed to when each elution began; if they hold less than half of the target, those with a share of it. */
 function receiversFor(target: IonId, results: Results, cycles: readonly Cycle[]): string[] {
   const loaded = amountIn(results.loaded, target);
-  const inIt = (label: string): number => results.receivers.filter((receiver) => receiver.label === label).reduce((sum, receiver) => sum + amountIn(receiver, target), 0);
+  const inIt = (label: string): number =>
+    results.receivers.filter((receiver) => receiver.label === label).reduce((sum, receiver) => sum + amountIn(receiver, target), 0);
   const changedTo = [...new Set(cycles.flatMap(({ receiver }) => (receiver ? [receiver.action.label] : [])))];
   if (changedTo.reduce((sum, label) => sum + inIt(label), 0) > loaded / 2) return changedTo;
   const meant = results.receivers.map(({ label }) => label).filter((label) => inIt(label) > MEANT * loaded);
@@ -166,5 +185,10 @@ function blame(had: Outcome, repaired: Outcome): Blame {
 
 function rest(total: Blame, lines: readonly Blame[]): Blame {
   const left = (of: (blame: Blame) => number): number => of(total) - lines.reduce((sum, line) => sum + of(line), 0);
-  return { lost_mmol: left((b) => b.lost_mmol), carried_mmol: left((b) => b.carried_mmol), acid_mmol: left((b) => b.acid_mmol), time_min: left((b) => b.time_min) };
+  return {
+    lost_mmol: left((b) => b.lost_mmol),
+    carried_mmol: left((b) => b.carried_mmol),
+    acid_mmol: left((b) => b.acid_mmol),
+    time_min: left((b) => b.time_min),
+  };
 }

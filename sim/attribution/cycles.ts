@@ -30,7 +30,12 @@ export function cyclesOf(scenario: Scenario, steps: readonly Step[]): Cycle[] {
     const kept = g + 1 < groups.length ? lastAcid(between, acid, water) : [];
     const own = between.slice(0, between.length - kept.length);
     const lastWash = own.findLastIndex(({ action }) => action.liquid === acid);
-    const cycle = { conditioning, load: pours.slice(from, to), wash: own.slice(0, lastWash + 1), elution: own.slice(lastWash + 1).filter(({ action }) => action.liquid === water) };
+    const cycle = {
+      conditioning,
+      load: pours.slice(from, to),
+      wash: own.slice(0, lastWash + 1),
+      elution: own.slice(lastWash + 1).filter(({ action }) => action.liquid === water),
+    };
     conditioning = kept;
     return { ...cycle, receiver: nearestReceiver(steps, cycle, pours[next]) };
   });
@@ -62,5 +67,8 @@ function nearestReceiver(steps: readonly Step[], cycle: Pick<Cycle, 'load' | 'el
   const [from, to] = [steps.findIndex(({ id }) => id === cycle.load[0].id), next ? steps.findIndex(({ id }) => id === next.id) : steps.length];
   const changes = steps.slice(from, to).filter((step): step is ReceiverStep => step.action.do === 'receiver');
   if (start === undefined) return changes.at(-1);
-  return changes.reduce<ReceiverStep | undefined>((best, step) => (!best || Math.abs(step.at_mL - start) < Math.abs(best.at_mL - start) ? step : best), undefined);
+  return changes.reduce<ReceiverStep | undefined>(
+    (best, step) => (!best || Math.abs(step.at_mL - start) < Math.abs(best.at_mL - start) ? step : best),
+    undefined,
+  );
 }

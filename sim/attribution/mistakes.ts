@@ -9,7 +9,16 @@ import { changed, lessPoured, morePoured, moreAtEnd, postponed, receiverAfter, t
 // What the operator did otherwise than the procedure, each with the moment and a way to repair the log.
 
 /** Faults of the board have the same name here; the rest are only ever made by hand. */
-export type MistakeKind = FaultKind | 'receiver-unchanged' | 'short-wash' | 'long-wash' | 'poured-on-bed' | 'wide-clamp' | 'narrow-clamp' | 'standing-still' | 'stirred';
+export type MistakeKind =
+  | FaultKind
+  | 'receiver-unchanged'
+  | 'short-wash'
+  | 'long-wash'
+  | 'poured-on-bed'
+  | 'wide-clamp'
+  | 'narrow-clamp'
+  | 'standing-still'
+  | 'stirred';
 
 export interface Mistake {
   readonly kind: MistakeKind;
@@ -52,7 +61,15 @@ export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Wh
       receiverMistake(cycle, model),
     ];
   });
-  return [...parts, onBed(steps), ...dryings.map((drying) => dryingMistake(drying, scenario)), ...clamps(steps, procedure), standing(steps, procedure, dryings), ...spills(steps), ...stirs(steps, procedure)].filter((mistake) => mistake !== undefined);
+  return [
+    ...parts,
+    onBed(steps),
+    ...dryings.map((drying) => dryingMistake(drying, scenario)),
+    ...clamps(steps, procedure),
+    standing(steps, procedure, dryings),
+    ...spills(steps),
+    ...stirs(steps, procedure),
+  ].filter((mistake) => mistake !== undefined);
 }
 
 function mistake(kind: MistakeKind, at: Step, what: string, repair: Repair): Mistake {
@@ -84,7 +101,12 @@ function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | und
   const [had, wanted] = [cycle.load[0].level_cm, model.load[0]?.level_cm ?? LEFT_CM];
   if (had <= wanted + LEVEL_SLACK_CM) return undefined;
   const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
-  return mistake('deep-head', cycle.load[0], `sample poured into ${(10 * had).toFixed(0)} mm of liquid instead of ${(10 * wanted).toFixed(0)} mm`, postponed(cycle.load[0].id, (had - wanted) * section));
+  return mistake(
+    'deep-head',
+    cycle.load[0],
+    `sample poured into ${(10 * had).toFixed(0)} mm of liquid instead of ${(10 * wanted).toFixed(0)} mm`,
+    postponed(cycle.load[0].id, (had - wanted) * section),
+  );
 }
 
 /** Pours of water (or anything but acid) before the elution: small ones straight after the load are a rinse. */
@@ -99,7 +121,15 @@ function wrongPours(kind: MistakeKind, pours: readonly PourStep[], acid: string,
   const wrong = pours.filter(({ action }) => action.liquid !== acid);
   if (wrong.length === 0) return undefined;
   const what = `${mL(volumeOf(wrong))} of ${wrong[0].action.liquid} instead of ${acid} ${purpose}`;
-  return mistake(kind, wrong[0], what, changed(wrong.map(({ id }) => id), (action): Action => (action.do === 'pour' ? { ...action, liquid: acid } : action)));
+  return mistake(
+    kind,
+    wrong[0],
+    what,
+    changed(
+      wrong.map(({ id }) => id),
+      (action): Action => (action.do === 'pour' ? { ...action, liquid: acid } : action),
+    ),
+  );
 }
 
 function washMistake(cycle: Cycle, model: Cycle, acid: string | undefined): Mistake | undefined {
@@ -107,7 +137,9 @@ function washMistake(cycle: Cycle, model: Cycle, acid: string | undefined): Mist
   const next = cycle.elution[0];
   if (acid === undefined || !next || !differs(had, wanted)) return undefined;
   const what = `${mL(had)} of wash instead of ${mL(wanted)}`;
-  return had < wanted ? mistake('short-wash', next, what, morePoured(acid, wanted - had, next.id)) : mistake('long-wash', next, what, lessPoured(cycle.wash, had - wanted));
+  return had < wanted
+    ? mistake('short-wash', next, what, morePoured(acid, wanted - had, next.id))
+    : mistake('long-wash', next, what, lessPoured(cycle.wash, had - wanted));
 }
 
 function elutionMistake(cycle: Cycle, model: Cycle, water: string | undefined, next: Cycle | undefined): Mistake | undefined {
@@ -115,7 +147,12 @@ function elutionMistake(cycle: Cycle, model: Cycle, water: string | undefined, n
   if (water === undefined || had >= wanted || !differs(had, wanted)) return undefined;
   const last = cycle.elution.at(-1) ?? cycle.wash.at(-1) ?? cycle.load[0];
   const before = next && [...next.conditioning, ...next.load][0];
-  return mistake('stopped-early', last, `${mL(had)} of ${water} instead of ${mL(wanted)}`, before ? morePoured(water, wanted - had, before.id) : moreAtEnd(water, wanted - had));
+  return mistake(
+    'stopped-early',
+    last,
+    `${mL(had)} of ${water} instead of ${mL(wanted)}`,
+    before ? morePoured(water, wanted - had, before.id) : moreAtEnd(water, wanted - had),
+  );
 }
 
 function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
@@ -126,14 +163,27 @@ function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
   if (!cycle.receiver) return mistake('receiver-unchanged', start, 'the receiver was never changed', repair);
   const off = cycle.receiver.at_mL - start.at_mL - wanted;
   if (Math.abs(off) < RECEIVER_SLACK_ML) return undefined;
-  return mistake(off < 0 ? 'receiver-early' : 'receiver-late', cycle.receiver, `receiver changed ${mL(Math.abs(off))} too ${off < 0 ? 'early' : 'late'}`, repair);
+  return mistake(
+    off < 0 ? 'receiver-early' : 'receiver-late',
+    cycle.receiver,
+    `receiver changed ${mL(Math.abs(off))} too ${off < 0 ? 'early' : 'late'}`,
+    repair,
+  );
 }
 
 function onBed(steps: readonly Step[]): Mistake | undefined {
   const struck = steps.filter((step): step is PourStep => step.action.do === 'pour' && step.action.how === 'bed' && step.action.hold_level !== true);
   if (struck.length === 0) return undefined;
   const what = `${struck.length === 1 ? 'one pour' : `${struck.length} pours`} onto the bed instead of down the wall, ${mL(volumeOf(struck))} in all`;
-  return mistake('poured-on-bed', struck[0], what, changed(struck.map(({ id }) => id), (action): Action => (action.do === 'pour' ? { ...action, how: 'wall' } : action)));
+  return mistake(
+    'poured-on-bed',
+    struck[0],
+    what,
+    changed(
+      struck.map(({ id }) => id),
+      (action): Action => (action.do === 'pour' ? { ...action, how: 'wall' } : action),
+    ),
+  );
 }
 
 /** A time in which the bed was dry: from the entry of air to the action that ended it. */
@@ -149,7 +199,9 @@ function dryingsOf(steps: readonly Step[], whole: Whole): Drying[] {
     if (!event.note?.startsWith(AIR_ENTERS)) return [];
     const ended = steps.find(({ action, time_min }) => (action.do === 'pour' || action.do === 'refill-from-below') && time_min >= event.time_min);
     const until = ended ? steps.indexOf(ended) : steps.length;
-    return [{ event, ended, idle: steps.slice(0, until).filter(({ action, open, at_mL }) => action.do === 'wait' && open > 0 && at_mL >= event.delivered_mL - 1e-9) }];
+    return [
+      { event, ended, idle: steps.slice(0, until).filter(({ action, open, at_mL }) => action.do === 'wait' && open > 0 && at_mL >= event.delivered_mL - 1e-9) },
+    ];
   });
 }
 
@@ -174,7 +226,11 @@ function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
   const set = steps.filter(({ action }) => action.do === 'clamp' && action.open_percent > 0);
   const wide = set.filter(({ open }) => open > usual + CLAMP_SLACK);
   const narrow = set.filter(({ open }) => open < usual - CLAMP_SLACK);
-  const repaired = (these: readonly Step[]): Repair => changed(these.map(({ id }) => id), (action): Action => (action.do === 'clamp' ? { ...action, open_percent: usual } : action));
+  const repaired = (these: readonly Step[]): Repair =>
+    changed(
+      these.map(({ id }) => id),
+      (action): Action => (action.do === 'clamp' ? { ...action, open_percent: usual } : action),
+    );
   return [
     ...(wide.length > 0 ? [mistake('wide-clamp', wide[0], `clamp ${wide[0].open} % open instead of ${usual} %`, repaired(wide))] : []),
     ...(narrow.length > 0 ? [mistake('narrow-clamp', narrow[0], `clamp ${narrow[0].open} % open instead of ${usual} %`, repaired(narrow))] : []),
@@ -191,7 +247,9 @@ function standing(steps: readonly Step[], procedure: readonly Step[], dryings: r
 }
 
 function spills(steps: readonly Step[]): Mistake[] {
-  return steps.flatMap((step) => (step.action.do === 'spill' ? [mistake('spill', step, `${(100 * step.action.share).toFixed(0)} % of a vessel spilled`, without([step.id]))] : []));
+  return steps.flatMap((step) =>
+    step.action.do === 'spill' ? [mistake('spill', step, `${(100 * step.action.share).toFixed(0)} % of a vessel spilled`, without([step.id]))] : [],
+  );
 }
 
 /** Stirring is a rescue, but a loaded bed that is stirred has lost its bands. */

@@ -30,7 +30,11 @@ export function digCrater(bed: Bed, column: Column, hardness: number, side_deg: 
   const cells = cellsAbove(bed, column, Math.max(column.dz, MIXED_CM * hardness));
   if (cells.length === 0) return;
   mixResin(bed, column, bed.lanes > 1 ? dug(bed, column, cells, DUG_CM * hardness, side_deg) : cells.map((at) => kept(bed, at)));
-  if (bed.lanes > 1) resize(bed, cells.map((at) => ({ ...kept(bed, at), room: roomOf(bed, column, at) })));
+  if (bed.lanes > 1)
+    resize(
+      bed,
+      cells.map((at) => ({ ...kept(bed, at), room: roomOf(bed, column, at) })),
+    );
   for (const at of cells) bed.packing[at] = Math.max(0.05, bed.resinShare[at]);
   mixLiquid(bed, cells, true);
   bed.scalar[AT.strikes] += 1;
@@ -53,7 +57,11 @@ export function churn(bed: Bed, column: Column): void {
   const depth = bed.scalar[AT.looseTop];
   if (depth <= 0) return;
   const cells = cellsAbove(bed, column, depth);
-  mixResin(bed, column, cells.map((at) => kept(bed, at)));
+  mixResin(
+    bed,
+    column,
+    cells.map((at) => kept(bed, at)),
+  );
   mixLiquid(bed, cells, true);
   renew(bed, column);
 }

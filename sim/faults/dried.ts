@@ -17,7 +17,8 @@ export function driedBed(bed: Bed, column: Column, fault: Fault): Issue | undefi
   const deep = Math.max(1, Math.round((fault.depth_share ?? 1) * bed.plates));
   const s = bed.scalar;
   refill(bed, column);
-  if (s[AT.headVolume] + pushedOut(bed, column, severity, deep) > column.headMax) return { path: 'kind', expected: 'room above the bed for the liquid that gas drives out', received: `${s[AT.headVolume].toFixed(2)} mL above the bed` };
+  if (s[AT.headVolume] + pushedOut(bed, column, severity, deep) > column.headMax)
+    return { path: 'kind', expected: 'room above the bed for the liquid that gas drives out', received: `${s[AT.headVolume].toFixed(2)} mL above the bed` };
   const nothing = new Float64Array(bed.components);
   for (let i = 0; i < bed.lanes; i++) setGas(bed, i, (j) => gasAfter(bed, column, i, j, severity, deep), 0, nothing);
   s[AT.drainings] += 1;
@@ -33,6 +34,8 @@ function gasAfter(bed: Bed, column: Column, lane: number, j: number, severity: n
 
 function pushedOut(bed: Bed, column: Column, severity: number, deep: number): number {
   let volume = 0;
-  for (let i = 0; i < bed.lanes; i++) for (let j = 0; j < deep; j++) volume += bed.room[i * bed.plates + j] * Math.max(0, gasAfter(bed, column, i, j, severity, deep) - bed.gas[i * bed.plates + j]);
+  for (let i = 0; i < bed.lanes; i++)
+    for (let j = 0; j < deep; j++)
+      volume += bed.room[i * bed.plates + j] * Math.max(0, gasAfter(bed, column, i, j, severity, deep) - bed.gas[i * bed.plates + j]);
   return volume;
 }

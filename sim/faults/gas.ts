@@ -49,7 +49,11 @@ function risesOf(bed: Bed, lane: number, gasOf: (j: number) => number, extra: nu
     return bed.room[at] * (1 - gasOf(j)) - bed.mobile[at] - bed.stillVolume[at];
   });
   const rise = new Float64Array(bed.plates + 1);
-  rise[bed.plates] = Math.max(0, gain.reduce((sum, volume) => sum + Math.max(0, volume), 0)) + extra;
+  rise[bed.plates] =
+    Math.max(
+      0,
+      gain.reduce((sum, volume) => sum + Math.max(0, volume), 0),
+    ) + extra;
   for (let j = bed.plates - 1; j >= 0; j--) rise[j] = rise[j + 1] - gain[j];
   return rise;
 }

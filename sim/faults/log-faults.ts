@@ -24,7 +24,8 @@ export const LOG_FAULTS: Readonly<Partial<Record<FaultKind, LogFault>>> = {
   'receiver-early': (scenario, log, severity) => shiftedReceiver(scenario, log, -severity * SHIFT_MAX_ML),
   'receiver-late': (scenario, log, severity) => shiftedReceiver(scenario, log, severity * SHIFT_MAX_ML),
   'stopped-early': (scenario, log, severity) => cutEnd(scenario, log, severity),
-  'fast-flow': (_, log, severity) => (severity > 0 ? log.map((action) => (action.do === 'clamp' && action.open_percent > 0 ? { ...action, open_percent: 100 } : action)) : log),
+  'fast-flow': (_, log, severity) =>
+    severity > 0 ? log.map((action) => (action.do === 'clamp' && action.open_percent > 0 ? { ...action, open_percent: 100 } : action)) : log,
   spill: (_, log, severity) => inserted(log, endOf(log), { do: 'spill', share: severity * SPILL_MAX }),
   'no-recondition': secondCycle,
 };
@@ -98,7 +99,11 @@ function split(pour: Pour, share: number, other: string | undefined): Pour[] {
 
 function withWaitsBeforeSample(scenario: Scenario, log: Log, mm: number): Log {
   const samples = sampleEntries(scenario, log);
-  return log.map((action, i) => (action.do === 'wait' && 'liquid_mm' in action.until && samples.includes(i + 1) ? { ...action, until: { liquid_mm: Math.max(action.until.liquid_mm, mm) } } : action));
+  return log.map((action, i) =>
+    action.do === 'wait' && 'liquid_mm' in action.until && samples.includes(i + 1)
+      ? { ...action, until: { liquid_mm: Math.max(action.until.liquid_mm, mm) } }
+      : action,
+  );
 }
 
 /** The log with its last change of receiver taken at another delivered volume. Unchanged if only a run could tell the volume. */
@@ -135,7 +140,9 @@ function cutEnd(scenario: Scenario, log: Log, severity: number): Log {
     left.set(i, volumeAt(log, i) - cut);
     less -= cut;
   }
-  return log.flatMap((action, i): Action[] => (action.do === 'pour' && left.has(i) ? ((left.get(i) ?? 0) > 1e-9 ? [{ ...action, volume_mL: left.get(i) ?? 0 }] : []) : [action]));
+  return log.flatMap((action, i): Action[] =>
+    action.do === 'pour' && left.has(i) ? ((left.get(i) ?? 0) > 1e-9 ? [{ ...action, volume_mL: left.get(i) ?? 0 }] : []) : [action],
+  );
 }
 
 /** Where the closing of the clamp at the end begins. */

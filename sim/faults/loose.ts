@@ -17,7 +17,10 @@ export function looseTop(bed: Bed, column: Column, fault: Fault): Issue | undefi
   const e = column.porosity;
   const longer = (1 - e) / (1 - LOOSE_POROSITY);
   const easier = longer * (kozenyCarman(1, e, 1) / kozenyCarman(1, LOOSE_POROSITY, 1));
-  resize(bed, cells.map((at) => ({ at, share: bed.resinShare[at], room: (bed.room[at] * longer * LOOSE_POROSITY) / e })));
+  resize(
+    bed,
+    cells.map((at) => ({ at, share: bed.resinShare[at], room: (bed.room[at] * longer * LOOSE_POROSITY) / e })),
+  );
   for (const at of cells) bed.packing[at] *= easier;
   bed.scalar[AT.looseTop] = Math.max(bed.scalar[AT.looseTop], depth);
   renew(bed, column);

@@ -7,7 +7,8 @@ import { renew } from './renew.ts';
 /** Lets liquid rise slowly from the outlet: it takes the place of gas, and what is more goes on into the liquid above the bed. */
 export function refillFromBelow(bed: Bed, column: Column, liquid: Float64Array, volume_mL: number): Issue | undefined {
   const s = bed.scalar;
-  if (s[AT.clampOpen] > 0) return { path: 'do', expected: 'the clamp shut before liquid is led in from below', received: `${(100 * s[AT.clampOpen]).toFixed(0)} % open` };
+  if (s[AT.clampOpen] > 0)
+    return { path: 'do', expected: 'the clamp shut before liquid is led in from below', received: `${(100 * s[AT.clampOpen]).toFixed(0)} % open` };
   const gas = gasVolume(bed);
   const over = s[AT.headVolume] + Math.max(0, volume_mL - gas) - column.headMax;
   if (over > 1e-9) return { path: 'volume_mL', expected: `at most ${(volume_mL - over).toFixed(2)} mL before the tube overflows`, received: `${volume_mL} mL` };

@@ -64,7 +64,8 @@ export const FAULTS: Readonly<Record<FaultKind, FaultEntry>> = {
     cause: 'The clamp is left open when no liquid stands above a bed that lets air in: coarse beads, a flawed wall, or a long filled outlet tube.',
     signs: 'Slower flow at the same head, ragged bands, early cobalt and a long tail; after a long drying one side of the wall runs ahead.',
     prevention: 'Close the clamp while liquid still stands above the bed. An outlet tip raised above the bed top cannot drain it.',
-    rescue: 'Close the clamp; let liquid rise slowly from below; if streaks stay, stir up and repack under half a bed height of liquid. A loaded bed that is stirred loses its bands.',
+    rescue:
+      'Close the clamp; let liquid rise slowly from below; if streaks stay, stir up and repack under half a bed height of liquid. A loaded bed that is stirred loses its bands.',
     source: 'trapped gas 14 to 17 %, relative permeability: Fry, Selker and Gorelick 1997, abstract read; gas growth per cycle and still liquid estimated',
     status: 'assumed',
   },

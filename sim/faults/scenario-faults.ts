@@ -24,10 +24,13 @@ const INTERFERING: readonly IonId[] = ['Fe3', 'Zn', 'Cu'];
 const WATER_M = 1;
 
 export const SCENARIO_FAULTS: Readonly<Partial<Record<FaultKind, ScenarioFault>>> = {
-  overload: (scenario, severity) => withSample(scenario, (liquid) => ({ ...liquid, ions: mapped(liquid.ions, (c) => Math.min(SOLUBLE_M, c * (1 + (OVERLOAD_MAX - 1) * severity))) })),
+  overload: (scenario, severity) =>
+    withSample(scenario, (liquid) => ({ ...liquid, ions: mapped(liquid.ions, (c) => Math.min(SOLUBLE_M, c * (1 + (OVERLOAD_MAX - 1) * severity))) })),
   'interfering-ions': interfering,
-  'weak-acid': (scenario, severity) => withLiquids(scenario, (liquid) => (liquid.HCl_M < WATER_M ? liquid : { ...liquid, HCl_M: liquid.HCl_M * (1 - WEAKER_MAX * severity) })),
-  'fumed-acid': (scenario, severity) => withValues(scenario, { 'bench.fuming_per_h': Math.max(scenario.values['bench.fuming_per_h'], FUMING_MAX_PER_H * severity) }),
+  'weak-acid': (scenario, severity) =>
+    withLiquids(scenario, (liquid) => (liquid.HCl_M < WATER_M ? liquid : { ...liquid, HCl_M: liquid.HCl_M * (1 - WEAKER_MAX * severity) })),
+  'fumed-acid': (scenario, severity) =>
+    withValues(scenario, { 'bench.fuming_per_h': Math.max(scenario.values['bench.fuming_per_h'], FUMING_MAX_PER_H * severity) }),
   'short-bed': shortBed,
   'coarse-beads': (scenario, severity) => withValues(scenario, { 'bed.bead_um': scenario.values['bed.bead_um'] * (1 + (COARSER_MAX - 1) * severity) }),
   'wide-bead-range': wideRange,
@@ -54,14 +57,20 @@ function mapped(ions: Liquid['ions'], change: (c: number) => number): Liquid['io
 /** The beads settle lower than was marked: part of what was taken for resin was water. Cells keep their length. */
 function shortBed(scenario: Scenario, severity: number): Scenario {
   const share = 1 - SHORTER_MAX * severity;
-  return withValues(scenario, { 'bed.length_cm': scenario.values['bed.length_cm'] * share, 'bed.plates': Math.max(4, Math.round(scenario.values['bed.plates'] * share)) });
+  return withValues(scenario, {
+    'bed.length_cm': scenario.values['bed.length_cm'] * share,
+    'bed.plates': Math.max(4, Math.round(scenario.values['bed.plates'] * share)),
+  });
 }
 
 function interfering(scenario: Scenario, severity: number): Scenario {
   if (severity <= 0) return scenario;
   const added = INTERFERING.filter((ion) => !scenario.ions.includes(ion));
   const grown = { ...scenario, ions: [...scenario.ions, ...added] };
-  return withSample(grown, (liquid) => ({ ...liquid, ions: { ...Object.fromEntries(INTERFERING.map((ion) => [ion, (liquid.ions[ion] ?? 0) + INTERFERING_MAX_M * severity])), ...without(liquid.ions) } }));
+  return withSample(grown, (liquid) => ({
+    ...liquid,
+    ions: { ...Object.fromEntries(INTERFERING.map((ion) => [ion, (liquid.ions[ion] ?? 0) + INTERFERING_MAX_M * severity])), ...without(liquid.ions) },
+  }));
 }
 
 function without(ions: Liquid['ions']): Liquid['ions'] {

@@ -13,10 +13,15 @@ const LIQUID_NEEDED = 0.5;
 /** Stirs up the whole bed and lets it settle: one composition, no gas, no cracks, no crater, another packing of the same quality. */
 export function stir(bed: Bed, column: Column): Issue | undefined {
   const s = bed.scalar;
-  if (s[AT.clampOpen] > 0) return { path: 'do', expected: 'the clamp shut before the bed is stirred', received: `${(100 * s[AT.clampOpen]).toFixed(0)} % open` };
+  if (s[AT.clampOpen] > 0)
+    return { path: 'do', expected: 'the clamp shut before the bed is stirred', received: `${(100 * s[AT.clampOpen]).toFixed(0)} % open` };
   const level = levelOf(bed, column);
   if (level < LIQUID_NEEDED * column.length - 1e-9) {
-    return { path: 'do', expected: `at least ${(10 * LIQUID_NEEDED * column.length).toFixed(0)} mm of liquid above the bed`, received: `${(10 * level).toFixed(1)} mm` };
+    return {
+      path: 'do',
+      expected: `at least ${(10 * LIQUID_NEEDED * column.length).toFixed(0)} mm of liquid above the bed`,
+      received: `${(10 * level).toFixed(1)} mm`,
+    };
   }
   refill(bed, column);
   if (isDrained(bed)) return { path: 'do', expected: 'a bed full of liquid', received: 'drained cells' };
@@ -56,7 +61,11 @@ function mixAll(bed: Bed, column: Column): void {
   const cells: Placed[] = [];
   for (let at = 0; at < bed.lanes * bed.plates; at++) cells.push({ at, share: 1, room: bed.room[at] });
   mixResin(bed, column, cells);
-  mixLiquid(bed, cells.map(({ at }) => at), true);
+  mixLiquid(
+    bed,
+    cells.map(({ at }) => at),
+    true,
+  );
 }
 
 /** A packing as even as the scenario says, with other lanes loose and tight. */

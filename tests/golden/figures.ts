@@ -16,7 +16,13 @@ export const GOLDEN = readdirSync(SCENARIOS)
 export interface Figures {
   readonly time_min: number;
   readonly delivered_mL: number;
-  readonly receivers: readonly { readonly label: string; readonly volume_mL: number; readonly HCl_mmol: number; readonly Co_percent: number; readonly Ni_percent: number }[];
+  readonly receivers: readonly {
+    readonly label: string;
+    readonly volume_mL: number;
+    readonly HCl_mmol: number;
+    readonly Co_percent: number;
+    readonly Ni_percent: number;
+  }[];
   readonly onBedCo_percent: number;
 }
 

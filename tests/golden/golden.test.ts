@@ -19,7 +19,9 @@ describe.each(GOLDEN)('%s', (name) => {
     const [now, then] = [figuresOf(scenarioOf(name)), stored(name)];
     expect(now.receivers.map(({ label }) => label)).toEqual(then.receivers.map(({ label }) => label));
     const wanted = new Map(numbersOf(then));
-    const off = numbersOf(now).filter(([path, value]) => Math.abs(value - (wanted.get(path) ?? Number.NaN)) > Math.max(LEAST, SHARE * Math.abs(value)) || !wanted.has(path));
+    const off = numbersOf(now).filter(
+      ([path, value]) => Math.abs(value - (wanted.get(path) ?? Number.NaN)) > Math.max(LEAST, SHARE * Math.abs(value)) || !wanted.has(path),
+    );
     expect(off.map(([path, value]) => `${path}: ${value}, stored ${wanted.get(path)}`)).toEqual([]);
   });
 });

@@ -19,7 +19,10 @@ describe('the shape of a peak', () => {
   ])('of %i plates has the tailing of plate theory, which is no fault', (N, tailing) => {
     closeTo('tailing', gammaTailing(N), tailing, { absolute: 6e-4 });
     const x = volumes(20_000, 4);
-    const shape = peakShape(x, x.map((v) => Math.exp((N - 1) * Math.log(v) - N * v + N)));
+    const shape = peakShape(
+      x,
+      x.map((v) => Math.exp((N - 1) * Math.log(v) - N * v + N)),
+    );
     closeTo('tailing read off', shape?.tailing ?? 0, tailing, { absolute: 2e-3 });
     closeTo('plates by half height', shape?.plates ?? 0, N - 1.055, { absolute: 0.05 });
     closeTo('its own gamma', shape?.gammaTailing ?? 0, shape?.tailing ?? 0, { absolute: 4e-3 });
@@ -28,7 +31,10 @@ describe('the shape of a peak', () => {
 
   test('of a Gaussian is symmetric', () => {
     const x = volumes(4000, 20);
-    const shape = peakShape(x, x.map((v) => Math.exp(-((v - 10) ** 2) / 2)));
+    const shape = peakShape(
+      x,
+      x.map((v) => Math.exp(-((v - 10) ** 2) / 2)),
+    );
     closeTo('tailing', shape?.tailing ?? 0, 1, { absolute: 1e-3 });
     closeTo('asymmetry', shape?.asymmetry ?? 0, 1, { absolute: 1e-3 });
     closeTo('plates', shape?.plates ?? 0, 100, { relative: 1e-3 });
@@ -37,7 +43,10 @@ describe('the shape of a peak', () => {
   test('with a step on its front has two fronts', () => {
     const x = volumes(2000, 20);
     const step = (v: number, at: number): number => 1 / (1 + Math.exp(-(v - at) / 0.2));
-    const shape = peakShape(x, x.map((v) => (0.4 * step(v, 6) + 0.6 * step(v, 10)) * (1 - step(v, 14))));
+    const shape = peakShape(
+      x,
+      x.map((v) => (0.4 * step(v, 6) + 0.6 * step(v, 10)) * (1 - step(v, 14))),
+    );
     expect(shape?.fronts_mL).toHaveLength(2);
     closeTo('first', shape?.fronts_mL[0] ?? 0, 6, { absolute: 0.1 }, 'mL');
     closeTo('second', shape?.fronts_mL[1] ?? 0, 10, { absolute: 0.1 }, 'mL');
@@ -45,8 +54,18 @@ describe('the shape of a peak', () => {
 
   test('that has not come down says nothing of its tail', () => {
     const x = volumes(100, 10);
-    expect(peakShape(x, x.map((v) => v))).toBeUndefined();
-    expect(peakShape(x, x.map(() => 0))).toBeUndefined();
+    expect(
+      peakShape(
+        x,
+        x.map((v) => v),
+      ),
+    ).toBeUndefined();
+    expect(
+      peakShape(
+        x,
+        x.map(() => 0),
+      ),
+    ).toBeUndefined();
   });
 });
 

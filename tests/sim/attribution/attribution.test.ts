@@ -110,7 +110,13 @@ describe('three causes at once', () => {
       closeTo(column, sum, actual[column], { absolute: 1e-9 });
     }
     expect(Math.abs(notSeparable.lost_mmol)).toBeGreaterThan(1e-4);
-    closeTo('places', places.reduce((sum, { amount_mmol }) => sum + amount_mmol, 0), actual.loaded_mmol, { relative: 1e-9 }, 'mmol');
+    closeTo(
+      'places',
+      places.reduce((sum, { amount_mmol }) => sum + amount_mmol, 0),
+      actual.loaded_mmol,
+      { relative: 1e-9 },
+      'mmol',
+    );
     const elsewhere = places.filter(({ place }) => !receivers.includes(place)).reduce((sum, { amount_mmol }) => sum + amount_mmol, 0);
     closeTo('lost', elsewhere, actual.lost_mmol, { absolute: 1e-9 }, 'mmol');
   });

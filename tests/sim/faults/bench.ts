@@ -14,7 +14,21 @@ export function leach(values: Partial<Record<FieldPath, number>> = {}, parts: Pa
     sample: { label: 'leach in 9 M HCl', HCl_M: 9, ions: { Co: 0.18, Ni: 0.22 } },
     water: { label: 'water', HCl_M: 0, ions: {} },
   };
-  return { id: 'leach', title: 'leach', purpose: '', notice: [], sources: [], ions: ['Co', 'Ni'], liquids, values: { ...parameterDefaults(), ...SMALL, ...values }, curves: {}, faults: [], procedure: procedure(), seed: 3, ...parts };
+  return {
+    id: 'leach',
+    title: 'leach',
+    purpose: '',
+    notice: [],
+    sources: [],
+    ions: ['Co', 'Ni'],
+    liquids,
+    values: { ...parameterDefaults(), ...SMALL, ...values },
+    curves: {},
+    faults: [],
+    procedure: procedure(),
+    seed: 3,
+    ...parts,
+  };
 }
 
 /** Condition, load, rinse, wash, elute; two portions of wash and of water. */
@@ -48,7 +62,8 @@ export function heldAmount({ bed, column }: Run, k: number): number {
 /** Largest relative gap between the space of a cell and the liquid and gas in it. */
 export function spaceError(bed: Bed): number {
   let worst = 0;
-  for (let at = 0; at < bed.room.length; at++) worst = Math.max(worst, Math.abs(bed.mobile[at] + bed.stillVolume[at] + bed.gas[at] * bed.room[at] - bed.room[at]) / bed.room[at]);
+  for (let at = 0; at < bed.room.length; at++)
+    worst = Math.max(worst, Math.abs(bed.mobile[at] + bed.stillVolume[at] + bed.gas[at] * bed.room[at] - bed.room[at]) / bed.room[at]);
   return worst;
 }
 
@@ -63,5 +78,5 @@ export function lowest({ bed }: Run): number {
   for (const array of [bed.pore, bed.sorbed, bed.still, bed.head, bed.tip, bed.receivers, bed.mobile, bed.stillVolume, bed.gas, bed.resinShare]) {
     for (const value of array) if (!(value >= least)) least = value;
   }
-  return bed.scalar[AT.headVolume] < least ? bed.scalar[AT.headVolume] : least;
+  return Math.min(bed.scalar[AT.headVolume], least);
 }

@@ -101,7 +101,10 @@ describe('a bed whose liquid runs out', () => {
 
   test('cracks along part of the wall only after minutes dry', () => {
     const cracksAfter = (minutes: number): number => {
-      const run = runOf(leach({ 'bed.bead_um': 240 }), [{ do: 'clamp', open_percent: 100 }, { do: 'wait', until: { elapsed_min: minutes } }]);
+      const run = runOf(leach({ 'bed.bead_um': 240 }), [
+        { do: 'clamp', open_percent: 100 },
+        { do: 'wait', until: { elapsed_min: minutes } },
+      ]);
       advance(run, { endOfLog: true });
       return run.bed.crack.filter((gap) => gap > 0).length;
     };

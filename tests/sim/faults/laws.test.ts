@@ -16,9 +16,24 @@ const fault: fc.Arbitrary<Fault> = fc.record({ kind: fc.constantFrom(...FAULT_KI
 const liquid = fc.constantFrom('acid', 'sample', 'water');
 
 const action: fc.Arbitrary<Action> = fc.oneof(
-  { weight: 4, arbitrary: fc.record({ do: fc.constant('pour' as const), liquid, volume_mL: real(0.05, 5), how: fc.constantFrom('wall' as const, 'bed' as const), hold_level: fc.boolean() }) },
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      do: fc.constant('pour' as const),
+      liquid,
+      volume_mL: real(0.05, 5),
+      how: fc.constantFrom('wall' as const, 'bed' as const),
+      hold_level: fc.boolean(),
+    }),
+  },
   { weight: 3, arbitrary: fc.record({ do: fc.constant('clamp' as const), open_percent: fc.constantFrom(0, 40, 100) }) },
-  { weight: 4, arbitrary: fc.record({ do: fc.constant('wait' as const), until: fc.oneof(fc.record({ elapsed_min: real(0, 40) }), fc.record({ more_mL: real(0, 4) }), fc.record({ liquid_mm: real(0, 10) })) }) },
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      do: fc.constant('wait' as const),
+      until: fc.oneof(fc.record({ elapsed_min: real(0, 40) }), fc.record({ more_mL: real(0, 4) }), fc.record({ liquid_mm: real(0, 10) })),
+    }),
+  },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('a', 'b') }) },
   { weight: 1, arbitrary: fc.constant({ do: 'stir' as const }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('refill-from-below' as const), liquid, volume_mL: real(0.1, 4) }) },
@@ -64,7 +79,10 @@ describe('every run with faults, draining and repacking', () => {
   test('keeps its resin unless some is added', () => {
     fc.assert(
       fc.property(scenario, log, (s, l) => {
-        const run = runOf(s, l.filter(({ do: name }) => name !== 'top-up'));
+        const run = runOf(
+          s,
+          l.filter(({ do: name }) => name !== 'top-up'),
+        );
         const resin = resinVolume(run);
         advance(run, { endOfLog: true });
         expect(Math.abs(resinVolume(run) - resin)).toBeLessThan(1e-9 * resin);
@@ -78,7 +96,7 @@ describe('every run with faults, draining and repacking', () => {
       fc.property(scenario, log, fc.integer({ min: 1, max: 60 }), (s, l, steps) => {
         const [whole, cut] = [runOf(s, l), runOf(s, l)];
         advance(whole, { endOfLog: true });
-        while (!advance(cut, { endOfLog: true, steps })) continue;
+        while (!advance(cut, { endOfLog: true, steps }));
         expect(new Uint8Array(cut.bed.buffer)).toEqual(new Uint8Array(whole.bed.buffer));
       }),
       { ...RUNS, numRuns: 30 },

@@ -33,13 +33,17 @@ describe('stirring', () => {
     held.forEach((amount, k) => closeTo(`component ${k}`, heldAmount(run, k), amount, { relative: 1e-10 }, 'mmol'));
     const { bed } = run;
     const cells = bed.lanes * bed.plates;
-    for (const array of [bed.pore, bed.sorbed]) closeTo('cobalt', Math.max(...array.slice(cells, 2 * cells)), Math.min(...array.slice(cells, 2 * cells)), { relative: 1e-9 });
+    for (const array of [bed.pore, bed.sorbed])
+      closeTo('cobalt', Math.max(...array.slice(cells, 2 * cells)), Math.min(...array.slice(cells, 2 * cells)), { relative: 1e-9 });
     expect(new Set(bed.packing).size).toBe(bed.lanes);
     expect(liquidError(bed, run.startedVolume)).toBeLessThan(1e-9);
   });
 
   test('repairs the packing but not the bands', () => {
-    const faults = [{ kind: 'channel', severity: 1, side_deg: 0 }, { kind: 'uneven-packing', severity: 1 }] as const;
+    const faults = [
+      { kind: 'channel', severity: 1, side_deg: 0 },
+      { kind: 'uneven-packing', severity: 1 },
+    ] as const;
     const run = runOf({ ...leach(), faults });
     act(run, { do: 'pour', liquid: 'water', volume_mL: 4 });
     act(run, { do: 'stir' });

@@ -11,11 +11,14 @@ import { leach } from './bench.ts';
 
 describe('a gap between bed and wall', () => {
   // Slot permeability h²/12 (plane Poiseuille flow) beside a bed of 1.239e-7 cm²: derived.
-  test.each(vectors.test_vectors.wall_gap_bypass.rows.filter(({ k_ratio }) => k_ratio > 1))('of $gap_um µm takes its share of the flow', ({ gap_um, R_cm, k_bed_cm2, area_fraction, k_ratio, bypass_fraction }) => {
-    const factor = crackFactor(gap_um * 1e-4, 2 * Math.PI * R_cm, Math.PI * R_cm ** 2, k_bed_cm2);
-    closeTo('bypass', (area_fraction * k_ratio) / factor, bypass_fraction, { relative: 1e-9 });
-    closeTo('bypass', wallGap(gap_um * 1e-4, R_cm, k_bed_cm2).flow, bypass_fraction, { relative: 1e-9 });
-  });
+  test.each(vectors.test_vectors.wall_gap_bypass.rows.filter(({ k_ratio }) => k_ratio > 1))(
+    'of $gap_um µm takes its share of the flow',
+    ({ gap_um, R_cm, k_bed_cm2, area_fraction, k_ratio, bypass_fraction }) => {
+      const factor = crackFactor(gap_um * 1e-4, 2 * Math.PI * R_cm, Math.PI * R_cm ** 2, k_bed_cm2);
+      closeTo('bypass', (area_fraction * k_ratio) / factor, bypass_fraction, { relative: 1e-9 });
+      closeTo('bypass', wallGap(gap_um * 1e-4, R_cm, k_bed_cm2).flow, bypass_fraction, { relative: 1e-9 });
+    },
+  );
 
   test('narrower than the pores carries nothing extra', () => {
     expect(crackFactor(10e-4, 2.8, 0.636, 1.239e-7)).toBe(1);
