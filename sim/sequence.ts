@@ -2,6 +2,8 @@ import { AT } from './bed.ts';
 import type { IonId } from './ions.ts';
 import { inReceivers } from './ledger.ts';
 import { bestParting, distributionOf, type Parting } from './passage.ts';
+import { BOTTLES_M, bedVolume, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
+import { receiverLabels } from './receivers.ts';
 import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from './run.ts';
 import type { Action, Liquid, Log, Scenario } from './types.ts';
 
@@ -48,17 +50,13 @@ export interface Progress {
 
 type Group = readonly IonId[];
 
-/** Bottles that are tried, mol/L. */
-export const BOTTLES_M = [12, 11, 10, 9, 8, 7, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1, 0.75, 0.5, 0.3, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005] as const;
 /** The last metal is washed out with no more acid than this: a trace keeps metals from precipitating. Common practice, no source. */
 const LAST_M = 0.01;
 /** Acids tried in the model per step, the most promising first, and runs in all. */
 const TRIED_PER_STEP = 4;
 const TRIALS_MAX = 80;
-/** Longest step and conditioning, bed volumes; common practice, no source. */
+/** Longest step, bed volumes; common practice, no source. */
 const STEP_MAX_BV = 14;
-const CONDITIONING_BV = 2.4;
-const RINSE_BV = 0.04;
 /** What a bed volume of eluent costs against a bed length that the next band travels, when acids are ranked. */
 const VOLUME_WEIGHT = 0.03;
 /** A band needs about this many times the volume of its middle, and so many bed volumes more, to leave whole. Our rule. */
@@ -83,27 +81,6 @@ export function findSequence(scenario: Scenario, goal: SequenceGoal, onProgress:
     together.push(pair);
     groups = merged(groups, pair.first, pair.second);
   }
-}
-
-interface Sample {
-  readonly name: string;
-  readonly volume_mL: number;
-  readonly ions: readonly IonId[];
-}
-
-/** The liquid with metals that the procedure pours first, or the first there is. */
-function sampleOf(scenario: Scenario): Sample | undefined {
-  const holds = (name: string): IonId[] => scenario.ions.filter((ion) => (scenario.liquids[name]?.ions[ion] ?? 0) > 0);
-  const pour = scenario.procedure.find((action) => action.do === 'pour' && holds(action.liquid).length > 0);
-  const name = pour?.do === 'pour' ? pour.liquid : Object.keys(scenario.liquids).find((id) => holds(id).length > 0);
-  if (name === undefined) return undefined;
-  return { name, volume_mL: pour?.do === 'pour' ? pour.volume_mL : 0.08 * bedVolume(scenario), ions: holds(name) };
-}
-
-interface Placed {
-  readonly HCl_M: number;
-  readonly volume_mL: number;
-  readonly group: Group;
 }
 
 /** A state of the trial column, and the part of the log that led to it. */
@@ -141,7 +118,7 @@ class Search {
   }
 
   /** Steps that bring out every group, or undefined. */
-  programme(groups: readonly Group[]): Placed[] | undefined {
+  programme(groups: readonly Group[]): ProgrammeStep[] | undefined {
     const start: Place = { point: checkpointOf(this.run), log: [] };
     const found = this.continued(start, groups, []);
     restoreTo(this.run, start.point);
@@ -155,11 +132,11 @@ class Search {
   }
 
   /** The programme as a log for the bench, with what its receivers hold in one run of it. */
-  written(placed: readonly Placed[], together: readonly Parting[]): Sequence {
+  written(placed: readonly ProgrammeStep[], together: readonly Parting[]): Sequence {
     const steps = placed.length > 0 ? placed : [{ HCl_M: 9, volume_mL: 2 * this.bed_mL, group: this.sample.ions }];
     const log: Action[] = [
-      ...this.loading(steps[0].HCl_M, receiverOf(steps[0].group)),
-      ...steps.flatMap((step, i) => this.stepLog(step, i)),
+      ...loadingLog(this.scenario, this.sample, steps[0]),
+      ...steps.flatMap((step, i) => stepLog(this.scenario, step, i === 0)),
       { do: 'clamp', open_percent: 0 },
     ];
     const run = runOf(this.scenario, log);
@@ -178,7 +155,7 @@ class Search {
     };
   }
 
-  private continued(from: Place, left: readonly Group[], placed: readonly Placed[]): Placed[] | undefined {
+  private continued(from: Place, left: readonly Group[], placed: readonly ProgrammeStep[]): ProgrammeStep[] | undefined {
     if (left.length === 0) return [...placed];
     for (const { HCl_M, group } of this.candidates(left)) {
       if (this.trials >= TRIALS_MAX) return undefined;
@@ -188,7 +165,7 @@ class Search {
       if (volume_mL === undefined) continue;
       const step = { HCl_M, volume_mL, group };
       const found = this.continued(
-        this.after(from, step, placed.length),
+        this.after(from, step, placed.length === 0),
         left.filter((other) => other !== group),
         [...placed, step],
       );
@@ -228,7 +205,7 @@ class Search {
   private volumeFor(from: Place, HCl_M: number, group: Group, left: readonly Group[], first: boolean): number | undefined {
     const { run } = this;
     this.goBack(from);
-    if (first) this.act(this.loading(HCl_M, receiverOf(group)));
+    if (first) this.act(loadingLog(this.scenario, this.sample, { HCl_M, group }));
     const others = left.filter((other) => other !== group).flat();
     const before = this.delivered([...group, ...others]);
     const start = run.bed.scalar[AT.delivered];
@@ -253,38 +230,11 @@ class Search {
     }
   }
 
-  private after(from: Place, step: Placed, index: number): Place {
+  private after(from: Place, step: ProgrammeStep, first: boolean): Place {
     this.goBack(from);
-    const log = [...(index === 0 ? this.loading(step.HCl_M, receiverOf(step.group)) : []), ...this.stepLog(step, index)];
+    const log = [...(first ? loadingLog(this.scenario, this.sample, step) : []), ...stepLog(this.scenario, step, first)];
     this.act(log);
     return { point: checkpointOf(this.run), log: [...from.log, ...log] };
-  }
-
-  /** Conditioning, sample, and a rinse of the wall, all with the first acid. */
-  private loading(HCl_M: number, receiver: string): Action[] {
-    const drained: Action = { do: 'wait', until: { liquid_mm: 1 } };
-    const liquid = bottleName(HCl_M);
-    return [
-      { do: 'receiver', label: 'conditioning' },
-      { do: 'clamp', open_percent: 100 },
-      drained,
-      { do: 'pour', liquid, volume_mL: rounded(CONDITIONING_BV * this.bed_mL), hold_level: true },
-      drained,
-      { do: 'pour', liquid: this.sample.name, volume_mL: this.sample.volume_mL },
-      { do: 'receiver', label: receiver },
-      drained,
-      { do: 'pour', liquid, volume_mL: Math.max(0.1, rounded(RINSE_BV * this.bed_mL)) },
-      drained,
-    ];
-  }
-
-  /** The new acid is felt at the outlet after a hold-up volume: only then the receiver is changed. */
-  private stepLog({ HCl_M, volume_mL, group }: Placed, index: number): Action[] {
-    const change: Action[] = [
-      { do: 'wait', until: { more_mL: rounded(Math.min(this.holdup_mL, volume_mL)) } },
-      { do: 'receiver', label: receiverOf(group) },
-    ];
-    return [{ do: 'pour', liquid: bottleName(HCl_M), volume_mL, hold_level: true }, ...(index === 0 ? [] : change), { do: 'wait', until: { liquid_mm: 1 } }];
   }
 
   private act(actions: readonly Action[]): void {
@@ -305,9 +255,9 @@ class Search {
     return (this.scenario.liquids[this.sample.name].ions[ion] ?? 0) * this.sample.volume_mL;
   }
 
-  private judged(run: Run, { HCl_M, volume_mL, group }: Placed): SequenceStep {
+  private judged(run: Run, { HCl_M, volume_mL, group }: ProgrammeStep): SequenceStep {
     const receiver = receiverOf(group);
-    const slot = slotOf(run, receiver);
+    const slot = receiverLabels(run.events).indexOf(receiver);
     const held = this.sample.ions.map((ion) => run.bed.receivers[slot * (run.bed.components + 1) + 2 + this.scenario.ions.indexOf(ion)]);
     const all = held.reduce((sum, amount) => sum + amount, 0);
     const own = group.map((ion) => held[this.sample.ions.indexOf(ion)]);
@@ -327,35 +277,7 @@ class Search {
   }
 }
 
-/** Bottles of the search, named by strength: acid12, acid0_5. */
-export function bottleName(HCl_M: number): string {
-  return `acid${String(HCl_M).replace('.', '_')}`;
-}
-
-function oneLane(scenario: Scenario, sample: Sample): Scenario {
-  const bottles = BOTTLES_M.map((HCl_M): [string, Liquid] => [bottleName(HCl_M), { label: `${HCl_M} M HCl`, HCl_M, ions: {} }]);
-  const values = { ...scenario.values, 'bed.lanes': 1, 'bed.spread': 0 };
-  return { ...scenario, values, faults: [], liquids: { ...Object.fromEntries(bottles), [sample.name]: scenario.liquids[sample.name] } };
-}
-
-function slotOf(run: Run, label: string): number {
-  const labels = run.log.flatMap((action) => (action.do === 'receiver' ? [action.label] : []));
-  return [...new Set(labels)].indexOf(label);
-}
-
 function merged(groups: readonly Group[], a: IonId, b: IonId): Group[] {
   const joined = groups.filter((group) => group.includes(a) || group.includes(b)).flat();
   return [...groups.filter((group) => !group.includes(a) && !group.includes(b)), joined];
-}
-
-function receiverOf(group: Group): string {
-  return group.join(' + ');
-}
-
-function bedVolume({ values }: Scenario): number {
-  return ((Math.PI * values['column.bore_cm'] ** 2) / 4) * values['bed.length_cm'];
-}
-
-function rounded(volume_mL: number): number {
-  return Math.round(volume_mL * 10) / 10;
 }

@@ -63,40 +63,57 @@ export function bandAt(plan: Plan, ion: IonId, frame: number, length_cm: number)
   return share < TRACE ? undefined : { middle_cm: band.centroid_cm, leading_cm: band.leading_cm, trailing_cm: band.trailing_cm, share };
 }
 
-/** A stretch of a run, and the depth at which the acid front meets the band. */
+/** A stretch of a run, and the depth at which an acid front meets the band. */
 export interface FrontMeeting {
   readonly from_min: number;
   readonly to_min: number;
   readonly time_min: number;
   readonly delivered_mL: number;
   readonly depth_cm: number;
+  /** HCl at that depth before and behind the front, mol/L. */
+  readonly before_M: number;
+  readonly behind_M: number;
 }
 
-/** Hold-up volumes shown before and after the front meets the band. */
+/** Hold-up volumes shown, and looked at, before and after the front meets the band. */
 const BEFORE = 0.8;
 const AFTER = 1;
 /** Least share of an ion that must be on the bed for its band to be met. */
 const BAND_LEAST = 0.3;
+/** D_v below which an ion runs with the liquid, so that a further fall changes nothing. Our rule. */
+const RUNS = 0.3;
+/** A front that lowers D_v by less than this factor lets nothing go. Our rule. */
+const FALL_LEAST = 1.5;
 
-/** When the acid at the middle of an ion's band last falls through half of the strongest acid of the run; undefined if it never does. */
-export function frontMeeting(plan: Plan, ion: IonId, length_cm: number): FrontMeeting | undefined {
-  const half = strongest(plan) / 2;
-  for (let frame = plan.count - 1; frame > 0; frame--) {
-    const band = bandAt(plan, ion, frame - 1, length_cm);
+const kept = new WeakMap<Plan, Map<IonId, FrontMeeting | undefined>>();
+
+/** The front that lowers D_v at the middle of an ion's band most; undefined if none does by much. Kept for each run. */
+export function frontMeeting(plan: Plan, ion: IonId, length_cm: number, D: (c: number) => number): FrontMeeting | undefined {
+  const known = kept.get(plan) ?? new Map<IonId, FrontMeeting | undefined>();
+  kept.set(plan, known);
+  if (!known.has(ion)) known.set(ion, soughtMeeting(plan, ion, length_cm, D));
+  return known.get(ion);
+}
+
+function soughtMeeting(plan: Plan, ion: IonId, length_cm: number, D: (c: number) => number): FrontMeeting | undefined {
+  const holdup = plan.results.bed.holdup_mL;
+  let best: FrontMeeting | undefined;
+  let most = FALL_LEAST;
+  for (let frame = 1; frame < plan.count; frame++) {
+    const band = bandAt(plan, ion, frame, length_cm);
     if (!band || band.share < BAND_LEAST) continue;
-    if (acidInFrame(plan, frame - 1, band.middle_cm, length_cm) < half || acidInFrame(plan, frame, band.middle_cm, length_cm) >= half) continue;
     const delivered_mL = plan.rows[frame * plan.stride + FRAME.delivered];
-    const holdup = plan.results.bed.holdup_mL;
-    const timeAt = (volume: number): number => plan.rows[frameAt(plan, volume) * plan.stride + FRAME.time];
-    return {
-      from_min: timeAt(Math.max(0, delivered_mL - BEFORE * holdup)),
-      to_min: timeAt(delivered_mL + AFTER * holdup),
-      time_min: plan.rows[frame * plan.stride + FRAME.time],
-      delivered_mL,
-      depth_cm: band.middle_cm,
-    };
+    const [from, to] = [frameAt(plan, delivered_mL - BEFORE * holdup), frameAt(plan, delivered_mL + AFTER * holdup)];
+    const [before_M, behind_M] = [from, to].map((each) => acidInFrame(plan, each, band.middle_cm, length_cm));
+    const fall = Math.max(D(before_M), RUNS) / Math.max(D(behind_M), RUNS);
+    // The whole front is in the window for a while; it meets the band when half of the change has come.
+    const come = acidInFrame(plan, frame, band.middle_cm, length_cm) <= (before_M + behind_M) / 2;
+    if (!come || fall <= most * (1 + 1e-6)) continue;
+    most = fall;
+    const timeOf = (each: number): number => plan.rows[each * plan.stride + FRAME.time];
+    best = { from_min: timeOf(from), to_min: timeOf(to), time_min: timeOf(frame), delivered_mL, depth_cm: band.middle_cm, before_M, behind_M };
   }
-  return undefined;
+  return best;
 }
 
 /** Strongest acid in the bed at any time, mol/L. */

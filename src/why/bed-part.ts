@@ -1,7 +1,10 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../sim/ions.ts';
+import { distributionOf, passageOf } from '../../sim/passage.ts';
 import { FRAME } from '../../sim/record.ts';
+import type { Scenario } from '../../sim/types.ts';
+import { SPEEDS } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { plotStyles } from '../plot/styles.ts';
@@ -11,12 +14,12 @@ import { controlStyles } from '../ui/styles.ts';
 import { bedDrawing, bedLayout } from './bed-drawing.ts';
 import { acidAt, bandAt, type FrontMeeting, frameAtTime, frontMeeting } from './bed-now.ts';
 import { Fit } from './fit.ts';
-import { motionSentence } from './sentences.ts';
+import { acidText, motionSentence, percentOf } from './sentences.ts';
 import { partStyles } from './styles.ts';
 
 const HEIGHT = 320;
-/** Model time against real time while the front meets the band. */
-const SLOW = 5;
+/** Longest the meeting of front and band may take to watch, s; assumed. */
+const WATCH_S = 45;
 
 /**
  * What the bed does: bands and acid front of the run with the chosen depth, and the meeting of front and band, slowed.
@@ -45,7 +48,7 @@ export class BedPart extends LitElement {
     if (!store || !scenario || !plan) return nothing;
     const length = scenario.values['bed.length_cm'];
     if (plan.rows[(plan.count - 1) * plan.stride + FRAME.delivered] <= 0) return this.empty();
-    const meeting = frontMeeting(plan, this.ion, length);
+    const meeting = frontMeeting(plan, this.ion, length, distributionOf(scenario, this.ion));
     const acid = acidAt(plan, store.now, this.depth, length);
     return html`
       <p class="say">Now, at ${fixed(this.depth, 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
@@ -55,7 +58,7 @@ export class BedPart extends LitElement {
         ${store.playing ? html`<button type="button" @click=${() => store.pause()}>Pause</button>` : nothing}
         <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
       </div>
-      <p>${meeting ? this.meetingLine(meeting) : `In this run no falling acid front meets the ${IONS[this.ion].name} band.`}</p>
+      <p>${meeting ? this.meetingLine(scenario, meeting) : `In this run no front of weaker acid sets free the ${IONS[this.ion].name} band.`}</p>
       <p class="status">Left: bands (all but 1 % at either end, while a twentieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
   }
 
@@ -73,8 +76,9 @@ export class BedPart extends LitElement {
       width=${width} height=${HEIGHT} @pointerdown=${this.point} @pointermove=${this.point}>${bedDrawing({ scenario: store.scenario, plan: store.plan, now_min: store.now, depth_cm: this.depth, width, height: HEIGHT })}</svg>`;
   }
 
-  private meetingLine({ delivered_mL, depth_cm }: FrontMeeting) {
-    return `The acid front meets the ${IONS[this.ion].name} band at ${millilitres(delivered_mL)} delivered, ${fixed(depth_cm, 1)} cm deep. Before it the band crawls, behind it the acid is too weak to make the anion, and the band falls with the liquid.`;
+  private meetingLine(scenario: Scenario, { delivered_mL, depth_cm, before_M, behind_M }: FrontMeeting) {
+    const speed = (c: number): string => percentOf(passageOf(distributionOf(scenario, this.ion)(c), scenario.values['bed.porosity']).speedShare);
+    return `The front of weaker acid meets the ${IONS[this.ion].name} band at ${millilitres(delivered_mL)} delivered, ${fixed(depth_cm, 1)} cm deep. Before it, in ${acidText(before_M)}, the band moves at ${speed(before_M)} of the liquid's speed, behind it, in ${acidText(behind_M)}, at ${speed(behind_M)}.`;
   }
 
   private band() {
@@ -89,7 +93,7 @@ export class BedPart extends LitElement {
     emit(this, 'bf-depth', { depth_cm: meeting.depth_cm });
     store.pause();
     await store.seek(meeting.from_min);
-    store.setSpeed(SLOW);
+    store.setSpeed(SPEEDS.find((speed) => ((meeting.to_min - meeting.from_min) * 60) / speed <= WATCH_S) ?? SPEEDS[SPEEDS.length - 1]);
     store.stopAt = meeting.to_min;
     store.play();
   }

@@ -4,6 +4,7 @@ import { AT } from '../../../sim/bed.ts';
 import { bandOf } from '../../../sim/measure.ts';
 import { FRAME } from '../../../sim/record.ts';
 import { advance, runOf } from '../../../sim/run.ts';
+import { distributionOf } from '../../../sim/passage.ts';
 import { parseScenario } from '../../../sim/scenario.ts';
 import { Planner } from '../../../src/store/planner.ts';
 import { acidAt, bandAt, frameAtTime, frontMeeting, strongest } from '../../../src/why/bed-now.ts';
@@ -24,7 +25,7 @@ describe('acidAt', () => {
 
   test('agrees with the state of the model at that time', () => {
     const run = runOf(scenario, scenario.procedure);
-    const meeting = frontMeeting(plan, 'Co', length);
+    const meeting = frontMeeting(plan, 'Co', length, distributionOf(scenario, 'Co'));
     advance(run, { time_min: meeting?.time_min ?? 0 });
     const plate = 40;
     const depth = ((plate + 0.5) / plan.plates) * length;
@@ -48,7 +49,7 @@ test('frameAtTime finds the last frame at or before a time', () => {
 });
 
 describe('frontMeeting', () => {
-  const meeting = frontMeeting(plan, 'Co', length);
+  const meeting = frontMeeting(plan, 'Co', length, distributionOf(scenario, 'Co'));
 
   test('finds the water front at the cobalt band, where half of the acid is gone', () => {
     expect(meeting).toBeDefined();
@@ -56,18 +57,19 @@ describe('frontMeeting', () => {
     expect(acidAt(plan, meeting.time_min, meeting.depth_cm, length)).toBeLessThan(4.6);
     expect(acidAt(plan, meeting.from_min, meeting.depth_cm, length)).toBeGreaterThan(8.5);
     expect(acidAt(plan, meeting.to_min, meeting.depth_cm, length)).toBeLessThan(1);
+    expect(meeting.before_M).toBeCloseTo(9, 1);
     const before = bandAt(plan, 'Co', frameAtTime(plan, meeting.from_min), length);
     const after = bandAt(plan, 'Co', frameAtTime(plan, meeting.to_min), length);
     expect(before?.middle_cm).toBeLessThan(meeting.depth_cm + 0.3);
     expect(after?.middle_cm ?? length).toBeGreaterThan(meeting.depth_cm + 1);
   });
 
-  test('finds none for nickel, which has left before the water', () => {
-    expect(frontMeeting(plan, 'Ni', length)).toBeUndefined();
+  test('finds none for nickel, which no acid holds', () => {
+    expect(frontMeeting(plan, 'Ni', length, distributionOf(scenario, 'Ni'))).toBeUndefined();
   });
 
   test('finds none while nothing is poured', () => {
-    expect(frontMeeting(new Planner(scenario).plan([]), 'Co', length)).toBeUndefined();
+    expect(frontMeeting(new Planner(scenario).plan([]), 'Co', length, distributionOf(scenario, 'Co'))).toBeUndefined();
   });
 });
 
