@@ -1,8 +1,8 @@
 import type { FaultKind } from '../faults/kinds.ts';
 import { eluents } from '../faults/roles.ts';
-import { AIR_ENTERS, type RunEvent } from '../run.ts';
 import type { Action, Scenario } from '../types.ts';
 import { type Cycle, cyclesOf, type PourStep, volumeOf } from './cycles.ts';
+import { type Drying, dryingMistake, dryingsOf, LEFT_CM } from './dryings.ts';
 import type { Step, Whole } from './placed.ts';
 import { changed, lessPoured, morePoured, moreAtEnd, postponed, receiverAfter, type Repair, rescaled, without } from './repairs.ts';
 
@@ -40,8 +40,6 @@ const CLAMP_SLACK = 5;
 const IDLE_SLACK_MIN = 5;
 /** A pour of water straight after the load that is no larger than this is a rinse, mL. */
 const RINSE_MAX_ML = 1.5;
-/** Liquid the careful operator leaves above the bed, cm. */
-const LEFT_CM = 0.1;
 
 /** Compares the steps taken with those of the procedure. */
 export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Whole, procedure: readonly Step[]): Mistake[] {
@@ -184,41 +182,6 @@ function onBed(steps: readonly Step[]): Mistake | undefined {
       (action): Action => (action.do === 'pour' ? { ...action, how: 'wall' } : action),
     ),
   );
-}
-
-/** A time in which the bed was dry: from the entry of air to the action that ended it. */
-interface Drying {
-  readonly event: RunEvent;
-  readonly ended: Step | undefined;
-  /** Idle waits in it. */
-  readonly idle: readonly Step[];
-}
-
-function dryingsOf(steps: readonly Step[], whole: Whole): Drying[] {
-  return whole.events.flatMap((event): Drying[] => {
-    if (!event.note?.startsWith(AIR_ENTERS)) return [];
-    const ended = steps.find(({ action, time_min }) => (action.do === 'pour' || action.do === 'refill-from-below') && time_min >= event.time_min);
-    const until = ended ? steps.indexOf(ended) : steps.length;
-    return [
-      { event, ended, idle: steps.slice(0, until).filter(({ action, open, at_mL }) => action.do === 'wait' && open > 0 && at_mL >= event.delivered_mL - 1e-9) },
-    ];
-  });
-}
-
-/** Repaired, the next liquid comes while a millimetre still stands above the bed. */
-function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario): Mistake {
-  const left = (Math.PI * scenario.values['column.bore_cm'] ** 2 * LEFT_CM) / 4;
-  const at_mL = event.delivered_mL - left;
-  const repair: Repair = (steps) => {
-    let shift = 0;
-    return without(idle.map(({ id }) => id))(steps).map((step) => {
-      const late = ended !== undefined && step.at_mL > at_mL && step.at_mL <= ended.at_mL;
-      // A receiver is changed so much after the pour before it; later pours go by the level, which is as it was.
-      if (step.action.do === 'pour') shift = late ? at_mL - step.at_mL : 0;
-      return late ? { ...step, at_mL } : step.action.do === 'receiver' ? { ...step, at_mL: step.at_mL + shift } : step;
-    });
-  };
-  return { kind: 'dried-bed', what: event.note ?? '', entry: event.entry, time_min: event.time_min, delivered_mL: event.delivered_mL, repair };
 }
 
 function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
