@@ -5,7 +5,7 @@ export const glassStyles = css`
   :host { display: grid; grid-template-rows: minmax(0, 1fr) auto; width: 100%; height: 100%; gap: var(--gap-small); font-size: var(--text-small); }
   .stage { position: relative; min-height: 0; overflow: hidden; border-radius: var(--round); background: var(--card); color: #18202c; forced-color-adjust: none; }
   canvas, .hand, .instead { position: absolute; inset: 0; width: 100%; height: 100%; }
-  .instead { background: var(--paper); color: var(--ink); }
+  .instead { display: grid; grid-template-rows: minmax(0, 1fr) auto; background: var(--paper); color: var(--ink); }
   .hand { cursor: grab; touch-action: pan-y; }
   .hand:active { cursor: grabbing; }
   .hand:focus-visible { outline-offset: -3px; border-radius: var(--round); }

@@ -62,9 +62,12 @@ export class Glass extends LitElement {
   @query('.stage') private readonly place!: HTMLElement | null;
 
   private stage: Stage | undefined;
-  /** The scenario whose drawing is being loaded. */
-  private entering: Scenario | undefined;
+  /** The canvas that is drawn on or will be once the drawing is loaded. */
+  private entering: HTMLCanvasElement | undefined;
+  /** Why there is no drawing. */
+  private reason = '';
   private layout: Layout | undefined;
+  private placed: Layout | undefined;
   private words = '';
   private wordsAt = Number.NEGATIVE_INFINITY;
   private dragged: { x: number; y: number } | undefined;
@@ -89,9 +92,10 @@ export class Glass extends LitElement {
 
   override willUpdate(changed: PropertyValues<this>) {
     const { scenario, moment, size } = this;
-    if (changed.has('scenario') && this.stage) this.leaveStage();
+    if (changed.has('scenario') || !moment) this.leaveStage();
     if (!scenario) return;
-    if (size.width > 0) this.layout = layoutOf({ ...size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values);
+    const placing = ['size', 'bedTop', 'bedBottom', 'scenario'].some((name) => changed.has(name as keyof Glass));
+    if (size.width > 0 && placing) this.layout = layoutOf({ ...size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values);
     const now = performance.now();
     if (moment && (!this.playing || now - this.wordsAt > WORDS_EVERY_MS)) {
       this.words = bedSummary(scenario, moment);
@@ -101,7 +105,7 @@ export class Glass extends LitElement {
 
   override render() {
     if (!this.scenario || !this.moment) return nothing;
-    if (this.drawing === 'none') return this.unrolled('This browser draws no WebGL, so the bed is shown unrolled.');
+    if (this.drawing === 'none') return this.unrolled(this.reason);
     return html`<div class="stage" style="--card:${CARD}">
         <canvas aria-hidden="true" @webglcontextlost=${this.lose} @webglcontextrestored=${this.regain}></canvas>
         ${this.layout ? glassWords(this.told(this.scenario, this.moment, this.layout)) : nothing}
@@ -115,15 +119,16 @@ export class Glass extends LitElement {
       <p class="unseen" id="keys">Left and right arrow keys turn the glass, up and down look on it from above or level, Page Up and Page Down mark a depth, Home looks from the front.</p>`;
   }
 
-  override updated(changed: PropertyValues<this>) {
+  override updated() {
     const { layout, scenario, moment, canvas } = this;
     if (this.place) this.sizes.observe(this.place);
-    if (!scenario || !moment || !layout || !canvas) return;
+    if (!this.isConnected || !scenario || !moment || !layout || !canvas) return;
     if (!this.stage) {
       this.enterStage(canvas, scenario);
       return;
     }
-    if (['size', 'bedTop', 'bedBottom', 'scenario'].some((name) => changed.has(name as keyof Glass))) this.stage.place(layout);
+    if (layout !== this.placed) this.stage.place(layout);
+    this.placed = layout;
     this.showMoment(this.stage, scenario, moment);
   }
 
@@ -156,28 +161,31 @@ export class Glass extends LitElement {
 
   /** Loads the drawing once the page has been painted, so that the rest of it does not wait. */
   private async enterStage(canvas: HTMLCanvasElement, scenario: Scenario) {
-    if (this.entering === scenario) return;
-    this.entering = scenario;
-    if (!drawsWebGL()) {
-      this.drawing = 'none';
-      return;
-    }
+    if (this.entering === canvas) return;
+    this.entering = canvas;
+    if (!drawsWebGL()) return this.doWithout('This browser draws no WebGL, so the bed is shown unrolled.');
     await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-    const { Stage: Drawn } = await import('./stage.ts');
-    if (!this.isConnected || this.canvas !== canvas || this.scenario !== scenario || !this.layout) {
-      if (this.entering === scenario) this.entering = undefined;
-      return;
+    try {
+      const { Stage: Drawn } = await import('./stage.ts');
+      if (this.entering !== canvas) return;
+      this.stage = new Drawn(canvas, scenario);
+    } catch (error) {
+      return this.doWithout(`The drawing could not be loaded (${error instanceof Error ? error.message : String(error)}), so the bed is shown unrolled.`);
     }
-    this.stage = new Drawn(canvas, scenario);
-    this.stage.place(this.layout);
-    if (this.moment) this.showMoment(this.stage, scenario, this.moment);
     this.drawing = 'shown';
+  }
+
+  private doWithout(reason: string) {
+    this.reason = reason;
+    this.drawing = 'none';
   }
 
   private leaveStage() {
     this.stage?.dispose();
     this.stage = undefined;
     this.entering = undefined;
+    this.placed = undefined;
+    if (this.drawing !== 'none') this.drawing = 'waiting';
   }
 
   private lose(event: Event) {

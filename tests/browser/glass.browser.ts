@@ -44,19 +44,21 @@ afterAll(() => session?.close());
 async function place(moment: Moment, tag: 'bf-glass' | 'bf-unrolled' = 'bf-glass', options: PageOptions = {}, from: Session = session): Promise<OpenedPage> {
   const opened = await from.openPage({ hash: '#bench', ...options });
   await opened.page.evaluate(`customElements.whenDefined('bf-glass')`);
-  const plain = JSON.stringify({ ...BED, scenario, moment, labels: ['nickel', 'cobalt'] }, (_, value: unknown) =>
-    value instanceof Float64Array ? [...value] : value,
-  );
   await opened.page.evaluate(`(() => {
     const host = document.createElement('div');
     host.id = 'host';
     host.style.cssText = 'width:${WIDTH}px;height:${HEIGHT}px;background:var(--paper)';
-    const element = Object.assign(document.createElement('${tag}'), ${plain});
+    const element = Object.assign(document.createElement('${tag}'), ${plain({ ...BED, scenario, moment, labels: ['nickel', 'cobalt'] })});
     host.append(element);
     document.body.replaceChildren(host);
   })()`);
   if (tag === 'bf-glass' && from === session) await until(opened.page, `document.querySelector('bf-glass').drawing === 'shown'`);
   return opened;
+}
+
+/** Text of a value for the page, typed arrays as lists. */
+function plain(value: unknown): string {
+  return JSON.stringify(value, (_, part: unknown) => (part instanceof Float64Array ? [...part] : part));
 }
 
 /** Waits in the page until a condition holds; the page forbids what waitForFunction does with text. */
@@ -249,6 +251,29 @@ describe('the glass', () => {
     await until(page, 'glass.stage !== undefined');
     const [shown] = await pixels(page, [[WIDTH / 2, zoneY(4)]]);
     expect(dE00(shown, bed(ZONES[4]))).toBeLessThan(CLOSE);
+    await opened.close();
+  });
+});
+
+describe('the glass of another scenario', () => {
+  test('is drawn anew, also after a while without a moment', async () => {
+    const opened = await place(zoned);
+    const { page } = opened;
+    const other = {
+      scenario: scenarioWith({ bed: { plates: 20, lanes: 5 } }),
+      moment: momentWith(scenarioWith({ bed: { plates: 20, lanes: 5 } }), () => ZONES[4]),
+    };
+    await page.evaluate(
+      `void Object.assign(window, { glass: document.querySelector('bf-glass') }); Object.assign(glass, { scenario: undefined, moment: undefined })`,
+    );
+    await page.evaluate('glass.updateComplete');
+    await page.evaluate(`Object.assign(glass, ${plain(other)})`);
+    await until(page, `glass.drawing === 'shown'`);
+    const shown = await pixels(page, [
+      [WIDTH / 2, zoneY(0)],
+      [WIDTH / 2, zoneY(4)],
+    ]);
+    for (const colourShown of shown) expect(dE00(colourShown, bed(ZONES[4]))).toBeLessThan(CLOSE);
     await opened.close();
   });
 });
