@@ -9,7 +9,7 @@ export const SPEEDS = [1, 5, 20, 60] as const;
 /** Model minutes a real second is worth at speed 1. */
 const MIN_PER_S = 1 / 60;
 /** Longest real time one tick may stand for, s: a tab that slept does not leap ahead. */
-const TICK_MAX_S = 0.25;
+const TICK_MAX_S = 1;
 const UNDO_MAX = 200;
 
 /** A log and how far it was played. */
