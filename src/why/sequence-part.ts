@@ -13,6 +13,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { capital, percentOf } from './sentences.ts';
 import type { SequenceReply, SequenceRequest } from './sequence-worker.ts';
 import { partStyles } from './styles.ts';
+import '../ui/caution.ts';
 import '../ui/segmented.ts';
 
 const PURITIES = [0.95, 0.99, 0.995] as const;
@@ -25,6 +26,7 @@ export class SequencePart extends LitElement {
     partStyles,
     css`
       progress { width: min(100%, 24rem); height: 0.8em; accent-color: var(--accent); }
+      bf-caution { margin-bottom: var(--gap-small); }
       .obstacle { border-left: 4px solid var(--caution-edge); padding-left: var(--gap); }
     `,
   ];
@@ -82,6 +84,7 @@ export class SequencePart extends LitElement {
         <tbody>${steps.map((step) => html`<tr><th scope="row">${symbols(step.ions)}</th><td class="number">${String(step.HCl_M)}</td><td class="number">${fixed(step.volume_mL, 1)}</td><td class="number">${percentOf(step.purity)}</td><td class="number">${percentOf(step.recovered)}</td></tr>`)}</tbody>
       </table></div>
       <div class="row"><button type="button" class="primary" @click=${() => this.play(found)}>Play it on the bench</button></div>
+      <bf-caution topic="acid" read></bf-caution><bf-caution topic="metals" read></bf-caution>
       <p class="status">Purity: share among the metals in the receiver. On an even bed without faults; the curves behind it are recalled. Playing it replaces liquids and procedure of the scenario and starts the run again.</p>`;
   }
 

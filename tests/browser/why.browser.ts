@@ -143,6 +143,7 @@ describe('Find a sequence', () => {
     const page = await open();
     await page.getByRole('button', { name: 'Find a sequence' }).click();
     await page.getByText(/Every metal has a receiver of its own: Ni²⁺, Co²⁺/).waitFor({ timeout: 60_000 });
+    expect(await axeViolations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Play it on the bench' }).click();
     await page.locator('bf-bench').waitFor(WAIT);
     expect(new URL(page.url()).hash).toBe('#bench');
