@@ -23,7 +23,8 @@ export function actionWords(action: Action, scenario: Scenario): string {
     case 'spill':
       return `${fixed(action.share * 100, 0)} % of the receiver spilled`;
     case 'fault':
-      return `fault imposed: ${action.fault.kind}`;
+      // Not which: it may be hidden from the reader, and this is spoken.
+      return 'a fault imposed on the bed';
   }
 }
 

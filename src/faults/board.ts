@@ -24,6 +24,9 @@ export class FaultBoard extends LitElement {
     partStyles,
     css`
       :host { display: grid; gap: var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 22rem), 1fr)); align-items: start; }
+      h2 { font-size: 1rem; }
+      dl { margin-top: var(--gap); }
+      bf-hide-faults { display: block; margin-top: var(--gap-large); }
       .imposed { position: sticky; top: var(--gap); }
       .imposed ul { list-style: none; padding: 0; }
       .imposed li { display: flex; gap: var(--gap-small); align-items: center; justify-content: space-between; padding: var(--gap-small) 0; border-bottom: 1px solid var(--rule); }
@@ -52,9 +55,9 @@ export class FaultBoard extends LitElement {
     if (!session?.store.scenario) return nothing;
     const imposed = imposedOn(session);
     return html`
-      <div>${GROUPS.map(([group, label]) => html`<section class="group"><h3>${group}. ${label}</h3>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div>
+      <div>${GROUPS.map(([group, label]) => html`<section class="group"><h2>${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div>
       <div class="imposed">
-        <section class="card" aria-labelledby="imposed"><h3 id="imposed">Imposed on this run</h3>${this.list(imposed)}</section>
+        <section class="card" aria-labelledby="imposed"><h2 id="imposed">Imposed on this run</h2>${this.list(imposed)}</section>
         <bf-hide-faults .session=${session}></bf-hide-faults>
       </div>`;
   }

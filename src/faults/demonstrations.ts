@@ -35,6 +35,7 @@ export class Demonstrations extends LitElement {
     partStyles,
     css`
       ol.list { list-style: none; padding: 0; max-width: none; display: grid; gap: var(--gap); grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); align-items: start; }
+      h2 { font-size: 1rem; }
       .question { border-left: 4px solid var(--accent); padding-left: var(--gap); font-weight: 600; }
     `,
   ];
@@ -60,7 +61,7 @@ export class Demonstrations extends LitElement {
   private card(id: string, title: string) {
     const told = this.told.get(id);
     return html`<li class="card">
-      <h3>${title.replace(/^Demonstration:\s*/, '')}${this.session?.base === id ? ' (open)' : ''}</h3>
+      <h2>${title.replace(/^Demonstration:\s*/, '')}${this.session?.base === id ? ' (open)' : ''}</h2>
       ${told ? html`<p>${told.purpose}</p>
         <details><summary>What to watch, and when</summary><ol>${told.watch.map((line) => html`<li>${line}</li>`)}</ol>
           <p class="soft">Imposed: ${faultsOf(told.json).map((fault) => faultWords(fault, LENGTH_CM)).join('; ')}.</p></details>
@@ -94,7 +95,7 @@ function toldOf(json: Json): Told {
   return {
     purpose: typeof purpose === 'string' ? purpose : '',
     watch: lines.filter((line) => !QUESTION.test(line)),
-    questions: lines.filter((line) => QUESTION.test(line)).map((line) => line.replace(QUESTION, '')),
+    questions: lines.filter((line) => QUESTION.test(line)).map((line) => line.replace(QUESTION, '')).map((line) => line.charAt(0).toUpperCase() + line.slice(1)),
     json,
   };
 }

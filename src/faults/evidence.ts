@@ -2,7 +2,9 @@ import { targetOf } from '../../sim/faults/roles.ts';
 import { IONS, type IonId } from '../../sim/ions.ts';
 import { FRAME } from '../../sim/record.ts';
 import type { Plan } from '../store/planner.ts';
+import { frameAt } from '../store/windows.ts';
 import { fixed, millilitres, percent, significant, withUnit } from '../ui/format.ts';
+import { bandCurve, valueAt } from './bands.ts';
 import { type Seen, shown, symptomsOf } from './numbers.ts';
 
 // What speaks for a fault: symptoms that differ from those of the healthy twin, the clearest first.
@@ -33,12 +35,45 @@ function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
     return apart > TELLING ? [{ apart, text: `${label}: ${show(ours)}, in the twin ${show(theirs)}` }] : [];
   };
   const name = IONS[ion].name;
+  const telling = tellingMoment(run, twin);
   return [
+    ...(telling ? [{ apart: apartOf(telling.ours_cm, telling.theirs_cm), text: `leading edge of the ${name} after ${millilitres(telling.delivered_mL)}: ${withUnit(fixed(telling.ours_cm, 1), 'cm')} deep, in the twin ${withUnit(fixed(telling.theirs_cm, 1), 'cm')}` }] : []),
     ...pair('mean flow', ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min, (value) => withUnit(significant(value, 2), 'mL/min')),
     ...pair(`a hundredth of the ${name} has left after`, ({ plan }) => firstOut(plan, ion), (value) => millilitres(value)),
     ...pair(`${name} in the last receiver`, ({ plan }) => inLast(plan, ion), (value) => percent(value)),
     ...pair('acid in the last receiver', ({ plan }) => Number(plan.results.receivers.at(-1)?.HCl_mmol ?? 0), (value) => withUnit(fixed(value, 1), 'mmol')),
   ];
+}
+
+/** Where the leading edges of the target are furthest apart at the same delivered volume. */
+export interface TellingMoment {
+  readonly delivered_mL: number;
+  readonly time_min: number;
+  readonly ours_cm: number;
+  readonly theirs_cm: number;
+}
+
+/** A leading edge that differs by less tells nothing, cm. */
+const EDGE_APART_CM = 0.1;
+
+/** Undefined when the bands of both runs keep together. */
+export function tellingMoment(run: Pick<Seen, 'scenario' | 'plan'>, twin: Pick<Seen, 'scenario' | 'plan'>): TellingMoment | undefined {
+  const ion = targetOf(twin.scenario);
+  if (!ion || !run.plan.ions.includes(ion)) return undefined;
+  const [ours, theirs] = [run, twin].map(({ plan, scenario }) => bandCurve(plan, ion, scenario.values['bed.length_cm']));
+  const held = theirs.delivered_mL.flatMap((mL, i) => (Number.isFinite(theirs.leading_cm[i]) ? [{ mL, cm: theirs.leading_cm[i] }] : []));
+  const other = { xs: held.map(({ mL }) => mL), ys: held.map(({ cm }) => cm) };
+  let best: Omit<TellingMoment, 'time_min'> | undefined;
+  let apart = EDGE_APART_CM;
+  ours.delivered_mL.forEach((delivered_mL, i) => {
+    const ours_cm = ours.leading_cm[i];
+    const theirs_cm = valueAt(other, delivered_mL);
+    if (!Number.isFinite(ours_cm) || theirs_cm <= 0 || Math.abs(ours_cm - theirs_cm) <= apart) return;
+    apart = Math.abs(ours_cm - theirs_cm);
+    best = { delivered_mL, ours_cm, theirs_cm };
+  });
+  const found: Omit<TellingMoment, 'time_min'> | undefined = best;
+  return found && { ...found, time_min: run.plan.rows[frameAt(run.plan, found.delivered_mL) * run.plan.stride + FRAME.time] };
 }
 
 /** Relative difference of two numbers, over the larger; a number that only one has is wholly apart. */

@@ -1,4 +1,4 @@
-import { LitElement, html, nothing } from 'lit';
+import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { encodeLink } from '../store/link.ts';
 import { hiddenRun } from '../store/hidden-run.ts';
@@ -18,7 +18,7 @@ const GIVEN: readonly { value: Given; label: string }[] = [
 /** Hands the run to a learner with its faults hidden: as a sealed link, or here and now. */
 @customElement('bf-hide-faults')
 export class HideFaults extends LitElement {
-  static override styles = [controlStyles, partStyles];
+  static override styles = [controlStyles, partStyles, css`h2 { font-size: 1rem; } bf-segmented { margin-bottom: var(--gap-small); }`];
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private given: Given = 'played';
@@ -26,7 +26,7 @@ export class HideFaults extends LitElement {
 
   override render() {
     return html`<section aria-labelledby="hide">
-      <h3 id="hide">Hide from the learner</h3>
+      <h2 id="hide">Hide from the learner</h2>
       <p>The learner sees bands, flow and effluent, and names the fault; then it is shown with the evidence. The sealed link keeps it from a glance, not from someone who takes the page apart.</p>
       <bf-segmented label="the learner gets" .value=${this.given} .choices=${GIVEN} @bf-change=${this.take}></bf-segmented>
       <p class="soft">${this.given === 'played' ? 'Every action of this run, to be watched.' : 'The bottles and the bed, to be run by hand; faults of the hands are then up to the learner.'}</p>

@@ -7,8 +7,10 @@ import { type Diagnosis, isHidden, REASON_MAX } from '../store/mystery.ts';
 import type { Session } from '../store/session.ts';
 import type { Twin } from '../store/twin.ts';
 import { Watch } from '../store/watch.ts';
+import { millilitres } from '../ui/format.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { evidenceOf } from './evidence.ts';
+import { evidenceOf, tellingMoment } from './evidence.ts';
+import type { Seen } from './numbers.ts';
 import { faultWords } from './severity.ts';
 import { partStyles } from './styles.ts';
 import './numbers-part.ts';
@@ -97,8 +99,14 @@ export class MysteryPart extends LitElement {
         ${kinds.map((kind) => html`<dt>signs</dt><dd>${FAULTS[kind].signs}</dd>`)}
       </dl>
       <h3>The evidence</h3>
-      ${other ? html`<ul>${evidenceOf(run, other).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p role="status">The healthy twin is being worked out …</p>`}
+      ${other ? html`<ul>${evidenceOf(run, other).map((line) => html`<li>${line}</li>`)}</ul>${this.telling(run, other)}` : html`<p role="status">The healthy twin is being worked out …</p>`}
       <bf-symptoms .run=${run} .twin=${other}></bf-symptoms>`;
+  }
+
+  private telling(run: Seen, twin: Seen) {
+    const found = tellingMoment(run, twin);
+    if (!found) return nothing;
+    return html`<p><button type="button" @click=${() => this.session?.store.seek(found.time_min)}>Look at ${millilitres(found.delivered_mL)}, where the bands are furthest apart</button></p>`;
   }
 
   private takeKind(event: Event & { target: HTMLSelectElement }) {

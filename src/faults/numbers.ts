@@ -36,9 +36,15 @@ export function shown({ value, unit, text }: Symptom): string {
   return text ?? withUnit(significant(value, 3), unit);
 }
 
+/** Undefined while the bed holds hardly any of the ion. */
 export function leanNow({ scenario, moment }: Seen, ion: IonId): Lean | undefined {
+  const loaded = moment.results.loaded[`${ion}_mmol`] ?? 0;
+  if ((moment.results.bands[ion]?.amount_mmol ?? 0) < BAND_LEAST * loaded) return undefined;
   return leanOf(moment, columnFor(scenario), ion);
 }
+
+/** Share of the load that must be on the bed for its band to be measured; a choice. */
+const BAND_LEAST = 0.02;
 
 const columns = new WeakMap<Scenario, Column>();
 

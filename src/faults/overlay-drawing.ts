@@ -26,7 +26,7 @@ export interface Overlay {
 }
 
 export const OVERLAY_HEIGHT = 520;
-const LEFT = 58;
+const LEFT = 68;
 const RIGHT = 50;
 const ROWS = { bands: { top: 24, bottom: 184 }, effluent: { top: 224, bottom: 370 }, difference: { top: 410, bottom: 476 } } as const;
 const TITLE_ABOVE = 8;
@@ -132,5 +132,5 @@ function differenceRow(x: Scale, run: Ran, twin: Ran, target: IonId): SVGTemplat
   return svg`<g>${title(`difference: ${style.label} leaving in this run less that in the twin`, top)}
     <path d=${path} fill=${style.colour} fill-opacity="0.5" stroke=${style.colour}></path>
     <line class="tick" x1=${LEFT} x2=${right} y1=${y(0)} y2=${y(0)}></line>
-    ${axis({ scale: y, side: 'left', at: LEFT, ticks: 3, title: '', unit: '' })}</g>`;
+    ${axis({ scale: y, side: 'left', at: LEFT, ticks: 3, title: 'mol/L' })}</g>`;
 }

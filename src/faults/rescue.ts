@@ -59,7 +59,7 @@ export class RescuePart extends LitElement {
     const { session } = this;
     if (!session?.store.moment) return nothing;
     return html`<div class="halves">
-      <section aria-labelledby="now"><h3 id="now">What can be done now</h3>
+      <section aria-labelledby="now"><h2 id="now">What can be done now</h2>
         <p>Taken at the moment shown; what the run still has ahead follows after it. The twin goes through the same.</p>
         <ul class="do">${RESCUES.map((rescue) => html`<li><button type="button" @click=${() => this.take(rescue)}>${rescue.label}</button><span>${rescue.does}</span></li>`)}</ul>
         <p class=${this.refused ? 'problem' : ''} role=${this.refused ? 'alert' : 'status'}>${this.said}</p>
@@ -73,10 +73,10 @@ export class RescuePart extends LitElement {
 
   private advice(session: Session) {
     const kinds = [...new Set(imposedOn(session).map(({ fault }) => fault.kind))];
-    return html`<section aria-labelledby="advice"><h3 id="advice">Prevention and rescue of what is imposed</h3>
+    return html`<section aria-labelledby="advice"><h2 id="advice">Prevention and rescue of what is imposed</h2>
       ${kinds.length === 0 ? html`<p>Nothing is imposed. The fault board has prevention and rescue of every fault.</p>` : kinds.map((kind) => {
         const { label, prevention, rescue, source, status } = FAULTS[kind];
-        return html`<div class="card"><h4>${label}</h4><dl><dt>prevention</dt><dd>${prevention}</dd><dt>rescue</dt><dd>${rescue}</dd><dt>basis</dt><dd class="soft">${source} (${status})</dd></dl></div>`;
+        return html`<div class="card"><h3>${label}</h3><dl><dt>prevention</dt><dd>${prevention}</dd><dt>rescue</dt><dd>${rescue}</dd><dt>basis</dt><dd class="soft">${source} (${status})</dd></dl></div>`;
       })}</section>`;
   }
 

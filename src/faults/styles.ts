@@ -12,5 +12,6 @@ export const partStyles = css`
   dt { color: var(--soft); }
   dd { margin: 0; min-width: 0; }
   details > summary { cursor: pointer; min-height: var(--target); display: flex; align-items: center; color: var(--accent); }
+  .card + .card { margin-top: var(--gap); }
   .problem { color: var(--problem-ink); }
 `;

@@ -34,9 +34,10 @@ export class TwinPart extends LitElement {
     partStyles,
     css`
       .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr)); gap: var(--gap-large); }
-      .column { height: 30rem; position: relative; }
+      .column { height: 26rem; position: relative; }
+      .column.glass { height: 32rem; }
       .figure { height: 27rem; min-width: 0; }
-      h3 { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
+      h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
       h3 span { font-weight: 400; color: var(--soft); font-size: var(--text-small); }
       .controls { margin-bottom: var(--gap); }
     `,
@@ -74,15 +75,15 @@ export class TwinPart extends LitElement {
   }
 
   private heading(name: string, moment: Moment | undefined) {
-    if (!moment) return html`<h3>${name}</h3>`;
+    if (!moment) return html`<h2>${name}</h2>`;
     const { flow, delivered_mL, level_cm } = moment;
-    return html`<h3>${name}<span>${flow > 0 ? quantity(flow, 'mL/min', 2) : 'no flow'}, ${millilitres(delivered_mL)} delivered, ${withUnit(fixed(level_cm * 10, 0), 'mm')} above the bed</span></h3>`;
+    return html`<h2>${name}<span>${flow > 0 ? quantity(flow, 'mL/min', 2) : 'no flow'}, ${millilitres(delivered_mL)} delivered, ${withUnit(fixed(level_cm * 10, 0), 'mm')} above the bed</span></h2>`;
   }
 
   private column(scenario: Scenario, moment: Moment, plan: Plan) {
     const { exaggerate = false, store } = this.session ?? {};
     const { top, bottom } = BED[this.drawn];
-    return html`<div class="column">${this.drawn === 'glass'
+    return html`<div class="column ${this.drawn}">${this.drawn === 'glass'
       ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}
           .playing=${store?.playing ?? false} .speed=${store?.speed ?? 1}></bf-glass>`
       : html`<bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}></bf-unrolled>`}</div>`;
