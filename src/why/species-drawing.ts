@@ -41,7 +41,7 @@ export function speciesDrawing({ ion, HCl_M, width, height }: SpeciesDrawing): S
   const layers = layersOf(ion);
   const [left = 0, right = 0] = x.range();
   return svg`
-    ${layers.map((layer) => svg`<path class="layer" d=${layerPath(layer, x, y)} fill=${inkOf(ion, layer.charge)}></path>`)}
+    ${layers.map((layer) => svg`<path class="layer" d=${layerPath(layer, x, y)} fill=${inkOf(ion, layer.charge)} stroke=${seriesStyle(ion).colour}></path>`)}
     <rect class="frame" x=${left} y=${MARGIN.top} width=${right - left} height=${height - MARGIN.bottom - MARGIN.top} fill="none"></rect>
     ${axis({ scale: x, side: 'bottom', at: height - MARGIN.bottom, title: 'HCl', unit: 'mol/L' })}
     ${axis({ scale: y, side: 'left', at: left, ticks: 5, title: 'share of the ion', unit: '%', show: (share) => String(Math.round(share * 100)) })}

@@ -11,7 +11,7 @@ export const partStyles = css`
   svg.plot.drag { cursor: ew-resize; }
   svg.plot text { font-size: 1rem; }
   svg.plot .name { font-weight: 600; }
-  svg.plot .layer { stroke: var(--paper); stroke-width: 1.5; }
+  svg.plot .layer { stroke-width: 1.25; }
   svg.plot .half { stroke: var(--soft); stroke-dasharray: 2 4; }
   svg.plot .dot { stroke: var(--paper); stroke-width: 2; }
   svg.plot .own { fill: var(--paper); stroke-width: 2; }
