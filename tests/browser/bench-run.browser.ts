@@ -101,9 +101,8 @@ describe('the default run', () => {
       await page.keyboard.press(' ');
       await still(page);
       await page.keyboard.press('?');
-      const keys = page.getByRole('dialog', { name: 'Keys' });
-      await keys.waitFor();
-      await keys.getByText('pour the chosen liquid').waitFor();
+      await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+      await page.getByText('pour the chosen liquid').waitFor();
       await opened.close();
     },
     LONG,

@@ -21,7 +21,7 @@ describe('the bench', () => {
       await ready(page);
       await page.getByRole('button', { name: 'Play the procedure' }).click();
       await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(0.5);
-      await page.keyboard.press(' ');
+      await page.keyboard.press('t');
       await still(page);
       const before = await kept(page);
       const table = await page.getByRole('table', { name: 'Where it is, mmol' }).innerText();
