@@ -1,0 +1,156 @@
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axe.ts';
+import { PATIENCE_MS } from './bench-rig.ts';
+import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
+
+// What goes wrong, on the built page: the board, the twin, the sealed question, the causes, the demonstrations.
+
+let session: Session;
+let opened: OpenedPage | undefined;
+
+beforeAll(async () => {
+  session = await launch({ webgl: false });
+});
+afterAll(() => session?.close());
+afterEach(async () => {
+  const page = opened;
+  opened = undefined;
+  await page?.close();
+});
+
+async function open(options: PageOptions = {}): Promise<Page> {
+  opened = await session.openPage({ hash: '#faults', ...options });
+  opened.page.setDefaultTimeout(PATIENCE_MS);
+  await opened.page.locator('bf-faults bf-segmented, bf-mystery form').first().waitFor();
+  return opened.page;
+}
+
+/** All text that the document holds, shadow roots and attributes that are read out included. */
+const ALL_TEXT = `(() => {
+  const found = [document.title, location.href];
+  const visit = (node) => {
+    if (node.nodeType === 3) found.push(node.data);
+    if (node.nodeType === 1) for (const { value } of node.attributes) found.push(value);
+    if (node.nodeName === 'SELECT' || node.nodeName === 'STYLE') return;
+    if (node.shadowRoot) visit(node.shadowRoot);
+    node.childNodes.forEach(visit);
+  };
+  visit(document);
+  return found.join('\\n').toLowerCase();
+})()`;
+
+async function part(page: Page, name: string): Promise<void> {
+  await page.locator('bf-faults > bf-segmented label, bf-faults bf-segmented.parts label').filter({ hasText: name }).click();
+}
+
+async function impose(page: Page, label: string): Promise<void> {
+  await page.locator('bf-fault-board summary').filter({ hasText: new RegExp(`^\\s*${label}\\s*$`) }).click();
+  await page.getByRole('button', { name: 'Impose before the run' }).click();
+  await page.getByRole('button', { name: `Remove ${label}` }).waitFor();
+}
+
+describe('the fault board', () => {
+  test('imposes a fault and takes it away again', async () => {
+    const page = await open();
+    await impose(page, 'crater');
+    await page.getByRole('button', { name: 'Remove crater' }).click();
+    await page.getByText('Nothing: the run is as healthy as its twin.').waitFor();
+  });
+
+  test('has no finding of axe, light, dark and on a telephone', async () => {
+    for (const options of [{}, { colorScheme: 'dark' as const }, { viewport: PHONE, touch: true }]) {
+      const page = await open(options);
+      await impose(page, 'tilted bed');
+      expect(await axeViolations(page)).toEqual([]);
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      await opened?.close();
+      opened = undefined;
+    }
+  });
+
+  test('is worked by keys alone', async () => {
+    const page = await open();
+    await page.locator('bf-fault-board summary').filter({ hasText: /^\s*crater\s*$/ }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Impose before the run' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Remove crater' }).waitFor();
+  });
+});
+
+test('the twin stands at the moment of the run, and each figure has its own', async () => {
+  const page = await open();
+  await impose(page, 'channel');
+  await part(page, 'Beside the healthy twin');
+  await page.getByRole('slider', { name: 'time' }).focus();
+  for (let press = 0; press < 3; press++) await page.keyboard.press('PageUp');
+  await expect.poll(() => page.locator('bf-twin h2').allInnerTexts(), { timeout: PATIENCE_MS }).toEqual([expect.stringMatching(/This run.*delivered/s), expect.stringMatching(/Healthy twin.*delivered/s)]);
+  const [ours, theirs] = await page.locator('bf-twin h2').allInnerTexts();
+  expect(ours?.replace('This run', '')).not.toBe(theirs?.replace('Healthy twin', ''));
+  expect(await axeViolations(page)).toEqual([]);
+});
+
+test('a sealed run asks what is wrong, shows it nowhere, and tells it with evidence once it is named', async () => {
+  const page = await open();
+  await impose(page, 'crater');
+  await page.evaluate(`Object.defineProperty(navigator, 'clipboard', { value: { writeText: async (text) => { window.copied = text; } } })`);
+  await page.getByRole('button', { name: 'Copy sealed link' }).click();
+  await expect.poll(() => page.evaluate('window.copied')).toBeTruthy();
+  const address = await page.evaluate<string>('window.copied');
+  await opened?.close();
+  opened = undefined;
+
+  const other = await open({ hash: new URL(address).hash });
+  await other.getByRole('heading', { name: 'What is wrong with this column?' }).waitFor();
+  expect(`${await other.evaluate<string>(ALL_TEXT)} ${address.toLowerCase()}`).not.toMatch(/crater|imposed|dug out|severity/);
+  expect(await axeViolations(other)).toEqual([]);
+  await other.goto(`${other.url().split('#')[0]}#bench`);
+  await other.getByRole('heading', { name: 'Now' }).waitFor();
+  expect(await other.evaluate<string>(ALL_TEXT)).not.toMatch(/crater|imposed|dug out|severity/);
+  await other.goto(`${other.url().split('#')[0]}#faults`);
+
+  await other.getByLabel('What is wrong', { exact: true }).selectOption({ label: 'crater' });
+  await other.getByRole('button', { name: 'That is my answer' }).click();
+  await other.getByText('Why: expected what you saw.').waitFor();
+  await other.getByLabel('Why: what did you see, and where').fill('The band is thick from the start, and ahead in the middle.');
+  await other.getByRole('button', { name: 'That is my answer' }).click();
+  await other.getByText('Right.', { exact: true }).waitFor();
+  await other.getByText(/in the twin/).first().waitFor();
+  await other.reload();
+  await other.getByText('Right.', { exact: true }).waitFor();
+});
+
+test('the causes of a loss are told, each with its moment, and add up', async () => {
+  const page = await open();
+  await impose(page, 'stopped early');
+  await part(page, 'Where it went');
+  await page.getByRole('button', { name: 'Work out the causes' }).click();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await page.getByRole('button', { name: 'Work out the causes' }).click();
+  const rows = page.getByRole('table', { name: /What each cause/ }).getByRole('row');
+  await rows.first().waitFor();
+  const lost = (await rows.evaluateAll((all) => all.slice(1).map((row) => row.querySelector('td')?.textContent ?? ''))).map((text) => Number(text.replace('\u2212', '-')));
+  const total = lost.at(-1) ?? Number.NaN;
+  const parts = lost.slice(0, -1).reduce((sum, part) => sum + part, 0);
+  // Written to 1e-4 mmol each.
+  expect(Math.abs(total - parts)).toBeLessThan(1e-4 * lost.length);
+  expect(await axeViolations(page)).toEqual([]);
+});
+
+test('ten demonstrations tell what to watch and what to ask', async () => {
+  const page = await open();
+  await part(page, 'Demonstrations');
+  await page.locator('bf-demonstrations .question').nth(9).waitFor();
+  expect(await page.locator('bf-demonstrations li.card').count()).toBe(10);
+  expect(await axeViolations(page)).toEqual([]);
+  await page.locator('bf-demonstrations li.card').filter({ hasText: 'far too much cobalt' }).getByRole('button', { name: 'Show with its twin' }).click();
+  await page.getByRole('heading', { name: /Healthy twin/ }).waitFor();
+});
+
+test('a rescue that cannot be done is refused with what was expected', async () => {
+  const page = await open();
+  await part(page, 'Rescue');
+  await page.getByRole('button', { name: 'Top up with resin' }).click();
+  await page.getByText('Top up with resin: expected a hollow in the bed to fill, received a full bed').waitFor();
+});

@@ -1,0 +1,64 @@
+import { expect, test, vi } from 'vitest';
+import { runWhole } from '../../../sim/run.ts';
+import { resultsOf } from '../../../sim/results.ts';
+import { healthyTwin, writtenScenario } from '../../../src/store/healthy.ts';
+import { imposeFromStart, imposeNow } from '../../../src/store/impose.ts';
+import type { Session } from '../../../src/store/session.ts';
+import { Twin } from '../../../src/store/twin.ts';
+import { directThread } from '../store/rig.ts';
+import { shortSession } from './rig.ts';
+
+async function caughtUp(session: Session, twin: Twin): Promise<void> {
+  await vi.waitUntil(() => twin.moment !== undefined && twin.behind_min === 0 && twin.moment.time_min >= session.store.now - 1e-9, { timeout: 60_000 });
+}
+
+test('the twin of a sound run is the run', async () => {
+  const session = await shortSession();
+  const twin = new Twin(session, directThread);
+  await session.store.replace(session.store.scenario?.procedure ?? [], 20);
+  twin.start();
+  await caughtUp(session, twin);
+  expect(twin.plan?.rows).toEqual(session.store.plan?.rows);
+  expect(twin.moment?.sorbed).toEqual(session.store.moment?.sorbed);
+  twin.stop();
+});
+
+test('the twin of a damaged bed is the same log run on a sound one', async () => {
+  const session = await shortSession();
+  await imposeFromStart(session, { kind: 'channel', severity: 0.8, side_deg: 0 });
+  await session.store.seek(10);
+  await imposeNow(session.store, { kind: 'tilted-bed', severity: 0.5, side_deg: 90 });
+  const twin = new Twin(session, directThread);
+  twin.start();
+  await caughtUp(session, twin);
+  const sound = writtenScenario(session.json, session.base);
+  if (!sound) throw new Error('scenario: expected one that can be read');
+  const alone = resultsOf(runWhole({ ...sound, faults: [] }, sound.procedure));
+  expect(twin.plan?.results.receivers).toEqual(alone.receivers);
+  expect(twin.plan?.results.receivers).not.toEqual(session.store.plan?.results.receivers);
+  twin.stop();
+});
+
+test('the twin follows the run to another moment, and rests when it is stopped', async () => {
+  const session = await shortSession();
+  await session.store.replace(session.store.scenario?.procedure ?? [], 5);
+  const twin = new Twin(session, directThread);
+  twin.start();
+  await caughtUp(session, twin);
+  await session.store.seek(15);
+  await caughtUp(session, twin);
+  expect(twin.moment?.time_min).toBeCloseTo(session.store.moment?.time_min ?? 0, 9);
+  twin.stop();
+  await session.store.seek(8);
+  expect(twin.moment?.time_min).toBeGreaterThan(14);
+});
+
+test('healthyTwin(...) gives careless hands the careful procedure, and keeps a log of one’s own', async () => {
+  const session = await shortSession();
+  await imposeFromStart(session, { kind: 'receiver-late', severity: 0.5 });
+  const written = writtenScenario(session.json, session.base);
+  if (!written) throw new Error('scenario: expected one that can be read');
+  expect(healthyTwin(written, session.store.log).log).toEqual(written.procedure);
+  const own = [{ do: 'clamp', open_percent: 50 }, { do: 'fault', fault: { kind: 'channel' } }] as const;
+  expect(healthyTwin(written, own).log).toEqual([own[0]]);
+});
