@@ -11,7 +11,14 @@ export interface WorkUpReport extends Plain<WorkUp, 'state' | 'titrations'> {
   readonly receiver: Receiver;
   readonly sample: Sample | undefined;
   readonly titrations: readonly (Plain<Titration, 'titre'> & { readonly titre: Plain<Titre, 'before'> })[];
-  readonly steps: readonly { readonly action: unknown; readonly used: number; readonly pH?: number; readonly temperature_C?: number; readonly volume_mL?: number; readonly seen?: string }[];
+  readonly steps: readonly {
+    readonly action: unknown;
+    readonly used: number;
+    readonly pH?: number;
+    readonly temperature_C?: number;
+    readonly volume_mL?: number;
+    readonly seen?: string;
+  }[];
 }
 
 export function reportOf(receiver: Receiver, sample: Sample | undefined, { state, titrations, ...figures }: WorkUp): WorkUpReport {
@@ -23,7 +30,12 @@ export function reportOf(receiver: Receiver, sample: Sample | undefined, { state
     steps: state.events.map(({ action, used, reading }) => ({
       action,
       used,
-      ...(reading && { pH: reading.pH, temperature_C: reading.temperature_C, volume_mL: reading.volume_mL, seen: [reading.appearance.liquid, reading.appearance.solid].filter(Boolean).join('; ') }),
+      ...(reading && {
+        pH: reading.pH,
+        temperature_C: reading.temperature_C,
+        volume_mL: reading.volume_mL,
+        seen: [reading.appearance.liquid, reading.appearance.solid].filter(Boolean).join('; '),
+      }),
     })),
   };
 }

@@ -15,7 +15,8 @@ import { curveCsv } from './curve.ts';
 import { tableOf } from './table.ts';
 import { workUpLines, workUpOf } from './workup.ts';
 
-const USAGE = 'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]]';
+const USAGE =
+  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]]';
 
 const OPTIONS = {
   log: { type: 'string' },
@@ -67,7 +68,9 @@ function stepsFrom(file: string): WorkUpLogResult {
 function report(run: Run, json: boolean, curve: string | undefined, workup: WorkUpReport | undefined): void {
   const results = resultsOf(run);
   if (curve !== undefined) writeFileSync(curve, curveCsv(run));
-  process.stdout.write(json ? `${JSON.stringify({ ...results, ...(workup && { workup }) }, null, 2)}\n` : tableOf(run, results) + (workup ? workUpLines(workup) : ''));
+  process.stdout.write(
+    json ? `${JSON.stringify({ ...results, ...(workup && { workup }) }, null, 2)}\n` : tableOf(run, results) + (workup ? workUpLines(workup) : ''),
+  );
 }
 
 function contents(file: string): string {

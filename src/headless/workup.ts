@@ -24,14 +24,40 @@ export function workUpOf(run: Run, label: string | undefined, steps: WorkUpLog |
 }
 
 /** Lines for people under the table of the run. */
-export function workUpLines({ receiver, sample, flask_mL, aliquot_mL, titrations, NaOH_whole_mL, NaOH_mL, cobalt, spread_M, budgets, time_min, refused, notes }: WorkUpReport): string {
+export function workUpLines({
+  receiver,
+  sample,
+  flask_mL,
+  aliquot_mL,
+  titrations,
+  NaOH_whole_mL,
+  NaOH_mL,
+  cobalt,
+  spread_M,
+  budgets,
+  time_min,
+  refused,
+  notes,
+}: WorkUpReport): string {
   const lines = [
     `work-up of ${receiver.label}: ${receiver.volume_mL.toFixed(2)} mL, ${receiver.HCl_mmol.toFixed(3)} mmol acid (${NaOH_whole_mL.toFixed(2)} mL of alkali for all of it), aliquots of ${aliquot_mL.toFixed(0)} mL from ${flask_mL.toFixed(0)} mL`,
-    ...titrations.map((one, i) => `titration ${i + 1}: ${one.titre.initial_mL.toFixed(2)} to ${one.titre.final_mL.toFixed(2)}, ${one.titre.read_mL.toFixed(2)} mL EDTA (equivalence ${one.titre.equivalence_mL.toFixed(2)}), ${one.NaOH_mL.toFixed(2)} mL NaOH, pH ${one.pH.start.toFixed(2)} to ${one.pH.end.toFixed(2)}: ${one.found_M.toFixed(5)} mol/L${one.titre.pink ? '' : ', not to the end point'}`),
+    ...titrations.map(
+      (one, i) =>
+        `titration ${i + 1}: ${one.titre.initial_mL.toFixed(2)} to ${one.titre.final_mL.toFixed(2)}, ${one.titre.read_mL.toFixed(2)} mL EDTA (equivalence ${one.titre.equivalence_mL.toFixed(2)}), ${one.NaOH_mL.toFixed(2)} mL NaOH, pH ${one.pH.start.toFixed(2)} to ${one.pH.end.toFixed(2)}: ${one.found_M.toFixed(5)} mol/L${one.titre.pink ? '' : ', not to the end point'}`,
+    ),
   ];
-  if (cobalt) lines.push(`cobalt: ${cobalt.found_mmol.toFixed(5)} mmol found, ${cobalt.held_mmol.toFixed(5)} held, ${cobalt.bias_percent.toFixed(2)} %; unknown ${cobalt.found_M.toFixed(5)} mol/L${sample ? `, true ${sample.Co_M} mol/L` : ''}`);
-  if (spread_M) lines.push(`titrations of one eluate: mean ${spread_M.mean.toFixed(5)} mol/L, s ${spread_M.s.toFixed(5)}, RSD ${spread_M.rsd_percent.toFixed(2)} %, 95 % interval +/- ${spread_M.halfWidth.toFixed(5)}`);
-  if (budgets.length > 0) lines.push(`error budget: ${budgets.map(({ spread, relative_percent }) => `${relative_percent.toFixed(2)} % (${spread})`).join(', ')}; largest ${budgets[0].largest}`);
+  if (cobalt)
+    lines.push(
+      `cobalt: ${cobalt.found_mmol.toFixed(5)} mmol found, ${cobalt.held_mmol.toFixed(5)} held, ${cobalt.bias_percent.toFixed(2)} %; unknown ${cobalt.found_M.toFixed(5)} mol/L${sample ? `, true ${sample.Co_M} mol/L` : ''}`,
+    );
+  if (spread_M)
+    lines.push(
+      `titrations of one eluate: mean ${spread_M.mean.toFixed(5)} mol/L, s ${spread_M.s.toFixed(5)}, RSD ${spread_M.rsd_percent.toFixed(2)} %, 95 % interval +/- ${spread_M.halfWidth.toFixed(5)}`,
+    );
+  if (budgets.length > 0)
+    lines.push(
+      `error budget: ${budgets.map(({ spread, relative_percent }) => `${relative_percent.toFixed(2)} % (${spread})`).join(', ')}; largest ${budgets[0].largest}`,
+    );
   lines.push(...refused.map(({ entry, path, expected, received }) => `step ${entry + 1} refused: ${path}: expected ${expected}; received ${received}`));
   lines.push(...notes.map(({ entry, kind, text }) => `step ${entry + 1}, ${kind}: ${text}`), `${NaOH_mL.toFixed(2)} mL NaOH, ${time_min.toFixed(1)} min`);
   return `\n${lines.join('\n')}\n`;

@@ -6,7 +6,13 @@ import type { Session } from '../store/session.ts';
 import { fixed, significant } from '../ui/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
-const VERDICTS: Readonly<Record<StepCheck['verdict'], string>> = { right: 'right', follows: 'follows from the step before', wrong: 'not right', 'not understood': 'not understood', missing: 'open' };
+const VERDICTS: Readonly<Record<StepCheck['verdict'], string>> = {
+  right: 'right',
+  follows: 'follows from the step before',
+  wrong: 'not right',
+  'not understood': 'not understood',
+  missing: 'open',
+};
 const SIGNS: Readonly<Record<StepCheck['verdict'], string>> = { right: '✓', follows: '↳', wrong: '✗', 'not understood': '?', missing: '' };
 
 /** The reader's own way from the burette to the molarity, a step a line, checked as it is typed. */
@@ -38,12 +44,20 @@ export class Calculation extends LitElement {
     const { session } = this;
     const readings = session && readingsOf(session);
     const check = session && ownCalculation(session);
-    if (!session || !readings || !check) return html`<h2>Your calculation</h2><p>There is no burette reading yet: titrate on the <a href="#workup">work-up</a> bench.</p>`;
+    if (!session || !readings || !check)
+      return html`<h2>Your calculation</h2><p>There is no burette reading yet: titrate on the <a href="#workup">work-up</a> bench.</p>`;
     const { firstWrong, complete } = check;
     return html`<h2>Your calculation</h2>
       <p>${givenWords(readings)}</p>
       <p class="soft help">A unit may be typed or left out; a decimal comma is understood.</p>
-      <ol>${CALCULATION_STEPS.map(({ id, label, unit }) => this.line(id, label, unit, check.steps.find((step) => step.id === id)))}</ol>
+      <ol>${CALCULATION_STEPS.map(({ id, label, unit }) =>
+        this.line(
+          id,
+          label,
+          unit,
+          check.steps.find((step) => step.id === id),
+        ),
+      )}</ol>
       <div aria-live="polite">${firstWrong ? html`<p class="first"><strong>First to look at: ${firstWrong.label}.</strong> ${firstWrong.text}</p>` : complete ? html`<p class="right"><span aria-hidden="true">✓</span> Every step holds.</p>` : nothing}</div>`;
   }
 

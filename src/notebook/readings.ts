@@ -40,7 +40,9 @@ export function columnRows({ store }: Session): Row[] {
     const what = columnWords(event, scenario);
     return what === undefined ? [] : [{ where: 'column', time: event.time_min, what, volume: event.delivered_mL, seen: '' }];
   });
-  const receivers = moment.results.receivers.map(({ label, volume_mL }): Row => ({ where: 'column', time: moment.time_min, what: `receiver “${label}” holds`, volume: volume_mL }));
+  const receivers = moment.results.receivers.map(
+    ({ label, volume_mL }): Row => ({ where: 'column', time: moment.time_min, what: `receiver “${label}” holds`, volume: volume_mL }),
+  );
   return [...done, ...receivers];
 }
 
@@ -67,7 +69,12 @@ export function workUpRows({ workUp }: Session): Row[] {
   });
 }
 
-const OCCASIONS: Readonly<Record<Prediction['occasion'], string>> = { load: 'before loading', eluent: 'before the weaker eluent', receiver: 'before changing the receiver', stop: 'before stopping' };
+const OCCASIONS: Readonly<Record<Prediction['occasion'], string>> = {
+  load: 'before loading',
+  eluent: 'before the weaker eluent',
+  receiver: 'before changing the receiver',
+  stop: 'before stopping',
+};
 
 /** What was expected, in words. */
 export function predictionLines(session: Session): string[] {

@@ -35,7 +35,9 @@ const BUDGET = [
 /** Share of an unwanted ion below which it counts as none. */
 const TRACE = 1e-5;
 const SPREADS: readonly { value: Spread; label: string }[] = [
-  { value: 'tolerance', label: 'as it is' }, { value: 'rectangular', label: 'a/√3, rectangular' }, { value: 'triangular', label: 'a/√6, triangular' },
+  { value: 'tolerance', label: 'as it is' },
+  { value: 'rectangular', label: 'a/√3, rectangular' },
+  { value: 'triangular', label: 'a/√6, triangular' },
 ];
 
 /** The kept aliquots set side by side: mean, spread, comparison, outliers, error budget. */
@@ -73,17 +75,25 @@ export class ReplicateTable extends LitElement {
     const budget = session.workUp.figures?.budgets.find(({ spread }) => spread === this.spread);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Result</h2>
-      ${kept.length === 0 ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over a column of its own, make a molarity with an uncertainty.</p>` : html`
+      ${
+        kept.length === 0
+          ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over a column of its own, make a molarity with an uncertainty.</p>`
+          : html`
         <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
         ${reported ? html`<p class="report"><strong>${reportWords(reported, budget?.relative_percent)}</strong></p>` : nothing}
         <bf-table caption="Aliquots over the column" .columns=${KEPT} .rows=${kept.map(keptRow)}></bf-table>
         <div class="row drops">${kept.map((_, i) => html`<button type="button" @click=${() => session.workUp.drop(i)}>Strike aliquot ${i + 1}</button>`)}</div>
         ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: “Next aliquot” on the work-up bench.</p>` : nothing}
-        ${reported ? this.statistics(reported) : nothing}`}
-      ${budget ? html`<div><h3>Error budget of one titration</h3>
+        ${reported ? this.statistics(reported) : nothing}`
+      }
+      ${
+        budget
+          ? html`<div><h3>Error budget of one titration</h3>
         <bf-segmented label="how a tolerance counts" .value=${this.spread} .choices=${SPREADS} @bf-change=${this.takeSpread}></bf-segmented>
         <bf-table caption="Relative contributions, which add as squares" .columns=${BUDGET} .rows=${budgetRows(budget)}></bf-table>
-        <p>Together ${withUnit(fixed(budget.relative_percent, 2), '%')}; the ${budget.largest} weighs most.</p></div>` : nothing}
+        <p>Together ${withUnit(fixed(budget.relative_percent, 2), '%')}; the ${budget.largest} weighs most.</p></div>`
+          : nothing
+      }
     </section>`;
   }
 
@@ -91,12 +101,19 @@ export class ReplicateTable extends LitElement {
     const { replicates, contrast } = reported;
     const { comparison } = replicates;
     return html`<div class="pair">
-      ${replicates.summary ? html`<div><bf-readout heading="Aliquots, each over its own column" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
+      ${
+        replicates.summary
+          ? html`<div><bf-readout heading="Aliquots, each over its own column" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
         ${comparison ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the faint blue that the eye stops at.'}</p>` : nothing}</div>`
-      : html`<p class="soft">One result has no spread: keep a second aliquot.</p>`}
-      ${contrast?.titrations.summary ? html`<div><bf-readout heading="Titrations of one eluate" level="3" .readings=${summaryReadings(contrast.titrations.summary)}></bf-readout>
+          : html`<p class="soft">One result has no spread: keep a second aliquot.</p>`
+      }
+      ${
+        contrast?.titrations.summary
+          ? html`<div><bf-readout heading="Titrations of one eluate" level="3" .readings=${summaryReadings(contrast.titrations.summary)}></bf-readout>
         <p class="soft">${contrast.text}</p>
-        ${contrast.columnSpread === undefined ? nothing : html`<p>What the columns add to the spread of titrating: s ${significant(contrast.columnSpread, 2)} mol/L.</p>`}</div>` : nothing}
+        ${contrast.columnSpread === undefined ? nothing : html`<p>What the columns add to the spread of titrating: s ${significant(contrast.columnSpread, 2)} mol/L.</p>`}</div>`
+          : nothing
+      }
       ${replicates.outliers.length > 0 ? html`<div><h3>Outlier tests</h3><ul>${replicates.outliers.map(outlierLine)}</ul><p class="soft">${replicates.outliers[0]?.caution}</p></div>` : nothing}
     </div>`;
   }
@@ -137,8 +154,18 @@ function outlierLine({ test, suspect, statistic, critical, level, flagged }: Out
   return html`<li>${test} ${fixed(statistic, 3)} against ${fixed(critical, 3)} at ${level}: ${significant(suspect, 4)} mol/L is ${flagged ? 'flagged' : 'kept'}.</li>`;
 }
 
-function budgetRows({ lines }: { readonly lines: readonly { quantity: string; value: number; tolerance: number; unit: string; relative_percent: number; share: number }[] }): Row[] {
-  return lines.map(({ quantity, value, tolerance, unit, relative_percent, share }) => ({ quantity, value: withUnit(significant(value, 4), unit), half: withUnit(significant(tolerance, 2), unit), relative: relative_percent, share: share * 100 }));
+function budgetRows({
+  lines,
+}: {
+  readonly lines: readonly { quantity: string; value: number; tolerance: number; unit: string; relative_percent: number; share: number }[];
+}): Row[] {
+  return lines.map(({ quantity, value, tolerance, unit, relative_percent, share }) => ({
+    quantity,
+    value: withUnit(significant(value, 4), unit),
+    half: withUnit(significant(tolerance, 2), unit),
+    relative: relative_percent,
+    share: share * 100,
+  }));
 }
 
 declare global {

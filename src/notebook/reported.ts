@@ -34,7 +34,9 @@ export function reportWords({ values, replicates: { summary } }: Reported, budge
   const mass = ` (${significant(mean * IONS.Co.molarMass, 4)} g/L)`;
   if (summary) return `${rounded(mean, summary.halfWidth)} ± ${significant(summary.halfWidth, 2)} mol/L${mass}, n = ${summary.n}, 95 % confidence`;
   const half = budget_percent === undefined ? undefined : (mean * budget_percent) / 100;
-  return half === undefined ? `${significant(mean, 4)} mol/L${mass}, n = 1` : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = 1, uncertainty from the error budget alone`;
+  return half === undefined
+    ? `${significant(mean, 4)} mol/L${mass}, n = 1`
+    : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = 1, uncertainty from the error budget alone`;
 }
 
 /** As many decimals as the second figure of the uncertainty. */

@@ -107,7 +107,8 @@ export class NotebookView extends LitElement {
 
   private saveCsv() {
     const { session } = this;
-    if (session) offerFile(document, fileName(`${session.store.scenario?.title ?? 'run'} readings`, 'csv'), csvText(READING_COLUMNS, readingRows(session)), 'text/csv');
+    if (session)
+      offerFile(document, fileName(`${session.store.scenario?.title ?? 'run'} readings`, 'csv'), csvText(READING_COLUMNS, readingRows(session)), 'text/csv');
   }
 
   private saveJson() {

@@ -35,7 +35,9 @@ export class Lanes extends LitElement {
   @property({ type: Number }) period_min = 180;
   @property({ type: Number }) people = 3;
   @state() private width = 0;
-  private readonly resize = new ResizeObserver(([entry]) => { this.width = Math.floor(entry?.contentRect.width ?? 0); });
+  private readonly resize = new ResizeObserver(([entry]) => {
+    this.width = Math.floor(entry?.contentRect.width ?? 0);
+  });
 
   override connectedCallback() {
     super.connectedCallback();
@@ -52,14 +54,18 @@ export class Lanes extends LitElement {
     if (!timetable || width < MARGIN.left + 80) return nothing;
     const narrow = width < NARROW;
     const left = narrow ? 64 : MARGIN.left;
-    const x = scaleLinear().domain([0, Math.max(timetable.length_min, period_min) * 1.02]).range([left, width - MARGIN.right]);
+    const x = scaleLinear()
+      .domain([0, Math.max(timetable.length_min, period_min) * 1.02])
+      .range([left, width - MARGIN.right]);
     const apparatus = [...new Set(timetable.tasks.flatMap((task) => (task.apparatus === undefined ? [] : [task.apparatus])))].sort();
     const lanes = [...Array.from({ length: people }, (_, i) => (narrow ? `P${i + 1}` : `person ${i + 1}`)), ...apparatus];
     const bottom = MARGIN.top + lanes.length * LANE;
     const at = x(period_min);
     return html`<svg class="plot" width=${width} height=${bottom + MARGIN.bottom} role="img" aria-label=${spoken(timetable, period_min)}>
-      ${lanes.map((name, i) => svg`<text class="lane" x=${left - 8} y=${MARGIN.top + (i + 0.5) * LANE} text-anchor="end" dominant-baseline="central">${name}</text>
-        <line class="grid" x1=${left} x2=${width - MARGIN.right} y1=${MARGIN.top + (i + 1) * LANE} y2=${MARGIN.top + (i + 1) * LANE}></line>`)}
+      ${lanes.map(
+        (name, i) => svg`<text class="lane" x=${left - 8} y=${MARGIN.top + (i + 0.5) * LANE} text-anchor="end" dominant-baseline="central">${name}</text>
+        <line class="grid" x1=${left} x2=${width - MARGIN.right} y1=${MARGIN.top + (i + 1) * LANE} y2=${MARGIN.top + (i + 1) * LANE}></line>`,
+      )}
       ${timetable.tasks.map((task) => bar(task, x, MARGIN.top + task.person * LANE, timetable.critical.includes(task.id) ? 'critical' : ''))}
       ${timetable.tasks.map((task) => (task.apparatus === undefined ? nothing : bar(task, x, MARGIN.top + (people + apparatus.indexOf(task.apparatus)) * LANE, 'apparatus')))}
       ${axis({ scale: x, side: 'bottom', at: bottom, title: 'time', unit: 'min', ticks: narrow ? 4 : 10 })}

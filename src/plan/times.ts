@@ -12,7 +12,9 @@ const WEAKER = 0.5;
 
 /** Undefined while the run lacks a phase. */
 export function columnTimes(scenario: Scenario, plan: Plan): ColumnTimes | undefined {
-  const pours = plan.events.flatMap(({ action, refused, time_min }) => (action?.do === 'pour' && !refused ? [{ time_min, liquid: scenario.liquids[action.liquid] }] : []));
+  const pours = plan.events.flatMap(({ action, refused, time_min }) =>
+    action?.do === 'pour' && !refused ? [{ time_min, liquid: scenario.liquids[action.liquid] }] : [],
+  );
   const strongest = Math.max(0, ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M));
   const isSample = (at: number): boolean => Object.values(pours[at]?.liquid?.ions ?? {}).some((molarity) => molarity > 0);
   const load = pours.findIndex((_, i) => isSample(i));

@@ -26,10 +26,22 @@ const CHANGES = [
   { key: 'length', label: 'then takes', unit: 'min', show: (value: number) => fixed(value, 0) },
   { key: 'fits', label: 'fits' },
 ];
-const SUPPLIES = [{ key: 'name', label: 'prepare' }, { key: 'amount', label: 'amount' }, { key: 'how', label: 'how' }];
-const WASTE = [{ key: 'stream', label: 'stream' }, { key: 'what', label: 'what' }, { key: 'volume', label: 'volume' }, { key: 'rule', label: 'rule' }];
+const SUPPLIES = [
+  { key: 'name', label: 'prepare' },
+  { key: 'amount', label: 'amount' },
+  { key: 'how', label: 'how' },
+];
+const WASTE = [
+  { key: 'stream', label: 'stream' },
+  { key: 'what', label: 'what' },
+  { key: 'volume', label: 'volume' },
+  { key: 'rule', label: 'rule' },
+];
 const PHASES: readonly { key: keyof ColumnTimes; label: string }[] = [
-  { key: 'condition_min', label: 'condition' }, { key: 'load_min', label: 'load' }, { key: 'wash_min', label: 'wash' }, { key: 'strip_min', label: 'strip' },
+  { key: 'condition_min', label: 'condition' },
+  { key: 'load_min', label: 'load' },
+  { key: 'wash_min', label: 'wash' },
+  { key: 'strip_min', label: 'strip' },
 ];
 
 /** Group timetable and class plan: who does what when, whether it fits the period, and what a class needs and leaves. */
@@ -83,13 +95,48 @@ export class PlanView extends LitElement {
     return html`<h1>Plan</h1>
       <section aria-labelledby="time"><h2 id="time">A group and its period</h2>
         <div class="row">
-          ${this.number('period', 'min', period_min, 30, 600, (value) => { this.period_min = value; }, 5)}
-          ${this.number('people', '', people, 1, 6, (value) => { this.people = value; })}
-          ${this.number('aliquots', '', aliquots, 1, 6, (value) => { this.aliquots = value; })}
-          ${this.number('columns', '', columns, 1, 6, (value) => { this.columns = value; })}
+          ${this.number(
+            'period',
+            'min',
+            period_min,
+            30,
+            600,
+            (value) => {
+              this.period_min = value;
+            },
+            5,
+          )}
+          ${this.number('people', '', people, 1, 6, (value) => {
+            this.people = value;
+          })}
+          ${this.number('aliquots', '', aliquots, 1, 6, (value) => {
+            this.aliquots = value;
+          })}
+          ${this.number('columns', '', columns, 1, 6, (value) => {
+            this.columns = value;
+          })}
         </div>
-        <div class="row">${PHASES.map(({ key, label }) => this.number(label, 'min', Math.round(column[key] * 10) / 10, 0, 600, (value) => { this.own = { ...this.own, [key]: value }; }, 0.5, false))}
-          ${Object.keys(this.own).length > 0 ? html`<button type="button" @click=${() => { this.own = {}; }}>Times of the run again</button>` : nothing}</div>
+        <div class="row">${PHASES.map(({ key, label }) =>
+          this.number(
+            label,
+            'min',
+            Math.round(column[key] * 10) / 10,
+            0,
+            600,
+            (value) => {
+              this.own = { ...this.own, [key]: value };
+            },
+            0.5,
+            false,
+          ),
+        )}
+          ${
+            Object.keys(this.own).length > 0
+              ? html`<button type="button" @click=${() => {
+                  this.own = {};
+                }}>Times of the run again</button>`
+              : nothing
+          }</div>
         <p class="soft">${run ? 'Column times are those of the run on the bench.' : 'The run on the bench has not loaded, washed and stripped yet: column times are assumed.'} Times of the bench work are estimates for a first-time group.</p>
         ${verdict(timetable)}
         ${timetable.fits || aliquots === columns ? nothing : eachItsOwn(timetableOf({ column, period_min, people, aliquots, columns: aliquots, conditioned: true }), aliquots)}
@@ -109,7 +156,9 @@ export class PlanView extends LitElement {
     const log = plan.log.some((action) => action.do === 'pour') ? plan.log : scenario.procedure;
     const { supplies, waste, note } = classPlan(this.groups, groupUse(scenario, log, this.aliquots, workUp.figures));
     return html`<section aria-labelledby="class"><h2 id="class">A class</h2>
-      <div class="row">${this.number('groups', '', this.groups, 1, 60, (value) => { this.groups = value; })}</div>
+      <div class="row">${this.number('groups', '', this.groups, 1, 60, (value) => {
+        this.groups = value;
+      })}</div>
       <p class="soft">${this.aliquots} aliquots a group by the procedure ${log === plan.log ? 'of this run' : 'of the scenario'}, a quarter more of the acid and a fifth more of the rest.</p>
       <div class="pair">
         <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${supplies.map(({ name, amount, unit, how }) => ({ name, amount: quantity(amount, unit, 3), how }))}></bf-table>
@@ -139,13 +188,15 @@ function eachItsOwn({ length_min, fits }: Timetable, columns: number) {
 }
 
 function taskRows({ tasks, critical }: Timetable) {
-  return [...tasks].sort((a, b) => a.start_min - b.start_min).map((task) => ({
-    task: task.id === task.label ? task.label : `${task.id}: ${task.label}`,
-    who: String(task.person + 1),
-    from: task.start_min,
-    to: task.end_min,
-    critical: critical.includes(task.id) ? 'yes' : '',
-  }));
+  return [...tasks]
+    .sort((a, b) => a.start_min - b.start_min)
+    .map((task) => ({
+      task: task.id === task.label ? task.label : `${task.id}: ${task.label}`,
+      who: String(task.person + 1),
+      from: task.start_min,
+      to: task.end_min,
+      critical: critical.includes(task.id) ? 'yes' : '',
+    }));
 }
 
 declare global {

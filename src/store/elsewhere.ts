@@ -31,7 +31,13 @@ export function receiverElsewhere(plan: Plan, receiver: Receiver, later_mL: numb
   const moved = collected(plan, low, high);
   const amounts = Object.fromEntries(Object.entries(moved).map(([key, mmol]) => [key, Math.max(0, amountIn(receiver, key) + sign * mmol)]));
   const nickel = Number(amounts['Ni_mmol'] ?? 0) + nickelLeft * (plan.results.loaded.Ni_mmol ?? 0);
-  return { ...receiver, ...amounts, HCl_mmol: Number(amounts['HCl_mmol'] ?? 0), Ni_mmol: nickel, volume_mL: Math.max(0, receiver.volume_mL + sign * (high - low)) };
+  return {
+    ...receiver,
+    ...amounts,
+    HCl_mmol: Number(amounts['HCl_mmol'] ?? 0),
+    Ni_mmol: nickel,
+    volume_mL: Math.max(0, receiver.volume_mL + sign * (high - low)),
+  };
 }
 
 /** One titration of a receiver by the usual steps. */

@@ -86,7 +86,15 @@ function isKept(one: Record<string, unknown>): boolean {
   const finite = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
   const numbers = (value: unknown): boolean => Array.isArray(value) && value.length > 0 && value.length <= TITRES_MAX && value.every(finite);
   const orNone = (value: unknown): boolean => value === null || finite(value);
-  return isText(one['scenario']) && isText(one['receiver']) && KEPT_NUMBERS.every((key) => finite(one[key])) && numbers(one['titres_mL']) && numbers(one['found_M']) && orNone(one['own_M']) && orNone(one['expected_mL']);
+  return (
+    isText(one['scenario']) &&
+    isText(one['receiver']) &&
+    KEPT_NUMBERS.every((key) => finite(one[key])) &&
+    numbers(one['titres_mL']) &&
+    numbers(one['found_M']) &&
+    orNone(one['own_M']) &&
+    orNone(one['expected_mL'])
+  );
 }
 
 function isText(value: unknown): value is string {

@@ -14,7 +14,16 @@ type PortionKind = 'drops' | 'mL' | 'g' | 'until';
 
 /** Reagents in the order in which they are usually wanted. */
 const ORDER: readonly ReagentId[] = ['NaOH', 'acetate', 'acetic', 'thiocyanate', 'acetone', 'EDTA', 'water', 'HCl'];
-const SHORT: Readonly<Record<ReagentId, string>> = { NaOH: 'NaOH', acetate: 'Na acetate', acetic: 'acetic acid', thiocyanate: 'thiocyanate', acetone: 'acetone', EDTA: 'EDTA', water: 'water', HCl: 'HCl' };
+const SHORT: Readonly<Record<ReagentId, string>> = {
+  NaOH: 'NaOH',
+  acetate: 'Na acetate',
+  acetic: 'acetic acid',
+  thiocyanate: 'thiocyanate',
+  acetone: 'acetone',
+  EDTA: 'EDTA',
+  water: 'water',
+  HCl: 'HCl',
+};
 const HAZARD: Readonly<Partial<Record<ReagentId, CautionId>>> = { NaOH: 'alkali', HCl: 'acid', acetic: 'acid', thiocyanate: 'thiocyanate', acetone: 'acetone' };
 /** What one press adds at first; common practice, no source. */
 const USUAL: Readonly<Record<PortionKind, number>> = { drops: 1, mL: 1, g: 1, until: 6 };
@@ -75,9 +84,13 @@ export class Dispense extends LitElement {
       ${this.refusal ? cautionsOf(this.refusal).map((topic) => html`<bf-caution .topic=${topic}></bf-caution>`) : nothing}
       ${hazard && !this.refusal ? html`<bf-caution .topic=${hazard} .read=${READ.has(hazard)} @bf-caution-read=${this.remember}></bf-caution>` : nothing}
       <div class="row flask">
-        <bf-number label="volumetric flask" unit="mL" .min=${1} .max=${2000} .step=${10} .value=${this.flask_mL} @bf-change=${(event: NumberEvent) => { this.flask_mL = event.detail.value; }}></bf-number>
+        <bf-number label="volumetric flask" unit="mL" .min=${1} .max=${2000} .step=${10} .value=${this.flask_mL} @bf-change=${(event: NumberEvent) => {
+          this.flask_mL = event.detail.value;
+        }}></bf-number>
         <button type="button" @click=${() => this.step({ do: 'make up', to_mL: this.flask_mL })}>Make up to the mark</button>
-        <bf-number label="pipette" unit="mL" .min=${0.5} .max=${100} .step=${1} .value=${this.aliquot_mL} @bf-change=${(event: NumberEvent) => { this.aliquot_mL = event.detail.value; }}></bf-number>
+        <bf-number label="pipette" unit="mL" .min=${0.5} .max=${100} .step=${1} .value=${this.aliquot_mL} @bf-change=${(event: NumberEvent) => {
+          this.aliquot_mL = event.detail.value;
+        }}></bf-number>
         <button type="button" @click=${() => this.step({ do: 'aliquot', mL: this.aliquot_mL })}>Take an aliquot</button>
       </div>
       <div class="row">

@@ -85,5 +85,10 @@ function alkaliCurves(start: WorkUpState, events: readonly WorkUpEvent[], entry:
 }
 
 function sinceAliquot(events: readonly WorkUpEvent[]): readonly WorkUpEvent[] {
-  return events.slice(Math.max(0, events.findLastIndex(({ action, refused }) => action.do === 'aliquot' && !refused)));
+  return events.slice(
+    Math.max(
+      0,
+      events.findLastIndex(({ action, refused }) => action.do === 'aliquot' && !refused),
+    ),
+  );
 }

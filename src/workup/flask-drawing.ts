@@ -34,7 +34,13 @@ const BEAKER = { half: 66, height: 120 };
 const BURETTE = { half: 9, top: 8, bottom: 158, tip: 196 };
 
 /** Colours in which the hydroxides of `SOLID_LOOK` are drawn, by the first word that names one; assumed, to be told apart. */
-const SOLID_COLOURS: readonly (readonly [RegExp, string])[] = [[/^blue/, '#5b86d6'], [/green/, '#86b08a'], [/brown/, '#a5612f'], [/pale blue/, '#8fb9e0'], [/white/, '#e2e2e2']];
+const SOLID_COLOURS: readonly (readonly [RegExp, string])[] = [
+  [/^blue/, '#5b86d6'],
+  [/green/, '#86b08a'],
+  [/brown/, '#a5612f'],
+  [/pale blue/, '#8fb9e0'],
+  [/white/, '#e2e2e2'],
+];
 const GRAINS = 46;
 
 export function flaskDrawing(drawing: FlaskDrawing): SVGTemplateResult {

@@ -47,15 +47,17 @@ export class FlaskInHand extends LitElement {
     const words = reading ? seenWords(reading) : `clear, ${seen.liquid}`;
     const name = state.aliquot ? `aliquot ${state.titres.length + (flask.amounts.Y > 0 ? 0 : 1)}` : 'eluate';
     return html`<figure>
-      <svg viewBox="0 ${state.aliquot ? 0 : CARD_TOP} ${WIDTH} ${state.aliquot ? HEIGHT : HEIGHT - CARD_TOP}" role="img" aria-label="${name}: ${words}">${flaskDrawing({
-        solution: seen.solution,
-        volume_mL: flask.volume_mL,
-        capacity_mL: state.aliquot ? aliquotFlask(values) : Math.max(state.flask_mL ?? 0, flask.volume_mL * 1.25),
-        path_cm: values['workup.path_cm'],
-        vessel: state.aliquot ? 'conical' : 'beaker',
-        solid: seen.solid,
-        burette: state.aliquot ? 1 - read_mL / burette : undefined,
-      })}</svg>
+      <svg viewBox="0 ${state.aliquot ? 0 : CARD_TOP} ${WIDTH} ${state.aliquot ? HEIGHT : HEIGHT - CARD_TOP}" role="img" aria-label="${name}: ${words}">${flaskDrawing(
+        {
+          solution: seen.solution,
+          volume_mL: flask.volume_mL,
+          capacity_mL: state.aliquot ? aliquotFlask(values) : Math.max(state.flask_mL ?? 0, flask.volume_mL * 1.25),
+          path_cm: values['workup.path_cm'],
+          vessel: state.aliquot ? 'conical' : 'beaker',
+          solid: seen.solid,
+          burette: state.aliquot ? 1 - read_mL / burette : undefined,
+        },
+      )}</svg>
       <figcaption>${name}: ${words}</figcaption>
       <dl>
         <dt>pH meter</dt><dd>${reading ? fixed(reading.pH, 2) : '–'}</dd>

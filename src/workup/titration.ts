@@ -46,7 +46,9 @@ export class TitrationCurves extends LitElement {
 
   @property({ attribute: false }) curves: FlaskCurves | undefined;
   @state() private width = 0;
-  private readonly resize = new ResizeObserver(([entry]) => { this.width = Math.floor(entry?.contentRect.width ?? 0); });
+  private readonly resize = new ResizeObserver(([entry]) => {
+    this.width = Math.floor(entry?.contentRect.width ?? 0);
+  });
 
   override connectedCallback() {
     super.connectedCallback();
@@ -61,7 +63,9 @@ export class TitrationCurves extends LitElement {
   override render() {
     const { curves, width } = this;
     if (!curves || width < MARGIN.left + MARGIN.right + 40) return nothing;
-    const x = scaleLinear().domain([0, curves.end_mL]).range([MARGIN.left, width - MARGIN.right]);
+    const x = scaleLinear()
+      .domain([0, curves.end_mL])
+      .range([MARGIN.left, width - MARGIN.right]);
     const rows = curves.curves.map((curve, i): Row => {
       const top = MARGIN.top + i * (ROW + GAP);
       return { curve, top, bottom: top + ROW, scale: scaleOf(curve, [top + ROW, top]) };
@@ -83,8 +87,12 @@ export class TitrationCurves extends LitElement {
     const right = this.width - MARGIN.right;
     return svg`<g>
       ${axis({ scale, side: 'left', at: MARGIN.left, ticks: curve.id === 'blue' ? 3 : 4, grid: right - MARGIN.left })}
-      ${threshold === undefined ? nothing : svg`<line class="threshold" x1=${MARGIN.left} x2=${right} y1=${threshold} y2=${threshold}></line>
-        <text class="note" x=${MARGIN.left + 4} y=${threshold - 4}>faintest blue this eye saw</text>`}
+      ${
+        threshold === undefined
+          ? nothing
+          : svg`<line class="threshold" x1=${MARGIN.left} x2=${right} y1=${threshold} y2=${threshold}></line>
+        <text class="note" x=${MARGIN.left + 4} y=${threshold - 4}>faintest blue this eye saw</text>`
+      }
       ${line({ x, y: scale, xs: curve.xs, ys: curve.id === 'blue' ? curve.ys.map((value) => (value < FAINTEST_A ? Number.NaN : value)) : curve.ys, style, labelAt: 'none', markers: 0 })}
       ${curve.id === 'pH' ? dots.map(({ mL, pH }) => svg`<circle class="dot" cx=${x(mL)} cy=${scale(pH)} r="3.5"></circle>`) : nothing}
       <text class="row-name" x=${MARGIN.left} y=${top - 7} fill=${style.text}>${TITLES[curve.id]}</text>
@@ -100,15 +108,27 @@ function marks({ marks: found }: FlaskCurves, x: Scale, top: number, bottom: num
 }
 
 function scaleOf({ id, ys }: Curve, range: [number, number]): Scale {
-  if (id === 'blue') return scaleLog().domain([FAINTEST_A, Math.max(1, ...ys)]).range(range).nice();
-  if (id === 'pCo') return scaleLinear().domain([2, Math.max(10, ...ys.filter(Number.isFinite))]).range(range);
-  return scaleLinear().domain(id === 'pH' && Math.max(...ys) > 8.5 ? [0, 14] : [3, 8]).range(range).clamp(true);
+  if (id === 'blue')
+    return scaleLog()
+      .domain([FAINTEST_A, Math.max(1, ...ys)])
+      .range(range)
+      .nice();
+  if (id === 'pCo')
+    return scaleLinear()
+      .domain([2, Math.max(10, ...ys.filter(Number.isFinite))])
+      .range(range);
+  return scaleLinear()
+    .domain(id === 'pH' && Math.max(...ys) > 8.5 ? [0, 14] : [3, 8])
+    .range(range)
+    .clamp(true);
 }
 
 function captionOf({ kind, marks: found, now_mL, dots }: FlaskCurves): string {
-  if (kind === 'alkali') return `The line is the pH with this much alkali when everything has dissolved or settled; rings are what the meter showed, also after acetate and acid.`;
+  if (kind === 'alkali')
+    return `The line is the pH with this much alkali when everything has dissolved or settled; rings are what the meter showed, also after acetate and acid.`;
   const last = dots.at(-1);
-  if (found?.seen_mL === undefined) return `${millilitres(now_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
+  if (found?.seen_mL === undefined)
+    return `${millilitres(now_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
   return `Last blue seen to go at ${millilitres(found.seen_mL, 2)} (full line); as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (broken line). Sizes of the blue are illustrative.`;
 }
 

@@ -70,11 +70,15 @@ export class Titres extends LitElement {
         <a href="#notebook">Calculate the molarity in the notebook</a>
         ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Keep it instead of the earlier result of this column' : 'Keep the result of this aliquot'}</button>` : nothing}
       </div>
-      ${kept.length === 0 ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots that each went over a column of their own.</p>` : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
+      ${
+        kept.length === 0
+          ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots that each went over a column of their own.</p>`
+          : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
         <div class="row">
           <button type="button" @click=${() => this.next(true)} ?disabled=${store.busy}>Next aliquot, handled the same</button>
           <button type="button" @click=${() => this.next(false)} ?disabled=${store.busy}>Next aliquot, by hand</button>
-        </div>`}
+        </div>`
+      }
       <details><summary>Why the last titration is not exact</summary>
         <bf-table caption="From an ideal work-up to this titre, cause by cause" .columns=${CAUSES} .rows=${causesOf(last)}></bf-table>
         <p class="soft">Switched on one after another in this order, so they add up. What the thiocyanate and the acetone do is right in direction, illustrative in size.</p>
@@ -104,8 +108,13 @@ function rowOf({ titre, pH }: Titration, i: number): Row {
 }
 
 function causesOf({ causes, bias_percent }: Titration): Row[] {
-  const rows: Row[] = causes.filter(({ percent }) => Math.abs(percent) >= VISIBLE_PERCENT).map(({ cause, percent, mL, text }) => ({ cause, percent, mL, text }));
-  return [...rows, { cause: 'together', percent: bias_percent, mL: causes.reduce((sum, { mL }) => sum + mL, 0), text: 'against the cobalt that the receiver holds' }];
+  const rows: Row[] = causes
+    .filter(({ percent }) => Math.abs(percent) >= VISIBLE_PERCENT)
+    .map(({ cause, percent, mL, text }) => ({ cause, percent, mL, text }));
+  return [
+    ...rows,
+    { cause: 'together', percent: bias_percent, mL: causes.reduce((sum, { mL }) => sum + mL, 0), text: 'against the cobalt that the receiver holds' },
+  ];
 }
 
 declare global {

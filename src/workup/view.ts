@@ -55,18 +55,23 @@ export class WorkUpView extends LitElement {
     if (store.failure) return html`<h1>Work-up</h1><p role="alert">The model stopped: ${store.failure}</p>`;
     if (!store.plan || !store.moment) return html`<h1>Work-up</h1><p role="status">The column is being run …</p>`;
     if (!workUp.sample) return html`<h1>Work-up</h1><p>This scenario has no cobalt to titrate.</p>`;
-    if (workUp.receivers.length === 0) return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>run the scenario's procedure to its end</button>.</p>`;
+    if (workUp.receivers.length === 0)
+      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>run the scenario's procedure to its end</button>.</p>`;
     const { state, bench } = workUp;
     return html`<h1>Work-up</h1>
       <div class="grid">
         <div class="from"><bf-receiver-taken .session=${session} .version=${version}></bf-receiver-taken></div>
-        ${state && bench ? html`
+        ${
+          state && bench
+            ? html`
           <div class="hand"><bf-flask .store=${workUp} .version=${version}></bf-flask></div>
           <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
           <div class="curves">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
           <div class="titres"><bf-titres .session=${session} .version=${version}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session} .version=${version}></bf-what-if></div>` : nothing}
-          <div class="log">${this.log(state, bench)}</div>` : nothing}
+          <div class="log">${this.log(state, bench)}</div>`
+            : nothing
+        }
       </div>`;
   }
 
@@ -89,7 +94,8 @@ export class WorkUpView extends LitElement {
   /** The last step and what an attentive neighbour says about it. */
   private last(state: WorkUpState, bench: Bench) {
     const event = state.events.at(-1);
-    if (!event) return html`<p class="soft">Usual order: make up, pipette, NaOH until slightly basic, acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue goes over into pink.</p>`;
+    if (!event)
+      return html`<p class="soft">Usual order: make up, pipette, NaOH until slightly basic, acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue goes over into pink.</p>`;
     return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }

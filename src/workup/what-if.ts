@@ -58,7 +58,7 @@ export class WhatIf extends LitElement {
       <h2 id="heading">Had the column been handled otherwise</h2>
       <p class="soft">One aliquot by the usual steps on the same glass; the run itself is left alone.</p>
       <div class="row">
-        <bf-number label="receiver changed later by (earlier: below 0)" unit="mL" slider .min=${-Math.min(8, Math.floor(at))} .max=${8} .step=${0.5} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
+        <bf-number label="receiver changed later by (earlier: below 0)" unit="mL" slider .min=${-Math.min(8, Math.floor(at))} .max=${4} .step=${0.5} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
         <bf-number label="nickel left in the bed, of what was loaded" unit="%" slider .min=${0} .max=${NICKEL_MAX} .step=${0.5} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
       </div>
       <bf-table caption="What it comes to" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
@@ -122,13 +122,16 @@ function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | unde
   const change = now.found_M / was.found_M - 1;
   const cobalt = now.held_mmol / Math.max(1e-12, was.held_mmol) - 1;
   const acid = other.receiver.HCl_mmol - asItWas.receiver.HCl_mmol;
-  const sentences = [`The reported molarity ${Math.abs(change) < 5e-4 ? 'stays' : change > 0 ? `rises by ${percent(change, 1)}` : `falls by ${percent(-change, 1)}`}.`];
+  const sentences = [
+    `The reported molarity ${Math.abs(change) < 5e-4 ? 'stays' : change > 0 ? `rises by ${percent(change, 1)}` : `falls by ${percent(-change, 1)}`}.`,
+  ];
   if (cobalt < -5e-4) sentences.push(`${percent(-cobalt, 1)} of the cobalt went into the other receiver and is not titrated.`);
   if (acid > 1) sentences.push(`${fixed(acid, 0)} mmol more acid has to be neutralised; done with care that costs alkali, heat and time rather than cobalt.`);
   const causes = other.figures.titrations[0]?.causes ?? [];
   const nickel = causes.find(({ cause }) => cause === 'nickel')?.percent ?? 0;
   const late = causes.find(({ cause }) => cause === 'overrun')?.percent ?? 0;
-  if (Math.abs(nickel) + Math.abs(late) > 0.3 && (other.receiver.Ni_mmol ?? 0) > (asItWas.receiver.Ni_mmol ?? 0)) sentences.push(`Nickel takes EDTA like cobalt and counts as cobalt: ${withUnit(fixed(nickel + late, 1), '%')} with what was added while it reacted.`);
+  if (Math.abs(nickel) + Math.abs(late) > 0.3 && (other.receiver.Ni_mmol ?? 0) > (asItWas.receiver.Ni_mmol ?? 0))
+    sentences.push(`Nickel takes EDTA like cobalt and counts as cobalt: ${withUnit(fixed(nickel + late, 1), '%')} with what was added while it reacted.`);
   if (refused) sentences.push(`A step was refused: ${refused.path}: expected ${refused.expected}, received ${refused.received}.`);
   return sentences.join(' ');
 }

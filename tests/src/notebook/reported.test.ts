@@ -3,7 +3,19 @@ import type { KeptResult } from '../../../src/store/work-up.ts';
 import { reportedOf, reportWords } from '../../../src/notebook/reported.ts';
 
 const kept = (seed: number, found_M: readonly number[], own_M: number | null = null): KeptResult => ({
-  scenario: 'x', seed, receiver: 'cobalt', volume_mL: 18, acid_mmol: 10, recovered: 1, carried: 0, expected_mL: null, NaOH_mL: 0.4, titres_mL: [17.8], found_M, own_M, true_M: 12.4,
+  scenario: 'x',
+  seed,
+  receiver: 'cobalt',
+  volume_mL: 18,
+  acid_mmol: 10,
+  recovered: 1,
+  carried: 0,
+  expected_mL: null,
+  NaOH_mL: 0.4,
+  titres_mL: [17.8],
+  found_M,
+  own_M,
+  true_M: 12.4,
 });
 
 describe('a reported result', () => {
