@@ -8,7 +8,7 @@ import { fixed, significant } from '../ui/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { dragAcid } from './drag.ts';
 import { Fit } from './fit.ts';
-import { motionSentence, peakSentence, percentOf } from './sentences.ts';
+import { motionSentence, peakSentence, percentOf, tracesSentence } from './sentences.ts';
 import { partStyles } from './styles.ts';
 import { NAME_ROOM, uptakeDrawing } from './uptake-drawing.ts';
 
@@ -31,7 +31,7 @@ export class ResinPart extends LitElement {
     return html`
       <p class="say">${motionSentence(scenario, this.ion, this.molarity)}</p>
       ${this.fit.width ? this.plot(scenario) : nothing}
-      <p>${peakSentence(scenario, this.ion)}</p>
+      <p>${peakSentence(scenario, this.ion)} ${tracesSentence(scenario, this.ion, this.molarity)}</p>
       ${this.list(scenario)}
       <p class="status">${statusLine(scenario)}</p>`;
   }

@@ -11,6 +11,8 @@ import { fixed, percent, significant } from '../ui/format.ts';
 const NONE = 0.0005;
 /** D_v below which an ion counts as running with the liquid. Our rule, as in the questions. */
 const RUNS = 0.3;
+/** Below this share of anions their uptake needs a word. Our rule. */
+const TRACES = 0.05;
 /** Acids that the best one is compared with, mol/L. */
 const COMPARED_M = [3, 6, 9, 12] as const;
 /** kJ/mol from which the loss on becoming a tetrahedron is called large. Our rule: between cobalt's and copper's. */
@@ -68,6 +70,14 @@ export function fieldSentence(ion: IonId): string {
       ? ` (nickel(II): about ${LIGAND_FIELD.Ni.octahedralPreference_kJ_mol})`
       : `, nickel(II) about ${LIGAND_FIELD.Ni.octahedralPreference_kJ_mol}`;
   return `${shape} Four chlorides in a tetrahedron instead of six waters in an octahedron cost it only about ${loss} kJ/mol of ligand-field stabilisation${compared}: enough chloride in little free water makes it the anion.`;
+}
+
+/** Why a resin can hold what is hardly an anion in the liquid; empty where nothing needs to be explained. */
+export function tracesSentence(scenario: Scenario, ion: IonId, c: number): string {
+  const { species, fractions } = speciation(ion, Math.max(c, 1e-6));
+  const anions = fractions.reduce((sum, share, n) => sum + (species[n].charge < 0 ? share : 0), 0);
+  if (anions >= TRACES || distributionOf(scenario, ion)(c) < 1) return '';
+  return `Only ${percentOf(anions)} of it is an anion in the liquid, yet the beads hold most of it: the resin takes up the few anions, and more form in their place.`;
 }
 
 export function article(name: string): string {

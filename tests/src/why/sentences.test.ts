@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ION_IDS } from '../../../sim/ions.ts';
 import { scenarioOf } from '../../sim/rig.ts';
-import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf } from '../../../src/why/sentences.ts';
+import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf, tracesSentence } from '../../../src/why/sentences.ts';
 
 const scenario = { ...scenarioOf({ plates: 100, ions: ['Co', 'Ni'] }), values: { ...scenarioOf({ plates: 100 }).values, 'bed.porosity': 0.38 } };
 
@@ -41,6 +41,14 @@ describe('formSentence', () => {
 
   test('says that no nickel is an anion in any acid', () => {
     for (const c of [1, 3, 6, 9, 12]) expect(formSentence('Ni', c)).toContain('none of it is an anion');
+  });
+});
+
+describe('tracesSentence', () => {
+  // Uchikoshi's constants: 0.54 % CoCl4 2- at 6 M, where the recalled D_v is 8.4; 49 % at 9 M.
+  test('explains uptake from a trace of anions, and only that', () => {
+    expect(tracesSentence(scenario, 'Co', 6)).toContain('Only 0.5');
+    expect([tracesSentence(scenario, 'Co', 9), tracesSentence(scenario, 'Co', 0), tracesSentence(scenario, 'Ni', 9)]).toEqual(['', '', '']);
   });
 });
 
