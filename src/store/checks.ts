@@ -6,6 +6,6 @@ export function isObject(value: unknown): value is Record<string, unknown> {
 
 /** An issue with the received value in short. */
 export function issue(path: string, expected: string, received: unknown): Issue {
-  const text = received === undefined ? 'nothing' : JSON.stringify(received) ?? String(received);
+  const text = received === undefined ? 'nothing' : (JSON.stringify(received) ?? String(received));
   return { path, expected, received: text.length > 60 ? `${text.slice(0, 57)}...` : text };
 }

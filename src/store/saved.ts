@@ -57,7 +57,17 @@ export function readSaved(value: unknown): Reading<SavedRun> {
   ];
   if (issues.length > 0) return { ok: false, issues };
   // Checked line by line above; `differences` and `log` come out of JSON.parse and so are JSON.
-  const run = { base, differences, seed, log, ...(now_min === undefined ? {} : { now_min }), ...(view === undefined ? {} : { view }), ...(predictions === undefined ? {} : { predictions }), ...(mystery === undefined ? {} : { mystery }), ...(workup === undefined ? {} : { workup }) } as SavedRun;
+  const run = {
+    base,
+    differences,
+    seed,
+    log,
+    ...(now_min === undefined ? {} : { now_min }),
+    ...(view === undefined ? {} : { view }),
+    ...(predictions === undefined ? {} : { predictions }),
+    ...(mystery === undefined ? {} : { mystery }),
+    ...(workup === undefined ? {} : { workup }),
+  } as SavedRun;
   return { ok: true, value: run };
 }
 
