@@ -16,14 +16,14 @@ import '../ui/table.ts';
 
 const KEPT = [
   { key: 'aliquot', label: 'aliquot' },
+  { key: 'found', label: 'unknown', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
+  { key: 'own', label: 'your figure', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
   { key: 'recovered', label: 'cobalt recovered', unit: '%', show: (value: number) => fixed(value, 2) },
   { key: 'carried', label: 'nickel carried', unit: '%', show: (value: number) => significant(value, 2) },
   { key: 'acid', label: 'acid', unit: 'mmol', show: (value: number) => fixed(value, 1) },
   { key: 'expected', label: 'alkali expected', unit: 'mL', show: (value: number) => fixed(value, 2) },
   { key: 'NaOH', label: 'alkali used', unit: 'mL', show: (value: number) => fixed(value, 2) },
   { key: 'titres', label: 'titres, mL' },
-  { key: 'found', label: 'unknown', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
-  { key: 'own', label: 'your figure', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
 ];
 const BUDGET = [
   { key: 'quantity', label: 'quantity' },
