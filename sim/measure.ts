@@ -40,7 +40,10 @@ export function bandIn(profile: ArrayLike<number>, dz: number): Band | undefined
 /** Depth (cm) of an edge of an ion's band; 0 before it is loaded, the bed length once it has left. */
 export function frontDepth(bed: Bed, column: Column, ion: IonId, edge: 'leading' | 'trailing'): number {
   const band = bandOf(bed, column, ion);
-  if (!band) return bed.pouredAmount[column.ions.indexOf(ion) + 1] > 0 && bed.scalar[AT.headVolume] >= 0 && bed.head[column.ions.indexOf(ion) + 1] < 1e-12 ? column.length : 0;
+  if (!band)
+    return bed.pouredAmount[column.ions.indexOf(ion) + 1] > 0 && bed.scalar[AT.headVolume] >= 0 && bed.head[column.ions.indexOf(ion) + 1] < 1e-12
+      ? column.length
+      : 0;
   return edge === 'leading' ? band.leading_cm : band.trailing_cm;
 }
 
@@ -50,7 +53,8 @@ export function amountsByDepth(bed: Bed, column: Column, component: number): Flo
   const cells = bed.lanes * bed.plates;
   for (let at = 0; at < cells; at++) {
     const k = component * cells + at;
-    profile[at % bed.plates] += bed.pore[k] * bed.mobile[at] + bed.still[k] * bed.stillVolume[at] + bed.sorbed[k] * column.cellVolume[Math.floor(at / bed.plates)];
+    profile[at % bed.plates] +=
+      bed.pore[k] * bed.mobile[at] + bed.still[k] * bed.stillVolume[at] + bed.sorbed[k] * column.cellVolume[Math.floor(at / bed.plates)];
   }
   return profile;
 }

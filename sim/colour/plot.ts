@@ -81,7 +81,10 @@ function oklabOf(colour: Rgb): number[] {
 }
 
 function rgbFromOklab(lab: readonly number[]): Rgb {
-  const linear = times(LINEAR, times(ROOTS, lab).map((root) => root ** 3));
+  const linear = times(
+    LINEAR,
+    times(ROOTS, lab).map((root) => root ** 3),
+  );
   const [r, g, b] = linear.map((channel) => encodeChannel(Math.min(1, Math.max(0, channel))));
   return [r, g, b];
 }

@@ -70,7 +70,13 @@ export function fitInto(linear: Float64Array): void {
 
 /** `#rrggbb`. */
 export function hexOf(colour: Rgb): string {
-  return `#${colour.map((channel) => Math.round(255 * channel).toString(16).padStart(2, '0')).join('')}`;
+  return `#${colour
+    .map((channel) =>
+      Math.round(255 * channel)
+        .toString(16)
+        .padStart(2, '0'),
+    )
+    .join('')}`;
 }
 
 /** Channels of `#rrggbb`. */

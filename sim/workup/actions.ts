@@ -5,11 +5,7 @@ import type { Issue } from '../types.ts';
 export type ReagentId = 'water' | 'HCl' | 'NaOH' | 'acetic' | 'acetate' | 'thiocyanate' | 'acetone' | 'EDTA';
 
 /** How much: a number of drops, a volume, a mass of solid thiocyanate, or until the meter or the eye says so. */
-export type Portion =
-  | { readonly drops: number }
-  | { readonly mL: number }
-  | { readonly g: number }
-  | { readonly until: { readonly pH: number } | 'pink' };
+export type Portion = { readonly drops: number } | { readonly mL: number } | { readonly g: number } | { readonly until: { readonly pH: number } | 'pink' };
 
 export type WorkUpAction =
   /** Water to the mark of a volumetric flask. */
@@ -49,7 +45,8 @@ function misfitPortion(reagent: ReagentId, portion: Portion): Issue | undefined 
     if (!weighed) return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${portion.g} g` };
     return outside('thiocyanate.g', portion.g, THIOCYANATE_MAX_G, 'g');
   }
-  if (portion.until === 'pink') return reagent === 'EDTA' ? undefined : { path: `${reagent}.until`, expected: 'EDTA: only its end point is seen', received: 'pink' };
+  if (portion.until === 'pink')
+    return reagent === 'EDTA' ? undefined : { path: `${reagent}.until`, expected: 'EDTA: only its end point is seen', received: 'pink' };
   const moves = reagent === 'NaOH' || reagent === 'acetic' || reagent === 'HCl';
   if (!moves) return { path: `${reagent}.until`, expected: 'NaOH, acetic or HCl: what moves the pH', received: reagent };
   const { pH } = portion.until;

@@ -10,9 +10,30 @@ export type Vessel = 'pipette' | 'flask' | 'burette';
  * precision as taught, 1 and 2 mL recalled. Flasks: the same table; 500 mL 0.20 in ASTM E288, recalled, 0.15 in the table.
  */
 export const CLASS_A: Readonly<Record<Vessel, readonly (readonly [capacity_mL: number, tolerance_mL: number])[]>> = {
-  pipette: [[1, 0.006], [2, 0.006], [5, 0.01], [10, 0.02], [25, 0.03], [50, 0.05], [100, 0.08]],
-  flask: [[25, 0.03], [50, 0.05], [100, 0.08], [250, 0.12], [500, 0.2], [1000, 0.3], [2000, 0.5]],
-  burette: [[10, 0.02], [25, 0.03], [50, 0.05], [100, 0.1]],
+  pipette: [
+    [1, 0.006],
+    [2, 0.006],
+    [5, 0.01],
+    [10, 0.02],
+    [25, 0.03],
+    [50, 0.05],
+    [100, 0.08],
+  ],
+  flask: [
+    [25, 0.03],
+    [50, 0.05],
+    [100, 0.08],
+    [250, 0.12],
+    [500, 0.2],
+    [1000, 0.3],
+    [2000, 0.5],
+  ],
+  burette: [
+    [10, 0.02],
+    [25, 0.03],
+    [50, 0.05],
+    [100, 0.1],
+  ],
 };
 
 /** Class B is twice class A: ASTM E287 scope, read. */

@@ -16,9 +16,21 @@ export interface BiasItem {
 }
 
 export type Cause =
-  | 'flask' | 'pipette' | 'EDTA'
-  | 'eye' | 'indicator' | 'acetone' | 'pH at the start' | 'pH drift' | 'nickel' | 'other metals' | 'solid'
-  | 'drop' | 'overrun' | 'burette' | 'reading';
+  | 'flask'
+  | 'pipette'
+  | 'EDTA'
+  | 'eye'
+  | 'indicator'
+  | 'acetone'
+  | 'pH at the start'
+  | 'pH drift'
+  | 'nickel'
+  | 'other metals'
+  | 'solid'
+  | 'drop'
+  | 'overrun'
+  | 'burette'
+  | 'reading';
 
 const TEXT: Readonly<Record<Cause, string>> = {
   flask: 'the volumetric flask is not exactly what it says',

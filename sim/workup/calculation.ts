@@ -57,7 +57,11 @@ const COBALT_CHLORIDE_HYDRATE = 237.93;
 
 const STEPS: readonly Step[] = [
   {
-    id: 'titre', label: 'titrant used', unit: 'mL', dimension: 'volume', from: undefined,
+    id: 'titre',
+    label: 'titrant used',
+    unit: 'mL',
+    dimension: 'volume',
+    from: undefined,
     value: (r) => r.final_mL - r.initial_mL,
     slips: (r) => [
       [r.final_mL, 'The first burette reading was not subtracted.'],
@@ -65,7 +69,11 @@ const STEPS: readonly Step[] = [
     ],
   },
   {
-    id: 'EDTA', label: 'EDTA used', unit: 'mmol', dimension: 'amount', from: 'titre',
+    id: 'EDTA',
+    label: 'EDTA used',
+    unit: 'mmol',
+    dimension: 'amount',
+    from: 'titre',
     value: (r, titre) => titre * r.EDTA_M,
     slips: (r, titre) => [
       [titre / r.EDTA_M, 'Volume was divided by molarity: amount is volume times molarity.'],
@@ -73,7 +81,11 @@ const STEPS: readonly Step[] = [
     ],
   },
   {
-    id: 'aliquot', label: 'cobalt in the aliquot', unit: 'mmol', dimension: 'amount', from: 'EDTA',
+    id: 'aliquot',
+    label: 'cobalt in the aliquot',
+    unit: 'mmol',
+    dimension: 'amount',
+    from: 'EDTA',
     value: (_, edta) => edta,
     slips: (_, edta) => [
       [2 * edta, 'One EDTA holds one cobalt, whatever the charges: there is no factor 2.'],
@@ -81,7 +93,11 @@ const STEPS: readonly Step[] = [
     ],
   },
   {
-    id: 'flask', label: 'cobalt in the whole flask', unit: 'mmol', dimension: 'amount', from: 'aliquot',
+    id: 'flask',
+    label: 'cobalt in the whole flask',
+    unit: 'mmol',
+    dimension: 'amount',
+    from: 'aliquot',
     value: (r, aliquot) => (aliquot * r.flask_mL) / r.aliquot_mL,
     slips: (r, aliquot) => [
       [aliquot, 'The aliquot is only part of the flask: multiply by flask volume over aliquot volume.'],
@@ -91,7 +107,11 @@ const STEPS: readonly Step[] = [
     ],
   },
   {
-    id: 'molarity', label: 'cobalt in the unknown', unit: 'mol/L', dimension: 'molarity', from: 'flask',
+    id: 'molarity',
+    label: 'cobalt in the unknown',
+    unit: 'mol/L',
+    dimension: 'molarity',
+    from: 'flask',
     value: (r, flask) => flask / r.sample_mL,
     slips: (r, flask) => [
       [flask / r.flask_mL, 'This is the molarity in the flask: divide by the volume of unknown that went on the column.'],
@@ -101,7 +121,11 @@ const STEPS: readonly Step[] = [
     ],
   },
   {
-    id: 'mass', label: 'cobalt in the sample', unit: 'mg', dimension: 'mass', from: 'flask',
+    id: 'mass',
+    label: 'cobalt in the sample',
+    unit: 'mg',
+    dimension: 'mass',
+    from: 'flask',
     value: (_, flask) => flask * MOLAR_MASS.Co,
     slips: (_, flask) => [
       [flask * COBALT_CHLORIDE, 'This is the mass of cobalt(II) chloride: cobalt alone is 58.933 g/mol.'],
@@ -134,12 +158,14 @@ function checkStep(step: Step, readings: Readings, answer: string, expected: num
   const base = { id: step.id, label: step.label, unit: step.unit, expected };
   if (answer.trim() === '') return { ...base, verdict: 'missing', given: undefined, text: '' };
   const quantity = parseQuantity(answer, step.dimension);
-  if (!quantity.ok) return { ...base, verdict: 'not understood', given: undefined, text: `${step.label}: expected ${quantity.expected}, received ${quantity.received}` };
+  if (!quantity.ok)
+    return { ...base, verdict: 'not understood', given: undefined, text: `${step.label}: expected ${quantity.expected}, received ${quantity.received}` };
   const { value, rounding, figures, note } = quantity;
   const matches = (target: number) => Math.abs(value - target) <= Math.abs(target) * TOLERANCE + rounding;
   const few = figures < 3 ? 'Too few figures for a titration: give three or four.' : '';
   if (matches(expected)) return { ...base, verdict: 'right', given: value, text: [few, note].filter(Boolean).join(' ') };
-  if (matches(step.value(readings, earlier))) return { ...base, verdict: 'follows', given: value, text: 'Right in itself; it carries an earlier mistake along.' };
+  if (matches(step.value(readings, earlier)))
+    return { ...base, verdict: 'follows', given: value, text: 'Right in itself; it carries an earlier mistake along.' };
   return { ...base, verdict: 'wrong', given: value, text: [slipOf(step, readings, value, earlier, matches), note].filter(Boolean).join(' ') };
 }
 
@@ -148,7 +174,8 @@ function slipOf(step: Step, readings: Readings, value: number, earlier: number, 
   const slip = step.slips(readings, earlier).find(([wrong]) => matches(wrong) && !matches(target));
   if (slip) return slip[1];
   const ratio = value / target;
-  if (Math.abs(Math.log10(Math.abs(ratio)) - 3) < 0.01 || Math.abs(Math.log10(Math.abs(ratio)) + 3) < 0.01) return 'A factor of 1000: mL against L, or mmol against mol.';
+  if (Math.abs(Math.log10(Math.abs(ratio)) - 3) < 0.01 || Math.abs(Math.log10(Math.abs(ratio)) + 3) < 0.01)
+    return 'A factor of 1000: mL against L, or mmol against mol.';
   if (value < 0) return 'A negative value: a subtraction is the wrong way round.';
   return `Expected ${target.toPrecision(4)} ${step.unit} from ${step.from ? 'the step before' : 'the burette readings'}.`;
 }

@@ -75,7 +75,9 @@ export function passed(flask: Flask, minutes: number, around: Surroundings, how:
 /** What is beyond solubility falls out at once. */
 function settle(flask: Flask, chemistry: Chemistry): Flask {
   const { metals } = balanceIn(flask, chemistry);
-  const solid = Object.fromEntries(ION_IDS.filter((ion) => metals[ion].solid * flask.volume_mL > SOLID_MIN).map((ion) => [ion, metals[ion].solid * flask.volume_mL]));
+  const solid = Object.fromEntries(
+    ION_IDS.filter((ion) => metals[ion].solid * flask.volume_mL > SOLID_MIN).map((ion) => [ion, metals[ion].solid * flask.volume_mL]),
+  );
   return { ...flask, solid };
 }
 

@@ -27,8 +27,22 @@ export interface GroupUse {
 
 /** Example group on a 10 mL bed: 20 mL to condition, 1 mL load, 30 mL wash; assumed, made to be changed. */
 export const GROUP_EXAMPLE: GroupUse = {
-  bed_mL: 10, acid_mL: 51, acid_M: 9, water_mL: 50, sample_mL: 1, flask_mL: 100, aliquot_mL: 25, titrations: 3, titre_mL: 12.5, EDTA_M: 0.01,
-  rinse_mL: 25, thiocyanate_g: 1, acetone_mL: 25, NaOH_M: 6, NaOH_mL: 12.5, acetic_mL: 4.2,
+  bed_mL: 10,
+  acid_mL: 51,
+  acid_M: 9,
+  water_mL: 50,
+  sample_mL: 1,
+  flask_mL: 100,
+  aliquot_mL: 25,
+  titrations: 3,
+  titre_mL: 12.5,
+  EDTA_M: 0.01,
+  rinse_mL: 25,
+  thiocyanate_g: 1,
+  acetone_mL: 25,
+  NaOH_M: 6,
+  NaOH_mL: 12.5,
+  acetic_mL: 4.2,
 };
 
 /** Spare factors. A quarter more of the acid, a fifth more of the rest; common practice, no source. */
@@ -88,8 +102,18 @@ function suppliesOf(groups: number, use: GroupUse, spare: typeof SPARE, stock_M:
   const supply = (name: string, each: number, unit: string, how: string): Supply => ({ name, amount: groups * each * spare.other, unit, how });
   return [
     { name: `${use.acid_M} mol/L HCl`, amount: acid, unit: 'mL', how: 'in the hood, water first, acid into water, in ice above half a litre' },
-    { name: `${stock_M} mol/L HCl (37 %)`, amount: stock, unit: 'mL', how: `for the acid above; add to ${(acid - stock).toFixed(0)} mL of water, then to volume` },
-    { name: 'moist resin, at least', amount: groups * use.bed_mL * RESIN_G_PER_ML[0], unit: 'g', how: `up to ${(groups * use.bed_mL * RESIN_G_PER_ML[1]).toFixed(0)} g; reused` },
+    {
+      name: `${stock_M} mol/L HCl (37 %)`,
+      amount: stock,
+      unit: 'mL',
+      how: `for the acid above; add to ${(acid - stock).toFixed(0)} mL of water, then to volume`,
+    },
+    {
+      name: 'moist resin, at least',
+      amount: groups * use.bed_mL * RESIN_G_PER_ML[0],
+      unit: 'g',
+      how: `up to ${(groups * use.bed_mL * RESIN_G_PER_ML[1]).toFixed(0)} g; reused`,
+    },
     { name: `${use.EDTA_M} mol/L EDTA`, amount: edta, unit: 'mL', how: 'keeps for months in plastic' },
     { name: 'Na2H2EDTA·2H2O', amount: (edta / 1000) * use.EDTA_M * MOLAR_MASS.Na2H2Y, unit: 'g', how: 'for the EDTA above' },
     supply('ammonium thiocyanate', use.titrations * use.thiocyanate_g, 'g', 'dry and dark'),
@@ -107,7 +131,12 @@ function wasteOf(groups: number, use: GroupUse): WasteStream[] {
   const titrated = groups * use.titrations * (use.aliquot_mL + use.acetone_mL + use.titre_mL);
   const surplus = groups * Math.max(0, use.flask_mL - use.titrations * use.aliquot_mL);
   return [
-    { stream: 'A', what: 'strong acid with nickel, and surplus cobalt', volume_mL: acid + surplus, rule: `no thiocyanate ever; ship as acid, or dilute and neutralise in ice: ${alkali.toFixed(0)} mL of ${use.NaOH_M} mol/L NaOH, ${kJ.toFixed(0)} kJ` },
+    {
+      stream: 'A',
+      what: 'strong acid with nickel, and surplus cobalt',
+      volume_mL: acid + surplus,
+      rule: `no thiocyanate ever; ship as acid, or dilute and neutralise in ice: ${alkali.toFixed(0)} mL of ${use.NaOH_M} mol/L NaOH, ${kJ.toFixed(0)} kJ`,
+    },
     { stream: 'B', what: 'titrated flasks: acetone, cobalt-EDTA, thiocyanate', volume_mL: titrated, rule: 'flammable, neutral; never acid or bleach into it' },
     { stream: 'C', what: 'resin and tips', volume_mL: undefined, rule: 'rinsed into A, then solid waste' },
     { stream: 'D', what: 'plain acetone', volume_mL: 0, rule: 'only what was not used' },

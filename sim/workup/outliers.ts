@@ -53,7 +53,15 @@ export function dixonQ(values: readonly number[], error: DixonError = 0.1): Outl
   const statistic = Math.max(low, high) / range;
   const critical = Q_CRITICAL[String(error)][n - 3];
   const level = `${100 * (1 - error)} % two-sided (${100 * (1 - error / 2)} % one-sided)`;
-  return { test: 'Dixon Q', suspect: high >= low ? sorted[n - 1] : sorted[0], statistic, critical, level, flagged: statistic > critical, caution: cautionAt(n) };
+  return {
+    test: 'Dixon Q',
+    suspect: high >= low ? sorted[n - 1] : sorted[0],
+    statistic,
+    critical,
+    level,
+    flagged: statistic > critical,
+    caution: cautionAt(n),
+  };
 }
 
 /** undefined below N = 3 or without spread. */

@@ -63,7 +63,8 @@ function place(task: Task, placed: readonly Placed[], now: number, people: numbe
 /** Of the tasks that end now, the one waited for: a forerunner, else the apparatus, else whoever came free. */
 function holderOf(task: Task, placed: readonly Placed[], now: number): string | undefined {
   const ending = placed.filter(({ end_min }) => end_min === now && now > 0);
-  const holder = ending.find(({ id }) => task.after.includes(id)) ?? ending.find(({ apparatus }) => apparatus !== undefined && apparatus === task.apparatus) ?? ending[0];
+  const holder =
+    ending.find(({ id }) => task.after.includes(id)) ?? ending.find(({ apparatus }) => apparatus !== undefined && apparatus === task.apparatus) ?? ending[0];
   return holder?.id;
 }
 

@@ -72,13 +72,25 @@ function scheduleFor(input: TimetableInput): Schedule {
 }
 
 function tasksOf({ column, aliquots = 3, columns = 1, burettes = 1, conditioned = false, bench = {} }: TimetableInput): Task[] {
-  const task = (kind: BenchTask, id: string, after: string[], extra: Partial<Task> = {}): Task => ({ id, label: BENCH_TIMES[kind].label, duration_min: bench[kind] ?? BENCH_TIMES[kind].min, after, ...extra });
+  const task = (kind: BenchTask, id: string, after: string[], extra: Partial<Task> = {}): Task => ({
+    id,
+    label: BENCH_TIMES[kind].label,
+    duration_min: bench[kind] ?? BENCH_TIMES[kind].min,
+    after,
+    ...extra,
+  });
   const tasks: Task[] = [task('labels', 'labels', []), task('burette', 'burette', [])];
   for (let c = 1; c <= Math.min(columns, aliquots); c++) tasks.push(task('column', `column ${c}`, []));
   for (let i = 1; i <= aliquots; i++) {
     const own = ((i - 1) % columns) + 1;
     const free = i > columns ? `strip ${i - columns}` : `column ${own}`;
-    const run = (name: string, minutes: number, after: string[]): Task => ({ id: `${name} ${i}`, label: `${name} aliquot ${i}`, duration_min: minutes, after, apparatus: `column ${own}` });
+    const run = (name: string, minutes: number, after: string[]): Task => ({
+      id: `${name} ${i}`,
+      label: `${name} aliquot ${i}`,
+      duration_min: minutes,
+      after,
+      apparatus: `column ${own}`,
+    });
     tasks.push(
       run('condition', conditioned && i <= columns ? 0 : column.condition_min, [free, 'labels']),
       run('load', column.load_min, [`condition ${i}`]),
@@ -92,7 +104,14 @@ function tasksOf({ column, aliquots = 3, columns = 1, burettes = 1, conditioned 
     );
   }
   const last = Array.from({ length: aliquots }, (_, i) => `titrate ${i + 1}`);
-  tasks.push(task('clean up', 'clean up', last), task('compare', 'compare', last.map((id) => id.replace('titrate', 'calculate'))));
+  tasks.push(
+    task('clean up', 'clean up', last),
+    task(
+      'compare',
+      'compare',
+      last.map((id) => id.replace('titrate', 'calculate')),
+    ),
+  );
   return tasks;
 }
 
@@ -101,7 +120,12 @@ const FASTER = 0.75;
 
 function changesTo(input: TimetableInput, length_min: number): Change[] {
   const { column, aliquots = 3, people = 3, columns = 1 } = input;
-  const faster = { condition_min: column.condition_min * FASTER, load_min: column.load_min, wash_min: column.wash_min * FASTER, strip_min: column.strip_min * FASTER };
+  const faster = {
+    condition_min: column.condition_min * FASTER,
+    load_min: column.load_min,
+    wash_min: column.wash_min * FASTER,
+    strip_min: column.strip_min * FASTER,
+  };
   const tries: [string, TimetableInput][] = [
     ['condition the first bed before the period', { ...input, conditioned: true }],
     ['a second column', { ...input, columns: columns + 1 }],

@@ -48,7 +48,9 @@ export class App extends LitElement {
       this.spoken = text === this.spoken ? `${text}\u00a0` : text;
     });
     this.addEventListener('bf-announce', (event) => say((event as CustomEvent<string>).detail));
-    this.addEventListener('bf-message', (event) => { this.message = (event as CustomEvent<Message>).detail; });
+    this.addEventListener('bf-message', (event) => {
+      this.message = (event as CustomEvent<Message>).detail;
+    });
   }
 
   override connectedCallback() {

@@ -30,12 +30,28 @@ const NONE = -1;
  * bottom), as pairs of sides from which and to which: 0 top, 1 right, 2 bottom, 3 left. The high corner stays on one hand.
  */
 const STEPS: readonly (readonly number[])[] = [
-  [], [3, 0], [0, 1], [3, 1], [1, 2], [3, 0, 1, 2], [0, 2], [3, 2], [2, 3], [2, 0], [0, 1, 2, 3], [2, 1], [1, 3], [1, 0], [0, 3], [],
+  [],
+  [3, 0],
+  [0, 1],
+  [3, 1],
+  [1, 2],
+  [3, 0, 1, 2],
+  [0, 2],
+  [3, 2],
+  [2, 3],
+  [2, 0],
+  [0, 1, 2, 3],
+  [2, 1],
+  [1, 3],
+  [1, 0],
+  [0, 3],
+  [],
 ];
 
 function crossCell({ rows, values }: Grid, level: number, i: number, j: number, next: Int32Array, entered: Uint8Array): void {
   const at = i * rows + j;
-  const corners = (values[at] >= level ? 1 : 0) | (values[at + rows] >= level ? 2 : 0) | (values[at + rows + 1] >= level ? 4 : 0) | (values[at + 1] >= level ? 8 : 0);
+  const corners =
+    (values[at] >= level ? 1 : 0) | (values[at + rows] >= level ? 2 : 0) | (values[at + rows + 1] >= level ? 4 : 0) | (values[at + 1] >= level ? 8 : 0);
   const steps = STEPS[corners];
   for (let s = 0; s < steps.length; s += 2) {
     const to = edgeOf(at, rows, steps[s + 1]);

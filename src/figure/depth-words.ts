@@ -18,7 +18,10 @@ const TRIES = [0, 1, 2, -1, -2, 3] as const;
 
 /** Words up to a delivered volume; what comes later is not told. */
 export function depthWords(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid, until_mL = Number.POSITIVE_INFINITY): SVGTemplateResult {
-  const { layout: { narrow, left, depth }, plan } = drawing;
+  const {
+    layout: { narrow, left, depth },
+    plan,
+  } = drawing;
   const boxes: Box[] = narrow ? [{ left, right: left + 120, top: depth.top, bottom: depth.top + 18 }] : [];
   const words = tracks
     .flatMap((track) => motionsOf(plan, track).map((motion) => ({ track, motion })))
@@ -37,7 +40,10 @@ function nothingYet({ layout: { depth, left, right, narrow } }: Drawing): SVGTem
 }
 
 function bandWord(drawing: Drawing, track: Track, { kind, frame, ion }: Motion, boxes: Box[]): SVGTemplateResult | typeof nothing {
-  const { layout: { depth, narrow }, x } = drawing;
+  const {
+    layout: { depth, narrow },
+    x,
+  } = drawing;
   const said = `${symbolOf(ion)} ${narrow ? SAID[kind].split(' ')[0] : SAID[kind]}`;
   const height = depth.bottom - depth.top;
   // A fast band stands steep: its word goes to the right of it. A slow one lies flat: below it.
@@ -56,16 +62,28 @@ function passage({ trailing, middle, delivered, share }: Track, frame: number): 
 
 /** Names the dashed lines once, beside the last front of the run that has room. */
 function frontWord(drawing: Drawing, acid: AcidGrid, boxes: Box[], until_mL: number): SVGTemplateResult | typeof nothing {
-  const { layout: { depth, narrow }, x } = drawing;
+  const {
+    layout: { depth, narrow },
+    x,
+  } = drawing;
   const said = narrow ? 'acid front' : 'acid front: 10, 50, 90 %';
-  for (const volume of frontPassages(acid, FRONT_DEPTH).filter((mL) => mL <= until_mL).reverse()) {
+  for (const volume of frontPassages(acid, FRONT_DEPTH)
+    .filter((mL) => mL <= until_mL)
+    .reverse()) {
     const drawn = place(drawing, said, x(volume) + 12, depth.top + FRONT_DEPTH * (depth.bottom - depth.top), seriesStyle('HCl').text, boxes);
     if (drawn !== nothing) return drawn;
   }
   return nothing;
 }
 
-function place({ layout: { depth, left, right } }: Drawing, said: string, from: number, wanted: number, colour: string, boxes: Box[]): SVGTemplateResult | typeof nothing {
+function place(
+  { layout: { depth, left, right } }: Drawing,
+  said: string,
+  from: number,
+  wanted: number,
+  colour: string,
+  boxes: Box[],
+): SVGTemplateResult | typeof nothing {
   const width = textWidth(said);
   const at = Math.max(left + 6, Math.min(from, right - width - 6));
   for (const step of TRIES) {

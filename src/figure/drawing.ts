@@ -23,7 +23,10 @@ const AXIS_MIN_ML = 5;
  */
 export function axisEnd(scenario: Scenario, plan: Plan): number {
   const planned = scenario.procedure.reduce((sum, action) => sum + (action.do === 'pour' ? action.volume_mL : 0), 0);
-  const [, end = AXIS_MIN_ML] = scaleLinear().domain([0, Math.max(AXIS_MIN_ML, planned, deliveredAtEnd(plan))]).nice(12).domain();
+  const [, end = AXIS_MIN_ML] = scaleLinear()
+    .domain([0, Math.max(AXIS_MIN_ML, planned, deliveredAtEnd(plan))])
+    .nice(12)
+    .domain();
   return end;
 }
 

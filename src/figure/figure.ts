@@ -17,7 +17,19 @@ import type { HandleEvent } from './handle.ts';
 import { type Held, placedHandles, stems } from './handles.ts';
 import { legend } from './legend.ts';
 import { besideLook, type Look, lookByKey, lookByPointer } from './look.ts';
-import { depthMark, hatch, nowLine, type PredictionMark, predictionBoxes, predictionMarks, startBand, veil, verdictLine, windowBand, windowNotes } from './marks.ts';
+import {
+  depthMark,
+  hatch,
+  nowLine,
+  type PredictionMark,
+  predictionBoxes,
+  predictionMarks,
+  startBand,
+  veil,
+  verdictLine,
+  windowBand,
+  windowNotes,
+} from './marks.ts';
 import { cursor } from '../plot/cursor.ts';
 import { type Point, pointAt } from './point.ts';
 import { readOut, spokenPoint } from './read-out.ts';
@@ -138,9 +150,11 @@ export class RunFigure extends LitElement {
         ${this.looks(worked)}
       </svg>
       ${this.surface(worked)}
-      <div @bf-handle=${this.hold}>${placed.map(({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle style=${`left: ${px}px; top: ${y}px`}
+      <div @bf-handle=${this.hold}>${placed.map(
+        ({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle style=${`left: ${px}px; top: ${y}px`}
         .entry=${handle.entry} .kind=${handle.kind} .label=${handle.label} .mL=${handle.delivered_mL} .min=${min} .max=${max} .pxPerMl=${x(1) - x(0)}
-        ?labelled=${labelled} ?turned=${turned} ?held=${held}></bf-axis-handle>`)}</div>
+        ?labelled=${labelled} ?turned=${turned} ?held=${held}></bf-axis-handle>`,
+      )}</div>
     </div>`;
   }
 
@@ -171,7 +185,10 @@ export class RunFigure extends LitElement {
   }
 
   private surface(worked: Worked) {
-    const { layout: { left, right, poured, effluent }, plan } = worked;
+    const {
+      layout: { left, right, poured, effluent },
+      plan,
+    } = worked;
     const point = this.look && this.pointFor(worked, this.look);
     const at_mL = point?.delivered_mL ?? this.now_mL;
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}

@@ -44,7 +44,10 @@ export function acidGridOf({ plan, x }: Drawing): AcidGrid {
 
 /** Path of the front at a share of the highest molarity. */
 export function frontPath(drawing: Drawing, acid: AcidGrid, share: number): string {
-  return contourLines(acid.grid, share * acid.most).filter((line) => line.length >= 2 * POINTS_MIN).map((line) => path(drawing, acid, line)).join('');
+  return contourLines(acid.grid, share * acid.most)
+    .filter((line) => line.length >= 2 * POINTS_MIN)
+    .map((line) => path(drawing, acid, line))
+    .join('');
 }
 
 function path(drawing: Drawing, { volumes, plateStep }: AcidGrid, line: ContourLine): string {

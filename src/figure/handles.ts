@@ -68,7 +68,10 @@ function movedTo(handle: Handle, handles: readonly Handle[], held: Held | undefi
 }
 
 function place(drawing: Drawing, handle: Handle, own: readonly Handle[], still: readonly Handle[], tier: number, held: Held | undefined): PlacedHandle {
-  const { x, layout: { poured, receivers, left, right, narrow } } = drawing;
+  const {
+    x,
+    layout: { poured, receivers, left, right, narrow },
+  } = drawing;
   const i = own.indexOf(handle);
   const at = still.findIndex(({ entry }) => entry === handle.entry);
   const px = Math.max(left, Math.min(right, x(handle.delivered_mL)));

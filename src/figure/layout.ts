@@ -51,7 +51,19 @@ export function layoutOf(width: number, height: number): FigureLayout {
   const legend = below(depth, 0, LEGEND);
   const effluent = below(legend, 0, free - (depth.bottom - depth.top));
   const receivers = below(effluent, AXIS, RECEIVERS);
-  return { width, height: full, left: side.left, right: Math.max(side.left + 50, width - side.right), narrow, lane, poured, depth, legend, effluent, receivers };
+  return {
+    width,
+    height: full,
+    left: side.left,
+    right: Math.max(side.left + 50, width - side.right),
+    narrow,
+    lane,
+    poured,
+    depth,
+    legend,
+    effluent,
+    receivers,
+  };
 }
 
 function below(row: Row, gap: number, height: number): Row {

@@ -14,7 +14,10 @@ const GAP = 18;
 const CAPTION = 'in the bed, mmol/mL';
 
 export function legend(drawing: Drawing, tops: readonly number[]): SVGTemplateResult {
-  const { layout: { left, right, legend: row, narrow }, plan } = drawing;
+  const {
+    layout: { left, right, legend: row, narrow },
+    plan,
+  } = drawing;
   const captioned = narrow || plan.ions.length > 4 ? 0 : textWidth(CAPTION) + GAP;
   const share = (right - left - captioned + GAP) / plan.ions.length - GAP;
   const symbols = plan.ions.map((ion) => seriesStyle(ion).label);
@@ -33,15 +36,22 @@ export function legend(drawing: Drawing, tops: readonly number[]): SVGTemplateRe
 }
 
 function ramp(ion: Parameters<typeof seriesStyle>[0], left: number, top: number, width: number, most: number): SVGTemplateResult {
-  const place = scaleSqrt().domain([0, most]).range([left, left + width]);
+  const place = scaleSqrt()
+    .domain([0, most])
+    .range([left, left + width]);
   const { colour } = seriesStyle(ion);
   const step = width / PIECES;
   const values = width > 84 ? [0, most / 4, most] : width > 40 ? [0, most] : [most];
-  return svg`${Array.from({ length: PIECES }, (_, i) => svg`<rect x=${left + i * step} y=${top} width=${Math.min(2, PIECES - i) * step} height=${BAR}
-    fill=${`color-mix(in oklab, ${colour} ${(100 * i) / (PIECES - 1)}%, var(--paper))`}></rect>`)}
+  return svg`${Array.from(
+    { length: PIECES },
+    (_, i) => svg`<rect x=${left + i * step} y=${top} width=${Math.min(2, PIECES - i) * step} height=${BAR}
+    fill=${`color-mix(in oklab, ${colour} ${(100 * i) / (PIECES - 1)}%, var(--paper))`}></rect>`,
+  )}
     <rect class="frame" x=${left} y=${top} width=${width} height=${BAR} fill="none"></rect>
-    ${values.map((value) => svg`<line class="tick" x1=${place(value)} x2=${place(value)} y1=${top + BAR} y2=${top + BAR + 3}></line>
-      <text class="tick-text" x=${place(value)} y=${top + BAR + 5} text-anchor="middle" dominant-baseline="hanging">${significant(value, isRound(value) ? 1 : 2)}</text>`)}`;
+    ${values.map(
+      (value) => svg`<line class="tick" x1=${place(value)} x2=${place(value)} y1=${top + BAR} y2=${top + BAR + 3}></line>
+      <text class="tick-text" x=${place(value)} y=${top + BAR + 5} text-anchor="middle" dominant-baseline="hanging">${significant(value, isRound(value) ? 1 : 2)}</text>`,
+    )}`;
 }
 
 function isRound(value: number): boolean {

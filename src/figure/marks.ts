@@ -27,10 +27,16 @@ const CURVE_SHARE = 0.5;
 export function veil({ layout: { poured, depth, effluent }, plan, x }: Drawing, now_mL: number, showForecast: boolean): SVGTemplateResult {
   const from = x(now_mL);
   const width = Math.max(0, x(deliveredAtEnd(plan)) - from);
-  const rows = [['poured', poured], ['depth', depth], ['effluent', effluent]] as const;
-  return svg`${rows.map(([name, row]) => svg`<g class=${`veil ${name} ${showForecast ? '' : 'whole'}`}>
+  const rows = [
+    ['poured', poured],
+    ['depth', depth],
+    ['effluent', effluent],
+  ] as const;
+  return svg`${rows.map(
+    ([name, row]) => svg`<g class=${`veil ${name} ${showForecast ? '' : 'whole'}`}>
     <rect class="cover" x=${from} y=${row.top - 1} width=${width + 2} height=${row.bottom - row.top + 2}></rect>
-    <rect x=${from} y=${row.top + 1} width=${width} height=${row.bottom - row.top - 2} fill="url(#hatch)"></rect></g>`)}`;
+    <rect x=${from} y=${row.top + 1} width=${width} height=${row.bottom - row.top - 2} fill="url(#hatch)"></rect></g>`,
+  )}`;
 }
 
 /** The pattern that the veil is filled with. */
@@ -59,7 +65,10 @@ export function startBand({ layout: { poured }, x }: Drawing, { from_mL, to_mL, 
 
 /** The changes of receiver that meet the targets, and the acid that each would carry. */
 export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateResult {
-  const { layout: { effluent: row }, x } = drawing;
+  const {
+    layout: { effluent: row },
+    x,
+  } = drawing;
   const [left, right] = [x(window.from_mL), x(window.to_mL)];
   const volumes = Array.from({ length: CURVE_POINTS + 1 }, (_, i) => window.from_mL + (i / CURVE_POINTS) * (window.to_mL - window.from_mL));
   const acids = volumes.map((mL) => window.at(mL).acid_mmol);
@@ -76,7 +85,8 @@ export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateR
 
 /** What the window says at its ends: the acid carried by the earliest change and by the latest. */
 export function windowNotes({ layout: { effluent: row, narrow, left, right }, x }: Drawing, window: SwitchWindow): { text: string; box: Box }[] {
-  const acid = ({ acid_mmol, NaOH_mL }: Fraction): string => `${millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0)}${narrow ? '' : ` acid = ${millilitres(NaOH_mL)} NaOH`}`;
+  const acid = ({ acid_mmol, NaOH_mL }: Fraction): string =>
+    `${millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0)}${narrow ? '' : ` acid = ${millilitres(NaOH_mL)} NaOH`}`;
   const first = acid(window.at(window.from_mL));
   const last = acid(window.at(window.to_mL));
   const inside = x(window.to_mL) - x(window.from_mL) > textWidth(first) + 12;
@@ -90,10 +100,15 @@ function curveHeight(row: Row): number {
 }
 
 export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark[]): SVGTemplateResult {
-  const { layout: { effluent: row }, x } = drawing;
+  const {
+    layout: { effluent: row },
+    x,
+  } = drawing;
   const boxes = predictionBoxes(drawing, marks);
-  return svg`<g class="predictions">${marks.map(({ mL, label }, i) => svg`<line x1=${x(mL)} x2=${x(mL)} y1=${row.top} y2=${row.bottom}></line>
-    <path d=${`M${x(mL)} ${row.bottom - 7}l6 7l-6 7l-6 -7Z`}></path><text class="line-label" x=${boxes[i].left} y=${boxes[i].bottom - 4}>${label}</text>`)}</g>`;
+  return svg`<g class="predictions">${marks.map(
+    ({ mL, label }, i) => svg`<line x1=${x(mL)} x2=${x(mL)} y1=${row.top} y2=${row.bottom}></line>
+    <path d=${`M${x(mL)} ${row.bottom - 7}l6 7l-6 7l-6 -7Z`}></path><text class="line-label" x=${boxes[i].left} y=${boxes[i].bottom - 4}>${label}</text>`,
+  )}</g>`;
 }
 
 /** Where the words of the predictions stand; other words keep away. */
@@ -115,7 +130,11 @@ export function depthMark(drawing: Drawing, depth_cm: number): SVGTemplateResult
 
 /** What the receiver of the target has in it, in words under the brackets. */
 export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: MovedChange): SVGTemplateResult | typeof nothing {
-  const { plan, layout: { receivers, right, narrow }, x } = drawing;
+  const {
+    plan,
+    layout: { receivers, right, narrow },
+    x,
+  } = drawing;
   const told = bestReceiver(drawing, targets, receivings(plan, moved));
   if (!told) return nothing;
   const { receiver, found } = told;
@@ -133,6 +152,8 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: 
 
 /** The receiver that is meant for the target: most of it, and least of what is unwanted. */
 function bestReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Verdict } | undefined {
-  const told = all.map((receiver) => ({ receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) })).filter(({ found }) => found.recovered > 0);
+  const told = all
+    .map((receiver) => ({ receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) }))
+    .filter(({ found }) => found.recovered > 0);
   return told.sort((a, b) => b.found.recovered - b.found.carried - a.found.recovered + a.found.carried)[0];
 }

@@ -37,7 +37,8 @@ export function pointAt(scenario: Scenario, plan: Plan, delivered_mL: number, de
   const length = scenario.values['bed.length_cm'];
   const frame = frameAt(plan, volume);
   const plate = Math.max(0, Math.min(plan.plates - 1, Math.floor((depth_cm / length) * plan.plates)));
-  const profile = (component: number): Float32Array => plan.profiles.subarray((frame * plan.components + component) * plan.plates, (frame * plan.components + component + 1) * plan.plates);
+  const profile = (component: number): Float32Array =>
+    plan.profiles.subarray((frame * plan.components + component) * plan.plates, (frame * plan.components + component + 1) * plan.plates);
   return {
     delivered_mL: volume,
     time_min: columnAt(plan, FRAME.time, volume),
@@ -46,7 +47,12 @@ export function pointAt(scenario: Scenario, plan: Plan, delivered_mL: number, de
     receiver: plan.labels[plan.rows[frame * plan.stride + FRAME.receiver]] ?? '',
     acid_M: profile(0)[plate],
     acidLeaving_M: columnAt(plan, FRAME.parts, volume),
-    ions: plan.ions.map((ion, i) => ({ ion, inBed: profile(i + 1)[plate], edges: edgesOf(plan, ion, profile(i + 1), length), leaving_M: columnAt(plan, FRAME.parts + i + 1, volume) })),
+    ions: plan.ions.map((ion, i) => ({
+      ion,
+      inBed: profile(i + 1)[plate],
+      edges: edgesOf(plan, ion, profile(i + 1), length),
+      leaving_M: columnAt(plan, FRAME.parts + i + 1, volume),
+    })),
   };
 }
 

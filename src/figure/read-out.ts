@@ -11,12 +11,17 @@ export function readOut(point: Point): TemplateResult {
     <p>${poured} poured, into ${receiver}</p>
     <table><thead><tr><td></td><th scope="col">at ${withUnit(fixed(depth_cm, 2), 'cm')}</th><th scope="col">band, cm</th><th scope="col">leaving, mol/L</th></tr></thead>
     <tbody><tr><th scope="row">HCl</th><td>${withUnit(small(point.acid_M), 'mol/L')}</td><td></td><td>${small(point.acidLeaving_M)}</td></tr>
-    ${point.ions.map(({ ion, inBed, edges, leaving_M }) => html`<tr><th scope="row">${IONS[ion].symbol}</th><td>${withUnit(small(inBed), 'mmol/mL')}</td>
-      <td>${edges ? `${fixed(edges.trailing_cm, 1)} to ${fixed(edges.leading_cm, 1)}` : ''}</td><td>${small(leaving_M)}</td></tr>`)}</tbody></table>`;
+    ${point.ions.map(
+      ({ ion, inBed, edges, leaving_M }) => html`<tr><th scope="row">${IONS[ion].symbol}</th><td>${withUnit(small(inBed), 'mmol/mL')}</td>
+      <td>${edges ? `${fixed(edges.trailing_cm, 1)} to ${fixed(edges.leading_cm, 1)}` : ''}</td><td>${small(leaving_M)}</td></tr>`,
+    )}</tbody></table>`;
 }
 
 export function spokenPoint({ delivered_mL, time_min, poured, receiver, depth_cm, acid_M, acidLeaving_M, ions }: Point): string {
-  const bed = ions.map(({ ion, inBed, edges }) => `${IONS[ion].name} ${spoken(traceless(inBed), 'mmol/mL', 2)}${edges ? `, band from ${fixed(edges.trailing_cm, 1)} to ${spoken(edges.leading_cm, 'cm', 2)}` : ''}`);
+  const bed = ions.map(
+    ({ ion, inBed, edges }) =>
+      `${IONS[ion].name} ${spoken(traceless(inBed), 'mmol/mL', 2)}${edges ? `, band from ${fixed(edges.trailing_cm, 1)} to ${spoken(edges.leading_cm, 'cm', 2)}` : ''}`,
+  );
   const tip = ions.map(({ ion, leaving_M }) => `${IONS[ion].name} ${significant(traceless(leaving_M), 2)}`);
   return `${spoken(delivered_mL, 'mL')} delivered, ${spoken(time_min, 'min')}, ${poured} poured, into ${receiver}. At ${spoken(depth_cm, 'cm', 2)} depth: HCl ${spoken(traceless(acid_M), 'mol/L')}, ${bed.join(', ')}. Leaving: HCl ${spoken(traceless(acidLeaving_M), 'mol/L')}, ${tip.join(', ')}.`;
 }

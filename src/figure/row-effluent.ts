@@ -35,17 +35,31 @@ export function effluents(drawing: Drawing): Effluent[] {
   return [...drawing.plan.ions.map((ion, i) => effluent(drawing.plan, ion, i + 1, frames)), effluent(drawing.plan, 'HCl', 0, frames)];
 }
 
-export function effluentScales({ scenario, layout: { effluent: row } }: Drawing, curves: readonly Effluent[], logScale: boolean): { metal: Scale; acid: Scale } {
+export function effluentScales(
+  { scenario, layout: { effluent: row } }: Drawing,
+  curves: readonly Effluent[],
+  logScale: boolean,
+): { metal: Scale; acid: Scale } {
   const leaving = Math.max(0, ...curves.filter(({ id }) => id !== 'HCl').map((curve) => curve.most));
   const most = leaving > LEAST_M ? leaving : strongestMetal(scenario);
   const acidMost = strongestAcid(scenario);
   const range = [row.bottom, row.top];
   if (logScale) return { metal: logOf(most, range), acid: logOf(acidMost, range) };
-  return { metal: scaleLinear().domain([0, most * HEADROOM]).range(range), acid: scaleLinear().domain([0, acidMost * HEADROOM]).range(range) };
+  return {
+    metal: scaleLinear()
+      .domain([0, most * HEADROOM])
+      .range(range),
+    acid: scaleLinear()
+      .domain([0, acidMost * HEADROOM])
+      .range(range),
+  };
 }
 
 export function effluentRow(drawing: Drawing, curves: readonly Effluent[], logScale: boolean): SVGTemplateResult {
-  const { layout: { effluent: row, left, right, narrow }, x } = drawing;
+  const {
+    layout: { effluent: row, left, right, narrow },
+    x,
+  } = drawing;
   const { metal, acid } = effluentScales(drawing, curves, logScale);
   const ticks = row.bottom - row.top > 130 ? 4 : 3;
   return svg`<g class="effluent">
@@ -87,18 +101,44 @@ function markers({ x }: Drawing, { id, xs, ys, most }: Effluent, y: Scale): SVGT
 }
 
 /** Labels beside the curves, and the titles of the axes where there is no room beside them. */
-export function effluentWords(drawing: Drawing, curves: readonly Effluent[], logScale: boolean, taken: readonly Box[] = [], until_mL = Number.POSITIVE_INFINITY): SVGTemplateResult {
-  const { layout: { effluent: row, left, right, narrow } } = drawing;
+export function effluentWords(
+  drawing: Drawing,
+  curves: readonly Effluent[],
+  logScale: boolean,
+  taken: readonly Box[] = [],
+  until_mL = Number.POSITIVE_INFINITY,
+): SVGTemplateResult {
+  const {
+    layout: { effluent: row, left, right, narrow },
+  } = drawing;
   const scales = effluentScales(drawing, curves, logScale);
-  const boxes: Box[] = [...taken, ...(narrow ? [{ left, right: left + 160, top: row.top, bottom: row.top + 17 }, { left: right - 80, right, top: row.top, bottom: row.top + 17 }] : [])];
+  const boxes: Box[] = [
+    ...taken,
+    ...(narrow
+      ? [
+          { left, right: left + 160, top: row.top, bottom: row.top + 17 },
+          { left: right - 80, right, top: row.top, bottom: row.top + 17 },
+        ]
+      : []),
+  ];
   return svg`<g class="words">
-    ${narrow ? svg`<text class="row-title haloed" x=${left + 4} y=${row.top + 13}>leaving: metal, ${unitOf(scales.metal).name}</text>
-      <text class="row-title haloed" x=${right - 4} y=${row.top + 13} text-anchor="end">HCl, mol/L</text>` : nothing}
+    ${
+      narrow
+        ? svg`<text class="row-title haloed" x=${left + 4} y=${row.top + 13}>leaving: metal, ${unitOf(scales.metal).name}</text>
+      <text class="row-title haloed" x=${right - 4} y=${row.top + 13} text-anchor="end">HCl, mol/L</text>`
+        : nothing
+    }
     ${curves.map((curve) => curveWord(drawing, curve, curve.id === 'HCl' ? scales.acid : scales.metal, boxes, until_mL))}
   </g>`;
 }
 
-function curveWord({ x, layout: { effluent: row, right } }: Drawing, curve: Effluent, y: Scale, boxes: Box[], until_mL: number): SVGTemplateResult | typeof nothing {
+function curveWord(
+  { x, layout: { effluent: row, right } }: Drawing,
+  curve: Effluent,
+  y: Scale,
+  boxes: Box[],
+  until_mL: number,
+): SVGTemplateResult | typeof nothing {
   const place = curve.id === 'HCl' ? plateau(curve) : curve.ys.indexOf(curve.most);
   const volume = curve.xs[place];
   if (volume === undefined || volume > until_mL || !(curve.most > LEAST_M)) return nothing;
@@ -126,7 +166,13 @@ function plateau({ ys, most }: Effluent): number {
 
 function effluent(plan: Plan, id: PlotId, component: number, frames: readonly number[]): Effluent {
   const ys = frames.map((frame) => plan.rows[frame * plan.stride + FRAME.parts + component]);
-  return { id, component, xs: frames.map((frame) => plan.rows[frame * plan.stride + FRAME.delivered]), ys, most: ys.reduce((high, value) => Math.max(high, value), 0) };
+  return {
+    id,
+    component,
+    xs: frames.map((frame) => plan.rows[frame * plan.stride + FRAME.delivered]),
+    ys,
+    most: ys.reduce((high, value) => Math.max(high, value), 0),
+  };
 }
 
 /** Frames that are at least a pixel apart; while nothing is delivered the last one counts. */
@@ -143,5 +189,7 @@ function thinned({ plan, x }: Drawing): number[] {
 }
 
 function logOf(most: number, range: readonly number[]): Scale {
-  return scaleLog().domain([most * 10 ** -DECADES, most * 1.6]).range(range);
+  return scaleLog()
+    .domain([most * 10 ** -DECADES, most * 1.6])
+    .range(range);
 }

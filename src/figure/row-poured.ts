@@ -20,7 +20,11 @@ export function pouredRow(drawing: Drawing, until_mL?: number): SVGTemplateResul
   const all = endedAt(pourings(scenario, plan), until_mL);
   const strongest = Math.max(1e-9, ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M), ...all.map(({ HCl_M }) => HCl_M));
   const outside = all.filter((pouring) => !fitsInside(drawing, pouring) && (pouring.ions.length > 0 || !narrow)).sort((a, b) => b.ions.length - a.ions.length);
-  const labels = placedLabels(outside.map((pouring) => ({ text: outsideText(pouring, narrow), at: (x(pouring.from_mL) + x(pouring.to_mL)) / 2 })), layout.left, layout.right);
+  const labels = placedLabels(
+    outside.map((pouring) => ({ text: outsideText(pouring, narrow), at: (x(pouring.from_mL) + x(pouring.to_mL)) / 2 })),
+    layout.left,
+    layout.right,
+  );
   return svg`<g class="poured">
     ${narrow ? nothing : svg`<text class="row-title" x=${left - 8} y=${(poured.top + poured.bottom) / 2} text-anchor="end" dominant-baseline="central">poured</text>`}
     ${all.map((pouring) => bar(drawing, pouring, strongest))}
@@ -29,7 +33,10 @@ export function pouredRow(drawing: Drawing, until_mL?: number): SVGTemplateResul
 }
 
 function bar(drawing: Drawing, pouring: Pouring, strongest: number): SVGTemplateResult {
-  const { layout: { poured }, x } = drawing;
+  const {
+    layout: { poured },
+    x,
+  } = drawing;
   const left = x(pouring.from_mL);
   const width = Math.max(1, x(pouring.to_mL) - left);
   const height = poured.bottom - poured.top;

@@ -12,7 +12,10 @@ const REACH = 7;
 const LABEL_DROP = 18;
 
 export function receiverRow(drawing: Drawing, moved?: MovedChange, until_mL?: number): SVGTemplateResult {
-  const { layout: { receivers, left, narrow }, plan } = drawing;
+  const {
+    layout: { receivers, left, narrow },
+    plan,
+  } = drawing;
   const y = receivers.top + BRACKET_DROP;
   return svg`<g class="receivers">
     ${narrow ? nothing : svg`<text class="row-title" x=${left - 8} y=${y} text-anchor="end" dominant-baseline="central">receiver</text>`}

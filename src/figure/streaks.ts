@@ -105,7 +105,7 @@ export function streaksInto(pixels: Uint8ClampedArray, plan: Plan, frames: Int32
       let b = pageB;
       for (let k = 0; k < components; k++) {
         const place = Math.min(ROOTS - 1, plan.profiles[base + k * plates + j] * scale[k]);
-        const step = k === 0 ? (place * (STEPS - 1) / (ROOTS - 1)) | 0 : table[place | 0];
+        const step = k === 0 ? ((place * (STEPS - 1)) / (ROOTS - 1)) | 0 : table[place | 0];
         if (step <= 0) continue;
         const ink = inks.tables[k];
         const at = step * 3;

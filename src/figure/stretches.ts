@@ -34,7 +34,18 @@ export function pourings(scenario: Scenario, plan: Plan): Pouring[] {
   const stored = scenario.values['bench.start_HCl_M'];
   const end_mL = deliveredAtEnd(plan);
   const all: { liquid: string; pouring: Pouring }[] = [
-    { liquid: '', pouring: { from_mL: 0, to_mL: end_mL, label: stored === 0 ? 'stored in water' : `stored in ${significant(stored)} M HCl`, HCl_M: stored, ions: [], volume_mL: 0, portions: [] } },
+    {
+      liquid: '',
+      pouring: {
+        from_mL: 0,
+        to_mL: end_mL,
+        label: stored === 0 ? 'stored in water' : `stored in ${significant(stored)} M HCl`,
+        HCl_M: stored,
+        ions: [],
+        volume_mL: 0,
+        portions: [],
+      },
+    },
   ];
   for (const { action, refused, delivered_mL } of plan.events) {
     const liquid = action?.do === 'pour' && !refused ? scenario.liquids[action.liquid] : undefined;
@@ -47,7 +58,10 @@ export function pourings(scenario: Scenario, plan: Plan): Pouring[] {
     }
     if (last) last.pouring = { ...last.pouring, to_mL: delivered_mL };
     const ions = scenario.ions.filter((ion) => (liquid.ions[ion] ?? 0) > 0);
-    all.push({ liquid: action.liquid, pouring: { from_mL: delivered_mL, to_mL: end_mL, label: liquid.label, HCl_M: liquid.HCl_M, ions, volume_mL: action.volume_mL, portions: [] } });
+    all.push({
+      liquid: action.liquid,
+      pouring: { from_mL: delivered_mL, to_mL: end_mL, label: liquid.label, HCl_M: liquid.HCl_M, ions, volume_mL: action.volume_mL, portions: [] },
+    });
   }
   return all.map(({ pouring }) => pouring).filter(({ from_mL, to_mL, volume_mL }) => volume_mL > 0 || to_mL > from_mL);
 }
@@ -66,6 +80,9 @@ export function receivings(plan: Plan, moved?: MovedChange): Receiving[] {
 }
 
 /** Stretches up to a delivered volume, the last one cut there. */
-export function endedAt<Stretch extends { readonly from_mL: number; readonly to_mL: number }>(stretches: readonly Stretch[], until_mL = Number.POSITIVE_INFINITY): Stretch[] {
+export function endedAt<Stretch extends { readonly from_mL: number; readonly to_mL: number }>(
+  stretches: readonly Stretch[],
+  until_mL = Number.POSITIVE_INFINITY,
+): Stretch[] {
   return stretches.filter(({ from_mL }) => from_mL <= until_mL).map((stretch) => (stretch.to_mL > until_mL ? { ...stretch, to_mL: until_mL } : stretch));
 }

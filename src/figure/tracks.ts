@@ -44,7 +44,14 @@ export function tracksOf(plan: Plan): Track[] {
   const delivered = new Float64Array(count);
   for (let frame = 0; frame < count; frame++) delivered[frame] = rows[frame * stride + FRAME.delivered];
   return plan.ions.map((ion, i) => {
-    const track = { ion, delivered, share: new Float32Array(count), leading: new Float32Array(count), trailing: new Float32Array(count), middle: new Float32Array(count) };
+    const track = {
+      ion,
+      delivered,
+      share: new Float32Array(count),
+      leading: new Float32Array(count),
+      trailing: new Float32Array(count),
+      middle: new Float32Array(count),
+    };
     for (let frame = 0; frame < count; frame++) {
       const at = (frame * components + i + 1) * plates;
       // A cell counts as 1, so depths come in shares of the bed.

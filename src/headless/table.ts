@@ -13,7 +13,10 @@ export function tableOf(run: Run, results: Results): string {
     ['above the bed', '', results.inHead],
     ['spilled', '', results.spilled],
   ];
-  const rows = [['mmol in', 'mL', ...parts], ...places.map(([name, volume, amounts]) => [name, volume, ...parts.map((part) => figure(amounts[`${part}_mmol` as keyof Amounts]))])];
+  const rows = [
+    ['mmol in', 'mL', ...parts],
+    ...places.map(([name, volume, amounts]) => [name, volume, ...parts.map((part) => figure(amounts[`${part}_mmol` as keyof Amounts]))]),
+  ];
   return `${[title(run, results), '', grid(rows), '', ...bands(results), ...refusals(results), footer(results)].join('\n')}\n`;
 }
 

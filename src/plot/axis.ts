@@ -32,7 +32,8 @@ const FIGURE = 8.5;
 export function axis(options: AxisOptions): SVGTemplateResult {
   const [start = 0, end = 0] = options.scale.range();
   const flat = isFlat(options);
-  const line = flat ? svg`<line class="axis-line" x1=${start} x2=${end} y1=${options.at} y2=${options.at}></line>`
+  const line = flat
+    ? svg`<line class="axis-line" x1=${start} x2=${end} y1=${options.at} y2=${options.at}></line>`
     : svg`<line class="axis-line" x1=${options.at} x2=${options.at} y1=${start} y2=${end}></line>`;
   const values = tickValues(options);
   const show = options.show ?? tickText(values);

@@ -36,8 +36,10 @@ export function band(options: BandOptions): SVGTemplateResult {
   const width = Math.abs(options.to - options.from);
   const { top, height, label, text = 'var(--ink)' } = options;
   const fill = options.hatched ? hatching(left, width, options) : svg`<rect x=${left} y=${top} width=${width} height=${height} fill=${options.colour}></rect>`;
-  const shown = label && fits(label, width)
-    ? svg`<text class="band-label ${options.hatched ? 'haloed' : ''}" x=${left + width / 2} y=${top + height / 2} fill=${text} text-anchor="middle" dominant-baseline="central">${label}</text>` : nothing;
+  const shown =
+    label && fits(label, width)
+      ? svg`<text class="band-label ${options.hatched ? 'haloed' : ''}" x=${left + width / 2} y=${top + height / 2} fill=${text} text-anchor="middle" dominant-baseline="central">${label}</text>`
+      : nothing;
   return svg`<g class="band">${fill}${shown}${label ? svg`<title>${label}</title>` : nothing}</g>`;
 }
 
@@ -46,7 +48,8 @@ export function bracket({ from, to, at, reach = 6, label }: BracketOptions): SVG
   const left = Math.min(from, to);
   const right = Math.max(from, to);
   const shown = fits(label, right - left)
-    ? svg`<text class="bracket-label" x=${(left + right) / 2} y=${at + LABEL_BELOW} text-anchor="middle">${label}</text>` : nothing;
+    ? svg`<text class="bracket-label" x=${(left + right) / 2} y=${at + LABEL_BELOW} text-anchor="middle">${label}</text>`
+    : nothing;
   return svg`<g class="bracket"><path d="M${left} ${at - reach}V${at}H${right}V${at - reach}" fill="none"></path>${shown}<title>${label}</title></g>`;
 }
 

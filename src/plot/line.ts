@@ -23,8 +23,14 @@ const MARKER_AREA = 44;
 const LABEL_GAP = 7;
 
 const SYMBOLS: Readonly<Record<Exclude<Marker, 'none'>, SymbolType>> = {
-  circle: symbolCircle, square: symbolSquare, triangle: symbolTriangle, 'triangle-down': symbolTriangle, diamond: symbolDiamond,
-  cross: symbolCross, plus: symbolCross, star: symbolStar,
+  circle: symbolCircle,
+  square: symbolSquare,
+  triangle: symbolTriangle,
+  'triangle-down': symbolTriangle,
+  diamond: symbolDiamond,
+  cross: symbolCross,
+  plus: symbolCross,
+  star: symbolStar,
 };
 
 /** A curve with its dash, markers and a label beside it in text colour. */
@@ -40,11 +46,13 @@ export function line(options: LineOptions): SVGTemplateResult {
 /** Path of the curve alone, for a caller that draws it otherwise. */
 export function linePath({ x, y, xs, ys }: Pick<LineOptions, 'x' | 'y' | 'xs' | 'ys'>): string {
   const places = Array.from({ length: xs.length }, (_, place) => place);
-  return pathOf<number>()
-    .digits(2)
-    .defined((place) => Number.isFinite(x(at(xs, place))) && Number.isFinite(y(at(ys, place))))
-    .x((place) => x(at(xs, place)))
-    .y((place) => y(at(ys, place)))(places) ?? '';
+  return (
+    pathOf<number>()
+      .digits(2)
+      .defined((place) => Number.isFinite(x(at(xs, place))) && Number.isFinite(y(at(ys, place))))
+      .x((place) => x(at(xs, place)))
+      .y((place) => y(at(ys, place)))(places) ?? ''
+  );
 }
 
 /** The sign of a series for legends and labels: a short piece of its line with its marker. */
@@ -58,8 +66,9 @@ export function seriesSign(style: SeriesStyle): SVGTemplateResult {
 function markerPlaces({ xs, ys, x, y, style, markers = 8 }: LineOptions): number[] {
   if (style.marker === 'none' || xs.length === 0 || markers <= 0) return [];
   const every = Math.max(1, Math.ceil(xs.length / markers));
-  return Array.from({ length: Math.floor((xs.length - 1) / every) + 1 }, (_, count) => count * every)
-    .filter((place) => Number.isFinite(x(at(xs, place))) && Number.isFinite(y(at(ys, place))));
+  return Array.from({ length: Math.floor((xs.length - 1) / every) + 1 }, (_, count) => count * every).filter(
+    (place) => Number.isFinite(x(at(xs, place))) && Number.isFinite(y(at(ys, place))),
+  );
 }
 
 function marker({ x, y, xs, ys, style }: LineOptions, place: number): SVGTemplateResult {

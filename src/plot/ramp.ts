@@ -27,8 +27,11 @@ export function rampLegend({ series, left, top, width, height, scale, title, uni
   const step = width / PIECES;
   const colour = seriesStyle(series).colour;
   // Each piece reaches under the next one, or the page would show through between them.
-  const pieces = Array.from({ length: PIECES }, (_, index) => svg`<rect x=${left + index * step} y=${top} width=${Math.min(2, PIECES - index) * step}
-    height=${height} fill=${`color-mix(in oklab, ${colour} ${(100 * index) / (PIECES - 1)}%, var(--paper))`}></rect>`);
+  const pieces = Array.from(
+    { length: PIECES },
+    (_, index) => svg`<rect x=${left + index * step} y=${top} width=${Math.min(2, PIECES - index) * step}
+    height=${height} fill=${`color-mix(in oklab, ${colour} ${(100 * index) / (PIECES - 1)}%, var(--paper))`}></rect>`,
+  );
   return svg`<g class="ramp">
     <text class="axis-title" x=${left} y=${top - TITLE_ABOVE}>${title}, ${unit}</text>
     ${pieces}<rect class="frame" x=${left} y=${top} width=${width} height=${height} fill="none"></rect>

@@ -10,7 +10,9 @@ export type Request =
   | { readonly call: number; readonly do: 'moment'; readonly time_min: number }
   | { readonly call: number; readonly do: 'timeOf'; readonly time_min: number; readonly until: Until };
 
-export type Reply = { readonly call: number; readonly ok: true; readonly value: unknown } | { readonly call: number; readonly ok: false; readonly message: string };
+export type Reply =
+  | { readonly call: number; readonly ok: true; readonly value: unknown }
+  | { readonly call: number; readonly ok: false; readonly message: string };
 
 let planner: Planner | undefined;
 

@@ -10,7 +10,9 @@ type JsonObject = { readonly [key: string]: Json };
 export function differences(base: Json, changed: Json): Json {
   if (!isJsonObject(changed)) return changed;
   const from = isJsonObject(base) ? base : {};
-  const dropped = Object.keys(from).filter((key) => !Object.hasOwn(changed, key)).map((key): [string, Json] => [key, null]);
+  const dropped = Object.keys(from)
+    .filter((key) => !Object.hasOwn(changed, key))
+    .map((key): [string, Json] => [key, null]);
   const put = Object.entries(changed).flatMap(([key, value]) => keyDifference(own(from, key), key, value));
   return Object.fromEntries([...dropped, ...put]);
 }

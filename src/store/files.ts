@@ -54,7 +54,11 @@ export function askForFile(page: Document, accept = '.json,application/json'): P
 
 /** File name from a title: lower case, no signs that a file system could mind. */
 export function fileName(title: string, ending: string): string {
-  const stem = title.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 60);
+  const stem = title
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 60);
   return `${stem || 'run'}.${ending}`;
 }
 

@@ -62,8 +62,16 @@ export async function takeAtOnce(store: ColumnStore, actions: readonly Action[])
 
 export async function takeAway(session: Session, { from, at }: Imposed): Promise<void> {
   const { store, json } = session;
-  if (from === 'log') await store.replace(store.log.filter((_, i) => i !== at), store.now);
-  else await withFaults(session, faultsOf(json).filter((_, i) => i !== at));
+  if (from === 'log')
+    await store.replace(
+      store.log.filter((_, i) => i !== at),
+      store.now,
+    );
+  else
+    await withFaults(
+      session,
+      faultsOf(json).filter((_, i) => i !== at),
+    );
 }
 
 /** No fault from the start and none in the log. */
@@ -88,13 +96,20 @@ async function withFaults(session: Session, faults: readonly Fault[]): Promise<b
 }
 
 /** The log with actions at this moment of its run; a wait that is going on goes on after it for what is left. */
-export function logWithActionsAt(plan: Pick<Plan, 'log' | 'events'>, moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number }, actions: readonly Action[]): Log {
+export function logWithActionsAt(
+  plan: Pick<Plan, 'log' | 'events'>,
+  moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number },
+  actions: readonly Action[],
+): Log {
   const { log, events } = plan;
   const { time_min, delivered_mL, entry } = moment;
   const since = events.findLast((event) => event.entry >= 0 && event.entry < entry);
   const ahead = log.slice(entry);
   const [next, ...rest] = ahead;
-  const going = next?.do === 'wait' && next.at_min === undefined && next.at_mL === undefined ? [{ ...next, until: leftOf(next.until, time_min - (since?.time_min ?? 0), delivered_mL - (since?.delivered_mL ?? 0)) }, ...rest] : ahead;
+  const going =
+    next?.do === 'wait' && next.at_min === undefined && next.at_mL === undefined
+      ? [{ ...next, until: leftOf(next.until, time_min - (since?.time_min ?? 0), delivered_mL - (since?.delivered_mL ?? 0)) }, ...rest]
+      : ahead;
   // The same actions with a time.
   const timed = actions.map((action) => ({ ...action, at_min: time_min }) as Action);
   return [...log.slice(0, entry), ...timed, ...going];

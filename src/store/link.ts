@@ -25,7 +25,15 @@ export interface LinkOptions {
 /** Text of a run for an address. Not ok when it would be too long. */
 export async function encodeLink(run: SavedRun, options: LinkOptions = {}): Promise<Outcome<string>> {
   const { base, differences, seed, log, now_min, view, mystery } = run;
-  const json = JSON.stringify({ base, differences, seed, log, ...(now_min === undefined ? {} : { now_min }), ...(view === undefined ? {} : { view }), ...(mystery === undefined ? {} : { mystery: {} }) });
+  const json = JSON.stringify({
+    base,
+    differences,
+    seed,
+    log,
+    ...(now_min === undefined ? {} : { now_min }),
+    ...(view === undefined ? {} : { view }),
+    ...(mystery === undefined ? {} : { mystery: {} }),
+  });
   const content = await deflate(new TextEncoder().encode(json));
   const checksum = crc32(content);
   const bytes = options.seal ? scrambled(content, checksum) : content;

@@ -33,7 +33,9 @@ export function mysteryIssues(mystery: unknown): Issue[] {
   const kinds: readonly unknown[] = [...FAULT_KINDS, 'nothing'];
   return [
     ...(kinds.includes(answer['kind']) ? [] : [issue('mystery.answer.kind', 'a kind of fault, or nothing', answer['kind'])]),
-    ...(typeof answer['reason'] === 'string' && answer['reason'].length <= REASON_MAX ? [] : [issue('mystery.answer.reason', `text of at most ${REASON_MAX} characters`, answer['reason'])]),
+    ...(typeof answer['reason'] === 'string' && answer['reason'].length <= REASON_MAX
+      ? []
+      : [issue('mystery.answer.reason', `text of at most ${REASON_MAX} characters`, answer['reason'])]),
     ...(typeof answer['time_min'] === 'number' && answer['time_min'] >= 0 ? [] : [issue('mystery.answer.time_min', 'at least 0 min', answer['time_min'])]),
   ];
 }

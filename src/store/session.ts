@@ -115,7 +115,10 @@ export class Session extends EventTarget {
     const { kept, entries } = this.workUp.saved;
     const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
     const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
-    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken() : [], 0, { ...(this.mystery ? { mystery: this.mystery } : {}), workup });
+    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken() : [], 0, {
+      ...(this.mystery ? { mystery: this.mystery } : {}),
+      workup,
+    });
     if (opened && sameHandling) await this.store.seek(this.store.plan?.logEnd.time_min ?? 0);
     return opened;
   }

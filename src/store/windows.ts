@@ -100,7 +100,8 @@ export function verdict(plan: Plan, targets: FractionTargets, change_mL: number,
   const span = spanOf(plan, targets, stop_mL);
   return {
     ...fraction,
-    meets: fraction.recovered >= targets.recovered && fraction.carried <= targets.carried && fraction.acid_mmol <= (targets.acid_mmol ?? Number.POSITIVE_INFINITY),
+    meets:
+      fraction.recovered >= targets.recovered && fraction.carried <= targets.carried && fraction.acid_mmol <= (targets.acid_mmol ?? Number.POSITIVE_INFINITY),
     lostBefore: shareAt(change_mL),
     lostAfter: shareAt(end) - shareAt(stop_mL),
     lostBehind: Math.max(0, 1 - shareAt(end)),
@@ -131,7 +132,13 @@ export interface StartSearch {
  * The window for the eluent change at `entry` of the log, by trial runs of the log with that change moved. `planOf` runs a
  * log whole; it must not disturb the model that plays the run on screen. Undefined when no start that was tried works.
  */
-export async function waterWindow(plan: Plan, entry: number, targets: FractionTargets, planOf: (log: Log) => Promise<Plan>, search: StartSearch = {}): Promise<StartWindow | undefined> {
+export async function waterWindow(
+  plan: Plan,
+  entry: number,
+  targets: FractionTargets,
+  planOf: (log: Log) => Promise<Plan>,
+  search: StartSearch = {},
+): Promise<StartWindow | undefined> {
   const { reach_mL = REACH_ML, within_mL = WITHIN_ML } = search;
   const start = plan.events.find((event) => event.entry === entry)?.delivered_mL ?? 0;
   const [low, high] = [begunAt(plan, entry), start + reach_mL];

@@ -67,8 +67,16 @@ export function duration(value_min: number): string {
 }
 
 const SPOKEN_UNITS: Readonly<Record<string, string>> = {
-  mL: 'millilitres', mmol: 'millimoles', min: 'minutes', s: 'seconds', cm: 'centimetres', mm: 'millimetres', 'mol/L': 'moles per litre',
-  'mL/min': 'millilitres per minute', 'mmol/mL': 'millimoles per millilitre', '%': 'percent',
+  mL: 'millilitres',
+  mmol: 'millimoles',
+  min: 'minutes',
+  s: 'seconds',
+  cm: 'centimetres',
+  mm: 'millimetres',
+  'mol/L': 'moles per litre',
+  'mL/min': 'millilitres per minute',
+  'mmol/mL': 'millimoles per millilitre',
+  '%': 'percent',
 };
 
 /** A number with its unit in words, for a screen reader. */

@@ -59,7 +59,10 @@ export function handleKey(event: KeyboardEvent): void {
   if (!singleKeys || event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return;
   const target = event.composedPath()[0];
   if (takesText(target) || (event.key === ' ' && takesSpace(target))) return;
-  const entry = [...groups].reverse().flatMap((group) => group.entries).find(({ key, run }) => run && key === event.key);
+  const entry = [...groups]
+    .reverse()
+    .flatMap((group) => group.entries)
+    .find(({ key, run }) => run && key === event.key);
   if (!entry?.run) return;
   event.preventDefault();
   entry.run(event);

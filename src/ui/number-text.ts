@@ -27,7 +27,10 @@ export function readNumber(text: string, range: NumberRange): NumberReading {
 
 /** Decimal point or decimal comma, power of ten, any minus sign. Groups of thousands are refused: 1,000 could be either. */
 export function parseNumber(text: string): number | undefined {
-  const plain = text.replace(/\s/g, '').replace(/[\u2212\u2013]/g, '-').replace(',', '.');
+  const plain = text
+    .replace(/\s/g, '')
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(',', '.');
   if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain)) return undefined;
   const value = Number(plain);
   return Number.isFinite(value) ? value : undefined;

@@ -30,9 +30,10 @@ export class Readout extends LitElement {
 
   override render() {
     return html`${this.heading ? html`<p class="heading" role="heading" aria-level=${this.level}>${this.heading}</p>` : nothing}<dl>${this.readings.map(
-      (reading) => html`<div><dt>${reading.label}</dt><dd class="value">${reading.value}</dd>${
-        reading.note ? html`<dd class="note">${reading.note}</dd>` : nothing
-      }</div>`,
+      (reading) =>
+        html`<div><dt>${reading.label}</dt><dd class="value">${reading.value}</dd>${
+          reading.note ? html`<dd class="note">${reading.note}</dd>` : nothing
+        }</div>`,
     )}</dl>`;
   }
 }

@@ -46,7 +46,9 @@ export class DataTable extends LitElement {
   }
 
   override firstUpdated() {
-    this.resize = new ResizeObserver(() => { this.scrolls = this.scroller.scrollWidth > this.scroller.clientWidth; });
+    this.resize = new ResizeObserver(() => {
+      this.scrolls = this.scroller.scrollWidth > this.scroller.clientWidth;
+    });
     this.resize.observe(this.scroller);
   }
 

@@ -97,5 +97,7 @@ function showTheme(page: Document, choice: ThemeChoice): void {
 }
 
 function properties(colours: Palette): string {
-  return Object.entries(colours).map(([name, colour]) => `--${name}: ${colour};`).join(' ');
+  return Object.entries(colours)
+    .map(([name, colour]) => `--${name}: ${colour};`)
+    .join(' ');
 }

@@ -15,7 +15,9 @@ const scenario = defaultScenario();
 const one: Scenario = { ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } };
 
 let run: Run = runWhole(scenario);
-const thirteen = best('whole default run, 13 lanes x 100 plates x (HCl, Co, Ni)', () => { run = runWhole(scenario); });
+const thirteen = best('whole default run, 13 lanes x 100 plates x (HCl, Co, Ni)', () => {
+  run = runWhole(scenario);
+});
 const steps = run.bed.scalar[AT.steps];
 const cells = run.bed.lanes * run.bed.plates;
 best('whole default run, 1 lane', () => runWhole(one));

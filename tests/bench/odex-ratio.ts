@@ -13,7 +13,11 @@ const HCL = 9;
 /** min: sample, acid, water. */
 const CHANGES = [0, 1.5, 14];
 const END = 30;
-const INFLOW = [[HCL, 0.15, 0.2], [HCL, 0, 0], [0, 0, 0]];
+const INFLOW = [
+  [HCL, 0.15, 0.2],
+  [HCL, 0, 0],
+  [0, 0, 0],
+];
 const BEAD = [0.043, 0.434, 0.217];
 const FILM = 0.0055;
 /** Relative tolerances: one at which the general code is well within 1e-3 of the cobalt peak, and a tight one to judge both by. */
@@ -28,13 +32,24 @@ export function odexRatio(line: (name: string, value: string) => void): void {
   const exact = odex(TIGHT, model.at);
   const coarse = odex(TOLERANCE, model.at);
   const peak = Math.max(...Array.from(exact.cobalt));
-  line('same equations, 13 x 100 cells, constant flow: model', `${Math.min(model.ms, again.ms).toFixed(0)} ms, off by ${(worst(model.cobalt, exact.cobalt) / peak).toExponential(1)} of the cobalt peak`);
+  line(
+    'same equations, 13 x 100 cells, constant flow: model',
+    `${Math.min(model.ms, again.ms).toFixed(0)} ms, off by ${(worst(model.cobalt, exact.cobalt) / peak).toExponential(1)} of the cobalt peak`,
+  );
   line(`the same by odex at tolerance ${TOLERANCE}`, `${coarse.ms.toFixed(0)} ms, off by ${(worst(coarse.cobalt, exact.cobalt) / peak).toExponential(1)}`);
   line('ratio', `${(coarse.ms / Math.min(model.ms, again.ms)).toFixed(0)} x`);
 }
 
 function rig(): Rig {
-  return rigFor({ plates: PLATES, ions: ['Co', 'Ni'], shares: SHARES, edges: SHARES.slice(1).map((_, i) => ({ a: 0, b: i + 1, shape: 0.4 })), values: { 'bench.start_HCl_M': HCL, 'bed.length_cm': 7 }, bead: BEAD, film: FILM });
+  return rigFor({
+    plates: PLATES,
+    ions: ['Co', 'Ni'],
+    shares: SHARES,
+    edges: SHARES.slice(1).map((_, i) => ({ a: 0, b: i + 1, shape: 0.4 })),
+    values: { 'bench.start_HCl_M': HCL, 'bed.length_cm': 7 },
+    bead: BEAD,
+    film: FILM,
+  });
 }
 
 function lanes(): { ms: number; at: number[]; cobalt: number[] } {
@@ -62,12 +77,23 @@ function odex(tolerance: number, samples: number[]): { ms: number; cobalt: Array
   const { bed, column } = rig();
   const resin = resinFrom(column.scenario.values);
   const velocity = SPLIT.map((share, i) => (FLOW * share) / column.lanes.area[i]);
-  const D = (a: number, b: number): number => ((velocity[a] + velocity[b]) / 2 / column.porosity) * ((column.scenario.values['bed.bead_um'] * 1e-4) / column.scenario.values['flow.Pe_transverse']);
-  const metal = (ion: 'Co' | 'Ni', a: number, z: number) => ({ a, z, D0: (c: number) => curveParts(ion, c, resin).coion, De: (c: number) => curveParts(ion, c, resin).exchange });
+  const D = (a: number, b: number): number =>
+    ((velocity[a] + velocity[b]) / 2 / column.porosity) * ((column.scenario.values['bed.bead_um'] * 1e-4) / column.scenario.values['flow.Pe_transverse']);
+  const metal = (ion: 'Co' | 'Ni', a: number, z: number) => ({
+    a,
+    z,
+    D0: (c: number) => curveParts(ion, c, resin).coion,
+    De: (c: number) => curveParts(ion, c, resin).exchange,
+  });
   const start = performance.now();
   const run = referenceRun({
     plates: PLATES,
-    lanes: SHARES.map((_, i) => ({ m: bed.mobile[i * PLATES], V: column.cellVolume[i], Q: FLOW * SPLIT[i], b: column.film / Math.max(2, column.sherwood * Math.cbrt(velocity[i])) })),
+    lanes: SHARES.map((_, i) => ({
+      m: bed.mobile[i * PLATES],
+      V: column.cellVolume[i],
+      Q: FLOW * SPLIT[i],
+      b: column.film / Math.max(2, column.sherwood * Math.cbrt(velocity[i])),
+    })),
     exchanges: column.lanes.edges.map(({ a, b, shape }) => ({ a, b, G: column.porosity * D(a, b) * shape * column.dz })),
     acid: { P: resin.pore, Qf: resin.Q, kappa: resin.kappa, a: BEAD[0] },
     metals: [metal('Co', BEAD[1], 2), metal('Ni', BEAD[2], 0)],

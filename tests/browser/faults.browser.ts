@@ -45,7 +45,10 @@ async function part(page: Page, name: string): Promise<void> {
 }
 
 async function impose(page: Page, label: string): Promise<void> {
-  await page.locator('bf-fault-board summary').filter({ hasText: new RegExp(`^\\s*${label}\\s*$`) }).click();
+  await page
+    .locator('bf-fault-board summary')
+    .filter({ hasText: new RegExp(`^\\s*${label}\\s*$`) })
+    .click();
   await page.getByRole('button', { name: 'Impose before the run' }).click();
   await page.getByRole('button', { name: `Remove ${label}` }).waitFor();
 }
@@ -71,7 +74,10 @@ describe('the fault board', () => {
 
   test('is worked by keys alone', async () => {
     const page = await open();
-    await page.locator('bf-fault-board summary').filter({ hasText: /^\s*crater\s*$/ }).focus();
+    await page
+      .locator('bf-fault-board summary')
+      .filter({ hasText: /^\s*crater\s*$/ })
+      .focus();
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Impose before the run' }).focus();
     await page.keyboard.press('Enter');
@@ -85,7 +91,9 @@ test('the twin stands at the moment of the run, and each figure has its own', as
   await part(page, 'Beside the healthy twin');
   await page.getByRole('slider', { name: 'time' }).focus();
   for (let press = 0; press < 3; press++) await page.keyboard.press('PageUp');
-  await expect.poll(() => page.locator('bf-twin h2').allInnerTexts(), { timeout: PATIENCE_MS }).toEqual([expect.stringMatching(/This run.*delivered/s), expect.stringMatching(/Healthy twin.*delivered/s)]);
+  await expect
+    .poll(() => page.locator('bf-twin h2').allInnerTexts(), { timeout: PATIENCE_MS })
+    .toEqual([expect.stringMatching(/This run.*delivered/s), expect.stringMatching(/Healthy twin.*delivered/s)]);
   const [ours, theirs] = await page.locator('bf-twin h2').allInnerTexts();
   expect(ours?.replace('This run', '')).not.toBe(theirs?.replace('Healthy twin', ''));
   expect(await axeViolations(page)).toEqual([]);
@@ -116,7 +124,10 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   await other.getByLabel('Why: what did you see, and where').fill('The band is thick from the start, and ahead in the middle.');
   await other.getByRole('button', { name: 'That is my answer' }).click();
   await other.getByText('Right.', { exact: true }).waitFor();
-  await other.getByText(/in the twin/).first().waitFor();
+  await other
+    .getByText(/in the twin/)
+    .first()
+    .waitFor();
   await other.reload();
   await other.getByText('Right.', { exact: true }).waitFor();
 });
@@ -130,7 +141,9 @@ test('the causes of a loss are told, each with its moment, and add up', async ()
   await page.getByRole('button', { name: 'Work out the causes' }).click();
   const rows = page.getByRole('table', { name: /What each cause/ }).getByRole('row');
   await rows.first().waitFor();
-  const lost = (await rows.evaluateAll((all) => all.slice(1).map((row) => row.querySelector('td')?.textContent ?? ''))).map((text) => Number(text.replace('\u2212', '-')));
+  const lost = (await rows.evaluateAll((all) => all.slice(1).map((row) => row.querySelector('td')?.textContent ?? ''))).map((text) =>
+    Number(text.replace('\u2212', '-')),
+  );
   const total = lost.at(-1) ?? Number.NaN;
   const parts = lost.slice(0, -1).reduce((sum, part) => sum + part, 0);
   // Written to 1e-4 mmol each.

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import vectors from '../data/transport-vectors.json' with { type: 'json' };
 import {
-  equalSlowColumn, gaussianPulse, impulseFlux, slowColumnCdf, slowColumnCumulants, slowColumnPdf, slowColumnTransform, sphereCdf, stepFirstType, stepThirdType,
+  equalSlowColumn,
+  gaussianPulse,
+  impulseFlux,
+  slowColumnCdf,
+  slowColumnCumulants,
+  slowColumnPdf,
+  slowColumnTransform,
+  sphereCdf,
+  stepFirstType,
+  stepThirdType,
 } from './advection.ts';
 import { closeTo, type Closeness } from './asserts.ts';
 import { invert, invertIntegral } from './laplace.ts';
@@ -15,7 +24,9 @@ describe('advection with dispersion', () => {
     closeTo('third type', stepThirdType({ v, D, R }, x, t), third_type, { relative: 1e-8, absolute: 1e-12 });
   });
 
-  test.each(given.gaussian_pulse_infinite.rows)('a pulse is Gaussian at x = $x, t = $t', ({ v, D, R, m, t, x, c }) => closeTo('c', gaussianPulse({ v, D, R }, m, x, t), c, EXACT));
+  test.each(given.gaussian_pulse_infinite.rows)('a pulse is Gaussian at x = $x, t = $t', ({ v, D, R, m, t, x, c }) =>
+    closeTo('c', gaussianPulse({ v, D, R }, m, x, t), c, EXACT),
+  );
 
   test.each(given.ade_flux_impulse.rows)('an impulse leaves L = $L at t = $t as an inverse Gaussian', ({ L, v, D, R, t, E, F }) => {
     closeTo('E', impulseFlux({ v, D, R }, L, t), E, EXACT, '1/s');

@@ -124,7 +124,7 @@ function overLiquidTime({ L, v, D }: SlowColumn, t: number, f: (tau: number) => 
   const mean = L / v;
   const deviation = Math.sqrt((2 * D * L) / v ** 3);
   const from = mean / (1 + 10 * (deviation / mean) + 25 * (deviation / mean) ** 2);
-  const to = Math.min(t, mean + 12 * deviation + 60 * (deviation * deviation) / mean);
+  const to = Math.min(t, mean + 12 * deviation + (60 * (deviation * deviation)) / mean);
   return to <= from ? 0 : integrate(f, from, to);
 }
 

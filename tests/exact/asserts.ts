@@ -16,7 +16,14 @@ export function closeTo(quantity: string, actual: number, expected: number, clos
 }
 
 /** Fails unless two curves sampled at the same places agree everywhere; reports the place where they agree least. */
-export function curvesClose(quantity: string, at: ArrayLike<number>, actual: ArrayLike<number>, expected: ArrayLike<number>, closeness: Closeness, units: { readonly at: string; readonly value: string }): void {
+export function curvesClose(
+  quantity: string,
+  at: ArrayLike<number>,
+  actual: ArrayLike<number>,
+  expected: ArrayLike<number>,
+  closeness: Closeness,
+  units: { readonly at: string; readonly value: string },
+): void {
   assert(actual.length === expected.length, `${quantity}: expected ${expected.length} samples, received ${actual.length}`);
   const worst = worstOf(actual, expected, closeness);
   const error = Math.abs(actual[worst] - expected[worst]);

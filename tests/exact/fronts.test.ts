@@ -8,7 +8,9 @@ const { test_vectors: given } = vectors;
 const EXACT: Closeness = { relative: 1e-10, absolute: 1e-14 };
 
 describe('constant separation factor', () => {
-  test.each(given.thomas.rows)('r = $r, N = $N, NT = $NT is the Thomas curve', ({ r, N, NT, X }) => closeTo('X', thomas(r, N, NT), X, { relative: 1e-9, absolute: 1e-13 }));
+  test.each(given.thomas.rows)('r = $r, N = $N, NT = $NT is the Thomas curve', ({ r, N, NT, X }) =>
+    closeTo('X', thomas(r, N, NT), X, { relative: 1e-9, absolute: 1e-13 }),
+  );
 
   test.each([
     [0.3, 6, 6],
@@ -42,7 +44,13 @@ describe('the ideal Langmuir pulse', () => {
     closeTo('front', times.front.c, row.c_front, EXACT, 'mol/L');
     closeTo('mean', times.mean, row.mean_time, EXACT, 's');
     for (const { t, c } of row.rear) closeTo(`rear at ${t} s`, langmuirRear(row, t), c, EXACT, 'mol/L');
-    closeTo('amount that leaves', integrate((t) => langmuirRear(row, t), times.front.t, times.rearEnd), row.c0 * row.t_inj, { relative: 1e-6 }, 'mol/L s');
+    closeTo(
+      'amount that leaves',
+      integrate((t) => langmuirRear(row, t), times.front.t, times.rearEnd),
+      row.c0 * row.t_inj,
+      { relative: 1e-6 },
+      'mol/L s',
+    );
   });
 
   test.each(given.overload_shift.rows)('at a load of $Lf leaves early', ({ Lf, rel, bcmax }) => {

@@ -63,7 +63,11 @@ export function langmuirPulse({ v, eps, L, qs, b, c0, t_inj }: LangmuirPulse): L
   const load = (c0 * t_inj * v * eps) / ((1 - eps) * qs * L);
   const tau = [t0 * k0 * (1 - Math.sqrt(load)) ** 2, t0 * k0];
   return {
-    t0, k0, shockSpeed, feedSpeed, load,
+    t0,
+    k0,
+    shockSpeed,
+    feedSpeed,
+    load,
     zeroSpeed: v / (1 + k0),
     breakthrough: L / shockSpeed,
     plateauEnd: { x: shockSpeed * meet, t: meet },

@@ -6,7 +6,12 @@ export function headLeft(head: number, passed: number): number {
 }
 
 /** Mean and variance (mL) behind a bed of N plates, a stirred volume and a plug volume in a row. */
-export function extraColumn(retention: number, N: number, stirred: number, plug: number): { readonly mean: number; readonly variance: number; readonly plates: number } {
+export function extraColumn(
+  retention: number,
+  N: number,
+  stirred: number,
+  plug: number,
+): { readonly mean: number; readonly variance: number; readonly plates: number } {
   const mean = retention + stirred + plug;
   const variance = (retention * retention) / N + stirred * stirred;
   return { mean, variance, plates: (mean * mean) / variance };

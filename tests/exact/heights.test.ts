@@ -24,7 +24,16 @@ describe('plate height', () => {
   test('is the second moment of the column of spheres', () => {
     const bead = { d: 0.0125, eps: 0.38, k: 2, Ds: 1.5e-7, Dm: 4.5e-6 };
     const [u, L] = [0.01, 10];
-    const column = { L, v: u / bead.eps, D: 0.67 * bead.Dm, eps: bead.eps, K: (bead.k * bead.eps) / (1 - bead.eps), r: bead.d / 2, Ds: bead.Ds, kf: filmCoefficient(bead, u) };
+    const column = {
+      L,
+      v: u / bead.eps,
+      D: 0.67 * bead.Dm,
+      eps: bead.eps,
+      K: (bead.k * bead.eps) / (1 - bead.eps),
+      r: bead.d / 2,
+      Ds: bead.Ds,
+      kf: filmCoefficient(bead, u),
+    };
     const { mean, variance } = slowColumnCumulants(equalSlowColumn(column));
     closeTo('H', plateHeight(bead, u, 0.67, 0).total, (L * variance) / mean ** 2, EXACT, 'cm');
   });

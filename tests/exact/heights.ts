@@ -21,7 +21,7 @@ export interface Height {
 
 /** Film coefficient, Sh = (1.09/eps)(Re Sc)^(1/3): Wilson and Geankoplis 1966, Ind. Eng. Chem. Fundam. 5, 9 (range read, 1.09 recalled). */
 export function filmCoefficient({ d, eps, Dm }: Bead, u: number): number {
-  return (((1.09 / eps) * Math.cbrt((u * d) / Dm)) * Dm) / d;
+  return ((1.09 / eps) * Math.cbrt((u * d) / Dm) * Dm) / d;
 }
 
 /** Rate of the linear driving force, 1/s: 1/kL = r²/(15 Ds) + K r/(3 kf) (Glueckauf 1955, recalled). */

@@ -38,7 +38,11 @@ export function fallingHeadMinutes(tubeArea: number, bedArea: number, L: number,
 }
 
 /** Superficial velocity (cm/min) of a lane of slices below `free` cm of liquid and above `outlet` cm of filled tube (derived). */
-export function laneVelocity(slices: readonly Slice[], free: { readonly height: number; readonly density: number }, outlet: { readonly height: number; readonly density: number }): number {
+export function laneVelocity(
+  slices: readonly Slice[],
+  free: { readonly height: number; readonly density: number },
+  outlet: { readonly height: number; readonly density: number },
+): number {
   const weight = free.density * free.height + outlet.density * outlet.height + slices.reduce((sum, { density, thickness }) => sum + density * thickness, 0);
   const drag = slices.reduce((sum, { viscosity, thickness, permeability }) => sum + (viscosity * G_PER_CM_S_PER_MPA_S * thickness) / permeability, 0);
   return ((weight * GRAVITY) / drag) * S_PER_MIN;

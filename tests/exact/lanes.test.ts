@@ -24,7 +24,18 @@ describe('plug flow lanes', () => {
     const moments = plugLaneMoments({ f, v, exchange, L, k: 0 });
     closeTo('mean', moments.mean, t, EXACT, 's');
     closeTo('variance', moments.variance, variance, { relative: 1e-8 }, 's²');
-    if (D_taylor !== null) closeTo('asymptotic dispersion', chainDispersion(f, v, exchange.map(({ omega }) => omega)), D_taylor, EXACT, 'cm²/s');
+    if (D_taylor !== null)
+      closeTo(
+        'asymptotic dispersion',
+        chainDispersion(
+          f,
+          v,
+          exchange.map(({ omega }) => omega),
+        ),
+        D_taylor,
+        EXACT,
+        'cm²/s',
+      );
   });
 
   test.each(given.aris_quadratic)('a quadratic profile of $delta spreads as Aris says', ({ delta, U, R, Dr, D_taylor, H, t_relax }) => {
@@ -59,14 +70,31 @@ describe('lanes of stirred cells', () => {
 
   test('have the moments of the integrated column equations', () => {
     const [a, film, feed, end] = [0.2, 0.1, 0.02, 30];
-    const lanes = [{ m: 0.04, V: 0.11, Q: 0.45, b: film }, { m: 0.05, V: 0.12, Q: 0.3, b: film }, { m: 0.02, V: 0.05, Q: 0.2, b: film }];
-    const exchanges = [{ a: 0, b: 1, G: 0.05 }, { a: 1, b: 2, G: 0.02 }, { a: 0, b: 2, G: 0.01 }];
+    const lanes = [
+      { m: 0.04, V: 0.11, Q: 0.45, b: film },
+      { m: 0.05, V: 0.12, Q: 0.3, b: film },
+      { m: 0.02, V: 0.05, Q: 0.2, b: film },
+    ];
+    const exchanges = [
+      { a: 0, b: 1, G: 0.05 },
+      { a: 1, b: 2, G: 0.02 },
+      { a: 0, b: 2, G: 0.01 },
+    ];
     const sampleAt = Array.from({ length: 6000 }, (_, i) => ((i + 1) * end) / 6000);
     const { outlet } = referenceRun({
-      plates: 15, lanes, exchanges, sampleAt, end, capacity: 1, start: [1, 0],
+      plates: 15,
+      lanes,
+      exchanges,
+      sampleAt,
+      end,
+      capacity: 1,
+      start: [1, 0],
       acid: { P: 0.3, Qf: 4, kappa: 1.2, a: 0.05 },
       metals: [{ a, z: 2, D0: () => D, De: () => 0 }],
-      inflow: [{ from: 0, c: [1, 0.1] }, { from: feed, c: [1, 0] }],
+      inflow: [
+        { from: 0, c: [1, 0.1] },
+        { from: feed, c: [1, 0] },
+      ],
     });
     const expected = plateLaneMoments({ plates: 15, lanes, exchanges, D, kL: 1 / (a + D * film) });
     const seen = momentsOf([0, ...sampleAt], [0, ...outlet[1]]);

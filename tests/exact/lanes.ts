@@ -32,7 +32,10 @@ export function plugLaneMoments({ f, v, exchange, L, k }: PlugLanes): LaneMoment
   const n = f.length;
   const still = zeros(n);
   for (const { a, b, omega } of exchange) {
-    for (const [i, j] of [[a, b], [b, a]]) {
+    for (const [i, j] of [
+      [a, b],
+      [b, a],
+    ]) {
       still[i][i] -= (omega * L) / (f[i] * v[i]);
       still[i][j] += (omega * L) / (f[i] * v[i]);
     }
@@ -42,7 +45,8 @@ export function plugLaneMoments({ f, v, exchange, L, k }: PlugLanes): LaneMoment
   const U = dot(f, v);
   // Blocks of exp of [[A0, A1, 0], [0, A0, A1], [0, 0, A0]] are the coefficients of 1, s, s² of exp(A0 + A1 s).
   const whole = matrixExp(blocks(still, slope));
-  const coefficient = (order: number): number => f.reduce((sum, share, i) => sum + ((share * v[i]) / U) * whole[i].slice(order * n, (order + 1) * n).reduce((a, b) => a + b, 0), 0);
+  const coefficient = (order: number): number =>
+    f.reduce((sum, share, i) => sum + ((share * v[i]) / U) * whole[i].slice(order * n, (order + 1) * n).reduce((a, b) => a + b, 0), 0);
   return momentsFrom([coefficient(0), coefficient(1), coefficient(2)]);
 }
 
@@ -57,7 +61,10 @@ export function plateLaneMoments({ plates, lanes, exchanges, D, kL }: PlateLanes
     second[i][i] = (-V * D) / kL;
   });
   for (const { a, b, G } of exchanges) {
-    for (const [i, j] of [[a, b], [b, a]]) {
+    for (const [i, j] of [
+      [a, b],
+      [b, a],
+    ]) {
       zero[i][i] += G;
       zero[i][j] -= G;
     }

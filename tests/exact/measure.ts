@@ -49,7 +49,8 @@ export function crossingOf(at: ArrayLike<number>, value: ArrayLike<number>, shar
 
 /** Place where a rising or falling front first passes a level. */
 export function passageOf(at: ArrayLike<number>, value: ArrayLike<number>, level: number): number {
-  for (let i = 1; i < value.length; i++) if ((value[i - 1] - level) * (value[i] - level) <= 0 && value[i] !== value[i - 1]) return between(at, value, i - 1, level);
+  for (let i = 1; i < value.length; i++)
+    if ((value[i - 1] - level) * (value[i] - level) <= 0 && value[i] !== value[i - 1]) return between(at, value, i - 1, level);
   throw new Error(`curve: expected to pass ${level}, received values from ${value[0]} to ${value[value.length - 1]}`);
 }
 

@@ -1,9 +1,31 @@
 import { describe, test } from 'vitest';
 import vectors from '../data/transport-vectors.json' with { type: 'json' };
 import { closeTo, type Closeness } from './asserts.ts';
-import { apexOf, asymmetryOf, crossingOf, momentsOf, passageOf, platesFromBaseWidth, platesFromHalfWidth, platesFromMoments, resolutionFromBase, resolutionFromPlates, tailingOf } from './measure.ts';
 import {
-  craigShare, discreteTransfer, equalImpurityCut, gammaCdf, gammaPdf, gammaPeak, platesOfExplicitStep, rectangularFeed, slowPlatesCdf, slowPlatesCumulants, slowPlatesPdf,
+  apexOf,
+  asymmetryOf,
+  crossingOf,
+  momentsOf,
+  passageOf,
+  platesFromBaseWidth,
+  platesFromHalfWidth,
+  platesFromMoments,
+  resolutionFromBase,
+  resolutionFromPlates,
+  tailingOf,
+} from './measure.ts';
+import {
+  craigShare,
+  discreteTransfer,
+  equalImpurityCut,
+  gammaCdf,
+  gammaPdf,
+  gammaPeak,
+  platesOfExplicitStep,
+  rectangularFeed,
+  slowPlatesCdf,
+  slowPlatesCumulants,
+  slowPlatesPdf,
 } from './plates.ts';
 
 const { test_vectors: given } = vectors;
@@ -16,7 +38,8 @@ describe('N stirred plates', () => {
   });
 
   test.each(given.gamma_rect_pulse.rows)('N = $N fed for $vs show at $x the difference of two fronts', ({ N, vs, x, c_over_c0 }) =>
-    closeTo('c/c0', rectangularFeed(N, vs, x), c_over_c0, EXACT));
+    closeTo('c/c0', rectangularFeed(N, vs, x), c_over_c0, EXACT),
+  );
 
   test.each(given.gamma_peak_metrics.rows)('N = $N make a peak of known widths', (row) => {
     const peak = gammaPeak(row.N);
@@ -51,12 +74,17 @@ describe('stepwise transfer', () => {
     closeTo('left until its end', cumulative, row.cum_eluted, EXACT);
   });
 
-  test.each(given.craig_binomial.rows)('of all liquid $n times puts a binomial share into plate $r', ({ k, n, r, frac }) => closeTo('share', craigShare(k, n, r), frac, EXACT));
+  test.each(given.craig_binomial.rows)('of all liquid $n times puts a binomial share into plate $r', ({ k, n, r, frac }) =>
+    closeTo('share', craigShare(k, n, r), frac, EXACT),
+  );
 
-  test.each(given.apparent_plates_explicit_upwind.rows)('shows more plates than the $N_cells cells at Courant $courant', ({ N_cells, k, courant, N_apparent }) => {
-    closeTo('plates by formula', platesOfExplicitStep(N_cells, k, courant), N_apparent, EXACT);
-    closeTo('plates by moments of the steps', stepwisePlates(N_cells, k, courant), N_apparent, { relative: 1e-6 });
-  });
+  test.each(given.apparent_plates_explicit_upwind.rows)(
+    'shows more plates than the $N_cells cells at Courant $courant',
+    ({ N_cells, k, courant, N_apparent }) => {
+      closeTo('plates by formula', platesOfExplicitStep(N_cells, k, courant), N_apparent, EXACT);
+      closeTo('plates by moments of the steps', stepwisePlates(N_cells, k, courant), N_apparent, { relative: 1e-6 });
+    },
+  );
 });
 
 describe('N plates with slow uptake', () => {
@@ -92,7 +120,17 @@ describe('a sampled curve', () => {
     closeTo('plates', platesFromHalfWidth(apex.at, crossingOf(at, value, 0.5).width), peak.platesHalf, { relative: 1e-5 });
   });
 
-  test('passes a level where its inverse says', () => closeTo('50 % point', passageOf(at, at.map((x) => 1 - Math.exp(-x)), 0.5), Math.LN2, { relative: 1e-6 }));
+  test('passes a level where its inverse says', () =>
+    closeTo(
+      '50 % point',
+      passageOf(
+        at,
+        at.map((x) => 1 - Math.exp(-x)),
+        0.5,
+      ),
+      Math.LN2,
+      { relative: 1e-6 },
+    ));
 });
 
 // Harris, Quantitative Chemical Analysis; Skoog, West, Holler, Crouch, Fundamentals of Analytical Chemistry (both recalled).
@@ -110,7 +148,9 @@ describe('textbook examples', () => {
     closeTo('N2', platesFromBaseWidth(17.63, 1.21), 3397, { absolute: 1 });
   });
 
-  test.each(given.purnell)('N = $N, alpha = $alpha, k2 = $k2 resolve as Purnell says', ({ N, k2, alpha, Rs }) => closeTo('Rs', resolutionFromPlates(N, alpha, k2), Rs, EXACT));
+  test.each(given.purnell)('N = $N, alpha = $alpha, k2 = $k2 resolve as Purnell says', ({ N, k2, alpha, Rs }) =>
+    closeTo('Rs', resolutionFromPlates(N, alpha, k2), Rs, EXACT),
+  );
 });
 
 /** mean²/variance of the number of steps, by actually moving liquid. */

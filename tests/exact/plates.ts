@@ -60,7 +60,13 @@ export function gammaPeak(N: number): GammaPeak {
   const [half, turn, five, ten] = [0.5, Math.exp(-0.5), 0.05, 0.1].map((share) => gammaCrossing(N, share * height));
   const tangentBase = (4 * Math.sqrt(N - 1)) / N;
   return {
-    at, height, half, turn, five, ten, tangentBase,
+    at,
+    height,
+    half,
+    turn,
+    five,
+    ten,
+    tangentBase,
     tailing: tailingOf(five, at),
     asymmetry: asymmetryOf(ten, at),
     platesHalf: platesFromHalfWidth(at, half.width),

@@ -88,7 +88,10 @@ export function referenceRun(column: ReferenceColumn): ReferenceRun {
     for (let s = 0; s < components; s++) amountIn[s] += (to - from) * c[s] * totalFlow(column);
   });
   return {
-    outlet, amountIn, startHeld, evaluations,
+    outlet,
+    amountIn,
+    startHeld,
+    evaluations,
     c: Float64Array.from(y.slice(0, size)),
     q: Float64Array.from(y.slice(size, 2 * size)),
     amountOut: Float64Array.from(y.slice(2 * size)),
@@ -97,7 +100,14 @@ export function referenceRun(column: ReferenceColumn): ReferenceRun {
 }
 
 /** From one change of eluent to the next, where the inflow is constant. */
-function segment(column: ReferenceColumn, components: number, size: number, y: number[], { from, to, inflow }: { from: number; to: number; inflow: readonly number[] }, outlet: Float64Array[]): { readonly y: number[]; readonly nEval: number } {
+function segment(
+  column: ReferenceColumn,
+  components: number,
+  size: number,
+  y: number[],
+  { from, to, inflow }: { from: number; to: number; inflow: readonly number[] },
+  outlet: Float64Array[],
+): { readonly y: number[]; readonly nEval: number } {
   const solver = solverFor(y.length);
   const tolerance = column.tolerance ?? TOLERANCE;
   const last = column.lanes.map((_, lane) => (lane * column.plates + column.plates - 1) * components);
@@ -112,7 +122,8 @@ function segment(column: ReferenceColumn, components: number, size: number, y: n
   const sample: AfterStep = (_step, _old, x, now, dense) => {
     for (; next >= 0 && next < column.sampleAt.length && column.sampleAt[next] <= x; next++) {
       const t = column.sampleAt[next];
-      for (let s = 0; s < components; s++) outlet[s][next] = last.reduce((sum, at, lane) => sum + column.lanes[lane].Q * (dense && t < x ? dense(at + s, t) : now[at + s]), 0) / flow;
+      for (let s = 0; s < components; s++)
+        outlet[s][next] = last.reduce((sum, at, lane) => sum + column.lanes[lane].Q * (dense && t < x ? dense(at + s, t) : now[at + s]), 0) / flow;
     }
     return undefined;
   };

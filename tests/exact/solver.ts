@@ -14,7 +14,13 @@ export interface Solver {
   denseComponents: number[];
   relativeTolerance: number;
   absoluteTolerance: number[];
-  solve(slope: (x: number, y: number[]) => number[], x: number, y: number[], xEnd: number, after?: AfterStep): { readonly y: number[]; readonly outcome: number; readonly nEval: number };
+  solve(
+    slope: (x: number, y: number[]) => number[],
+    x: number,
+    y: number[],
+    xEnd: number,
+    after?: AfterStep,
+  ): { readonly y: number[]; readonly outcome: number; readonly nEval: number };
 }
 
 /** A solver for n equations. */

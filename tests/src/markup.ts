@@ -6,7 +6,12 @@ import { isTemplateResult } from 'lit/directive-helpers.js';
 
 /** Markup with the numbers of attributes rounded to 2 decimals and white space collapsed; one element a line. */
 export function markup(value: unknown): string {
-  return rounded(written(value)).replace(/\s+/g, ' ').replace(/ ?(\/?)> ?/g, '$1>').replace(/ </g, '<').replace(/>(?=<[^/])/g, '>\n').trim();
+  return rounded(written(value))
+    .replace(/\s+/g, ' ')
+    .replace(/ ?(\/?)> ?/g, '$1>')
+    .replace(/ </g, '<')
+    .replace(/>(?=<[^/])/g, '>\n')
+    .trim();
 }
 
 function written(value: unknown): string {

@@ -19,7 +19,12 @@ test('readRoute(...) reads back what routeHash(...) writes', () => {
 
 test('takeSharedRun(...) takes the run out of the address and keeps the view', () => {
   const addresses: string[] = [];
-  const past = { state: null, replaceState: (_state: unknown, _unused: string, url: string) => { addresses.push(url); } };
+  const past = {
+    state: null,
+    replaceState: (_state: unknown, _unused: string, url: string) => {
+      addresses.push(url);
+    },
+  };
   // Only `hash`, `state` and `replaceState` are used.
   const run = takeSharedRun({ hash: '#bench?run=1.00000000.abc' } as Location, past as unknown as History);
   expect(run).toBe('1.00000000.abc');

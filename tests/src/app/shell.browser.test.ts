@@ -14,8 +14,12 @@ const VIEWS = ['bench', 'why', 'wrong', 'work-up', 'notebook'];
 vi.setConfig({ testTimeout: 60_000 });
 
 let bench: Bench;
-beforeAll(async () => { bench = await startBench(); }, 60_000);
-afterAll(async () => { await bench.close(); });
+beforeAll(async () => {
+  bench = await startBench();
+}, 60_000);
+afterAll(async () => {
+  await bench.close();
+});
 
 async function specimen(options?: PageOptions) {
   const { page, complaints } = await bench.open({ ...options, module: 'tests/src/app/specimen-page.ts' });
@@ -24,7 +28,9 @@ async function specimen(options?: PageOptions) {
 }
 
 async function go(page: Page, view: string) {
-  await page.evaluate((id) => { location.hash = `#${id}`; }, view);
+  await page.evaluate((id) => {
+    location.hash = `#${id}`;
+  }, view);
   await page.locator('main[aria-busy="false"] h1').waitFor();
 }
 
@@ -39,7 +45,10 @@ async function findings(page: Page): Promise<string[]> {
 }
 
 describe.each([
-  { width: 1280, theme: 'light' }, { width: 1280, theme: 'dark' }, { width: 360, theme: 'light' }, { width: 360, theme: 'dark' },
+  { width: 1280, theme: 'light' },
+  { width: 1280, theme: 'dark' },
+  { width: 360, theme: 'light' },
+  { width: 360, theme: 'dark' },
 ] as const)('the page at $width px, $theme', (options) => {
   test('has nothing that axe finds and nothing that sticks out, in every view and with the keys open', async () => {
     const { page, complaints } = await specimen(options);
@@ -159,7 +168,9 @@ test('a line announced twice is spoken twice, and many at once only first and la
     if (!app || !live) throw new Error('bf-app: expected a live region');
     const lines: string[] = [];
     const twice = new Promise<void>((resolve) => {
-      new MutationObserver(() => { if (lines.push(live.textContent ?? '') === 2) resolve(); }).observe(live, { childList: true, characterData: true, subtree: true });
+      new MutationObserver(() => {
+        if (lines.push(live.textContent ?? '') === 2) resolve();
+      }).observe(live, { childList: true, characterData: true, subtree: true });
     });
     for (const detail of ['clamp open', 'one', 'two', 'clamp open']) app.dispatchEvent(new CustomEvent('bf-announce', { detail }));
     await twice;
@@ -171,7 +182,9 @@ test('a line announced twice is spoken twice, and many at once only first and la
 
 test('a message stays until it is dismissed', async () => {
   const { page } = await specimen();
-  await page.evaluate(() => document.querySelector('bf-app')?.dispatchEvent(new CustomEvent('bf-message', { detail: { kind: 'problem', text: 'link: it is damaged' } })));
+  await page.evaluate(() =>
+    document.querySelector('bf-app')?.dispatchEvent(new CustomEvent('bf-message', { detail: { kind: 'problem', text: 'link: it is damaged' } })),
+  );
   await page.getByText('link: it is damaged').waitFor();
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: 'Dismiss' }).click();

@@ -64,9 +64,18 @@ describe('imposeNow(...)', () => {
 });
 
 test('logWithActionsAt(...) lets a wait that is going on wait only for what is left', () => {
-  const log = [{ do: 'clamp', open_percent: 100 }, { do: 'wait', until: { more_mL: 5 } }, { do: 'receiver', label: 'b' }] as const;
+  const log = [
+    { do: 'clamp', open_percent: 100 },
+    { do: 'wait', until: { more_mL: 5 } },
+    { do: 'receiver', label: 'b' },
+  ] as const;
   const events = [{ entry: 0, time_min: 1, delivered_mL: 2, action: log[0] }];
-  expect(logWithActionsAt({ log, events }, { time_min: 3, delivered_mL: 4, entry: 1 }, [{ do: 'stir' }])).toEqual([log[0], { do: 'stir', at_min: 3 }, { do: 'wait', until: { more_mL: 3 } }, log[2]]);
+  expect(logWithActionsAt({ log, events }, { time_min: 3, delivered_mL: 4, entry: 1 }, [{ do: 'stir' }])).toEqual([
+    log[0],
+    { do: 'stir', at_min: 3 },
+    { do: 'wait', until: { more_mL: 3 } },
+    log[2],
+  ]);
 });
 
 test('takeAtOnce(...) takes back everything when one action is refused', async () => {
@@ -74,7 +83,10 @@ test('takeAtOnce(...) takes back everything when one action is refused', async (
   await store.replace(store.scenario?.procedure ?? [], 12);
   const { log } = store;
   // A sound bed has no hollow to fill.
-  const refused = await takeAtOnce(store, [{ do: 'clamp', open_percent: 0 }, { do: 'top-up', resin_mL: 0.5 }]);
+  const refused = await takeAtOnce(store, [
+    { do: 'clamp', open_percent: 0 },
+    { do: 'top-up', resin_mL: 0.5 },
+  ]);
   expect(refused?.path).toBe('do');
   expect(store.log).toEqual(log);
 });

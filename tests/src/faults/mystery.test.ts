@@ -47,7 +47,11 @@ describe('a sealed run', () => {
     await session.openScenario('demo-crater');
     const run = await hiddenRun(session.json, 1, []);
     expect(run.base).toBe('cathode-leach');
-    expect(JSON.stringify(run.differences).toLowerCase().replace(/"faults":\[[^\]]*\]/, '')).not.toMatch(/demonstration|crater|poured onto/);
+    expect(
+      JSON.stringify(run.differences)
+        .toLowerCase()
+        .replace(/"faults":\[[^\]]*\]/, ''),
+    ).not.toMatch(/demonstration|crater|poured onto/);
   });
 
   test('keeps the answer with the run, and passes the question on without it', async () => {

@@ -59,6 +59,9 @@ test('healthyTwin(...) gives careless hands the careful procedure, and keeps a l
   const written = writtenScenario(session.json, session.base);
   if (!written) throw new Error('scenario: expected one that can be read');
   expect(healthyTwin(written, session.store.log).log).toEqual(written.procedure);
-  const own = [{ do: 'clamp', open_percent: 50 }, { do: 'fault', fault: { kind: 'channel' } }] as const;
+  const own = [
+    { do: 'clamp', open_percent: 50 },
+    { do: 'fault', fault: { kind: 'channel' } },
+  ] as const;
   expect(healthyTwin(written, own).log).toEqual([own[0]]);
 });

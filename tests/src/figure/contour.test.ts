@@ -16,25 +16,44 @@ test('contourLines(cone) is one closed circle', () => {
 });
 
 test('contourLines(slope) is one straight line from side to side', () => {
-  const lines = contourLines(gridOf(20, 10, (i, j) => i + 0.5 * j), 8);
+  const lines = contourLines(
+    gridOf(20, 10, (i, j) => i + 0.5 * j),
+    8,
+  );
   expect(lines).toHaveLength(1);
   const line = lines[0] ?? [];
   for (let p = 0; p < line.length; p += 2) expect((line[p] ?? 0) + 0.5 * (line[p + 1] ?? 0)).toBeCloseTo(8, 9);
 });
 
 test('contourLines(flat) has no lines', () => {
-  expect(contourLines(gridOf(5, 5, () => 1), 1)).toEqual([]);
-  expect(contourLines(gridOf(5, 5, () => 1), 2)).toEqual([]);
+  expect(
+    contourLines(
+      gridOf(5, 5, () => 1),
+      1,
+    ),
+  ).toEqual([]);
+  expect(
+    contourLines(
+      gridOf(5, 5, () => 1),
+      2,
+    ),
+  ).toEqual([]);
 });
 
 test('every point of a contour has the level, between its two neighbours in the grid', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 2, max: 9 }), fc.integer({ min: 2, max: 9 }), fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 81, maxLength: 81 }), fc.double({ min: 0.05, max: 0.95, noNaN: true }), (columns, rows, values, level) => {
-      const grid = { columns, rows, values };
-      for (const line of contourLines(grid, level)) {
-        for (let p = 0; p < line.length; p += 2) expect(between(grid, line[p] ?? 0, line[p + 1] ?? 0)).toBeCloseTo(level, 6);
-      }
-    }),
+    fc.property(
+      fc.integer({ min: 2, max: 9 }),
+      fc.integer({ min: 2, max: 9 }),
+      fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 81, maxLength: 81 }),
+      fc.double({ min: 0.05, max: 0.95, noNaN: true }),
+      (columns, rows, values, level) => {
+        const grid = { columns, rows, values };
+        for (const line of contourLines(grid, level)) {
+          for (let p = 0; p < line.length; p += 2) expect(between(grid, line[p] ?? 0, line[p + 1] ?? 0)).toBeCloseTo(level, 6);
+        }
+      },
+    ),
     SEED,
   );
 });

@@ -8,14 +8,20 @@ import { startBench, type Bench, type PageOptions } from '../browser.ts';
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let bench: Bench;
-beforeAll(async () => { bench = await startBench(); });
-afterAll(async () => { await bench.close(); });
+beforeAll(async () => {
+  bench = await startBench();
+});
+afterAll(async () => {
+  await bench.close();
+});
 
 /** Events that the figure sends are kept in `told`, newest last. */
 async function specimen(options?: PageOptions) {
   const { page, complaints } = await bench.open({ width: 900, height: 700, ...options, module: 'tests/src/figure/specimen-page.ts' });
   await page.locator('bf-figure canvas').waitFor();
-  await page.evaluate(`window.told = []; for (const name of ['bf-handle', 'bf-point', 'bf-layout']) addEventListener(name, (event) => told.push([name, event.detail]))`);
+  await page.evaluate(
+    `window.told = []; for (const name of ['bf-handle', 'bf-point', 'bf-layout']) addEventListener(name, (event) => told.push([name, event.detail]))`,
+  );
   return { page, complaints };
 }
 
@@ -78,24 +84,27 @@ test('Escape puts a handle back, Enter drops it', async () => {
 
 test('the bed tells where it is again when the height changes', async () => {
   const { page } = await specimen();
-  await page.locator('bf-figure').evaluate((figure) => { figure.style.height = '680px'; });
+  await page.locator('bf-figure').evaluate((figure) => {
+    figure.style.height = '680px';
+  });
   await expect.poll(async () => (await told(page, 'bf-layout')).length).toBe(1);
   const [layout] = await told(page, 'bf-layout');
   const [canvas, figure] = await Promise.all([page.locator('bf-figure canvas').boundingBox(), page.locator('bf-figure').boundingBox()]);
   expect((canvas?.y ?? 0) - (figure?.y ?? 0)).toBeCloseTo(Number(layout?.['bedTop']), 0);
-  expect((canvas?.height ?? 0)).toBeCloseTo(Number(layout?.['bedBottom']) - Number(layout?.['bedTop']), 0);
+  expect(canvas?.height ?? 0).toBeCloseTo(Number(layout?.['bedBottom']) - Number(layout?.['bedTop']), 0);
 });
 
 test('the picture of the bands is painted: blue where cobalt is, page where the run has not been', async () => {
   const { page } = await specimen();
-  const pixel = (mL: number, share: number): Promise<number[]> => page.locator('bf-figure canvas').evaluate(
-    (canvas, [x = 0, y = 0]) => {
-      // The locator names a canvas.
-      const picture = canvas as HTMLCanvasElement;
-      return [...(picture.getContext('2d')?.getImageData(Math.floor(x * picture.width), Math.floor(y * picture.height), 1, 1).data ?? [])];
-    },
-    [mL / 70, share],
-  );
+  const pixel = (mL: number, share: number): Promise<number[]> =>
+    page.locator('bf-figure canvas').evaluate(
+      (canvas, [x = 0, y = 0]) => {
+        // The locator names a canvas.
+        const picture = canvas as HTMLCanvasElement;
+        return [...(picture.getContext('2d')?.getImageData(Math.floor(x * picture.width), Math.floor(y * picture.height), 1, 1).data ?? [])];
+      },
+      [mL / 70, share],
+    );
   const [red = 0, , blue = 0] = await pixel(30, 0.15);
   expect(blue - red).toBeGreaterThan(40);
   expect((await pixel(69, 0.5))[3]).toBe(0);

@@ -22,7 +22,10 @@ test('what follows a change of eluent goes with it; a change of receiver goes al
   const handles = handlesOf(plan.log, plan.events);
   const [water, receiver] = handles.slice(-2);
   if (water?.label !== 'water' || receiver?.kind !== 'receiver') throw new Error('cathode-leach: expected water and then a receiver last');
-  const moved = (held: typeof water): number[] => placedHandles(handles, workedRun('cathode-leach'), { ...held, delivered_mL: held.delivered_mL - 3, handles, dropped: false }).slice(-2).map(({ handle }) => handle.delivered_mL);
+  const moved = (held: typeof water): number[] =>
+    placedHandles(handles, workedRun('cathode-leach'), { ...held, delivered_mL: held.delivered_mL - 3, handles, dropped: false })
+      .slice(-2)
+      .map(({ handle }) => handle.delivered_mL);
   expect(moved(water)).toEqual([water.delivered_mL - 3, receiver.delivered_mL - 3]);
   expect(moved(receiver)).toEqual([water.delivered_mL, receiver.delivered_mL - 3]);
 });

@@ -31,6 +31,7 @@ test('pointAt(...) names the liquid poured last and clamps to the run', () => {
 
 test('spokenPoint(...) reads everything with its unit and no bare symbols', () => {
   const said = spokenPoint(pointAt(scenario, plan, 30, 1));
-  for (const part of ['millilitres delivered', 'minutes', '9 M HCl poured', 'centimetres depth', 'cobalt(II)', 'nickel(II)', 'band from', 'Leaving: HCl']) expect(said).toContain(part);
+  for (const part of ['millilitres delivered', 'minutes', '9 M HCl poured', 'centimetres depth', 'cobalt(II)', 'nickel(II)', 'band from', 'Leaving: HCl'])
+    expect(said).toContain(part);
   expect(said).not.toMatch(/[×⁻²⁺\u202f]/);
 });

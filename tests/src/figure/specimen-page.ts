@@ -20,6 +20,14 @@ const heading = document.createElement('h1');
 heading.textContent = 'Run figure';
 const figure = document.createElement('bf-figure');
 figure.style.height = '600px';
-Object.assign(figure, { scenario, plan, targets, now_mL: 46, handles: handlesOf(plan.log, plan.events), window: switchWindow(plan, targets), predictions: [{ mL: 44, label: 'predicted: first Co' }] });
+Object.assign(figure, {
+  scenario,
+  plan,
+  targets,
+  now_mL: 46,
+  handles: handlesOf(plan.log, plan.events),
+  window: switchWindow(plan, targets),
+  predictions: [{ mL: 44, label: 'predicted: first Co' }],
+});
 main.append(heading, figure);
 document.querySelector('bf-app')?.replaceWith(main);

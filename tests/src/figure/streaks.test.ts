@@ -21,7 +21,9 @@ describe.each(['light', 'dark'] as const)('on a %s page', (theme) => {
   test('an ion alone has the colour of its numeric ramp at the square root of its share', () => {
     for (const share of [0, 0.1, 0.35, 1]) {
       const expected = streakRamp('Co', theme, Math.sqrt(share), PALETTE[theme].paper).map((channel) => Math.round(channel * 255));
-      cell(0, share, 0).slice(0, 3).forEach((channel, c) => expect(Math.abs(channel - (expected[c] ?? 0))).toBeLessThanOrEqual(2));
+      cell(0, share, 0)
+        .slice(0, 3)
+        .forEach((channel, c) => expect(Math.abs(channel - (expected[c] ?? 0))).toBeLessThanOrEqual(2));
     }
   });
 

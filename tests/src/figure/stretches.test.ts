@@ -20,16 +20,33 @@ describe.each(['cathode-leach', 'six-metals', 'theory-one-lane'])('%s', (name) =
 
   test('the brackets hold what the receivers of the model hold', () => {
     const drawn = receivings(plan);
-    expect(drawn.map(({ label, from_mL, to_mL }) => [label, Number((to_mL - from_mL).toFixed(6))])).toEqual(plan.results.receivers.map(({ label, volume_mL }) => [label, Number(volume_mL.toFixed(6))]));
+    expect(drawn.map(({ label, from_mL, to_mL }) => [label, Number((to_mL - from_mL).toFixed(6))])).toEqual(
+      plan.results.receivers.map(({ label, volume_mL }) => [label, Number(volume_mL.toFixed(6))]),
+    );
   });
 });
 
 test('receivings(moved) changes two neighbours and nothing else', () => {
   const { plan } = wholeRun('cathode-leach');
   const entry = plan.events.findLast(({ action }) => action?.do === 'receiver')?.entry ?? -1;
-  expect(receivings(plan, { entry, delivered_mL: 40 }).map(({ from_mL, to_mL }) => [from_mL, to_mL])).toEqual([[0, 40], [40, deliveredAtEnd(plan)]]);
+  expect(receivings(plan, { entry, delivered_mL: 40 }).map(({ from_mL, to_mL }) => [from_mL, to_mL])).toEqual([
+    [0, 40],
+    [40, deliveredAtEnd(plan)],
+  ]);
 });
 
 test('endedAt(...) cuts the stretch that is going on and drops later ones', () => {
-  expect(endedAt([{ from_mL: 0, to_mL: 5 }, { from_mL: 5, to_mL: 9 }, { from_mL: 9, to_mL: 12 }], 7)).toEqual([{ from_mL: 0, to_mL: 5 }, { from_mL: 5, to_mL: 7 }]);
+  expect(
+    endedAt(
+      [
+        { from_mL: 0, to_mL: 5 },
+        { from_mL: 5, to_mL: 9 },
+        { from_mL: 9, to_mL: 12 },
+      ],
+      7,
+    ),
+  ).toEqual([
+    { from_mL: 0, to_mL: 5 },
+    { from_mL: 5, to_mL: 7 },
+  ]);
 });

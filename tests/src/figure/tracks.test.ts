@@ -26,7 +26,9 @@ test('edges of a normal band lie 2.326 standard deviations from its middle', () 
   // Upper 1 % point of the standard normal distribution: 2.3263, any table of it (from memory).
   const plates = 1000;
   const sigma = 0.05;
-  const profiles = Float32Array.from({ length: 2 * plates }, (_, at) => (at < plates ? 0 : Math.exp(-(((at - plates + 0.5) / plates - 0.5) ** 2) / (2 * sigma ** 2))));
+  const profiles = Float32Array.from({ length: 2 * plates }, (_, at) =>
+    at < plates ? 0 : Math.exp(-(((at - plates + 0.5) / plates - 0.5) ** 2) / (2 * sigma ** 2)),
+  );
   const [track] = tracksOf({ ...plan, ions: ['Co'], components: 2, plates, count: 1, stride: 10, rows: new Float64Array(10), profiles });
   expect(track?.middle[0]).toBeCloseTo(0.5, 4);
   expect(track?.leading[0]).toBeCloseTo(0.5 + 2.3263 * sigma, 3);

@@ -12,14 +12,20 @@ test('crc32(...) gives the check value of CRC-32, CBF43926 for "123456789" (publ
 });
 
 test('crc32(...) agrees with zlib', () => {
-  assert(property(uint8Array(), (bytes) => crc32(bytes) === zlibCrc32(bytes)), SEED);
+  assert(
+    property(uint8Array(), (bytes) => crc32(bytes) === zlibCrc32(bytes)),
+    SEED,
+  );
 });
 
 test('base64url agrees with the Buffer of Node and reads back', () => {
-  assert(property(uint8Array(), (bytes) => {
-    expect(toBase64Url(bytes)).toBe(Buffer.from(bytes).toString('base64url'));
-    expect(fromBase64Url(toBase64Url(bytes))).toEqual(bytes);
-  }), SEED);
+  assert(
+    property(uint8Array(), (bytes) => {
+      expect(toBase64Url(bytes)).toBe(Buffer.from(bytes).toString('base64url'));
+      expect(fromBase64Url(toBase64Url(bytes))).toEqual(bytes);
+    }),
+    SEED,
+  );
 });
 
 test.each(['a', 'ab=', 'a+b/', 'a b', 'ä'])('fromBase64Url(%j) is undefined', (text) => {
@@ -27,11 +33,14 @@ test.each(['a', 'ab=', 'a+b/', 'a b', 'ä'])('fromBase64Url(%j) is undefined', (
 });
 
 test('deflate(...) is read by zlib and inflate(...) gives the bytes back', async () => {
-  await assert(asyncProperty(uint8Array(), async (bytes) => {
-    const small = await deflate(Uint8Array.from(bytes));
-    expect(new Uint8Array(inflateRawSync(small))).toEqual(bytes);
-    expect(await inflate(small, 1e6)).toEqual(bytes);
-  }), { ...SEED, numRuns: 30 });
+  await assert(
+    asyncProperty(uint8Array(), async (bytes) => {
+      const small = await deflate(Uint8Array.from(bytes));
+      expect(new Uint8Array(inflateRawSync(small))).toEqual(bytes);
+      expect(await inflate(small, 1e6)).toEqual(bytes);
+    }),
+    { ...SEED, numRuns: 30 },
+  );
 });
 
 test('inflate(...) stops at its limit', async () => {

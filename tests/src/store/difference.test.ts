@@ -15,7 +15,11 @@ const CASES: readonly (readonly [Json, Json, Json])[] = [
   [{ a: 'c' }, { a: ['b'] }, { a: ['b'] }],
   [{ a: { b: 'c' } }, { a: { b: 'd', c: null } }, { a: { b: 'd' } }],
   [{ a: [{ b: 'c' }] }, { a: [1] }, { a: [1] }],
-  [['a', 'b'], ['c', 'd'], ['c', 'd']],
+  [
+    ['a', 'b'],
+    ['c', 'd'],
+    ['c', 'd'],
+  ],
   [{ a: 'b' }, ['c'], ['c']],
   [{ a: 'foo' }, null, null],
   [{ a: 'foo' }, 'bar', 'bar'],
@@ -28,7 +32,10 @@ const CASES: readonly (readonly [Json, Json, Json])[] = [
 function plainJson(): Arbitrary<Json> {
   return letrec<{ node: Json; leaf: Json }>((tie) => ({
     leaf: jsonValue({ maxDepth: 1 }).map(withoutNull),
-    node: dictionary(string({ maxLength: 1, unit: 'grapheme-ascii' }).map((key) => (key === '~' ? '__proto__' : key)), tie('leaf')).map((value) => value as Json),
+    node: dictionary(
+      string({ maxLength: 1, unit: 'grapheme-ascii' }).map((key) => (key === '~' ? '__proto__' : key)),
+      tie('leaf'),
+    ).map((value) => value as Json),
   })).node;
 }
 
@@ -45,15 +52,21 @@ describe('patched', () => {
 });
 
 test('patched(base, differences(base, changed)) is changed', () => {
-  assert(property(plainJson(), plainJson(), (base, changed) => {
-    expect(patched(base, differences(base, changed))).toEqual(changed);
-  }), SEED);
+  assert(
+    property(plainJson(), plainJson(), (base, changed) => {
+      expect(patched(base, differences(base, changed))).toEqual(changed);
+    }),
+    SEED,
+  );
 });
 
 test('differences(a, a) is empty', () => {
-  assert(property(plainJson(), (value) => {
-    expect(differences(value, structuredClone(value))).toEqual({});
-  }), SEED);
+  assert(
+    property(plainJson(), (value) => {
+      expect(differences(value, structuredClone(value))).toEqual({});
+    }),
+    SEED,
+  );
 });
 
 test('differences(...) names only what changed', () => {

@@ -12,7 +12,11 @@ const RUN: SavedRun = {
   base: 'cathode-leach',
   differences: { values: { 'bed.length_cm': 9 }, faults: [{ kind: 'wall channel', severity: 0.4 }] },
   seed: 7,
-  log: [{ do: 'pour', liquid: 'acid', volume_mL: 15 }, { do: 'clamp', open_percent: 60 }, { do: 'wait', until: { more_mL: 15 } }],
+  log: [
+    { do: 'pour', liquid: 'acid', volume_mL: 15 },
+    { do: 'clamp', open_percent: 60 },
+    { do: 'wait', until: { more_mL: 15 } },
+  ],
 };
 
 async function linkOf(run: SavedRun, seal = false): Promise<string> {
@@ -33,11 +37,14 @@ async function refusal(link: string): Promise<string> {
 }
 
 test.each([false, true])('decodeLink(...) reads back a run, sealed: %s', async (seal) => {
-  await assert(asyncProperty(jsonValue(), nat(), string({ minLength: 1 }), async (value, seed, base) => {
-    const run = { ...RUN, base, seed, differences: JSON.parse(JSON.stringify({ value })) };
-    const read = await decodeLink(await linkOf(run, seal));
-    expect(read).toEqual({ ok: true, value: run });
-  }), SEED);
+  await assert(
+    asyncProperty(jsonValue(), nat(), string({ minLength: 1 }), async (value, seed, base) => {
+      const run = { ...RUN, base, seed, differences: JSON.parse(JSON.stringify({ value })) };
+      const read = await decodeLink(await linkOf(run, seal));
+      expect(read).toEqual({ ok: true, value: run });
+    }),
+    SEED,
+  );
 });
 
 test('decodeLink(...) takes a whole address hash', async () => {

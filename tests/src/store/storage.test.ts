@@ -7,11 +7,21 @@ const RUN: SavedRun = { base: 'cathode-leach', differences: {}, seed: 3, log: [{
 function memory(start: Record<string, string> = {}): Storage {
   const kept = new Map(Object.entries(start));
   // Only these three are used.
-  return { getItem: (key: string) => kept.get(key) ?? null, setItem: (key: string, value: string) => { kept.set(key, value); }, removeItem: (key: string) => { kept.delete(key); } } as Storage;
+  return {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => {
+      kept.set(key, value);
+    },
+    removeItem: (key: string) => {
+      kept.delete(key);
+    },
+  } as Storage;
 }
 
 function full(): Storage {
-  const refuse = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  const refuse = () => {
+    throw new DOMException('full', 'QuotaExceededError');
+  };
   return { getItem: refuse, setItem: refuse, removeItem: refuse } as unknown as Storage;
 }
 
@@ -32,12 +42,17 @@ test.each([undefined, full()])('a storage that is missing or full is reported on
   autosave.clear();
 });
 
-test.each(['', '{', 'null', '[]', '{"version":1}', '{"version":9,"run":{"base":"x","seed":1,"log":[]}}', '{"version":1,"run":{"base":"x","seed":-1,"log":[]}}'])(
-  'load() of %j leaves it aside with a message',
-  (text) => {
-    expect(openAutosave(memory({ 'bandfall.run': text }), 'a').load()).toMatchObject({ ok: false, message: expect.stringContaining('left aside') as string });
-  },
-);
+test.each([
+  '',
+  '{',
+  'null',
+  '[]',
+  '{"version":1}',
+  '{"version":9,"run":{"base":"x","seed":1,"log":[]}}',
+  '{"version":1,"run":{"base":"x","seed":-1,"log":[]}}',
+])('load() of %j leaves it aside with a message', (text) => {
+  expect(openAutosave(memory({ 'bandfall.run': text }), 'a').load()).toMatchObject({ ok: false, message: expect.stringContaining('left aside') as string });
+});
 
 test('clear() forgets the run', () => {
   const autosave = openAutosave(memory(), 'a');
@@ -63,6 +78,10 @@ test('watchOtherTabs(...) speaks when another tab has written, not for its own w
 });
 
 test('localStorageOf(...) of a page that denies it is undefined', () => {
-  const page = { get localStorage(): Storage { throw new DOMException('denied', 'SecurityError'); } };
+  const page = {
+    get localStorage(): Storage {
+      throw new DOMException('denied', 'SecurityError');
+    },
+  };
   expect(localStorageOf(page)).toBeUndefined();
 });

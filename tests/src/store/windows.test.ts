@@ -24,12 +24,24 @@ const straight: Plan = (() => {
     const v = frame / 2;
     return [v * 2, v, 1, 0.5, 0, 0, 2, v > 5 && v <= 9 ? 0.25 : 0, v > 1 && v <= 3 ? 0.5 : 0, 2 * v, ramp(5, 9, v), ramp(1, 3, v)];
   });
-  return { ...plan, ions: ['Co', 'Ni'], components: 3, stride: 12, count: 21, rows: Float64Array.from(rows.flat()), results: { ...plan.results, loaded: { HCl_mmol: 20, Co_mmol: 1, Ni_mmol: 1 } } };
+  return {
+    ...plan,
+    ions: ['Co', 'Ni'],
+    components: 3,
+    stride: 12,
+    count: 21,
+    rows: Float64Array.from(rows.flat()),
+    results: { ...plan.results, loaded: { HCl_mmol: 20, Co_mmol: 1, Ni_mmol: 1 } },
+  };
 })();
 
 describe('on straight lines', () => {
   test('collected(...) interpolates between frames', () => {
-    expect(collected(straight, 1.25, 6.1)).toEqual({ HCl_mmol: expect.closeTo(9.7, 12), Co_mmol: expect.closeTo(0.275, 12), Ni_mmol: expect.closeTo(0.875, 12) });
+    expect(collected(straight, 1.25, 6.1)).toEqual({
+      HCl_mmol: expect.closeTo(9.7, 12),
+      Co_mmol: expect.closeTo(0.275, 12),
+      Ni_mmol: expect.closeTo(0.875, 12),
+    });
   });
 
   test('frameAt(...) is the last frame at or before a volume', () => {
@@ -45,7 +57,13 @@ describe('on straight lines', () => {
     const window = switchWindow(straight, TARGETS);
     expect(window?.from_mL).toBeCloseTo(2.99, 9);
     expect(window?.to_mL).toBeCloseTo(5.02, 9);
-    expect(window?.at(4)).toEqual({ volume_mL: 6, recovered: expect.closeTo(1, 12), carried: 0, acid_mmol: expect.closeTo(12, 12), NaOH_mL: expect.closeTo(2, 12) });
+    expect(window?.at(4)).toEqual({
+      volume_mL: 6,
+      recovered: expect.closeTo(1, 12),
+      carried: 0,
+      acid_mmol: expect.closeTo(12, 12),
+      NaOH_mL: expect.closeTo(2, 12),
+    });
   });
 
   test('switchWindow(acid) starts where the acid left to come is little enough', () => {
@@ -59,7 +77,14 @@ describe('on straight lines', () => {
   });
 
   test('verdict(...) tells where the rest of the target is and how far off the window the change was', () => {
-    expect(verdict(straight, TARGETS, 7, 8)).toMatchObject({ recovered: expect.closeTo(0.25, 12), lostBefore: expect.closeTo(0.5, 12), lostAfter: expect.closeTo(0.25, 12), lostBehind: 0, meets: false, late_mL: undefined });
+    expect(verdict(straight, TARGETS, 7, 8)).toMatchObject({
+      recovered: expect.closeTo(0.25, 12),
+      lostBefore: expect.closeTo(0.5, 12),
+      lostAfter: expect.closeTo(0.25, 12),
+      lostBehind: 0,
+      meets: false,
+      late_mL: undefined,
+    });
     expect(verdict(straight, TARGETS, 2.5)).toMatchObject({ meets: false, carried: expect.closeTo(0.25, 12), early_mL: expect.closeTo(0.49, 9), late_mL: 0 });
     expect(verdict(straight, TARGETS, 5.5)).toMatchObject({ meets: false, early_mL: 0, late_mL: expect.closeTo(0.48, 9) });
     expect(verdict(straight, TARGETS, 4)).toMatchObject({ meets: true, early_mL: 0, late_mL: 0 });

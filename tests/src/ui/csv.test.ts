@@ -1,10 +1,16 @@
 import { expect, test } from 'vitest';
 import { csvText } from '../../../src/ui/csv.ts';
 
-const COLUMNS = [{ key: 'place', label: 'place' }, { key: 'amount', label: 'cobalt', unit: 'mmol' }];
+const COLUMNS = [
+  { key: 'place', label: 'place' },
+  { key: 'amount', label: 'cobalt', unit: 'mmol' },
+];
 
 test('csvText(...) ends every record in CR LF and quotes commas, quotes and line breaks (RFC 4180, 2.1 to 2.7)', () => {
-  const rows = [{ place: 'receiver "A", first', amount: 0.125 }, { place: 'two\nlines', amount: -1e-7 }];
+  const rows = [
+    { place: 'receiver "A", first', amount: 0.125 },
+    { place: 'two\nlines', amount: -1e-7 },
+  ];
   expect(csvText(COLUMNS, rows)).toBe('place,"cobalt, mmol"\r\n"receiver ""A"", first",0.125\r\n"two\nlines",-1e-7\r\n');
 });
 

@@ -7,7 +7,16 @@ const SEED = { seed: 20260824 };
 
 describe('parseNumber', () => {
   test.each([
-    ['3.5', 3.5], ['3,5', 3.5], [' 12 ', 12], ['\u22120.5', -0.5], ['1e-7', 1e-7], ['1,5e-7', 1.5e-7], ['.5', 0.5], ['5.', 5], ['+2', 2], ['10 000', 10000],
+    ['3.5', 3.5],
+    ['3,5', 3.5],
+    [' 12 ', 12],
+    ['\u22120.5', -0.5],
+    ['1e-7', 1e-7],
+    ['1,5e-7', 1.5e-7],
+    ['.5', 0.5],
+    ['5.', 5],
+    ['+2', 2],
+    ['10 000', 10000],
   ])('reads %j as %d', (text, value) => expect(parseNumber(text)).toBe(value));
 
   test.each(['', ' ', 'abc', '1.000,5', '1,000,5', '1,000.5', '0x10', '1e999', 'Infinity', 'NaN', '--1', '1e', '5 mL'])('refuses %j', (text) => {
@@ -15,7 +24,10 @@ describe('parseNumber', () => {
   });
 
   test('reads back whatever String(...) writes', () => {
-    assert(property(double({ noNaN: true, noDefaultInfinity: true }), (value) => parseNumber(String(value)) === value), SEED);
+    assert(
+      property(double({ noNaN: true, noDefaultInfinity: true }), (value) => parseNumber(String(value)) === value),
+      SEED,
+    );
   });
 });
 
@@ -35,10 +47,13 @@ test('stepped(...) leaves no binary dust', () => {
 });
 
 test('stepped(...) stays in range', () => {
-  assert(property(double({ min: 0.1, max: 50, noNaN: true }), integer({ min: -20, max: 20 }), (value, steps) => {
-    const moved = stepped(value, steps, 5, VOLUME);
-    return moved >= 0.1 && moved <= 50;
-  }), SEED);
+  assert(
+    property(double({ min: 0.1, max: 50, noNaN: true }), integer({ min: -20, max: 20 }), (value, steps) => {
+      const moved = stepped(value, steps, 5, VOLUME);
+      return moved >= 0.1 && moved <= 50;
+    }),
+    SEED,
+  );
 });
 
 test('a linear slider goes from min to max in multiples of its step', () => {

@@ -27,8 +27,16 @@ export const SPECIMEN_VIEWS: readonly View[] = [
   { id: 'notebook', label: 'Notebook', load: async () => issues },
 ];
 
-const COLUMNS = [{ key: 'place', label: 'place' }, { key: 'Co', label: 'cobalt', unit: 'mmol', show: (value: number) => fixed(value, 3) }, { key: 'share', label: 'share', unit: '%' }];
-const ROWS = [{ place: 'receiver: cobalt', Co: 0.1195, share: 99.6 }, { place: 'receiver: waste', Co: 0.0003, share: 0.25 }, { place: 'bed', Co: 0.0002, share: 0.15 }];
+const COLUMNS = [
+  { key: 'place', label: 'place' },
+  { key: 'Co', label: 'cobalt', unit: 'mmol', show: (value: number) => fixed(value, 3) },
+  { key: 'share', label: 'share', unit: '%' },
+];
+const ROWS = [
+  { place: 'receiver: cobalt', Co: 0.1195, share: 99.6 },
+  { place: 'receiver: waste', Co: 0.0003, share: 0.25 },
+  { place: 'bed', Co: 0.0002, share: 0.15 },
+];
 
 function controls() {
   return html`<h1>Bench</h1>
@@ -72,6 +80,16 @@ function drawing() {
       ${bracket({ from: x(0), to: x(48), at: 280, label: 'waste' })}${bracket({ from: x(48), to: x(75), at: 280, label: 'cobalt' })}
       ${rampLegend({ series: 'Co', left: 60, top: 340, width: 200, height: 12, scale: scaleLinear().domain([0, 0.06]), title: 'cobalt in the bed', unit: 'mmol/mL', ticks: 3 })}
       ${svg`<g transform="translate(300 340)">${(['Co', 'Ni', 'Mn', 'Cu', 'Zn', 'Fe3', 'Fe2', 'Cd'] as const).map((id, index) =>
-        line({ x: scaleLinear().domain([0, 1]).range([index * 60, index * 60 + 40]), y: scaleLinear().range([20, 0]), xs: [0, 0.5, 1], ys: [0, 1, 0], style: seriesStyle(id), markers: 3 }))}</g>`}
+        line({
+          x: scaleLinear()
+            .domain([0, 1])
+            .range([index * 60, index * 60 + 40]),
+          y: scaleLinear().range([20, 0]),
+          xs: [0, 0.5, 1],
+          ys: [0, 1, 0],
+          style: seriesStyle(id),
+          markers: 3,
+        }),
+      )}</g>`}
     </svg>`;
 }
