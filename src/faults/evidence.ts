@@ -18,7 +18,7 @@ export function evidenceOf(run: Seen, twin: Seen): string[] {
   const theirs = symptomsOf(twin);
   const symptoms = symptomsOf(run).flatMap((symptom, i) => {
     const other = theirs[i];
-    const apart = apartOf(symptom.value, other.value);
+    const apart = Math.abs(symptom.value - other.value) < symptom.least ? 0 : apartOf(symptom.value, other.value);
     return apart > TELLING ? [{ apart, text: `${symptom.label}: ${shown(symptom)}, in the twin ${shown(other)}` }] : [];
   });
   const lines = [...runEvidence(run, twin), ...symptoms].sort((a, b) => b.apart - a.apart).slice(0, LINES_MAX);
@@ -41,6 +41,7 @@ function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
     ...pair('mean flow', ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min, (value) => withUnit(significant(value, 2), 'mL/min')),
     ...pair(`a hundredth of the ${name} has left after`, ({ plan }) => firstOut(plan, ion), (value) => millilitres(value)),
     ...pair(`${name} in the last receiver`, ({ plan }) => inLast(plan, ion), (value) => percent(value)),
+    ...run.plan.ions.filter((other) => !twin.plan.ions.includes(other)).map((other) => ({ apart: 1, text: `${IONS[other].name} is in the effluent; the twin has none` })),
     ...pair('acid in the last receiver', ({ plan }) => Number(plan.results.receivers.at(-1)?.HCl_mmol ?? 0), (value) => withUnit(fixed(value, 1), 'mmol')),
   ];
 }

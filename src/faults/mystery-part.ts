@@ -39,6 +39,8 @@ export class MysteryPart extends LitElement {
   @state() private kind: Diagnosis['kind'] | '' = '';
   @state() private reason = '';
   @state() private asked = '';
+  /** The evidence is looked for at the moment that shows most. */
+  private justSaid = false;
   private readonly watchSession = new Watch(this);
   private readonly watchStore = new Watch(this);
   private readonly watchTwin = new Watch(this);
@@ -47,6 +49,15 @@ export class MysteryPart extends LitElement {
     this.watchSession.follow(this.session);
     this.watchStore.follow(this.session?.store);
     this.watchTwin.follow(this.twin);
+  }
+
+  override updated() {
+    const { session, twin } = this;
+    const { scenario, plan } = session?.store ?? {};
+    if (!this.justSaid || !session || !scenario || !plan || !twin?.scenario || !twin.plan) return;
+    this.justSaid = false;
+    const found = tellingMoment({ scenario, plan }, { scenario: twin.scenario, plan: twin.plan });
+    if (found) void session.store.seek(found.time_min);
   }
 
   override render() {
@@ -127,6 +138,8 @@ export class MysteryPart extends LitElement {
       return;
     }
     this.asked = '';
+    this.justSaid = true;
+    session?.store.pause();
     session?.diagnose({ kind, reason, time_min: session.store.now });
   }
 }

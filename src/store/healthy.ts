@@ -19,16 +19,15 @@ export function faultsOf(json: Json): readonly Fault[] {
   return Array.isArray(faults) ? (faults as readonly Fault[]) : [];
 }
 
-/** The twin of a run. A log that is the careless form of the procedure has the procedure itself as its twin. */
+/**
+ * The twin of a run. A log that is the careless form of the procedure has the procedure itself as its twin; pours that would
+ * dig into the bed go down the wall, or the twin's bed would not stay healthy.
+ */
 export function healthyTwin(written: Scenario, log: Log): Given {
   const scenario = { ...written, faults: [] };
   const plain = log.filter((action) => action.do !== 'fault');
-  return { scenario, log: sameLog(plain, imposed(written).procedure) ? written.procedure : plain };
-}
-
-/** Whether anything sets a run apart from its twin. */
-export function hasFaults(json: Json, log: Log): boolean {
-  return faultsOf(json).length > 0 || log.some((action) => action.do === 'fault');
+  const kept = sameLog(plain, imposed(written).procedure) ? written.procedure : plain;
+  return { scenario, log: kept.map((action) => (action.do === 'pour' && action.how === 'bed' ? { ...action, how: 'wall' } : action)) };
 }
 
 export function sameLog(a: Log, b: Log): boolean {

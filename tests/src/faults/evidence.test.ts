@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { imposed } from '../../../sim/faults/imposed.ts';
+import type { Fault } from '../../../sim/types.ts';
+import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
+import type { Seen } from '../../../src/faults/numbers.ts';
+import { healthyTwin } from '../../../src/store/healthy.ts';
+import { Planner } from '../../../src/store/planner.ts';
+import { shipped } from '../store/rig.ts';
+
+const CHANGES = { bed: { plates: 30, lanes: 7 } };
+
+/** A run with these faults and its twin, at the moment that tells most. */
+function pairOf(faults: readonly Fault[]): { run: Seen; twin: Seen } {
+  const written = { ...shipped('cathode-leach', CHANGES), faults };
+  const bad = imposed(written);
+  const good = healthyTwin(written, bad.procedure);
+  const [ours, theirs] = [new Planner(bad), new Planner(good.scenario)];
+  const a = { scenario: bad, plan: ours.plan(bad.procedure) };
+  const b = { scenario: good.scenario, plan: theirs.plan(good.log) };
+  const time_min = tellingMoment(a, b)?.time_min ?? a.plan.logEnd.time_min / 2;
+  return { run: { ...a, moment: ours.moment(time_min) }, twin: { ...b, moment: theirs.moment(time_min) } };
+}
+
+/** What the fault board promises as the sign of each, as a line of the evidence. */
+describe('the evidence for a fault names its sign', () => {
+  test.each<[string, Fault, RegExp]>([
+    ['a channel leans', { kind: 'channel', severity: 0.7, side_deg: 90 }, /lean of the band now/],
+    ['a tilted bed leans', { kind: 'tilted-bed', severity: 1, side_deg: 0 }, /lean of the band now/],
+    ['a dried bed holds gas', { kind: 'dried-bed', severity: 0.7 }, /gas between the beads/],
+    ['fines slow the flow', { kind: 'fines', severity: 1 }, /flow/],
+    ['coarse beads widen the peak', { kind: 'coarse-beads', severity: 1 }, /width at half height/],
+    ['an overloaded bed loses cobalt early', { kind: 'overload', severity: 1 }, /a hundredth of the cobalt\(II\) has left after/],
+    ['interfering ions are in the effluent', { kind: 'interfering-ions', severity: 0.5 }, /iron\(III\) is in the effluent/],
+    ['a late receiver holds less', { kind: 'receiver-late', severity: 0.5 }, /cobalt\(II\) in the last receiver/],
+  ])('%s', (_, fault, sign) => {
+    const { run, twin } = pairOf([fault]);
+    expect(evidenceOf(run, twin).join('\n')).toMatch(sign);
+  });
+
+  test('and a sound run has none', () => {
+    const { run, twin } = pairOf([]);
+    expect(tellingMoment(run, twin)).toBeUndefined();
+    expect(evidenceOf(run, twin)).toEqual([expect.stringMatching(/^At this moment no number differs/)]);
+  });
+});
