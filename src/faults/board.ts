@@ -67,7 +67,9 @@ export class FaultBoard extends LitElement {
     const on = imposed.some(({ fault }) => fault.kind === kind);
     return html`<details ?open=${this.open === kind} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => this.fold(kind, event.target.open)}>
       <summary>${label}${on ? html`<span class="on">imposed</span>` : nothing}</summary>
-      ${this.open === kind ? html`
+      ${
+        this.open === kind
+          ? html`
         <p>${what}</p>
         <bf-fault-form .kind=${kind} .length_cm=${this.length()} .canNow=${canComeNow({ kind })} @bf-impose=${this.impose}></bf-fault-form>
         ${this.refusal ? html`<p class="problem" role="alert">${this.refusal}</p>` : nothing}
@@ -77,14 +79,20 @@ export class FaultBoard extends LitElement {
           <dt>prevention</dt><dd>${prevention}</dd>
           <dt>rescue</dt><dd>${rescue}</dd>
           <dt>basis</dt><dd>${source} (${status})</dd>
-        </dl>` : nothing}
+        </dl>`
+          : nothing
+      }
     </details>`;
   }
 
   private list(imposed: readonly Imposed[]) {
     if (imposed.length === 0) return html`<p>Nothing: the run is as healthy as its twin.</p>`;
-    return html`<ul>${imposed.map((one) => html`<li><span>${faultWords(one.fault, this.length())}<br /><span class="soft">${one.from === 'start' ? 'from the start' : `at ${withUnit(fixed(one.time_min, 1), 'min')}, ${millilitres(one.delivered_mL)}`}</span></span>
-        <button type="button" aria-label="Remove ${FAULTS[one.fault.kind].label}" @click=${() => this.takeOff(one)}>Remove</button></li>`)}</ul>
+    return html`<ul>${imposed.map(
+      (
+        one,
+      ) => html`<li><span>${faultWords(one.fault, this.length())}<br /><span class="soft">${one.from === 'start' ? 'from the start' : `at ${withUnit(fixed(one.time_min, 1), 'min')}, ${millilitres(one.delivered_mL)}`}</span></span>
+        <button type="button" aria-label="Remove ${FAULTS[one.fault.kind].label}" @click=${() => this.takeOff(one)}>Remove</button></li>`,
+    )}</ul>
       <button type="button" @click=${this.takeAllOff}>Remove all</button>`;
   }
 

@@ -62,10 +62,16 @@ export class Demonstrations extends LitElement {
     const told = this.told.get(id);
     return html`<li class="card">
       <h2>${title.replace(/^Demonstration:\s*/, '')}${this.session?.base === id ? ' (open)' : ''}</h2>
-      ${told ? html`<p>${told.purpose}</p>
+      ${
+        told
+          ? html`<p>${told.purpose}</p>
         <details><summary>What to watch, and when</summary><ol>${told.watch.map((line) => html`<li>${line}</li>`)}</ol>
-          <p class="soft">Imposed: ${faultsOf(told.json).map((fault) => faultWords(fault, LENGTH_CM)).join('; ')}.</p></details>
-        ${told.questions.map((question) => html`<p class="question">${question}</p>`)}` : nothing}
+          <p class="soft">Imposed: ${faultsOf(told.json)
+            .map((fault) => faultWords(fault, LENGTH_CM))
+            .join('; ')}.</p></details>
+        ${told.questions.map((question) => html`<p class="question">${question}</p>`)}`
+          : nothing
+      }
       <div class="row"><button type="button" @click=${() => this.open(id, true)}>Show with its twin</button><button type="button" @click=${() => this.open(id, false)}>Open on the bench</button></div>
     </li>`;
   }
@@ -95,7 +101,10 @@ function toldOf(json: Json): Told {
   return {
     purpose: typeof purpose === 'string' ? purpose : '',
     watch: lines.filter((line) => !QUESTION.test(line)),
-    questions: lines.filter((line) => QUESTION.test(line)).map((line) => line.replace(QUESTION, '')).map((line) => line.charAt(0).toUpperCase() + line.slice(1)),
+    questions: lines
+      .filter((line) => QUESTION.test(line))
+      .map((line) => line.replace(QUESTION, ''))
+      .map((line) => line.charAt(0).toUpperCase() + line.slice(1)),
     json,
   };
 }

@@ -37,12 +37,37 @@ function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
   const name = IONS[ion].name;
   const telling = tellingMoment(run, twin);
   return [
-    ...(telling ? [{ apart: apartOf(telling.ours_cm, telling.theirs_cm), text: `leading edge of the ${name} after ${millilitres(telling.delivered_mL)}: ${withUnit(fixed(telling.ours_cm, 1), 'cm')} deep, in the twin ${withUnit(fixed(telling.theirs_cm, 1), 'cm')}` }] : []),
-    ...pair('mean flow', ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min, (value) => withUnit(significant(value, 2), 'mL/min')),
-    ...pair(`a hundredth of the ${name} has left after`, ({ plan }) => firstOut(plan, ion), (value) => millilitres(value)),
-    ...pair(`${name} in the last receiver`, ({ plan }) => inLast(plan, ion), (value) => percent(value)),
-    ...run.plan.ions.filter((other) => !twin.plan.ions.includes(other)).map((other) => ({ apart: 1, text: `${IONS[other].name} is in the effluent; the twin has none` })),
-    ...pair('acid in the last receiver', ({ plan }) => Number(plan.results.receivers.at(-1)?.HCl_mmol ?? 0), (value) => withUnit(fixed(value, 1), 'mmol')),
+    ...(telling
+      ? [
+          {
+            apart: apartOf(telling.ours_cm, telling.theirs_cm),
+            text: `leading edge of the ${name} after ${millilitres(telling.delivered_mL)}: ${withUnit(fixed(telling.ours_cm, 1), 'cm')} deep, in the twin ${withUnit(fixed(telling.theirs_cm, 1), 'cm')}`,
+          },
+        ]
+      : []),
+    ...pair(
+      'mean flow',
+      ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min,
+      (value) => withUnit(significant(value, 2), 'mL/min'),
+    ),
+    ...pair(
+      `a hundredth of the ${name} has left after`,
+      ({ plan }) => firstOut(plan, ion),
+      (value) => millilitres(value),
+    ),
+    ...pair(
+      `${name} in the last receiver`,
+      ({ plan }) => inLast(plan, ion),
+      (value) => percent(value),
+    ),
+    ...run.plan.ions
+      .filter((other) => !twin.plan.ions.includes(other))
+      .map((other) => ({ apart: 1, text: `${IONS[other].name} is in the effluent; the twin has none` })),
+    ...pair(
+      'acid in the last receiver',
+      ({ plan }) => Number(plan.results.receivers.at(-1)?.HCl_mmol ?? 0),
+      (value) => withUnit(fixed(value, 1), 'mmol'),
+    ),
   ];
 }
 

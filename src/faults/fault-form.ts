@@ -52,8 +52,12 @@ export class FaultForm extends LitElement {
       <bf-number label=${severityMeaning} unit=${unit} slider show-range .min=${leastOf(kind)} .max=${most} .step=${stepOf(kind)} .value=${this.amount}
         @bf-input=${this.takeAmount} @bf-change=${this.takeAmount}></bf-number>
       ${hasSide ? this.sides() : nothing}
-      ${hasDepth ? html`<bf-number label="from the top down to" unit="cm" slider show-range .min=${0.1} .max=${length_cm} .step=${0.1} .value=${this.depthShown()}
-        @bf-input=${this.takeDepth} @bf-change=${this.takeDepth}></bf-number>` : nothing}
+      ${
+        hasDepth
+          ? html`<bf-number label="from the top down to" unit="cm" slider show-range .min=${0.1} .max=${length_cm} .step=${0.1} .value=${this.depthShown()}
+        @bf-input=${this.takeDepth} @bf-change=${this.takeDepth}></bf-number>`
+          : nothing
+      }
       <div class="buttons">
         <button type="button" class="primary" @click=${() => this.impose('start')}>Impose before the run</button>
         ${this.canNow ? html`<button type="button" @click=${() => this.impose('now')}>Impose now</button>` : nothing}
@@ -62,7 +66,11 @@ export class FaultForm extends LitElement {
   }
 
   private sides() {
-    const choices = [...SIDES.map(({ label, deg }) => ({ value: String(deg), label })), { value: DEGREES, label: 'degrees' }, { value: NONE, label: this.kind === 'channel' ? 'core' : 'any' }];
+    const choices = [
+      ...SIDES.map(({ label, deg }) => ({ value: String(deg), label })),
+      { value: DEGREES, label: 'degrees' },
+      { value: NONE, label: this.kind === 'channel' ? 'core' : 'any' },
+    ];
     return html`<bf-segmented label="side" .value=${this.side} .choices=${choices} @bf-change=${this.takeSide}></bf-segmented>
       ${this.side === DEGREES ? html`<bf-number label="from the front, round by the left" unit="°" show-range .min=${0} .max=${359} .step=${15} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
   }

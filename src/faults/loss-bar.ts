@@ -13,15 +13,23 @@ const NUMBER_WIDTH = 18;
 /** Undefined parts that helped are left out of the bar; the table has them. */
 export function lossBar({ target, lines, notSeparable, repaired, actual }: Attribution, nameOf: (kind: string) => string): TemplateResult | typeof nothing {
   if (!(actual.lost_mmol > 1e-6)) return nothing;
-  const all = [...lines.map(({ kind, lost_mmol }) => ({ name: nameOf(kind), lost_mmol })), { name: 'not separable', lost_mmol: notSeparable.lost_mmol }, { name: 'lost all the same', lost_mmol: repaired.lost_mmol }];
+  const all = [
+    ...lines.map(({ kind, lost_mmol }) => ({ name: nameOf(kind), lost_mmol })),
+    { name: 'not separable', lost_mmol: notSeparable.lost_mmol },
+    { name: 'lost all the same', lost_mmol: repaired.lost_mmol },
+  ];
   const parts = all.map((part, place) => ({ ...part, place })).filter(({ lost_mmol }) => lost_mmol > 0);
   const total = parts.reduce((sum, { lost_mmol }) => sum + lost_mmol, 0);
   if (!(total > 0)) return nothing;
   let from = 0;
   const pieces = parts.map(({ place, lost_mmol }) => {
     const width = (lost_mmol / total) * WIDTH;
-    const piece = svg`<g>${patternPiece(place, from, width, HEIGHT)}${width > NUMBER_WIDTH ? svg`<rect x=${from + width / 2 - 9} y=${HEIGHT / 2 - 10} width="18" height="20" rx="4" fill="var(--paper)"></rect>
-      <text x=${from + width / 2} y=${HEIGHT / 2} text-anchor="middle" dominant-baseline="central" fill="var(--ink)" font-weight="600">${place + 1}</text>` : nothing}</g>`;
+    const piece = svg`<g>${patternPiece(place, from, width, HEIGHT)}${
+      width > NUMBER_WIDTH
+        ? svg`<rect x=${from + width / 2 - 9} y=${HEIGHT / 2 - 10} width="18" height="20" rx="4" fill="var(--paper)"></rect>
+      <text x=${from + width / 2} y=${HEIGHT / 2} text-anchor="middle" dominant-baseline="central" fill="var(--ink)" font-weight="600">${place + 1}</text>`
+        : nothing
+    }</g>`;
     from += width;
     return piece;
   });
@@ -42,27 +50,35 @@ function plain(): string {
 }
 
 function rising(x: number, width: number, height: number, pitch: number): string {
-  return steps(width + height, pitch).map((reach) => {
-    const [x1, y1] = [Math.max(0, reach - height), Math.min(height, reach)];
-    const [x2, y2] = [Math.min(width, reach), Math.max(0, reach - width)];
-    return `M${x + x1} ${y1}L${x + x2} ${y2}`;
-  }).join('');
+  return steps(width + height, pitch)
+    .map((reach) => {
+      const [x1, y1] = [Math.max(0, reach - height), Math.min(height, reach)];
+      const [x2, y2] = [Math.min(width, reach), Math.max(0, reach - width)];
+      return `M${x + x1} ${y1}L${x + x2} ${y2}`;
+    })
+    .join('');
 }
 
 function falling(x: number, width: number, height: number, pitch: number): string {
-  return steps(width + height, pitch).map((reach) => {
-    const [x1, y1] = [Math.max(0, reach - height), height - Math.min(height, reach)];
-    const [x2, y2] = [Math.min(width, reach), height - Math.max(0, reach - width)];
-    return `M${x + x1} ${y1}L${x + x2} ${y2}`;
-  }).join('');
+  return steps(width + height, pitch)
+    .map((reach) => {
+      const [x1, y1] = [Math.max(0, reach - height), height - Math.min(height, reach)];
+      const [x2, y2] = [Math.min(width, reach), height - Math.max(0, reach - width)];
+      return `M${x + x1} ${y1}L${x + x2} ${y2}`;
+    })
+    .join('');
 }
 
 function upright(x: number, width: number, height: number, pitch: number): string {
-  return steps(width, pitch).map((reach) => `M${x + reach} 0V${height}`).join('');
+  return steps(width, pitch)
+    .map((reach) => `M${x + reach} 0V${height}`)
+    .join('');
 }
 
 function level(x: number, width: number, height: number, pitch: number): string {
-  return steps(height, pitch).map((reach) => `M${x} ${reach}H${x + width}`).join('');
+  return steps(height, pitch)
+    .map((reach) => `M${x} ${reach}H${x + width}`)
+    .join('');
 }
 
 function steps(length: number, pitch: number): number[] {

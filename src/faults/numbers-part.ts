@@ -20,8 +20,18 @@ export class Symptoms extends LitElement {
     const ion = run && targetOf(run.scenario);
     if (!run || !ion) return nothing;
     const theirs = twin && symptomsOf(twin);
-    const columns = [{ key: 'label', label: 'symptom' }, { key: 'run', label: 'this run' }, ...(theirs ? [{ key: 'twin', label: 'healthy twin' }] : []), { key: 'meaning', label: 'how it is measured' }];
-    const rows = symptomsOf(run).map((symptom, i) => ({ label: symptom.label, run: shown(symptom), ...(theirs ? { twin: shown(theirs[i]) } : {}), meaning: symptom.meaning }));
+    const columns = [
+      { key: 'label', label: 'symptom' },
+      { key: 'run', label: 'this run' },
+      ...(theirs ? [{ key: 'twin', label: 'healthy twin' }] : []),
+      { key: 'meaning', label: 'how it is measured' },
+    ];
+    const rows = symptomsOf(run).map((symptom, i) => ({
+      label: symptom.label,
+      run: shown(symptom),
+      ...(theirs ? { twin: shown(theirs[i]) } : {}),
+      meaning: symptom.meaning,
+    }));
     return html`<bf-table caption=${`Symptoms, ${IONS[ion].name}`} .columns=${columns} .rows=${rows}></bf-table>`;
   }
 }

@@ -66,7 +66,13 @@ function flowSymptoms({ moment }: Seen): Symptom[] {
   const { flow, level_cm } = moment;
   const gas = moment.gas.reduce((sum, share) => sum + share, 0) / moment.gas.length;
   return [
-    { label: 'flow now', least: 0.05, unit: 'mL/min', value: flow, meaning: `leaving the tip, with ${withUnit(significant(level_cm * 10, 2), 'mm')} of liquid above the bed; compare at the same height` },
+    {
+      label: 'flow now',
+      least: 0.05,
+      unit: 'mL/min',
+      value: flow,
+      meaning: `leaving the tip, with ${withUnit(significant(level_cm * 10, 2), 'mm')} of liquid above the bed; compare at the same height`,
+    },
     { label: 'gas between the beads', least: 0.5, unit: '%', value: 100 * gas, meaning: 'share of the space between the beads, mean over the bed' },
   ];
 }
@@ -74,22 +80,83 @@ function flowSymptoms({ moment }: Seen): Symptom[] {
 function leanSymptoms(lean: Lean | undefined): Symptom[] {
   const value = (of: (lean: Lean) => number): number => (lean ? of(lean) : Number.NaN);
   return [
-    { label: 'lean of the band now', least: 0.15, unit: 'cm', value: value(({ lean_cm }) => lean_cm), meaning: 'between the leading edges of the side that is furthest ahead and the one furthest behind; 0 is level' },
-    { label: 'side that is ahead', least: 0, unit: '', value: Number.NaN, text: lean && lean.lean_cm > LEVEL_CM ? nearestSide(lean.ahead_deg) : '–', meaning: 'where the leading edge is deepest' },
-    { label: 'core ahead of the sides', least: 0.15, unit: 'cm', value: value(({ core_cm }) => core_cm), meaning: 'leading edge of the core less the mean of the sides; negative when it is behind' },
-    { label: 'leading edge ratio', least: 0.1, unit: '', value: value(({ leadingEdgeRatio }) => leadingEdgeRatio), meaning: 'deepest leading edge over the mean one, all lanes by area; 1 is level' },
+    {
+      label: 'lean of the band now',
+      least: 0.15,
+      unit: 'cm',
+      value: value(({ lean_cm }) => lean_cm),
+      meaning: 'between the leading edges of the side that is furthest ahead and the one furthest behind; 0 is level',
+    },
+    {
+      label: 'side that is ahead',
+      least: 0,
+      unit: '',
+      value: Number.NaN,
+      text: lean && lean.lean_cm > LEVEL_CM ? nearestSide(lean.ahead_deg) : '–',
+      meaning: 'where the leading edge is deepest',
+    },
+    {
+      label: 'core ahead of the sides',
+      least: 0.15,
+      unit: 'cm',
+      value: value(({ core_cm }) => core_cm),
+      meaning: 'leading edge of the core less the mean of the sides; negative when it is behind',
+    },
+    {
+      label: 'leading edge ratio',
+      least: 0.1,
+      unit: '',
+      value: value(({ leadingEdgeRatio }) => leadingEdgeRatio),
+      meaning: 'deepest leading edge over the mean one, all lanes by area; 1 is level',
+    },
   ];
 }
 
 function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
   const value = (of: (peak: PeakShape) => number | undefined): number => (peak && of(peak)) ?? Number.NaN;
   return [
-    { label: 'peak at', least: 0.5, unit: 'mL', value: value(({ volume_mL }) => volume_mL), meaning: 'delivered volume at the highest concentration of the whole run' },
-    { label: 'width at half height', least: 0.2, unit: 'mL', value: value(({ width_mL }) => width_mL), meaning: 'between the places at half of the highest concentration' },
-    { label: 'asymmetry', least: 0.3, unit: '', value: value(({ asymmetry }) => asymmetry), meaning: 'rear half over front half at a tenth of the height; 1 is symmetric' },
-    { label: 'tailing', least: 0.2, unit: '', value: value(({ tailing }) => tailing), meaning: 'width at a twentieth of the height over twice its front half (USP <621>); 0.8 to 1.8 is accepted there' },
-    { label: 'tailing of a sound peak', least: 0.2, unit: '', value: value(({ gammaTailing }) => gammaTailing), meaning: 'of a gamma-shaped peak of as many plates: as much tailing is no fault' },
-    { label: 'fronts', least: 0.5, unit: '', value: value(({ fronts_mL }) => fronts_mL.length), meaning: 'steepest places of the rise that are parted by a dip; two or more are a double front' },
+    {
+      label: 'peak at',
+      least: 0.5,
+      unit: 'mL',
+      value: value(({ volume_mL }) => volume_mL),
+      meaning: 'delivered volume at the highest concentration of the whole run',
+    },
+    {
+      label: 'width at half height',
+      least: 0.2,
+      unit: 'mL',
+      value: value(({ width_mL }) => width_mL),
+      meaning: 'between the places at half of the highest concentration',
+    },
+    {
+      label: 'asymmetry',
+      least: 0.3,
+      unit: '',
+      value: value(({ asymmetry }) => asymmetry),
+      meaning: 'rear half over front half at a tenth of the height; 1 is symmetric',
+    },
+    {
+      label: 'tailing',
+      least: 0.2,
+      unit: '',
+      value: value(({ tailing }) => tailing),
+      meaning: 'width at a twentieth of the height over twice its front half (USP <621>); 0.8 to 1.8 is accepted there',
+    },
+    {
+      label: 'tailing of a sound peak',
+      least: 0.2,
+      unit: '',
+      value: value(({ gammaTailing }) => gammaTailing),
+      meaning: 'of a gamma-shaped peak of as many plates: as much tailing is no fault',
+    },
+    {
+      label: 'fronts',
+      least: 0.5,
+      unit: '',
+      value: value(({ fronts_mL }) => fronts_mL.length),
+      meaning: 'steepest places of the rise that are parted by a dip; two or more are a double front',
+    },
   ];
 }
 

@@ -37,7 +37,10 @@ const DIFFERENCES = 240;
 
 export function overlayDrawing({ run, twin, width, now_mL }: Overlay, target: IonId): SVGTemplateResult {
   const both = twin ? [run, twin] : [run];
-  const x = scaleLinear().domain([0, Math.max(5, ...both.map(({ plan }) => deliveredAtEnd(plan)))]).nice(10).range([LEFT, Math.max(LEFT + 60, width - RIGHT)]);
+  const x = scaleLinear()
+    .domain([0, Math.max(5, ...both.map(({ plan }) => deliveredAtEnd(plan)))])
+    .nice(10)
+    .range([LEFT, Math.max(LEFT + 60, width - RIGHT)]);
   return svg`${hatch()}
     ${bandRow(x, run, twin)}
     ${effluentRow(x, run, twin)}
@@ -78,7 +81,13 @@ function bandOf(x: Scale, y: Scale, { scenario, plan }: Ran, ion: IonId, isTwin:
   const { delivered_mL, leading_cm, trailing_cm } = bandCurve(plan, ion, scenario.values['bed.length_cm']);
   const style = seriesStyle(ion);
   const places = delivered_mL.map((_, i) => i);
-  const path = area<number>().digits(1).defined((i) => Number.isFinite(leading_cm[i])).x((i) => x(delivered_mL[i])).y0((i) => y(trailing_cm[i])).y1((i) => y(leading_cm[i]))(places) ?? '';
+  const path =
+    area<number>()
+      .digits(1)
+      .defined((i) => Number.isFinite(leading_cm[i]))
+      .x((i) => x(delivered_mL[i]))
+      .y0((i) => y(trailing_cm[i]))
+      .y1((i) => y(leading_cm[i]))(places) ?? '';
   const edges = [trailing_cm, leading_cm].map((ys) => linePath({ x, y, xs: delivered_mL, ys }));
   return svg`<g><path d=${path} fill=${isTwin ? 'url(#twin-hatch)' : style.colour} fill-opacity=${isTwin ? 1 : 0.35}></path>
     ${edges.map((d) => svg`<path d=${d} fill="none" stroke=${isTwin ? 'var(--ink)' : style.colour} stroke-width=${isTwin ? 1 : 2} stroke-dasharray=${isTwin ? DOTS : style.dash || nothing}></path>`)}
@@ -98,8 +107,12 @@ function effluentRow(x: Scale, run: Ran, twin: Ran | undefined): SVGTemplateResu
   const { top, bottom } = ROWS.effluent;
   const curves = [...curvesOf(run, false), ...(twin ? curvesOf(twin, true) : [])];
   const most = (acid: boolean): number => Math.max(1e-6, ...curves.filter(({ id }) => (id === 'HCl') === acid).flatMap(({ ys }) => ys));
-  const metal = scaleLinear().domain([0, most(false) * HEADROOM]).range([bottom, top]);
-  const acid = scaleLinear().domain([0, most(true) * HEADROOM]).range([bottom, top]);
+  const metal = scaleLinear()
+    .domain([0, most(false) * HEADROOM])
+    .range([bottom, top]);
+  const acid = scaleLinear()
+    .domain([0, most(true) * HEADROOM])
+    .range([bottom, top]);
   const [, right] = x.range();
   const labelled = new Set<string>();
   return svg`<g>${title(twin ? 'effluent: solid with markers in this run, thin dots in the twin' : 'effluent', top)}
@@ -109,7 +122,15 @@ function effluentRow(x: Scale, run: Ran, twin: Ran | undefined): SVGTemplateResu
       const style = seriesStyle(id);
       const first = !isTwin && !labelled.has(id);
       labelled.add(id);
-      return line({ x, y: id === 'HCl' ? acid : metal, xs, ys, style: isTwin ? { ...style, dash: DOTS, width: 1.2, marker: 'none' } : style, labelAt: first ? 'peak' : 'none', markers: isTwin ? 0 : 14 });
+      return line({
+        x,
+        y: id === 'HCl' ? acid : metal,
+        xs,
+        ys,
+        style: isTwin ? { ...style, dash: DOTS, width: 1.2, marker: 'none' } : style,
+        labelAt: first ? 'peak' : 'none',
+        markers: isTwin ? 0 : 14,
+      });
     })}</g>`;
 }
 
@@ -127,7 +148,12 @@ function differenceRow(x: Scale, run: Ran, twin: Ran, target: IonId): SVGTemplat
   const most = Math.max(1e-4, ...ys.map(Math.abs));
   const y = scaleLinear().domain([-most, most]).range([bottom, top]);
   const style = seriesStyle(target);
-  const path = area<number>().digits(1).x((i) => x(xs[i])).y0(y(0)).y1((i) => y(ys[i]))(xs.map((_, i) => i)) ?? '';
+  const path =
+    area<number>()
+      .digits(1)
+      .x((i) => x(xs[i]))
+      .y0(y(0))
+      .y1((i) => y(ys[i]))(xs.map((_, i) => i)) ?? '';
   const [, right] = x.range();
   return svg`<g>${title(`difference: ${style.label} leaving in this run less that in the twin`, top)}
     <path d=${path} fill=${style.colour} fill-opacity="0.5" stroke=${style.colour}></path>

@@ -74,10 +74,14 @@ export class RescuePart extends LitElement {
   private advice(session: Session) {
     const kinds = [...new Set(imposedOn(session).map(({ fault }) => fault.kind))];
     return html`<section aria-labelledby="advice"><h2 id="advice">Prevention and rescue of what is imposed</h2>
-      ${kinds.length === 0 ? html`<p>Nothing is imposed. The fault board has prevention and rescue of every fault.</p>` : kinds.map((kind) => {
-        const { label, prevention, rescue, source, status } = FAULTS[kind];
-        return html`<div class="card"><h3>${label}</h3><dl><dt>prevention</dt><dd>${prevention}</dd><dt>rescue</dt><dd>${rescue}</dd><dt>basis</dt><dd class="soft">${source} (${status})</dd></dl></div>`;
-      })}</section>`;
+      ${
+        kinds.length === 0
+          ? html`<p>Nothing is imposed. The fault board has prevention and rescue of every fault.</p>`
+          : kinds.map((kind) => {
+              const { label, prevention, rescue, source, status } = FAULTS[kind];
+              return html`<div class="card"><h3>${label}</h3><dl><dt>prevention</dt><dd>${prevention}</dd><dt>rescue</dt><dd>${rescue}</dd><dt>basis</dt><dd class="soft">${source} (${status})</dd></dl></div>`;
+            })
+      }</section>`;
   }
 
   private async take({ label, actions, ends }: Rescue) {
@@ -93,13 +97,34 @@ export class RescuePart extends LitElement {
 }
 
 const RESCUES: readonly Rescue[] = [
-  { label: 'Shut the clamp', does: 'Nothing runs out while one thinks. The run ahead is given up.', actions: () => [{ do: 'clamp', open_percent: 0 }], ends: true },
+  {
+    label: 'Shut the clamp',
+    does: 'Nothing runs out while one thinks. The run ahead is given up.',
+    actions: () => [{ do: 'clamp', open_percent: 0 }],
+    ends: true,
+  },
   { label: 'Pinch the clamp', does: `To ${PINCHED} %: slow flow gives slow beads time.`, actions: () => [{ do: 'clamp', open_percent: PINCHED }] },
-  { label: 'Refill from below', does: 'Clamp shut, one hold-up volume of acid led in slowly from below: gas rises out.', actions: (session) => shut(session, [{ do: 'refill-from-below', liquid: acidOf(session), volume_mL: session.store.moment?.results.bed.holdup_mL ?? 1 }]) },
-  { label: 'Stir and repack', does: 'Clamp shut, half a bed height of acid above, stirred up, settled again. A loaded bed loses its bands.', actions: (session) => shut(session, [...raised(session), { do: 'stir' }]) },
+  {
+    label: 'Refill from below',
+    does: 'Clamp shut, one hold-up volume of acid led in slowly from below: gas rises out.',
+    actions: (session) => shut(session, [{ do: 'refill-from-below', liquid: acidOf(session), volume_mL: session.store.moment?.results.bed.holdup_mL ?? 1 }]),
+  },
+  {
+    label: 'Stir and repack',
+    does: 'Clamp shut, half a bed height of acid above, stirred up, settled again. A loaded bed loses its bands.',
+    actions: (session) => shut(session, [...raised(session), { do: 'stir' }]),
+  },
   { label: 'Top up with resin', does: `Up to ${millilitres(RESIN_ML)} of resin into a hollow top.`, actions: () => [{ do: 'top-up', resin_mL: RESIN_ML }] },
-  { label: 'Pour acid at once', does: `${millilitres(AT_ONCE_ML, 0)} of the strongest acid down the wall: cobalt that is still on the bed is held again.`, actions: (session) => [{ do: 'pour', liquid: acidOf(session), volume_mL: AT_ONCE_ML }] },
-  { label: 'Pour more water', does: `${millilitres(AT_ONCE_ML, 0)} of the weakest eluent into the same receiver.`, actions: (session) => [{ do: 'pour', liquid: waterOf(session), volume_mL: AT_ONCE_ML }] },
+  {
+    label: 'Pour acid at once',
+    does: `${millilitres(AT_ONCE_ML, 0)} of the strongest acid down the wall: cobalt that is still on the bed is held again.`,
+    actions: (session) => [{ do: 'pour', liquid: acidOf(session), volume_mL: AT_ONCE_ML }],
+  },
+  {
+    label: 'Pour more water',
+    does: `${millilitres(AT_ONCE_ML, 0)} of the weakest eluent into the same receiver.`,
+    actions: (session) => [{ do: 'pour', liquid: waterOf(session), volume_mL: AT_ONCE_ML }],
+  },
 ];
 
 /** With the clamp shut, and afterwards as it was. */

@@ -39,7 +39,9 @@ export function stepOf(kind: FaultKind): number {
 /** "dried bed, 22 min, at the left, to 3.5 cm" */
 export function faultWords(fault: Fault, length_cm: number): string {
   const { label, unit, hasSide, hasDepth } = FAULTS[fault.kind];
-  const side = hasSide ? [fault.side_deg === undefined ? (fault.kind === 'channel' ? 'in the core' : 'on any side') : `at the ${sideWords(fault.side_deg)}`] : [];
+  const side = hasSide
+    ? [fault.side_deg === undefined ? (fault.kind === 'channel' ? 'in the core' : 'on any side') : `at the ${sideWords(fault.side_deg)}`]
+    : [];
   const depth = hasDepth && (fault.depth_share ?? 1) < 1 ? [`down to ${withUnit(significant((fault.depth_share ?? 1) * length_cm, 2), 'cm')}`] : [];
   return [label, withUnit(significant(amountOf(fault.kind, fault.severity ?? 1), 2), unit), ...side, ...depth].join(', ');
 }

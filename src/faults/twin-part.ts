@@ -83,10 +83,12 @@ export class TwinPart extends LitElement {
   private column(scenario: Scenario, moment: Moment, plan: Plan) {
     const { exaggerate = false, store } = this.session ?? {};
     const { top, bottom } = BED[this.drawn];
-    return html`<div class="column ${this.drawn}">${this.drawn === 'glass'
-      ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}
+    return html`<div class="column ${this.drawn}">${
+      this.drawn === 'glass'
+        ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}
           .playing=${store?.playing ?? false} .speed=${store?.speed ?? 1}></bf-glass>`
-      : html`<bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}></bf-unrolled>`}</div>`;
+        : html`<bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}></bf-unrolled>`
+    }</div>`;
   }
 
   private over(scenario: Scenario, plan: Plan, moment: Moment) {

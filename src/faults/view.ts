@@ -67,10 +67,14 @@ export class FaultsView extends LitElement {
     return html`
       <h1>What goes wrong</h1>
       <div class="bar"><bf-fault-clock .store=${store}></bf-fault-clock></div>
-      ${isHidden(session.mystery) ? this.whileHidden(session) : html`
+      ${
+        isHidden(session.mystery)
+          ? this.whileHidden(session)
+          : html`
         ${session.mystery ? html`<bf-mystery .session=${session} .twin=${this.twinOf(session)}></bf-mystery>` : nothing}
         <bf-segmented class="parts" label="show" .value=${this.showing} .choices=${PARTS} @bf-change=${this.take}></bf-segmented>
-        <div @bf-open-part=${this.openPart}>${this.partOf(session)}</div>`}`;
+        <div @bf-open-part=${this.openPart}>${this.partOf(session)}</div>`
+      }`;
   }
 
   override updated() {

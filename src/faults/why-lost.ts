@@ -83,9 +83,11 @@ export class WhyLost extends LitElement {
     const stale = losses.attribution !== undefined && losses.log !== store.log;
     return html`<h2>Where it went, and why</h2>
       <div class="row do">
-        ${losses.runs === undefined
-          ? html`<button type="button" ?disabled=${store.log.length === 0} @click=${this.begin}>${losses.attribution ? 'Work it out again' : 'Work out the causes'}</button>`
-          : html`<button type="button" @click=${() => losses.cancel()}>Cancel</button><progress aria-label="Working out the causes"></progress><span role="status">${losses.runs} runs done</span>`}
+        ${
+          losses.runs === undefined
+            ? html`<button type="button" ?disabled=${store.log.length === 0} @click=${this.begin}>${losses.attribution ? 'Work it out again' : 'Work out the causes'}</button>`
+            : html`<button type="button" @click=${() => losses.cancel()}>Cancel</button><progress aria-label="Working out the causes"></progress><span role="status">${losses.runs} runs done</span>`
+        }
         ${store.log.length === 0 ? html`<span class="soft">Nothing has been done yet.</span>` : nothing}
       </div>
       ${losses.failure ? html`<p class="problem" role="alert">${losses.failure}</p>` : nothing}

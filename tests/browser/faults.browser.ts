@@ -118,7 +118,7 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   expect(await other.evaluate<string>(ALL_TEXT)).not.toMatch(/crater|imposed|dug out|severity/);
   await other.goto(`${other.url().split('#')[0]}#faults`);
 
-  await other.getByLabel('What is wrong', { exact: true }).selectOption({ label: 'crater' });
+  await other.locator('bf-mystery select').selectOption({ label: 'crater' });
   await other.getByRole('button', { name: 'That is my answer' }).click();
   await other.getByText('Why: expected what you saw.').waitFor();
   await other.getByLabel('Why: what did you see, and where').fill('The band is thick from the start, and ahead in the middle.');
