@@ -3,9 +3,11 @@ import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { IonId, Scenario } from '../../sim/types.ts';
 import { axis, type Scale } from '../plot/axis.ts';
+import { bracket } from '../plot/band.ts';
 import { cursor } from '../plot/cursor.ts';
 import { line, linePath } from '../plot/line.ts';
 import { seriesStyle } from '../plot/series.ts';
+import { spansOf } from '../store/fractions.ts';
 import type { Plan } from '../store/planner.ts';
 import { deliveredAtEnd } from '../store/windows.ts';
 import { bandCurve, effluentCurve, valueAt } from './bands.ts';
@@ -25,10 +27,15 @@ export interface Overlay {
   readonly now_mL: number;
 }
 
-export const OVERLAY_HEIGHT = 520;
+export const OVERLAY_HEIGHT = 590;
 const LEFT = 68;
 const RIGHT = 50;
-const ROWS = { bands: { top: 24, bottom: 184 }, effluent: { top: 224, bottom: 370 }, difference: { top: 410, bottom: 476 } } as const;
+const ROWS = {
+  bands: { top: 24, bottom: 184 },
+  effluent: { top: 224, bottom: 350 },
+  receivers: { top: 386, bottom: 446 },
+  difference: { top: 484, bottom: 546 },
+} as const;
 const TITLE_ABOVE = 8;
 const HEADROOM = 1.15;
 const DOTS = '1.5 3';
@@ -44,9 +51,10 @@ export function overlayDrawing({ run, twin, width, now_mL }: Overlay, target: Io
   return svg`${hatch()}
     ${bandRow(x, run, twin)}
     ${effluentRow(x, run, twin)}
+    ${receiverRow(x, run, twin, target)}
     ${twin ? differenceRow(x, run, twin, target) : nothing}
-    ${axis({ scale: x, side: 'bottom', at: twin ? ROWS.difference.bottom : ROWS.effluent.bottom, title: 'delivered', unit: 'mL', ticks: width < 560 ? 5 : 10 })}
-    ${cursor({ at: x(now_mL), top: ROWS.bands.top, bottom: twin ? ROWS.difference.bottom : ROWS.effluent.bottom, label: 'now', right: width, kind: 'now' })}`;
+    ${axis({ scale: x, side: 'bottom', at: twin ? ROWS.difference.bottom : ROWS.receivers.bottom, title: 'delivered', unit: 'mL', ticks: width < 560 ? 5 : 10 })}
+    ${cursor({ at: x(now_mL), top: ROWS.bands.top, bottom: twin ? ROWS.difference.bottom : ROWS.receivers.bottom, label: 'now', right: width, kind: 'now' })}`;
 }
 
 function hatch(): SVGTemplateResult {
@@ -136,6 +144,17 @@ function effluentRow(x: Scale, run: Ran, twin: Ran | undefined): SVGTemplateResu
 
 function curvesOf({ plan }: Ran, isTwin: boolean) {
   return (['HCl', ...plan.ions] as const).map((id, k) => ({ id, isTwin, ...effluentCurve(plan, k) }));
+}
+
+/** Which vessel stood under the tip over which volumes; the twin's below that of the run. */
+function receiverRow(x: Scale, run: Ran, twin: Ran | undefined, target: IonId): SVGTemplateResult {
+  const { top } = ROWS.receivers;
+  const brackets = (ran: Ran, at: number) =>
+    spansOf(ran.plan, target)
+      .all.filter(({ from_mL, to_mL }) => to_mL > from_mL)
+      .map(({ from_mL, to_mL, label }) => bracket({ from: x(from_mL) + 1, to: x(to_mL) - 1, at, label }));
+  return svg`<g class="receivers">${title(twin ? 'receivers: this run, and below it the twin' : 'receivers', top - 4)}
+    <g>${brackets(run, top + 6)}</g>${twin ? svg`<g class="twin">${brackets(twin, top + 38)}</g>` : nothing}</g>`;
 }
 
 /** How much more of the target leaves at each volume than in the twin: above the line too early, below it missing. */

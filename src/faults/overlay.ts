@@ -16,6 +16,7 @@ export class RunOverlay extends LitElement {
     css`
       :host { display: block; min-width: 0; overflow: hidden; }
       svg.plot .row-title { font-size: var(--text-small); fill: var(--soft); }
+      svg.plot .twin .bracket path { stroke: var(--ink); stroke-width: 1; stroke-dasharray: 1.5 3; }
       svg.plot .bed-end { stroke: var(--ink); stroke-width: 2; stroke-dasharray: 8 3; }
     `,
   ];
