@@ -38,7 +38,7 @@ export class TwinPart extends LitElement {
       .column.glass { height: 32rem; }
       .figure { height: 27rem; min-width: 0; }
       h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
-      h3 span { font-weight: 400; color: var(--soft); font-size: var(--text-small); }
+      h2 span { font-weight: 400; color: var(--soft); font-size: var(--text-small); }
       .controls { margin-bottom: var(--gap); }
     `,
   ];
