@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { findBrowser } from '../../.config/browser.ts';
+import { scenarioTitles } from '../../.config/scenario-titles.ts';
 
 // A real browser on the page as the development server gives it.
 
@@ -22,7 +23,16 @@ export interface Bench {
 const ARGUMENTS = ['--no-sandbox', '--headless', '--disable-gpu', '--disable-background-networking', '--no-first-run'];
 
 export async function startBench(): Promise<Bench> {
-  const server = await createServer({ configFile: false, root: 'src', base: './', logLevel: 'error', server: { port: 5300, fs: { allow: ['..'] } } });
+  const server = await createServer({
+    configFile: false,
+    root: 'src',
+    base: './',
+    logLevel: 'error',
+    plugins: [scenarioTitles(resolve('scenarios'))],
+    // Named, not discovered: a dependency found late makes the server reload the page under the test.
+    optimizeDeps: { include: ['lit', 'lit/decorators.js', 'd3-scale', 'd3-shape', 'three'] },
+    server: { port: 5300, fs: { allow: ['..'] } },
+  });
   await server.listen();
   const { executablePath, env } = await findBrowser();
   const browser = await chromium.launch({ executablePath, args: ARGUMENTS, env: { ...process.env, ...env } });
