@@ -21,7 +21,6 @@ export const AT = {
   feedVolume: 14,
   frames: 15,
   frameAt: 16,
-  random: 18,
   lowestHead: 19,
   supportClog: 20,
   spilled: 21,

@@ -1,6 +1,7 @@
 // Gravity flow: every lane shares the liquid above and the outlet below; each resists by its own liquid and packing.
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
+import { tableValue } from './uptake.ts';
 
 /**
  * Superficial velocity of each lane into `bed.velocity` (cm/min) and the total flow, mL/min, for a head of `level` cm.
@@ -52,15 +53,7 @@ function lanePressure(bed: Bed, lane: number, top: number, below: number, dry: b
 export function headDensity(bed: Bed, column: Column): number {
   const volume = bed.scalar[AT.headVolume];
   if (volume <= 0) return bed.density[0];
-  return densityAt(column, bed.head[0] / volume);
-}
-
-/** Linear in the table of `liquid`, on its square-root grid. */
-export function densityAt(column: Column, acid: number): number {
-  const steps = column.liquid.density.length - 1;
-  const x = Math.min(Math.sqrt(Math.max(acid, 0) / 13) * steps, steps - 1e-9);
-  const i = Math.floor(x);
-  return column.liquid.density[i] + (x - i) * (column.liquid.density[i + 1] - column.liquid.density[i]);
+  return tableValue(column.liquid.density, bed.head[0] / volume);
 }
 
 /** Height of liquid above the bed, cm. */

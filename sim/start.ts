@@ -11,7 +11,6 @@ export function packedBed(column: Column): Bed {
   scalar[AT.receivers] = 1;
   scalar[AT.entryTime] = -1;
   scalar[AT.feedLiquid] = -1;
-  scalar[AT.random] = column.scenario.seed;
   scalar[AT.headVolume] = Math.min(column.headMax, (column.section * column.scenario.values['bench.start_head_mm']) / 10);
   scalar[AT.lowestHead] = scalar[AT.headVolume];
   bed.head[0] = scalar[AT.headVolume] * acid;
