@@ -1,5 +1,5 @@
 // Receivers are known by their labels; the state knows them by slot.
-import type { RunEvent } from './run.ts';
+import type { RunEvent } from './events.ts';
 
 /** What the vessel under the tip is called until the log names one. */
 const UNNAMED = 'beaker';

@@ -1,36 +1,12 @@
 // The figures of a run, as one plain object: what the runner prints and the page shows.
 import { AT } from './bed.ts';
 import { ledgerError } from './ledger.ts';
-import { type Band, bandOf } from './measure.ts';
+import { bandOf } from './measure.ts';
+import type { ReceiverResult, Results } from './outcome.ts';
 import { receiverLabels } from './receivers.ts';
 import type { Run } from './run.ts';
 import { inTip, onBed } from './start.ts';
-import type { Amounts, IonId } from './types.ts';
-
-export interface ReceiverResult extends Readonly<Record<string, number | string>> {
-  readonly label: string;
-  readonly volume_mL: number;
-  readonly HCl_mmol: number;
-}
-
-export interface Results {
-  readonly scenario: string;
-  readonly seed: number;
-  readonly bed: { readonly volume_mL: number; readonly holdup_mL: number; readonly plates: number; readonly lanes: number };
-  /** mmol poured so far. */
-  readonly loaded: Amounts;
-  readonly receivers: readonly ReceiverResult[];
-  readonly onBed: Amounts;
-  readonly inTip: Amounts;
-  readonly inHead: Amounts;
-  readonly spilled: Amounts;
-  readonly ledger: { readonly worstRelativeError: number };
-  readonly bands: Readonly<Partial<Record<IonId, Band | null>>>;
-  readonly time_min: number;
-  readonly delivered_mL: number;
-  readonly lowestLiquid_mm: number;
-  readonly refused: readonly { readonly entry: number; readonly path: string; readonly expected: string; readonly received: string }[];
-}
+import type { Amounts } from './types.ts';
 
 /** Figures of the run as it stands. Amounts in mmol, volumes in mL, depths in cm, time in min. */
 export function resultsOf(run: Run): Results {

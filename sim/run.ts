@@ -12,18 +12,8 @@ import { type RunRecord, recordFor, recordInto } from './record.ts';
 import { packedBed } from './start.ts';
 import { type Limits, step } from './step.ts';
 import { type Flux, fluxFor } from './flux.ts';
-import type { Action, Issue, Log, Scenario, Until } from './types.ts';
-
-/** What became of one action of the log, or something the model has to say. */
-export interface RunEvent {
-  /** Index in the log; -1 for a note of the model. */
-  readonly entry: number;
-  readonly time_min: number;
-  readonly delivered_mL: number;
-  readonly action?: Action;
-  readonly refused?: Issue;
-  readonly note?: string;
-}
+import type { RunEvent } from './events.ts';
+import type { Action, Log, Scenario, Until } from './types.ts';
 
 export interface Run {
   readonly scenario: Scenario;

@@ -1,7 +1,7 @@
 import type { FaultKind } from '../faults/kinds.ts';
 import { FAULTS } from '../faults/registry.ts';
 import { targetOf } from '../faults/roles.ts';
-import type { Results } from '../results.ts';
+import type { Results } from '../outcome.ts';
 import type { Fault, IonId, Log, Scenario } from '../types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';
 import { type Mistake, type MistakeKind, mistakesOf } from './mistakes.ts';

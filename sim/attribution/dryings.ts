@@ -1,4 +1,5 @@
-import { AIR_ENTERS, type RunEvent } from '../run.ts';
+import { AIR_ENTERS } from '../run.ts';
+import type { RunEvent } from '../events.ts';
 import type { Scenario } from '../types.ts';
 import type { Mistake } from './mistakes.ts';
 import type { Step, Whole } from './placed.ts';

@@ -1,6 +1,8 @@
 import { FRAME, type RunRecord } from '../record.ts';
-import { type Results, resultsOf } from '../results.ts';
-import { type Run, type RunEvent, runWhole } from '../run.ts';
+import { resultsOf } from '../results.ts';
+import type { Results } from '../outcome.ts';
+import { type Run, runWhole } from '../run.ts';
+import type { RunEvent } from '../events.ts';
 import type { Action, Log, Scenario } from '../types.ts';
 
 // A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated

@@ -1,8 +1,8 @@
 import { IONS } from '../../sim/ions.ts';
-import type { Results } from '../../sim/results.ts';
+import type { Results } from '../../sim/outcome.ts';
 import type { Amounts, IonId, Scenario } from '../../sim/types.ts';
 import { type Span, spansOf } from '../store/fractions.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { progressOf } from '../store/progress.ts';
 import { withStop } from '../store/targets.ts';
 import { type FractionTargets, type SwitchWindow, switchWindow, type Verdict, verdict } from '../store/windows.ts';

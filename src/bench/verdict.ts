@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../sim/ions.ts';
 import { spansOf } from '../store/fractions.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { withStop } from '../store/targets.ts';
 import { type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../store/windows.ts';
 import { emit } from '../ui/emit.ts';

@@ -2,7 +2,7 @@ import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/types.ts';
 import { type Handle, handlesOf, movedEluent, movedReceiver } from '../store/edit.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { withReceiverMoved } from '../store/preview.ts';
 import type { CoachLevel, Session } from '../store/session.ts';
 import { withStop } from '../store/targets.ts';

@@ -1,4 +1,4 @@
-import type { RunEvent } from '../../sim/run.ts';
+import type { RunEvent } from '../../sim/events.ts';
 import type { Action, Issue, Scenario } from '../../sim/types.ts';
 import { fixed, millilitres } from '../ui/format.ts';
 

@@ -1,6 +1,7 @@
 import { IONS } from '../../sim/ions.ts';
 import type { Action, Scenario } from '../../sim/types.ts';
-import type { Moment, Plan } from '../store/planner.ts';
+import type { Moment } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import type { Occasion } from '../store/predictions.ts';
 import { isSample, isWeaker, progressOf } from '../store/progress.ts';
 import type { FractionTargets } from '../store/windows.ts';

@@ -2,7 +2,7 @@ import { type IonId, IONS } from '../../sim/ions.ts';
 import { FRAME } from '../../sim/record.ts';
 import { uptakeCurve } from '../../sim/uptake.ts';
 import { spansOf } from '../store/fractions.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import type { Prediction } from '../store/predictions.ts';
 import { progressOf } from '../store/progress.ts';
 import { collected, columnAt } from '../store/windows.ts';

@@ -1,7 +1,7 @@
 import { targetOf } from '../../sim/faults/roles.ts';
 import { IONS, type IonId } from '../../sim/ions.ts';
 import { FRAME } from '../../sim/record.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { frameAt } from '../store/windows.ts';
 import { fixed, millilitres, percent, significant, withUnit } from '../ui/format.ts';
 import { bandCurve, valueAt } from './bands.ts';

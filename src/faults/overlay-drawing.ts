@@ -8,7 +8,7 @@ import { cursor } from '../plot/cursor.ts';
 import { line, linePath } from '../plot/line.ts';
 import { seriesStyle } from '../plot/series.ts';
 import { spansOf } from '../store/fractions.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { deliveredAtEnd } from '../store/windows.ts';
 import { bandCurve, effluentCurve, valueAt } from './bands.ts';
 

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/types.ts';
 import type { Scale } from '../plot/axis.ts';
 import { deliveredAtEnd } from '../store/windows.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import type { FigureLayout } from './layout.ts';
 
 /** What every row is drawn from. */

@@ -6,7 +6,7 @@ import type { Theme } from '../../sim/colour/plot.ts';
 import type { Scenario } from '../../sim/types.ts';
 import { plotStyles } from '../plot/styles.ts';
 import type { Handle } from '../store/edit.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { deliveredAtEnd, type FractionTargets, type StartWindow, type SwitchWindow } from '../store/windows.ts';
 import { emit } from '../ui/emit.ts';
 import { spoken } from '../ui/format.ts';

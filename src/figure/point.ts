@@ -1,7 +1,7 @@
 import { bandIn } from '../../sim/measure.ts';
 import { FRAME } from '../../sim/record.ts';
 import type { IonId, Scenario } from '../../sim/types.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { columnAt, deliveredAtEnd, frameAt } from '../store/windows.ts';
 import { pourings } from './stretches.ts';
 

@@ -4,7 +4,7 @@ import { FRAME } from '../../sim/record.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { line } from '../plot/line.ts';
 import { type PlotId, seriesStyle } from '../plot/series.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { type Drawing, strongestAcid, strongestMetal } from './drawing.ts';
 import { type Box, overlap, textWidth } from './labels.ts';
 

@@ -2,7 +2,7 @@ import { streakRamp, type PlotId, type Theme } from '../../sim/colour/plot.ts';
 import { PALETTE } from '../ui/palette.ts';
 import { strongestAcid, strongestMetal } from './drawing.ts';
 import type { Scenario } from '../../sim/types.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { FRAME } from '../../sim/record.ts';
 import { deliveredAtEnd } from '../store/windows.ts';
 

@@ -1,5 +1,5 @@
 import type { IonId, Scenario } from '../../sim/types.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { deliveredAtEnd } from '../store/windows.ts';
 import { significant } from '../ui/format.ts';
 

@@ -1,5 +1,5 @@
 import { IONS } from '../../sim/ions.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { spoken } from '../ui/format.ts';
 import { FRAME } from '../../sim/record.ts';
 import { receivings } from './stretches.ts';

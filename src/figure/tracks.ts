@@ -1,7 +1,7 @@
 import { bandIn } from '../../sim/measure.ts';
 import { FRAME } from '../../sim/record.ts';
 import type { IonId } from '../../sim/types.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 
 // The bands as curves: edges and middle of each ion against delivered volume, and how fast it moves.
 

@@ -1,4 +1,4 @@
-import type { Results } from '../../sim/results.ts';
+import type { Results } from '../../sim/outcome.ts';
 import type { Run } from '../../sim/run.ts';
 import type { Amounts } from '../../sim/types.ts';
 

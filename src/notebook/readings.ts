@@ -1,4 +1,4 @@
-import type { RunEvent } from '../../sim/run.ts';
+import type { RunEvent } from '../../sim/events.ts';
 import type { Scenario } from '../../sim/types.ts';
 import type { Prediction } from '../store/predictions.ts';
 import type { Session } from '../store/session.ts';

@@ -1,6 +1,6 @@
 import type { Scenario } from '../../sim/types.ts';
 import type { ColumnTimes } from '../../sim/workup/timetable.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 
 // How long each phase of a column run took, read off the run.
 

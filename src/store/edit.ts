@@ -1,4 +1,4 @@
-import type { RunEvent } from '../../sim/run.ts';
+import type { RunEvent } from '../../sim/events.ts';
 import type { Action, Log } from '../../sim/types.ts';
 
 // Changes of a log that the handles on the volume axis make. A log keeps its actions; what moves is when they are taken.

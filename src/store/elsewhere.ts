@@ -3,7 +3,7 @@ import type { Receiver } from '../../sim/workup/flask.ts';
 import { sampleOf, valuesWith } from '../../sim/workup/sample.ts';
 import { workUp, type WorkUp } from '../../sim/workup/workup.ts';
 import { spansOf } from './fractions.ts';
-import type { Plan } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { collected } from './windows.ts';
 
 // What a receiver would have held had it been changed elsewhere, and what that comes to after the titration.

@@ -1,5 +1,5 @@
 import type { Amounts, IonId } from '../../sim/types.ts';
-import type { Plan } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { collected, deliveredAtEnd } from './windows.ts';
 
 // Which receiver stood under the tip over which delivered volumes, and what it took.

@@ -4,7 +4,7 @@ import type { Action, Fault, Issue, Log } from '../../sim/types.ts';
 import type { ColumnStore } from './column-store.ts';
 import { patched } from './difference.ts';
 import { faultsOf, sameLog, writtenScenario } from './healthy.ts';
-import type { Plan } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import type { Json } from './saved.ts';
 import type { Session } from './session.ts';
 

@@ -1,30 +1,13 @@
 import { AT, type Bed } from '../../sim/bed.ts';
-import { type RunEvent, advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../sim/run.ts';
-import { type Results, resultsOf } from '../../sim/results.ts';
+import type { RunEvent } from '../../sim/events.ts';
+import type { Results } from '../../sim/outcome.ts';
+import type { Plan } from '../../sim/plan.ts';
+import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../sim/run.ts';
+import { resultsOf } from '../../sim/results.ts';
 import { receiverLabels } from '../../sim/receivers.ts';
-import type { Action, IonId, Log, Scenario, Until } from '../../sim/types.ts';
+import type { Action, Log, Scenario, Until } from '../../sim/types.ts';
 
 // Keeps the whole run of a log, past and forecast alike, and recomputes only what a change of the log touches.
-
-/** A whole run as the page draws it. Arrays as in `RunRecord`. */
-export interface Plan {
-  readonly log: Log;
-  readonly events: readonly RunEvent[];
-  readonly labels: readonly string[];
-  readonly ions: readonly IonId[];
-  readonly components: number;
-  readonly plates: number;
-  readonly stride: number;
-  readonly count: number;
-  readonly rows: Float64Array;
-  readonly profiles: Float32Array;
-  /** Model time (min) and delivered volume (mL) at which the last action of the log is done. */
-  readonly logEnd: { readonly time_min: number; readonly delivered_mL: number };
-  /** Figures when the log is done. */
-  readonly results: Results;
-  /** Model time worked out anew, min: what the recomputation cost. */
-  readonly recomputed_min: number;
-}
 
 /** The column at one moment, for the glass and the read-outs. Cell arrays as in `Bed`. */
 export interface Moment {

@@ -1,9 +1,9 @@
 import { FRAME } from '../../sim/record.ts';
-import type { RunEvent } from '../../sim/run.ts';
-import type { ReceiverResult } from '../../sim/results.ts';
+import type { RunEvent } from '../../sim/events.ts';
+import type { ReceiverResult } from '../../sim/outcome.ts';
 import { receiverLabels } from '../../sim/receivers.ts';
 import { movedReceiver } from './edit.ts';
-import type { Plan } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { collected, deliveredAtEnd } from './windows.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { RunEvent } from '../../sim/run.ts';
+import type { RunEvent } from '../../sim/events.ts';
 import type { Scenario } from '../../sim/types.ts';
 
 /** How far a run has come: sample poured, weaker eluent started. */

@@ -1,6 +1,6 @@
 import type { IonId, Scenario } from '../../sim/types.ts';
 import { spansOf } from './fractions.ts';
-import type { Plan } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import type { FractionTargets } from './windows.ts';
 
 // What a good fraction is, where the reader has not said otherwise.

@@ -2,7 +2,8 @@ import type { Given } from '../../sim/faults/imposed.ts';
 import type { Log, Scenario } from '../../sim/types.ts';
 import type { ModelThread } from './model-thread.ts';
 import { healthyTwin, writtenScenario } from './healthy.ts';
-import type { Moment, Plan } from './planner.ts';
+import type { Moment } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import type { Json } from './saved.ts';
 import type { Session } from './session.ts';
 

@@ -1,7 +1,7 @@
 import { FRAME } from '../../sim/record.ts';
 import type { Amounts, IonId, Log } from '../../sim/types.ts';
 import { movedEluent } from './edit.ts';
-import type { Plan } from './planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 
 // When to change the receiver and when to start another eluent, read off a run. Amounts between frames are interpolated.
 

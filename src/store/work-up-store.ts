@@ -1,4 +1,4 @@
-import type { ReceiverResult } from '../../sim/results.ts';
+import type { ReceiverResult } from '../../sim/outcome.ts';
 import type { Parameters, Scenario } from '../../sim/types.ts';
 import type { WorkUpAction } from '../../sim/workup/actions.ts';
 import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';

@@ -7,7 +7,7 @@ import type { Scenario } from '../../sim/types.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { cursor } from '../plot/cursor.ts';
 import { seriesStyle } from '../plot/series.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { deliveredAtEnd } from '../store/windows.ts';
 import { bandAt, frameAtTime, profileOf, strongest } from './bed-now.ts';
 

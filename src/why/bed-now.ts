@@ -1,7 +1,7 @@
 import { bandIn } from '../../sim/measure.ts';
 import { FRAME } from '../../sim/record.ts';
 import type { IonId } from '../../sim/types.ts';
-import type { Plan } from '../store/planner.ts';
+import type { Plan } from '../../sim/plan.ts';
 import { frameAt } from '../store/windows.ts';
 
 // What a run holds at a model time: the acid at a depth, the bands, and the moment when the acid front passes a band.

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { expect } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
 import { readScenario } from '../../sim/scenario.ts';
-import { resultsOf, type Results } from '../../sim/results.ts';
+import { resultsOf } from '../../sim/results.ts';
+import type { Results } from '../../sim/outcome.ts';
 import { advance, runOf } from '../../sim/run.ts';
 import type { Log, Scenario } from '../../sim/types.ts';
 

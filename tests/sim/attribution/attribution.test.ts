@@ -3,7 +3,8 @@ import { type Attribution, attributionOf } from '../../../sim/attribution/attrib
 import { wholeRun } from '../../../sim/attribution/placed.ts';
 import { withFault } from '../../../sim/faults/imposed.ts';
 import type { FaultKind } from '../../../sim/faults/kinds.ts';
-import { type Results, resultsOf } from '../../../sim/results.ts';
+import { resultsOf } from '../../../sim/results.ts';
+import type { Results } from '../../../sim/outcome.ts';
 import { runWhole } from '../../../sim/run.ts';
 import type { Action, Fault, Log, Scenario } from '../../../sim/types.ts';
 import { closeTo } from '../../exact/asserts.ts';

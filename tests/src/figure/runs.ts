@@ -3,7 +3,8 @@ import { parseScenario } from '../../../sim/scenario.ts';
 import type { Scenario } from '../../../sim/types.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
 import { type Worked, workedFor } from '../../../src/figure/worked.ts';
-import { type Plan, Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/planner.ts';
+import type { Plan } from '../../../sim/plan.ts';
 
 // Whole runs of the shipped scenarios, worked out once for all tests of a file.
 

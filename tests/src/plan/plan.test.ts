@@ -3,7 +3,8 @@ import { classPlan } from '../../../sim/workup/classplan.ts';
 import type { Scenario } from '../../../sim/types.ts';
 import { groupUse } from '../../../src/plan/group-use.ts';
 import { columnTimes } from '../../../src/plan/times.ts';
-import { type Plan, Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/planner.ts';
+import type { Plan } from '../../../sim/plan.ts';
 import { small } from '../store/rig.ts';
 
 describe('a column run as a part of the period', () => {

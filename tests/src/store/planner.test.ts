@@ -4,7 +4,8 @@ import { advance, runOf, runWhole } from '../../../sim/run.ts';
 import { resultsOf } from '../../../sim/results.ts';
 import type { Action, Log } from '../../../sim/types.ts';
 import { handlesOf, movedEluent, movedReceiver } from '../../../src/store/edit.ts';
-import { type Plan, Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/planner.ts';
+import type { Plan } from '../../../sim/plan.ts';
 import { shipped, small } from './rig.ts';
 
 const SEED = 20;

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parseScenario } from '../../../sim/scenario.ts';
 import { movedReceiver } from '../../../src/store/edit.ts';
-import { type Plan, Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/planner.ts';
+import type { Plan } from '../../../sim/plan.ts';
 import { collected, columnAt, deliveredAtEnd, type FractionTargets, frameAt, switchWindow, verdict, waterWindow } from '../../../src/store/windows.ts';
 
 const TARGETS: FractionTargets = { target: 'Co', unwanted: ['Ni'], recovered: 0.995, carried: 0.005, NaOH_M: 6 };
