@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
-import { FIELDS } from '../sim/fields.ts';
-import { own } from '../sim/reading.ts';
-import { resultsOf } from '../sim/results.ts';
-import { runWhole } from '../sim/run.ts';
-import { parseScenario } from '../sim/scenario.ts';
-import { schemaOf } from '../sim/schema.ts';
+import { FIELDS } from '../sim/terms/fields.ts';
+import { own } from '../sim/input/reading.ts';
+import { resultsOf } from '../sim/run/results.ts';
+import { runWhole } from '../sim/run/run.ts';
+import { parseScenario } from '../sim/input/scenario.ts';
+import { schemaOf } from '../sim/input/schema.ts';
 
 const folder = new URL('../scenarios/', import.meta.url);
 const textOf = (name: string): string => readFileSync(new URL(name, folder), 'utf8');

@@ -1,8 +1,8 @@
-import type { FaultKind } from '../faults/kinds.ts';
+import type { FaultKind } from '../terms/fault-kinds.ts';
 import { FAULTS } from '../faults/registry.ts';
-import { targetOf } from '../faults/roles.ts';
-import type { Results } from '../outcome.ts';
-import type { Fault, IonId, Log, Scenario } from '../types.ts';
+import { targetOf } from '../input/roles.ts';
+import type { Results } from '../history/outcome.ts';
+import type { Fault, IonId, Log, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';
 import { type Mistake, type MistakeKind, mistakesOf } from './mistakes.ts';
 import { logFrom, type Step, stepsOf, type Whole } from './placed.ts';

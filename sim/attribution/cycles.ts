@@ -1,5 +1,5 @@
-import { eluents, sampleLiquids } from '../faults/roles.ts';
-import type { Action, Scenario } from '../types.ts';
+import { eluents, sampleLiquids } from '../input/roles.ts';
+import type { Action, Scenario } from '../terms/types.ts';
 import type { Step } from './placed.ts';
 
 // A log read as cycles of conditioning, load, wash and elution, so that two logs can be compared part by part.

@@ -1,6 +1,6 @@
-import { AIR_ENTERS } from '../run.ts';
-import type { RunEvent } from '../events.ts';
-import type { Scenario } from '../types.ts';
+import { AIR_ENTERS } from '../run/run.ts';
+import type { RunEvent } from '../history/events.ts';
+import type { Scenario } from '../terms/types.ts';
 import type { Mistake } from './mistakes.ts';
 import type { Step, Whole } from './placed.ts';
 import { type Repair, without } from './repairs.ts';

@@ -1,6 +1,6 @@
-import type { FaultKind } from '../faults/kinds.ts';
-import { eluents } from '../faults/roles.ts';
-import type { Action, Scenario } from '../types.ts';
+import type { FaultKind } from '../terms/fault-kinds.ts';
+import { eluents } from '../input/roles.ts';
+import type { Action, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf, type PourStep, volumeOf } from './cycles.ts';
 import { type Drying, dryingMistake, dryingsOf, LEFT_CM } from './dryings.ts';
 import type { Step, Whole } from './placed.ts';

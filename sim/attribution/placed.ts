@@ -1,9 +1,9 @@
-import { FRAME, type RunRecord } from '../record.ts';
-import { resultsOf } from '../results.ts';
-import type { Results } from '../outcome.ts';
-import { type Run, runWhole } from '../run.ts';
-import type { RunEvent } from '../events.ts';
-import type { Action, Log, Scenario } from '../types.ts';
+import { FRAME, type RunRecord } from '../history/record.ts';
+import { resultsOf } from '../run/results.ts';
+import type { Results } from '../history/outcome.ts';
+import { type Run, runWhole } from '../run/run.ts';
+import type { RunEvent } from '../history/events.ts';
+import type { Action, Log, Scenario } from '../terms/types.ts';
 
 // A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated
 // on another bed: the operator looks at volumes, not at the clock.

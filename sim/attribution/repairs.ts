@@ -1,4 +1,4 @@
-import type { Action } from '../types.ts';
+import type { Action } from '../terms/types.ts';
 import type { PourStep } from './cycles.ts';
 import { added, insertedBefore, moved, type Step } from './placed.ts';
 

@@ -1,4 +1,4 @@
-import { ION_IDS, type IonId } from '../ions.ts';
+import { ION_IDS, type IonId } from '../terms/ions.ts';
 import { addDissolvedInto, addSorbedInto } from './mixture.ts';
 import { layerReflectance, resinAbsorption, sphereEfficiency } from './scatter.ts';
 import { absorptionInto, POINTS, SPECIES_IDS, WAVELENGTHS_NM } from './spectra.ts';

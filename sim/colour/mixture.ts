@@ -1,4 +1,4 @@
-import { ION_IDS, type IonId } from '../ions.ts';
+import { ION_IDS, type IonId } from '../terms/ions.ts';
 import { SPECIES_IDS, type SpeciesId } from './spectra.ts';
 
 // Which coloured species a metal is present as, in hydrochloric acid between the beads and inside them.

@@ -1,4 +1,4 @@
-import type { IonId } from '../ions.ts';
+import type { IonId } from '../terms/ions.ts';
 import { encodeChannel, type Rgb, rgbOf } from './srgb.ts';
 
 // Colours of plotted lines and of numeric ramps. These name an ion; they do not depict its solution.

@@ -1,4 +1,4 @@
-import type { Status } from '../fields.ts';
+import type { Status } from '../terms/fields.ts';
 
 // Molar absorptivity of the coloured species as sums of Gaussian bands, 380 to 780 nm.
 // Approximate spectra: few maxima could be read, most widths and heights are recalled or tuned by eye.

@@ -1,5 +1,5 @@
-import type { Fault, Log, Scenario } from '../types.ts';
-import { isBedFault } from './impose.ts';
+import type { Fault, Log, Scenario } from '../terms/types.ts';
+import { isBedFault } from '../flaws/impose.ts';
 import { LOG_FAULTS } from './log-faults.ts';
 import { SCENARIO_FAULTS } from './scenario-faults.ts';
 

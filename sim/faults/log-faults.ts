@@ -1,6 +1,6 @@
-import type { Action, Fault, Log, Scenario } from '../types.ts';
-import type { FaultKind } from './kinds.ts';
-import { eluents, sampleLiquids } from './roles.ts';
+import type { Action, Fault, Log, Scenario } from '../terms/types.ts';
+import type { FaultKind } from '../terms/fault-kinds.ts';
+import { eluents, sampleLiquids } from '../input/roles.ts';
 import { deliveredAfter } from './volumes.ts';
 
 // Mistakes of the hand as changes of the log. Each takes the log a good operator would follow and gives the careless one.

@@ -1,5 +1,5 @@
-import type { Status } from '../fields.ts';
-import type { FaultKind } from './kinds.ts';
+import type { Status } from '../terms/fields.ts';
+import type { FaultKind } from '../terms/fault-kinds.ts';
 import { ACID_FAULTS } from './rows-acid.ts';
 import { BED_FAULTS } from './rows-bed.ts';
 import { HANDS_FAULTS } from './rows-hands.ts';

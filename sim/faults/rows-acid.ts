@@ -1,7 +1,7 @@
-import { FINES_MAX } from './fines.ts';
+import { FINES_MAX } from '../flaws/fines.ts';
 import { COARSER_MAX, FUMING_MAX_PER_H, RANGE_MAX, SHORTER_MAX, WEAKER_MAX } from './scenario-faults.ts';
-import { SHRINK_MAX } from './swelling.ts';
-import { SPREAD_MAX } from './uneven.ts';
+import { SHRINK_MAX } from '../flaws/swelling.ts';
+import { SPREAD_MAX } from '../flaws/uneven.ts';
 import type { FaultRows } from './registry.ts';
 
 // Rows of the table of faults: groups 6 and 7, acid and packing.

@@ -1,9 +1,9 @@
-import { CHANNEL_MAX } from './channel.ts';
-import { DRY_MAX_MIN } from './dried.ts';
+import { CHANNEL_MAX } from '../flaws/channel.ts';
+import { DRY_MAX_MIN } from '../flaws/dried.ts';
 import { HEAD_MAX_MM } from './log-faults.ts';
-import { LOOSE_MAX_CM } from './loose.ts';
+import { LOOSE_MAX_CM } from '../flaws/loose.ts';
 import { INTERFERING_MAX_M, OVERLOAD_MAX } from './scenario-faults.ts';
-import { TILT_MAX_DEG } from './tilt.ts';
+import { TILT_MAX_DEG } from '../flaws/tilt.ts';
 import type { FaultRows } from './registry.ts';
 
 // Rows of the table of faults: groups 1 to 5, bed, top, head and load.

@@ -1,6 +1,6 @@
-import type { IonId, Liquid, Parameters, Scenario } from '../types.ts';
-import type { FaultKind } from './kinds.ts';
-import { sampleLiquids } from './roles.ts';
+import type { IonId, Liquid, Parameters, Scenario } from '../terms/types.ts';
+import type { FaultKind } from '../terms/fault-kinds.ts';
+import { sampleLiquids } from '../input/roles.ts';
 
 // Faults of the bottles and of the packing as changes of the scenario.
 

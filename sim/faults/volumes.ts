@@ -1,4 +1,4 @@
-import type { Action, Log, Scenario, Until } from '../types.ts';
+import type { Action, Log, Scenario, Until } from '../terms/types.ts';
 
 // Delivered volumes of a log, worked out from what is poured and how far it is let down, without running it.
 

@@ -1,4 +1,4 @@
-import type { Issue } from '../types.ts';
+import type { Issue } from '../terms/types.ts';
 
 // The log of a work-up: what is done to the flask in hand. Before an aliquot is taken that is the collected eluate itself.
 

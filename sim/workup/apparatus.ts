@@ -1,5 +1,5 @@
-import type { Parameters } from '../fields.ts';
-import { uniform } from '../random.ts';
+import type { Parameters } from '../terms/fields.ts';
+import { uniform } from '../math/random.ts';
 
 // Volumetric glass: class tolerances in mL at 20 °C, and the errors that a seed gives to the pieces on one bench.
 

@@ -1,12 +1,12 @@
-import type { Parameters } from '../fields.ts';
-import type { Issue } from '../types.ts';
+import type { Parameters } from '../terms/fields.ts';
+import type { Issue } from '../terms/types.ts';
 import type { ReagentId, WorkUpAction } from './actions.ts';
-import type { Appearance } from './appearance.ts';
+import type { Appearance } from '../flask/appearance.ts';
 import { type Apparatus, apparatusOf } from './apparatus.ts';
-import { CHEMISTRY, type Chemistry } from './balance.ts';
-import type { Surroundings } from './change.ts';
-import { type Flask, flaskOf, type Reagent, type Receiver } from './flask.ts';
-import { edtaOf, type Titration } from './titrate.ts';
+import { CHEMISTRY, type Chemistry } from '../flask/balance.ts';
+import type { Surroundings } from '../flask/change.ts';
+import { type Flask, flaskOf, type Reagent, type Receiver } from '../flask/flask.ts';
+import { edtaOf, type Titration } from '../flask/titrate.ts';
 
 // The bench of a work-up: reagents and glass as the values and the seed make them, and the state that actions change.
 

@@ -1,5 +1,5 @@
-import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../reading.ts';
-import type { Issue } from '../types.ts';
+import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../input/reading.ts';
+import type { Issue } from '../terms/types.ts';
 import { FLASK_MAX_ML, misfit, type Portion, REAGENTS, WAIT_MAX_MIN, type WorkUpAction, type WorkUpLog } from './actions.ts';
 
 // The log of a work-up as JSON. What depends on the flask is refused when the log is played.

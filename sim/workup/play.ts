@@ -1,9 +1,9 @@
 import { misfit, type WorkUpAction, type WorkUpLog } from './actions.ts';
-import { appearanceOf } from './appearance.ts';
+import { appearanceOf } from '../flask/appearance.ts';
 import { flaskSize } from './apparatus.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
-import { added, passed } from './change.ts';
-import { balanceIn, parted, type Receiver } from './flask.ts';
+import { added, passed } from '../flask/change.ts';
+import { balanceIn, parted, type Receiver } from '../flask/flask.ts';
 import { addedTo } from './portion.ts';
 
 // A work-up is played action by action. What cannot be done is refused with a reason and changes nothing.

@@ -1,11 +1,11 @@
-import type { Issue } from '../types.ts';
+import type { Issue } from '../terms/types.ts';
 import { FLASK_MAX_ML, type Portion, type ReagentId } from './actions.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, withFlask, type WorkUpState } from './bench.ts';
-import { added, dissolved } from './change.ts';
-import { MOLAR_MASS, THIOCYANATE_HEAT } from './constants.ts';
-import { balanceIn, type Flask, mixed, restingBalance } from './flask.ts';
+import { added, dissolved } from '../flask/change.ts';
+import { MOLAR_MASS, THIOCYANATE_HEAT } from '../flask/constants.ts';
+import { balanceIn, type Flask, mixed, restingBalance } from '../flask/flask.ts';
 import { notesOn } from './notes.ts';
-import { rootOf } from './root.ts';
+import { rootOf } from '../math/root.ts';
 import { titratedTo } from './titration.ts';
 
 // Adding a reagent to the flask in hand, in drops, mL, g or until something is seen.

@@ -1,8 +1,8 @@
-import type { Parameters } from '../fields.ts';
+import type { Parameters } from '../terms/fields.ts';
 import type { WorkUpAction, WorkUpLog } from './actions.ts';
 import { flaskSize } from './apparatus.ts';
-import { HEAT_CAPACITY } from './constants.ts';
-import type { Receiver } from './flask.ts';
+import { HEAT_CAPACITY } from '../flask/constants.ts';
+import type { Receiver } from '../flask/flask.ts';
 
 /** K of warming from which the flask is put in ice before acetone; common practice, no source. */
 const ICE_K = 10;

@@ -1,10 +1,10 @@
 import { FLASK_MAX_ML, type Portion } from './actions.ts';
 import { type Bench, inHand, type Outcome, refuse, type Titre, titreInHand, withFlask, type WorkUpState } from './bench.ts';
-import { added, passed } from './change.ts';
-import { balanceIn, type Flask } from './flask.ts';
-import { blueAbsorbance } from './indicator.ts';
+import { added, passed } from '../flask/change.ts';
+import { balanceIn, type Flask } from '../flask/flask.ts';
+import { blueAbsorbance } from '../flask/indicator.ts';
 import { notesOnTitration } from './notes.ts';
-import { endPoint, equivalence, type Titration } from './titrate.ts';
+import { endPoint, equivalence, type Titration } from '../flask/titrate.ts';
 
 // EDTA from the burette, by drop, by mL or until the last blue has gone and stays away.
 

@@ -1,5 +1,5 @@
 import type { ColumnStore } from '../store/column-store.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { announce } from '../ui/announce.ts';
 import { millilitres } from '../ui/format.ts';
 import { eventWords } from './words.ts';

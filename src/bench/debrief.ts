@@ -1,6 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
-import { IONS } from '../../sim/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { fileName, offerFile, runFileText } from '../store/files.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { IONS } from '../../sim/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import type { Moment } from '../store/planner.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';

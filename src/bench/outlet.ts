@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { LABEL_MAX } from '../../sim/actions.ts';
+import { LABEL_MAX } from '../../sim/input/log.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';
 import { emit } from '../ui/emit.ts';

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Action } from '../../sim/types.ts';
+import type { Action } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';
 import { emit } from '../ui/emit.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Scenario } from '../../sim/types.ts';
-import { isSample } from '../store/progress.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import { isSample } from '../../sim/history/progress.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { millilitres } from '../ui/format.ts';
 

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Until } from '../../sim/types.ts';
+import type { Until } from '../../sim/terms/types.ts';
 import { type ColumnStore, SPEEDS } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';
 import { KeysController } from '../ui/keys.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { IONS, type IonId } from '../../sim/ions.ts';
-import type { Until } from '../../sim/types.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import type { Until } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';

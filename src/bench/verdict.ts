@@ -1,10 +1,10 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { IONS } from '../../sim/ions.ts';
-import { spansOf } from '../store/fractions.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { withStop } from '../store/targets.ts';
-import { type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../store/windows.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import { spansOf } from '../../sim/history/fractions.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { withStop } from '../../sim/history/targets.ts';
+import { type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../../sim/history/windows.ts';
 import { emit } from '../ui/emit.ts';
 import { millilitres, millimoles, percent } from '../ui/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { IONS } from '../../sim/ions.ts';
-import type { IonId } from '../../sim/types.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import type { IonId } from '../../sim/terms/types.ts';
 import { fixed, percent } from '../ui/format.ts';
 import { amountOf, type Place } from './debrief-numbers.ts';
 

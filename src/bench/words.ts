@@ -1,5 +1,5 @@
-import type { RunEvent } from '../../sim/events.ts';
-import type { Action, Issue, Scenario } from '../../sim/types.ts';
+import type { RunEvent } from '../../sim/history/events.ts';
+import type { Action, Issue, Scenario } from '../../sim/terms/types.ts';
 import { fixed, millilitres } from '../ui/format.ts';
 
 // Bench actions and refusals in words.

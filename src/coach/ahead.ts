@@ -1,6 +1,6 @@
-import type { Log, Scenario } from '../../sim/types.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
-import { isSample, isWeaker, progressOf } from '../store/progress.ts';
+import { isSample, isWeaker, progressOf } from '../../sim/history/progress.ts';
 
 /**
  * The log as it would go on from here by the scenario's procedure, so that windows can be told before the run gets there.

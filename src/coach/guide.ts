@@ -1,8 +1,8 @@
-import type { Log, Scenario } from '../../sim/types.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 import { type ModelThread, workerThread } from '../store/model-thread.ts';
-import { progressOf } from '../store/progress.ts';
-import { withStop } from '../store/targets.ts';
-import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow, waterWindow } from '../store/windows.ts';
+import { progressOf } from '../../sim/history/progress.ts';
+import { withStop } from '../../sim/history/targets.ts';
+import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow, waterWindow } from '../../sim/history/windows.ts';
 import { logAhead } from './ahead.ts';
 import type { Bench } from './occasion.ts';
 

@@ -1,10 +1,10 @@
-import { IONS } from '../../sim/ions.ts';
-import type { Action, Scenario } from '../../sim/types.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import type { Action, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import type { Occasion } from '../store/predictions.ts';
-import { isSample, isWeaker, progressOf } from '../store/progress.ts';
-import type { FractionTargets } from '../store/windows.ts';
+import { isSample, isWeaker, progressOf } from '../../sim/history/progress.ts';
+import type { FractionTargets } from '../../sim/history/windows.ts';
 
 // When the coach asks, and what.
 

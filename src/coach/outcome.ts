@@ -1,11 +1,11 @@
-import { type IonId, IONS } from '../../sim/ions.ts';
-import { FRAME } from '../../sim/record.ts';
-import { uptakeCurve } from '../../sim/uptake.ts';
-import { spansOf } from '../store/fractions.ts';
-import type { Plan } from '../../sim/plan.ts';
+import { type IonId, IONS } from '../../sim/terms/ions.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import { uptakeCurve } from '../../sim/chemistry/uptake.ts';
+import { spansOf } from '../../sim/history/fractions.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import type { Prediction } from '../store/predictions.ts';
-import { progressOf } from '../store/progress.ts';
-import { collected, columnAt } from '../store/windows.ts';
+import { progressOf } from '../../sim/history/progress.ts';
+import { collected, columnAt } from '../../sim/history/windows.ts';
 import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/format.ts';
 import { type Bench, questionOf } from './occasion.ts';
 

@@ -1,5 +1,5 @@
-import { IONS } from '../../sim/ions.ts';
-import { progressOf } from '../store/progress.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import { progressOf } from '../../sim/history/progress.ts';
 import { millilitres } from '../ui/format.ts';
 import type { Guidance } from './guide.ts';
 import type { Bench } from './occasion.ts';

@@ -1,7 +1,7 @@
-import { bandIn } from '../../sim/measure.ts';
-import { FRAME } from '../../sim/record.ts';
-import type { IonId } from '../../sim/types.ts';
-import type { Plan } from '../../sim/plan.ts';
+import { bandIn } from '../../sim/column/measure.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { IonId } from '../../sim/terms/types.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 
 // One ion of a run as curves over delivered volume: the edges of its band, and what leaves the tip.
 

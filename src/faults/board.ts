@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FAULT_KINDS, type FaultKind } from '../../sim/faults/kinds.ts';
+import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
-import type { Fault } from '../../sim/types.ts';
+import type { Fault } from '../../sim/terms/types.ts';
 import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from '../store/impose.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';

@@ -1,8 +1,8 @@
-import { targetOf } from '../../sim/faults/roles.ts';
-import { IONS, type IonId } from '../../sim/ions.ts';
-import { FRAME } from '../../sim/record.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { frameAt } from '../store/windows.ts';
+import { targetOf } from '../../sim/input/roles.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { frameAt } from '../../sim/history/windows.ts';
 import { fixed, millilitres, percent, significant, withUnit } from '../ui/format.ts';
 import { bandCurve, valueAt } from './bands.ts';
 import { type Seen, shown, symptomsOf } from './numbers.ts';

@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/registry.ts';
-import type { FaultKind } from '../../sim/faults/kinds.ts';
-import type { Fault } from '../../sim/types.ts';
+import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
+import type { Fault } from '../../sim/terms/types.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { amountOf, leastOf, SIDES, severityOf, stepOf } from './severity.ts';

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FAULT_KINDS, type FaultKind } from '../../sim/faults/kinds.ts';
+import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
 import { imposedOn } from '../store/impose.ts';
 import { type Diagnosis, isHidden, REASON_MAX } from '../store/mystery.ts';

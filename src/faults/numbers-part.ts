@@ -1,7 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { targetOf } from '../../sim/faults/roles.ts';
-import { IONS } from '../../sim/ions.ts';
+import { targetOf } from '../../sim/input/roles.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { type Seen, shown, symptomsOf } from './numbers.ts';
 import { partStyles } from './styles.ts';

@@ -1,9 +1,9 @@
-import { type Column, columnOf } from '../../sim/column.ts';
-import { type Lean, leanOf, type PeakShape, peakShape } from '../../sim/diagnosis.ts';
-import { targetOf } from '../../sim/faults/roles.ts';
-import type { IonId, Scenario } from '../../sim/types.ts';
+import { type Column, columnOf } from '../../sim/column/column.ts';
+import { type Lean, leanOf, type PeakShape, peakShape } from '../../sim/history/diagnosis.ts';
+import { targetOf } from '../../sim/input/roles.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { significant, withUnit } from '../ui/format.ts';
 import { effluentCurve } from './bands.ts';
 

@@ -1,15 +1,15 @@
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import type { IonId, Scenario } from '../../sim/types.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { bracket } from '../plot/band.ts';
 import { cursor } from '../plot/cursor.ts';
 import { line, linePath } from '../plot/line.ts';
 import { seriesStyle } from '../plot/series.ts';
-import { spansOf } from '../store/fractions.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
+import { spansOf } from '../../sim/history/fractions.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { bandCurve, effluentCurve, valueAt } from './bands.ts';
 
 // A run laid over its twin: bands over depth, effluent, and the difference of one ion, all over delivered volume. The run is

@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import { targetOf } from '../../sim/faults/roles.ts';
-import { IONS } from '../../sim/ions.ts';
+import { targetOf } from '../../sim/input/roles.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed } from '../ui/format.ts';
 import { firstOut } from './evidence.ts';

@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/registry.ts';
-import { eluents } from '../../sim/faults/roles.ts';
-import type { Action } from '../../sim/types.ts';
+import { eluents } from '../../sim/input/roles.ts';
+import type { Action } from '../../sim/terms/types.ts';
 import { imposedOn, takeAtOnce } from '../store/impose.ts';
 import { isHidden } from '../store/mystery.ts';
 import type { Session } from '../store/session.ts';

@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import type { Session } from '../store/session.ts';
 import type { Twin } from '../store/twin.ts';
 import { Watch } from '../store/watch.ts';

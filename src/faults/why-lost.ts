@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/attribution.ts';
 import { FAULTS } from '../../sim/faults/registry.ts';
-import { IONS } from '../../sim/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { writtenScenario } from '../store/healthy.ts';
 import { Losses } from '../store/losses.ts';
 import { isHidden } from '../store/mystery.ts';

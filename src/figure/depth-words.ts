@@ -1,9 +1,9 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { IONS } from '../../sim/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
 import type { Drawing } from './drawing.ts';
 import { type AcidGrid, frontPassages } from './fronts.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { type Box, overlap, textWidth } from './labels.ts';
 import { type Motion, motionsOf, SHARE_LEAST, type Track } from './tracks.ts';
 

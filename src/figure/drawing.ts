@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Scale } from '../plot/axis.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
-import type { Plan } from '../../sim/plan.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import type { FigureLayout } from './layout.ts';
 
 /** What every row is drawn from. */

@@ -1,6 +1,6 @@
 import { type ContourLine, contourLines, type Grid } from './contour.ts';
 import { type Drawing, depthScale } from './drawing.ts';
-import { deliveredAtEnd, frameAt } from '../store/windows.ts';
+import { deliveredAtEnd, frameAt } from '../../sim/history/windows.ts';
 
 // The acid in the bed as a grid over delivered volume and depth, and its fronts as contours.
 

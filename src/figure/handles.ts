@@ -1,6 +1,6 @@
 import { svg, type SVGTemplateResult } from 'lit';
-import type { Handle } from '../store/edit.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
+import type { Handle } from '../../sim/history/edit.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { millilitres } from '../ui/format.ts';
 import type { Drawing } from './drawing.ts';
 import { textWidth } from './labels.ts';

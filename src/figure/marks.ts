@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres, millimoles, percent } from '../ui/format.ts';
-import { IONS } from '../../sim/ions.ts';
-import { type Fraction, type FractionTargets, deliveredAtEnd, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../store/windows.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import { type Fraction, type FractionTargets, deliveredAtEnd, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../../sim/history/windows.ts';
 import { type Drawing, depthScale } from './drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from './layout.ts';

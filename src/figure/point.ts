@@ -1,8 +1,8 @@
-import { bandIn } from '../../sim/measure.ts';
-import { FRAME } from '../../sim/record.ts';
-import type { IonId, Scenario } from '../../sim/types.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { columnAt, deliveredAtEnd, frameAt } from '../store/windows.ts';
+import { bandIn } from '../../sim/column/measure.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { columnAt, deliveredAtEnd, frameAt } from '../../sim/history/windows.ts';
 import { pourings } from './stretches.ts';
 
 /** Everything the run holds at one delivered volume and depth. */

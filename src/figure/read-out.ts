@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { IONS } from '../../sim/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { duration, fixed, millilitres, significant, spoken, withUnit } from '../ui/format.ts';
 import type { Point } from './point.ts';
 

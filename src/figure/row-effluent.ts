@@ -1,10 +1,10 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { FRAME } from '../../sim/record.ts';
+import { FRAME } from '../../sim/history/record.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { line } from '../plot/line.ts';
 import { type PlotId, seriesStyle } from '../plot/series.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { type Drawing, strongestAcid, strongestMetal } from './drawing.ts';
 import { type Box, overlap, textWidth } from './labels.ts';
 

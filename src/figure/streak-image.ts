@@ -1,5 +1,5 @@
 import type { Theme } from '../../sim/colour/plot.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { firstDifference, framesOfColumns, type Inks, inksOf, streaksInto } from './streaks.ts';
 
 /** Most columns of the picture; a screen shows about as many across the figure. */

@@ -1,10 +1,10 @@
 import { streakRamp, type PlotId, type Theme } from '../../sim/colour/plot.ts';
 import { PALETTE } from '../ui/palette.ts';
 import { strongestAcid, strongestMetal } from './drawing.ts';
-import type { Scenario } from '../../sim/types.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { FRAME } from '../../sim/record.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
 
 // The bands as a picture: one column per step of delivered volume, one row per plate, every ion laid over the others.
 

@@ -1,6 +1,6 @@
-import type { IonId, Scenario } from '../../sim/types.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { significant } from '../ui/format.ts';
 
 // Stretches of the volume axis: which liquid was poured last, which receiver stands under the tip.

@@ -1,7 +1,7 @@
-import { IONS } from '../../sim/ions.ts';
-import type { Plan } from '../../sim/plan.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { spoken } from '../ui/format.ts';
-import { FRAME } from '../../sim/record.ts';
+import { FRAME } from '../../sim/history/record.ts';
 import { receivings } from './stretches.ts';
 
 /** The whole run in a few sentences, for those who hear the figure. */

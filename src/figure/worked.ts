@@ -1,5 +1,5 @@
-import type { Scenario } from '../../sim/types.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { type Drawing, volumeScale } from './drawing.ts';
 import { type AcidGrid, acidGridOf } from './fronts.ts';
 import { layoutOf } from './layout.ts';

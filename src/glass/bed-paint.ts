@@ -1,6 +1,6 @@
 import { bedColour, type BedOptions, bedPainter, type BedPainter } from '../../sim/colour/bed.ts';
 import { liquidColour } from '../../sim/colour/liquid.ts';
-import type { IonId, Scenario } from '../../sim/types.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { EXAGGERATION } from './liquids.ts';
 

@@ -1,5 +1,5 @@
 import { Group, OrthographicCamera, Scene } from 'three';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { BedMesh } from './bed-mesh.ts';
 import { bedPaint, isMissing } from './bed-paint.ts';

@@ -1,5 +1,5 @@
 import { type TemplateResult, html, nothing } from 'lit';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { fixed, millilitres, percent, quantity, significant } from '../ui/format.ts';
 import { depthTicks, heightTicks } from './labels.ts';

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Layout } from './layout.ts';
 
 // Words beside the drawing.

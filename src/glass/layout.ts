@@ -1,4 +1,4 @@
-import type { Parameters } from '../../sim/types.ts';
+import type { Parameters } from '../../sim/terms/types.ts';
 
 // Where everything of the glass stands, px from the top left of the drawing, looked at level.
 

@@ -1,5 +1,5 @@
 import type { Solution } from '../../sim/colour/mixture.ts';
-import type { IonId, Scenario } from '../../sim/types.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { BEAKER_FULL, BEAKER_WIDTH } from './layout.ts';
 

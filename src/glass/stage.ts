@@ -1,5 +1,5 @@
 import { WebGLRenderer } from 'three';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { ColumnScene, type Shown } from './column-scene.ts';
 import type { Layout } from './layout.ts';
 import { approach, dropsPerSecond, FALL_S, STREAM_HZ, type Turning } from './motion.ts';

@@ -1,6 +1,6 @@
-import { IONS } from '../../sim/ions.ts';
-import { type Band, bandIn } from '../../sim/measure.ts';
-import type { IonId, Scenario } from '../../sim/types.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import { type Band, bandIn } from '../../sim/column/measure.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { fixed, spoken } from '../ui/format.ts';
 import { isMissing } from './bed-paint.ts';

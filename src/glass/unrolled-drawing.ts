@@ -1,4 +1,4 @@
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { bedPaint } from './bed-paint.ts';
 import { BedPattern } from './bed-pattern.ts';

@@ -2,7 +2,7 @@ import { LitElement, type PropertyValues, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { liquidColour } from '../../sim/colour/liquid.ts';
 import { hexOf } from '../../sim/colour/srgb.ts';
-import type { Scenario } from '../../sim/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/planner.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed, millilitres, quantity } from '../ui/format.ts';

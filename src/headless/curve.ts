@@ -1,6 +1,6 @@
-import { FRAME } from '../../sim/record.ts';
-import type { Run } from '../../sim/run.ts';
-import { receiverLabels } from '../../sim/receivers.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { Run } from '../../sim/run/run.ts';
+import { receiverLabels } from '../../sim/history/receivers.ts';
 
 /** Effluent of a run as CSV, a line a frame: delivered mL, time, liquid level, flow, receiver, mol/L of every component at the tip. */
 export function curveCsv(run: Run): string {

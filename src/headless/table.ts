@@ -1,6 +1,6 @@
-import type { Results } from '../../sim/outcome.ts';
-import type { Run } from '../../sim/run.ts';
-import type { Amounts } from '../../sim/types.ts';
+import type { Results } from '../../sim/history/outcome.ts';
+import type { Run } from '../../sim/run/run.ts';
+import type { Amounts } from '../../sim/terms/types.ts';
 
 /** Figures of a run as a table for people: mmol of every component in every place, bands, times. */
 export function tableOf(run: Run, results: Results): string {

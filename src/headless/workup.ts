@@ -1,11 +1,11 @@
-import { resultsOf } from '../../sim/results.ts';
-import type { Run } from '../../sim/run.ts';
-import type { Issue } from '../../sim/types.ts';
+import { resultsOf } from '../../sim/run/results.ts';
+import type { Run } from '../../sim/run/run.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import type { WorkUpLog } from '../../sim/workup/actions.ts';
-import { receiverOf } from '../../sim/workup/flask.ts';
-import { reportOf, type WorkUpReport } from '../../sim/workup/report.ts';
-import { richest, sampleOf, valuesWith } from '../../sim/workup/sample.ts';
-import { workUp } from '../../sim/workup/workup.ts';
+import { receiverOf } from '../../sim/flask/flask.ts';
+import { reportOf, type WorkUpReport } from '../../sim/report/report.ts';
+import { richest, sampleOf, valuesWith } from '../../sim/report/sample.ts';
+import { workUp } from '../../sim/report/workup.ts';
 
 // What a receiver of the run comes to on the work-up bench: by given steps or the usual ones.
 

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/workup/calculation.ts';
+import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/report/calculation.ts';
 import { ownCalculation, readingsOf } from '../store/keeping.ts';
 import type { Session } from '../store/session.ts';
 import { fixed, significant } from '../ui/format.ts';

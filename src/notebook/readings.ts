@@ -1,5 +1,5 @@
-import type { RunEvent } from '../../sim/events.ts';
-import type { Scenario } from '../../sim/types.ts';
+import type { RunEvent } from '../../sim/history/events.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Prediction } from '../store/predictions.ts';
 import type { Session } from '../store/session.ts';
 import type { Column, Row } from '../ui/csv.ts';

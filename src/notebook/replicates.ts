@@ -1,9 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Spread } from '../../sim/workup/budget.ts';
-import type { OutlierTest } from '../../sim/workup/outliers.ts';
-import type { Summary } from '../../sim/workup/statistics.ts';
-import { meanOf } from '../../sim/workup/statistics.ts';
+import type { Spread } from '../../sim/report/budget.ts';
+import type { OutlierTest } from '../../sim/statistics/outliers.ts';
+import type { Summary } from '../../sim/statistics/statistics.ts';
+import { meanOf } from '../../sim/statistics/statistics.ts';
 import type { Session } from '../store/session.ts';
 import { KEPT_MAX, type KeptResult } from '../store/work-up.ts';
 import type { Row } from '../ui/csv.ts';

@@ -1,6 +1,6 @@
-import { IONS } from '../../sim/ions.ts';
-import { type Contrast, contrastOf, type Replicates, replicatesOf } from '../../sim/workup/replicate.ts';
-import { meanOf } from '../../sim/workup/statistics.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import { type Contrast, contrastOf, type Replicates, replicatesOf } from '../../sim/statistics/replicate.ts';
+import { meanOf } from '../../sim/statistics/statistics.ts';
 import type { KeptResult } from '../store/work-up.ts';
 import { significant } from '../ui/format.ts';
 

@@ -1,7 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { classPlan } from '../../sim/workup/classplan.ts';
-import { reportOf } from '../../sim/workup/report.ts';
+import { classPlan } from '../../sim/class/classplan.ts';
+import { reportOf } from '../../sim/report/report.ts';
 import { fileName, offerFile, runFileText } from '../store/files.ts';
 import { ownCalculation } from '../store/keeping.ts';
 import type { Session } from '../store/session.ts';

@@ -1,6 +1,6 @@
-import type { Log, Scenario } from '../../sim/types.ts';
-import { GROUP_EXAMPLE, type GroupUse } from '../../sim/workup/classplan.ts';
-import type { WorkUp } from '../../sim/workup/workup.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
+import { GROUP_EXAMPLE, type GroupUse } from '../../sim/class/classplan.ts';
+import type { WorkUp } from '../../sim/report/workup.ts';
 
 // What one group uses, from the run and the work-up on the page; what is not known yet is taken from the scenario.
 

@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
 import { LitElement, css, html, nothing, svg, type SVGTemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Placed } from '../../sim/workup/schedule.ts';
-import type { Timetable } from '../../sim/workup/timetable.ts';
+import type { Placed } from '../../sim/class/schedule.ts';
+import type { Timetable } from '../../sim/class/timetable.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed } from '../ui/format.ts';

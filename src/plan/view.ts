@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { classPlan } from '../../sim/workup/classplan.ts';
-import { type ColumnTimes, type Timetable, timetableOf } from '../../sim/workup/timetable.ts';
+import { classPlan } from '../../sim/class/classplan.ts';
+import { type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/timetable.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { CAUTION_CLOSE } from '../ui/cautions.ts';

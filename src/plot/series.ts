@@ -1,5 +1,5 @@
 import { PLOT_STYLE, type Marker, type PlotId } from '../../sim/colour/plot.ts';
-import { IONS } from '../../sim/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 
 // How each component is drawn in every plot: colour, dash and marker together, so that colour is never the only sign.
 

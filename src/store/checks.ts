@@ -1,4 +1,4 @@
-import type { Issue } from '../../sim/types.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 
 export function isObject(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import type { Log, Scenario, Until } from '../../sim/types.ts';
+import type { Log, Scenario, Until } from '../../sim/terms/types.ts';
 import { Planner } from './planner.ts';
 
 // The model's thread: answers one request at a time, in order.

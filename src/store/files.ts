@@ -1,4 +1,4 @@
-import { TEXT_MAX, parseJson } from '../../sim/json.ts';
+import { TEXT_MAX, parseJson } from '../../sim/input/json.ts';
 import { isObject, issue } from './checks.ts';
 import { readSaved, type Reading, type SavedRun } from './saved.ts';
 

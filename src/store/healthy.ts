@@ -1,6 +1,6 @@
 import { type Given, imposed } from '../../sim/faults/imposed.ts';
-import { readScenario } from '../../sim/scenario.ts';
-import type { Action, Fault, Log, Scenario } from '../../sim/types.ts';
+import { readScenario } from '../../sim/input/scenario.ts';
+import type { Action, Fault, Log, Scenario } from '../../sim/terms/types.ts';
 import { isObject } from './checks.ts';
 import type { Json } from './saved.ts';
 

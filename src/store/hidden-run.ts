@@ -1,4 +1,4 @@
-import type { Log } from '../../sim/types.ts';
+import type { Log } from '../../sim/terms/types.ts';
 import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
 import { differences, patched } from './difference.ts';
 import type { Json, SavedRun } from './saved.ts';

@@ -1,10 +1,10 @@
 import { imposed } from '../../sim/faults/imposed.ts';
-import { isBedFault } from '../../sim/faults/impose.ts';
-import type { Action, Fault, Issue, Log } from '../../sim/types.ts';
+import { isBedFault } from '../../sim/flaws/impose.ts';
+import type { Action, Fault, Issue, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from './column-store.ts';
 import { patched } from './difference.ts';
 import { faultsOf, sameLog, writtenScenario } from './healthy.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import type { Json } from './saved.ts';
 import type { Session } from './session.ts';
 

@@ -1,6 +1,6 @@
-import type { CalculationCheck, Readings } from '../../sim/workup/calculation.ts';
-import { checkCalculation } from '../../sim/workup/calculation.ts';
-import { parseQuantity } from '../../sim/workup/quantity.ts';
+import type { CalculationCheck, Readings } from '../../sim/report/calculation.ts';
+import { checkCalculation } from '../../sim/report/calculation.ts';
+import { parseQuantity } from '../../sim/report/quantity.ts';
 import type { Session } from './session.ts';
 import type { KeptResult } from './work-up.ts';
 

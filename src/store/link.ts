@@ -1,4 +1,4 @@
-import { TEXT_MAX, parseJson } from '../../sim/json.ts';
+import { TEXT_MAX, parseJson } from '../../sim/input/json.ts';
 import { crc32, deflate, fromBase64Url, inflate, toBase64Url } from './bytes.ts';
 import { readSaved, type Outcome, type SavedRun } from './saved.ts';
 

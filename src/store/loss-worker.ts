@@ -1,7 +1,7 @@
 /// <reference lib="webworker" />
 import { type Attribution, attributionOf } from '../../sim/attribution/attribution.ts';
 import { wholeRun } from '../../sim/attribution/placed.ts';
-import type { Log, Scenario } from '../../sim/types.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 
 // Works out where the target went and why; a run a cause. Says after every run how many are done.
 

@@ -1,5 +1,5 @@
 import type { Attribution } from '../../sim/attribution/attribution.ts';
-import type { Log, Scenario } from '../../sim/types.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 import type { LossReply, LossRequest } from './loss-worker.ts';
 
 /** What the attribution needs of a worker; in tests a function stands in for it. */

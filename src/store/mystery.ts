@@ -1,5 +1,5 @@
-import { FAULT_KINDS, type FaultKind } from '../../sim/faults/kinds.ts';
-import type { Issue } from '../../sim/types.ts';
+import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import { isObject, issue } from './checks.ts';
 
 // A run whose faults are kept from the reader until they have been named.

@@ -1,11 +1,11 @@
-import { AT, type Bed } from '../../sim/bed.ts';
-import type { RunEvent } from '../../sim/events.ts';
-import type { Results } from '../../sim/outcome.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../sim/run.ts';
-import { resultsOf } from '../../sim/results.ts';
-import { receiverLabels } from '../../sim/receivers.ts';
-import type { Action, Log, Scenario, Until } from '../../sim/types.ts';
+import { AT, type Bed } from '../../sim/column/bed.ts';
+import type { RunEvent } from '../../sim/history/events.ts';
+import type { Results } from '../../sim/history/outcome.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../sim/run/run.ts';
+import { resultsOf } from '../../sim/run/results.ts';
+import { receiverLabels } from '../../sim/history/receivers.ts';
+import type { Action, Log, Scenario, Until } from '../../sim/terms/types.ts';
 
 // Keeps the whole run of a log, past and forecast alike, and recomputes only what a change of the log touches.
 

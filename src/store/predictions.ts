@@ -1,4 +1,4 @@
-import type { Issue } from '../../sim/types.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import { isObject, issue } from './checks.ts';
 
 // What the reader expected before a decisive action, kept with the run. What came of it is read off the run itself.

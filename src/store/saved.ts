@@ -1,4 +1,4 @@
-import type { Issue, Log } from '../../sim/types.ts';
+import type { Issue, Log } from '../../sim/terms/types.ts';
 import { isObject, issue } from './checks.ts';
 import { type Mystery, mysteryIssues } from './mystery.ts';
 import { type Prediction, predictionIssues } from './predictions.ts';

@@ -1,7 +1,7 @@
-import { readLog } from '../../sim/actions.ts';
+import { readLog } from '../../sim/input/log.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
-import { readScenario } from '../../sim/scenario.ts';
-import type { Issue, Log } from '../../sim/types.ts';
+import { readScenario } from '../../sim/input/scenario.ts';
+import type { Issue, Log } from '../../sim/terms/types.ts';
 import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
 import { ColumnStore } from './column-store.ts';
 import { differences, patched } from './difference.ts';
@@ -11,8 +11,8 @@ import type { ModelThread } from './model-thread.ts';
 import type { Prediction } from './predictions.ts';
 import type { Json, Outcome, SavedRun } from './saved.ts';
 import { type Autosave, openAutosave } from './storage.ts';
-import { targetsOf } from './targets.ts';
-import type { FractionTargets } from './windows.ts';
+import { targetsOf } from '../../sim/history/targets.ts';
+import type { FractionTargets } from '../../sim/history/windows.ts';
 import { EMPTY_WORK_UP } from './work-up.ts';
 import { WorkUpStore } from './work-up-store.ts';
 

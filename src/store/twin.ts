@@ -1,9 +1,9 @@
 import type { Given } from '../../sim/faults/imposed.ts';
-import type { Log, Scenario } from '../../sim/types.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 import type { ModelThread } from './model-thread.ts';
 import { healthyTwin, writtenScenario } from './healthy.ts';
 import type { Moment } from './planner.ts';
-import type { Plan } from '../../sim/plan.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import type { Json } from './saved.ts';
 import type { Session } from './session.ts';
 

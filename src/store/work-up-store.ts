@@ -1,14 +1,14 @@
-import type { ReceiverResult } from '../../sim/outcome.ts';
-import type { Parameters, Scenario } from '../../sim/types.ts';
+import type { ReceiverResult } from '../../sim/history/outcome.ts';
+import type { Parameters, Scenario } from '../../sim/terms/types.ts';
 import type { WorkUpAction } from '../../sim/workup/actions.ts';
 import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';
-import type { StepId } from '../../sim/workup/calculation.ts';
-import { type Receiver, receiverOf } from '../../sim/workup/flask.ts';
+import type { StepId } from '../../sim/report/calculation.ts';
+import { type Receiver, receiverOf } from '../../sim/flask/flask.ts';
 import { workUpStep } from '../../sim/workup/play.ts';
-import { richest, type Sample, sampleOf, valuesWith } from '../../sim/workup/sample.ts';
-import { type WorkUp, workUpFigures } from '../../sim/workup/workup.ts';
+import { richest, type Sample, sampleOf, valuesWith } from '../../sim/report/sample.ts';
+import { type WorkUp, workUpFigures } from '../../sim/report/workup.ts';
 import type { ColumnStore } from './column-store.ts';
-import { usualStep } from './usual-step.ts';
+import { usualStep } from '../../sim/workup/usual-step.ts';
 import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type KeptResult, type SavedWorkUp, TEXT_LONGEST } from './work-up.ts';
 
 /** The work-up as it was played. */

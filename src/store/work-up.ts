@@ -1,7 +1,7 @@
 import { readWorkUpLog } from '../../sim/workup/log.ts';
 import type { WorkUpLog } from '../../sim/workup/actions.ts';
-import { CALCULATION_STEPS, type StepId } from '../../sim/workup/calculation.ts';
-import type { Issue } from '../../sim/types.ts';
+import { CALCULATION_STEPS, type StepId } from '../../sim/report/calculation.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import { isObject, issue } from './checks.ts';
 
 // A work-up as it is kept with the run: which receiver, what was done to it, what the reader expected, calculated and wrote

@@ -1,6 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Issue } from '../../sim/types.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import type { Column } from './csv.ts';
 import './table.ts';
 

@@ -1,7 +1,7 @@
-import type { Parameters } from '../../sim/types.ts';
+import type { Parameters } from '../../sim/terms/types.ts';
 import type { Portion, WorkUpAction } from '../../sim/workup/actions.ts';
 import type { Bench, Reading, WorkUpEvent } from '../../sim/workup/bench.ts';
-import type { Issue } from '../../sim/types.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import { fixed, millilitres, withUnit } from './format.ts';
 
 // Steps of the work-up in words: what is to be done, what was done, what is seen.

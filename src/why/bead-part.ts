@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { IONS, type IonId } from '../../sim/ions.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/format.ts';
 import { beadContents, beadDrawing, IONS_DRAWN, sign, SYMBOL_MOL } from './bead-drawing.ts';
 import { Fit } from './fit.ts';

@@ -1,14 +1,14 @@
 import { scaleLinear } from 'd3-scale';
 import { area, line as pathOf } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import type { IonId } from '../../sim/ions.ts';
-import { FRAME } from '../../sim/record.ts';
-import type { Scenario } from '../../sim/types.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { cursor } from '../plot/cursor.ts';
 import { seriesStyle } from '../plot/series.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { deliveredAtEnd } from '../store/windows.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { bandAt, frameAtTime, profileOf, strongest } from './bed-now.ts';
 
 // The bed of the run: left, where the bands and the acid front were, against volume; right, what the bed holds now. Both

@@ -1,8 +1,8 @@
-import { bandIn } from '../../sim/measure.ts';
-import { FRAME } from '../../sim/record.ts';
-import type { IonId } from '../../sim/types.ts';
-import type { Plan } from '../../sim/plan.ts';
-import { frameAt } from '../store/windows.ts';
+import { bandIn } from '../../sim/column/measure.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { IonId } from '../../sim/terms/types.ts';
+import type { Plan } from '../../sim/history/plan.ts';
+import { frameAt } from '../../sim/history/windows.ts';
 
 // What a run holds at a model time: the acid at a depth, the bands, and the moment when the acid front passes a band.
 

@@ -1,9 +1,9 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { IONS, type IonId } from '../../sim/ions.ts';
-import { distributionOf, passageOf } from '../../sim/passage.ts';
-import { FRAME } from '../../sim/record.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import { distributionOf, passageOf } from '../../sim/chemistry/passage.ts';
+import { FRAME } from '../../sim/history/record.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { SPEEDS } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';

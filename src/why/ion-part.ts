@@ -1,7 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { speciation } from '../../sim/complexes.ts';
-import { IONS, type IonId } from '../../sim/ions.ts';
+import { speciation } from '../../sim/chemistry/complexes.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { dragAcid } from './drag.ts';
 import { Fit } from './fit.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { IONS, type IonId } from '../../sim/ions.ts';
-import type { Issue } from '../../sim/types.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import { isObject } from '../store/checks.ts';
 import type { Json } from '../store/saved.ts';
 import type { Session } from '../store/session.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type Option, type Question, questionsOf } from '../../sim/questions.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { type Option, type Question, questionsOf } from '../../sim/teach/questions.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { announce } from '../ui/announce.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { partStyles } from './styles.ts';

@@ -1,8 +1,8 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { ION_IDS, IONS, type IonId } from '../../sim/ions.ts';
-import { distributionOf, passageOf } from '../../sim/passage.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { ION_IDS, IONS, type IonId } from '../../sim/terms/ions.ts';
+import { distributionOf, passageOf } from '../../sim/chemistry/passage.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed, significant } from '../ui/format.ts';
 import { controlStyles } from '../ui/styles.ts';

@@ -1,8 +1,8 @@
-import type { IonId } from '../../sim/ions.ts';
-import { IONS } from '../../sim/ions.ts';
-import { LIGAND_FIELD, speciation } from '../../sim/complexes.ts';
-import { distributionOf, passageOf } from '../../sim/passage.ts';
-import type { Scenario } from '../../sim/types.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
+import { IONS } from '../../sim/terms/ions.ts';
+import { LIGAND_FIELD, speciation } from '../../sim/chemistry/complexes.ts';
+import { distributionOf, passageOf } from '../../sim/chemistry/passage.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/format.ts';
 
 // What the numbers say, in words. Every sentence is made from values of the model.

@@ -1,9 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { IONS, type IonId } from '../../sim/ions.ts';
-import { resolutionOf } from '../../sim/passage.ts';
-import type { Progress, Sequence } from '../../sim/sequence.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import { resolutionOf } from '../../sim/chemistry/passage.ts';
+import type { Progress, Sequence } from '../../sim/sequence/sequence.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { isObject } from '../store/checks.ts';
 import type { Json } from '../store/saved.ts';
 import type { Session } from '../store/session.ts';

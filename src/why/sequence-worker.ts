@@ -1,6 +1,6 @@
 /// <reference lib="webworker" />
-import { findSequence, type Progress, type Sequence, type SequenceGoal } from '../../sim/sequence.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { findSequence, type Progress, type Sequence, type SequenceGoal } from '../../sim/sequence/sequence.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 
 // Searches for a programme of acids beside the page; ended from outside to cancel.
 

@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { svg, type SVGTemplateResult } from 'lit';
-import { speciation, species } from '../../sim/complexes.ts';
-import type { IonId } from '../../sim/ions.ts';
+import { speciation, species } from '../../sim/chemistry/complexes.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { cursor } from '../plot/cursor.ts';
 import { seriesStyle } from '../plot/series.ts';

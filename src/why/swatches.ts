@@ -1,7 +1,7 @@
-import type { ComplexSpecies } from '../../sim/complexes.ts';
+import type { ComplexSpecies } from '../../sim/chemistry/complexes.ts';
 import { absorptionInto, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../sim/colour/spectra.ts';
 import { colourOfSpectrum, hexOf } from '../../sim/colour/srgb.ts';
-import type { IonId } from '../../sim/ions.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
 
 // The colour of one species alone, from its spectrum.
 

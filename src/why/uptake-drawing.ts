@@ -1,8 +1,8 @@
 import { scaleLog } from 'd3-scale';
 import { svg, type SVGTemplateResult } from 'lit';
-import type { IonId } from '../../sim/ions.ts';
-import { distributionOf } from '../../sim/passage.ts';
-import type { Scenario } from '../../sim/types.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
+import { distributionOf } from '../../sim/chemistry/passage.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { cursor } from '../plot/cursor.ts';
 import { line } from '../plot/line.ts';

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { ION_IDS, IONS, type IonId } from '../../sim/ions.ts';
+import { ION_IDS, IONS, type IonId } from '../../sim/terms/ions.ts';
 import { pointing } from '../store/pointing.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';

@@ -1,7 +1,7 @@
-import { restingBalance, mixed } from '../../sim/workup/flask.ts';
+import { restingBalance, mixed } from '../../sim/flask/flask.ts';
 import type { Bench, Titre, WorkUpEvent, WorkUpState } from '../../sim/workup/bench.ts';
 import { inHand, titreInHand } from '../../sim/workup/bench.ts';
-import { titrationCurve } from '../../sim/workup/titrate.ts';
+import { titrationCurve } from '../../sim/flask/titrate.ts';
 
 // The curves of the flask in hand against what was run into it: alkali first, then titrant.
 

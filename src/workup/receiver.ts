@@ -1,9 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { alkaliFor } from '../../sim/workup/workup.ts';
-import type { Receiver } from '../../sim/workup/flask.ts';
-import { parseQuantity } from '../../sim/workup/quantity.ts';
-import { changedAt, receiverElsewhere } from '../store/elsewhere.ts';
+import { alkaliFor } from '../../sim/report/workup.ts';
+import type { Receiver } from '../../sim/flask/flask.ts';
+import { parseQuantity } from '../../sim/report/quantity.ts';
+import { changedAt, receiverElsewhere } from '../../sim/report/elsewhere.ts';
 import type { Session } from '../store/session.ts';
 import { fixed, millilitres, millimoles, percent, significant } from '../ui/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';

@@ -1,6 +1,6 @@
-import { type Appearance, appearanceOf } from '../../sim/workup/appearance.ts';
+import { type Appearance, appearanceOf } from '../../sim/flask/appearance.ts';
 import type { Bench } from '../../sim/workup/bench.ts';
-import type { Flask } from '../../sim/workup/flask.ts';
+import type { Flask } from '../../sim/flask/flask.ts';
 
 /** How a flask looks on this bench, before anything was read off it. */
 export function solutionIn(flask: Flask, { titration: { chemistry, path_cm, threshold_A } }: Bench): Appearance {

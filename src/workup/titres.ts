@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Titration } from '../../sim/workup/workup.ts';
+import type { Titration } from '../../sim/report/workup.ts';
 import { resultOf } from '../store/keeping.ts';
 import type { Session } from '../store/session.ts';
 import { KEPT_MAX } from '../store/work-up.ts';

@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../store/session.ts';
-import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../store/elsewhere.ts';
-import type { Plan } from '../../sim/plan.ts';
+import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/elsewhere.ts';
+import type { Plan } from '../../sim/history/plan.ts';
 import { fixed, percent, withUnit } from '../ui/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { Row } from '../ui/csv.ts';

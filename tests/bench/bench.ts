@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { AT } from '../../sim/bed.ts';
-import { checkpointOf, restoreTo, type Run, runWhole } from '../../sim/run.ts';
-import { parseScenario } from '../../sim/scenario.ts';
-import type { Scenario } from '../../sim/types.ts';
-import { movedReceiver } from '../../src/store/edit.ts';
+import { AT } from '../../sim/column/bed.ts';
+import { checkpointOf, restoreTo, type Run, runWhole } from '../../sim/run/run.ts';
+import { parseScenario } from '../../sim/input/scenario.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import { movedReceiver } from '../../sim/history/edit.ts';
 import { Planner } from '../../src/store/planner.ts';
 import { odexRatio } from './odex-ratio.ts';
 

@@ -1,4 +1,4 @@
-import { curveParts, resinFrom } from '../../sim/uptake.ts';
+import { curveParts, resinFrom } from '../../sim/chemistry/uptake.ts';
 import { referenceRun } from '../exact/reference-column.ts';
 import { type Rig, rigFor } from '../sim/rig.ts';
 

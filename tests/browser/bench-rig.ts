@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
-import { readScenario } from '../../sim/scenario.ts';
-import { resultsOf } from '../../sim/results.ts';
-import type { Results } from '../../sim/outcome.ts';
-import { advance, runOf } from '../../sim/run.ts';
-import type { Log, Scenario } from '../../sim/types.ts';
+import { readScenario } from '../../sim/input/scenario.ts';
+import { resultsOf } from '../../sim/run/results.ts';
+import type { Results } from '../../sim/history/outcome.ts';
+import { advance, runOf } from '../../sim/run/run.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 
 // The bench as a person finds it: controls by their names, figures as they are written on the page.
 

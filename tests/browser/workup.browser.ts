@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { runWhole } from '../../sim/run.ts';
-import type { WorkUpReport } from '../../sim/workup/report.ts';
+import { runWhole } from '../../sim/run/run.ts';
+import type { WorkUpReport } from '../../sim/report/report.ts';
 import { workUpOf } from '../../src/headless/workup.ts';
 import { axeViolations } from './axe.ts';
 import { PATIENCE_MS, scenario } from './bench-rig.ts';

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { resultsOf } from '../../sim/results.ts';
-import { runWhole } from '../../sim/run.ts';
-import { parseScenario } from '../../sim/scenario.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { resultsOf } from '../../sim/run/results.ts';
+import { runWhole } from '../../sim/run/run.ts';
+import { parseScenario } from '../../sim/input/scenario.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 
 // The figures of shipped scenarios that a teacher would quote, at the precision at which they would be quoted.
 

@@ -1,14 +1,14 @@
-import { AT, type Bed } from '../../sim/bed.ts';
-import { type Column, columnOf } from '../../sim/column.ts';
-import { type FieldPath, parameterDefaults } from '../../sim/fields.ts';
-import type { IonId } from '../../sim/ions.ts';
-import type { LaneEdge } from '../../sim/lanes.ts';
-import { mix } from '../../sim/mixing.ts';
-import { packedBed } from '../../sim/start.ts';
-import { type Flux, fluxFor } from '../../sim/flux.ts';
-import { acidIsSteady, passSteadyAcid, sweepAcid } from '../../sim/sweep-acid.ts';
-import { sweepMetals } from '../../sim/sweep-metals.ts';
-import type { Scenario } from '../../sim/types.ts';
+import { AT, type Bed } from '../../sim/column/bed.ts';
+import { type Column, columnOf } from '../../sim/column/column.ts';
+import { type FieldPath, parameterDefaults } from '../../sim/terms/fields.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
+import type { LaneEdge } from '../../sim/column/lanes.ts';
+import { mix } from '../../sim/flow/mixing.ts';
+import { packedBed } from '../../sim/column/start.ts';
+import { type Flux, fluxFor } from '../../sim/column/flux.ts';
+import { acidIsSteady, passSteadyAcid, sweepAcid } from '../../sim/flow/sweep-acid.ts';
+import { sweepMetals } from '../../sim/flow/sweep-metals.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 
 // The lanes of the model without head, tip and gravity: constant flow, chosen inflow, constants set by the test.
 

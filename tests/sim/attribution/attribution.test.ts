@@ -2,11 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { type Attribution, attributionOf } from '../../../sim/attribution/attribution.ts';
 import { wholeRun } from '../../../sim/attribution/placed.ts';
 import { withFault } from '../../../sim/faults/imposed.ts';
-import type { FaultKind } from '../../../sim/faults/kinds.ts';
-import { resultsOf } from '../../../sim/results.ts';
-import type { Results } from '../../../sim/outcome.ts';
-import { runWhole } from '../../../sim/run.ts';
-import type { Action, Fault, Log, Scenario } from '../../../sim/types.ts';
+import type { FaultKind } from '../../../sim/terms/fault-kinds.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import type { Results } from '../../../sim/history/outcome.ts';
+import { runWhole } from '../../../sim/run/run.ts';
+import type { Action, Fault, Log, Scenario } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { leach } from '../faults/bench.ts';
 

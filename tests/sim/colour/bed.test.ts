@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type BedCell, bedColour, bedPainter } from '../../../sim/colour/bed.ts';
 import { layerReflectance, RESIN_TINTS_PER_CM, sphereEfficiency } from '../../../sim/colour/scatter.ts';
-import type { IonId } from '../../../sim/ions.ts';
+import type { IonId } from '../../../sim/terms/ions.ts';
 import { bedCurve, difference, dominantWavelength, labOf, libraryColour } from './reference.ts';
 import type { SpeciesId } from '../../../sim/colour/spectra.ts';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { absorptionOf, flatTransmittance, liquidColour, roundTransmittance, vesselStops } from '../../../sim/colour/liquid.ts';
 import type { ExtraId, Solution } from '../../../sim/colour/mixture.ts';
-import { ION_IDS, type IonId } from '../../../sim/ions.ts';
+import { ION_IDS, type IonId } from '../../../sim/terms/ions.ts';
 import { hexOf } from '../../../sim/colour/srgb.ts';
 import type { SpeciesId } from '../../../sim/colour/spectra.ts';
 import { difference, labOf, libraryColour, tubeCurve } from './reference.ts';

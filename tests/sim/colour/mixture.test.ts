@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { addSorbedInto, speciesInto } from '../../../sim/colour/mixture.ts';
-import { ION_IDS } from '../../../sim/ions.ts';
+import { ION_IDS } from '../../../sim/terms/ions.ts';
 import { SPECIES_IDS, type SpeciesId } from '../../../sim/colour/spectra.ts';
 
 const at = (amounts: Float64Array, id: SpeciesId): number => amounts[SPECIES_IDS.indexOf(id)];

@@ -1,8 +1,8 @@
-import { AT, type Bed } from '../../../sim/bed.ts';
-import { parameterDefaults } from '../../../sim/fields.ts';
-import { onBed } from '../../../sim/start.ts';
-import type { Run } from '../../../sim/run.ts';
-import type { Action, FieldPath, Log, Scenario } from '../../../sim/types.ts';
+import { AT, type Bed } from '../../../sim/column/bed.ts';
+import { parameterDefaults } from '../../../sim/terms/fields.ts';
+import { onBed } from '../../../sim/column/start.ts';
+import type { Run } from '../../../sim/run/run.ts';
+import type { Action, FieldPath, Log, Scenario } from '../../../sim/terms/types.ts';
 
 // A small column for tests of what goes wrong: the cathode leach with fewer and coarser cells.
 

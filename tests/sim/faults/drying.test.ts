@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { gasVolume } from '../../../sim/faults/refill-below.ts';
-import { ledgerError, liquidError } from '../../../sim/ledger.ts';
-import { act, advance, AIR_ENTERS, type Run, runOf } from '../../../sim/run.ts';
-import type { Action, FieldPath, Log } from '../../../sim/types.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { gasVolume } from '../../../sim/bench/refill-below.ts';
+import { ledgerError, liquidError } from '../../../sim/column/ledger.ts';
+import { act, advance, AIR_ENTERS, type Run, runOf } from '../../../sim/run/run.ts';
+import type { Action, FieldPath, Log } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { leach, spaceError } from './bench.ts';
 

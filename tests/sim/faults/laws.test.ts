@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { FAULT_KINDS } from '../../../sim/faults/kinds.ts';
-import { ledgerError, liquidError } from '../../../sim/ledger.ts';
-import { resultsOf } from '../../../sim/results.ts';
-import { advance, runOf, runWhole } from '../../../sim/run.ts';
-import type { Action, Fault, Log, Scenario } from '../../../sim/types.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { FAULT_KINDS } from '../../../sim/terms/fault-kinds.ts';
+import { ledgerError, liquidError } from '../../../sim/column/ledger.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import { advance, runOf, runWhole } from '../../../sim/run/run.ts';
+import type { Action, Fault, Log, Scenario } from '../../../sim/terms/types.ts';
 import { leach, lowest, resinVolume, spaceError } from './bench.ts';
 
 // Laws that hold whatever is wrong with the column and whatever is done to it.

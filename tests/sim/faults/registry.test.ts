@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { impose, isBedFault } from '../../../sim/faults/impose.ts';
+import { impose, isBedFault } from '../../../sim/flaws/impose.ts';
 import { imposed, withFault } from '../../../sim/faults/imposed.ts';
-import { FAULT_KINDS, type FaultKind } from '../../../sim/faults/kinds.ts';
+import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../../sim/faults/registry.ts';
-import { AT } from '../../../sim/bed.ts';
-import { resultsOf } from '../../../sim/results.ts';
-import { act, runOf, runWhole } from '../../../sim/run.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import { act, runOf, runWhole } from '../../../sim/run/run.ts';
 import { GOLDEN, scenarioOf } from '../../golden/figures.ts';
 import { leach } from './bench.ts';
 

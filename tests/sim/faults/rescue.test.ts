@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { blow } from '../../../sim/faults/crater.ts';
-import { ledgerError, liquidError } from '../../../sim/ledger.ts';
-import { act, advance, type Run, runOf } from '../../../sim/run.ts';
-import { resultsOf } from '../../../sim/results.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { blow } from '../../../sim/flaws/crater.ts';
+import { ledgerError, liquidError } from '../../../sim/column/ledger.ts';
+import { act, advance, type Run, runOf } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { heldAmount, leach, procedure, resinVolume, spaceError } from './bench.ts';
 

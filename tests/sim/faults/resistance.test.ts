@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { flowInto } from '../../../sim/hydraulics.ts';
-import { crackFactor, resistLane } from '../../../sim/resistance.ts';
-import { runOf } from '../../../sim/run.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { flowInto } from '../../../sim/flow/hydraulics.ts';
+import { crackFactor, resistLane } from '../../../sim/column/resistance.ts';
+import { runOf } from '../../../sim/run/run.ts';
 import vectors from '../../data/transport-vectors.json';
 import { closeTo } from '../../exact/asserts.ts';
 import { criticalVelocity, gasPermeability, wallGap } from '../../exact/hydraulics.ts';
-import { refresh, weighLane } from '../../../sim/cell.ts';
+import { refresh, weighLane } from '../../../sim/column/cell.ts';
 import { leach } from './bench.ts';
 
 describe('a gap between bed and wall', () => {

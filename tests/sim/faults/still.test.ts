@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { mix } from '../../../sim/mixing.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { mix } from '../../../sim/flow/mixing.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { stagnantMoments } from '../../exact/headspace.ts';
 import { rigFor } from '../rig.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { laneLengths, TILT_MAX_DEG } from '../../../sim/faults/tilt.ts';
-import { flowInto } from '../../../sim/hydraulics.ts';
-import { runOf } from '../../../sim/run.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { laneLengths, TILT_MAX_DEG } from '../../../sim/flaws/tilt.ts';
+import { flowInto } from '../../../sim/flow/hydraulics.ts';
+import { runOf } from '../../../sim/run/run.ts';
 import vectors from '../../data/transport-vectors.json';
 import { closeTo } from '../../exact/asserts.ts';
 import { slopedTop } from '../../exact/hydraulics.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parameterDefaults } from '../../../sim/fields.ts';
+import { parameterDefaults } from '../../../sim/terms/fields.ts';
 import { apparatusOf, flaskSize, tolerance } from '../../../sim/workup/apparatus.ts';
 
 describe('class A tolerance', () => {

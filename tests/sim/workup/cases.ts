@@ -1,9 +1,9 @@
 // Shared set-ups of the work-up tests.
-import { CHEMISTRY, type Chemistry, type Component, COMPONENTS, type Totals } from '../../../sim/workup/balance.ts';
-import type { Flask } from '../../../sim/workup/flask.ts';
-import type { Titration } from '../../../sim/workup/titrate.ts';
-import { rootOf } from '../../../sim/workup/root.ts';
-import { balanceIn } from '../../../sim/workup/flask.ts';
+import { CHEMISTRY, type Chemistry, type Component, COMPONENTS, type Totals } from '../../../sim/flask/balance.ts';
+import type { Flask } from '../../../sim/flask/flask.ts';
+import type { Titration } from '../../../sim/flask/titrate.ts';
+import { rootOf } from '../../../sim/math/root.ts';
+import { balanceIn } from '../../../sim/flask/flask.ts';
 
 /** pKw 14.00 and one Ksp of Co(OH)2, as the check values were computed. */
 export function chemistryWith(KspCo: number): Chemistry {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parameterDefaults } from '../../../sim/fields.ts';
+import { parameterDefaults } from '../../../sim/terms/fields.ts';
 import { readWorkUpLog } from '../../../sim/workup/log.ts';
 import { defaultProcedure } from '../../../sim/workup/procedure.ts';
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { parameterDefaults } from '../../../sim/fields.ts';
+import { parameterDefaults } from '../../../sim/terms/fields.ts';
 import { REAGENTS, type Portion, type WorkUpAction } from '../../../sim/workup/actions.ts';
 import { benchOf, inHand, startOf, type WorkUpState } from '../../../sim/workup/bench.ts';
-import type { Receiver } from '../../../sim/workup/flask.ts';
+import type { Receiver } from '../../../sim/flask/flask.ts';
 import { playWorkUp, workUpStep } from '../../../sim/workup/play.ts';
 import { defaultProcedure } from '../../../sim/workup/procedure.ts';
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { runWhole } from '../../../sim/run.ts';
-import { resultsOf } from '../../../sim/results.ts';
+import { runWhole } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, placesOf } from '../../../src/bench/debrief-numbers.ts';
 import { eventWords, refusalWords } from '../../../src/bench/words.ts';
-import { handlesOf, movedReceiver } from '../../../src/store/edit.ts';
+import { handlesOf, movedReceiver } from '../../../sim/history/edit.ts';
 import { Planner } from '../../../src/store/planner.ts';
-import { targetsOf } from '../../../src/store/targets.ts';
+import { targetsOf } from '../../../sim/history/targets.ts';
 import { small } from '../store/rig.ts';
 
 const SCENARIO = small();

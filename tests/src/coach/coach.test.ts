@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { advance, runOf } from '../../../sim/run.ts';
-import { resultsOf } from '../../../sim/results.ts';
-import type { Action, Log } from '../../../sim/types.ts';
+import { advance, runOf } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import type { Action, Log } from '../../../sim/terms/types.ts';
 import { eluentEntry, logAhead } from '../../../src/coach/ahead.ts';
 import { type Bench, occasionOf, questionOf } from '../../../src/coach/occasion.ts';
 import { leavesAt, outcomeOf } from '../../../src/coach/outcome.ts';
 import { warningsOf } from '../../../src/coach/warnings.ts';
 import { Planner } from '../../../src/store/planner.ts';
 import type { Prediction } from '../../../src/store/predictions.ts';
-import { targetsOf } from '../../../src/store/targets.ts';
+import { targetsOf } from '../../../sim/history/targets.ts';
 import { small } from '../store/rig.ts';
 
 const SCENARIO = small();

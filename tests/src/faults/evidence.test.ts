@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { imposed } from '../../../sim/faults/imposed.ts';
-import type { Fault } from '../../../sim/types.ts';
+import type { Fault } from '../../../sim/terms/types.ts';
 import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
 import type { Seen } from '../../../src/faults/numbers.ts';
 import { healthyTwin } from '../../../src/store/healthy.ts';

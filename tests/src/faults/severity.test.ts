@@ -1,6 +1,6 @@
 import { assert, constantFrom, double, property } from 'fast-check';
 import { expect, test } from 'vitest';
-import { FAULT_KINDS } from '../../../sim/faults/kinds.ts';
+import { FAULT_KINDS } from '../../../sim/terms/fault-kinds.ts';
 import { FAULTS } from '../../../sim/faults/registry.ts';
 import { amountOf, faultWords, leastOf, severityOf } from '../../../src/faults/severity.ts';
 

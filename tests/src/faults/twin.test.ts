@@ -1,6 +1,6 @@
 import { expect, test, vi } from 'vitest';
-import { runWhole } from '../../../sim/run.ts';
-import { resultsOf } from '../../../sim/results.ts';
+import { runWhole } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
 import { healthyTwin, writtenScenario } from '../../../src/store/healthy.ts';
 import { imposeFromStart, imposeNow } from '../../../src/store/impose.ts';
 import type { Session } from '../../../src/store/session.ts';

@@ -7,7 +7,7 @@ import { depthRow } from '../../../src/figure/row-depth.ts';
 import { effluentRow, effluentWords } from '../../../src/figure/row-effluent.ts';
 import { pouredRow } from '../../../src/figure/row-poured.ts';
 import { receiverRow } from '../../../src/figure/row-receivers.ts';
-import { switchWindow } from '../../../src/store/windows.ts';
+import { switchWindow } from '../../../sim/history/windows.ts';
 import { markup } from '../markup.ts';
 import { workedRun } from './runs.ts';
 

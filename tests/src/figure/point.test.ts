@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { FRAME } from '../../../sim/record.ts';
+import { FRAME } from '../../../sim/history/record.ts';
 import { pointAt } from '../../../src/figure/point.ts';
 import { spokenPoint } from '../../../src/figure/read-out.ts';
 import { wholeRun } from './runs.ts';

@@ -1,9 +1,9 @@
 import cathodeLeach from '../../../scenarios/cathode-leach.json?raw';
-import { parseScenario } from '../../../sim/scenario.ts';
+import { parseScenario } from '../../../sim/input/scenario.ts';
 import '../../../src/figure/figure.ts';
-import { handlesOf } from '../../../src/store/edit.ts';
+import { handlesOf } from '../../../sim/history/edit.ts';
 import { Planner } from '../../../src/store/planner.ts';
-import { switchWindow } from '../../../src/store/windows.ts';
+import { switchWindow } from '../../../sim/history/windows.ts';
 import { installTheme } from '../../../src/ui/theme.ts';
 
 // The figure alone with a whole run of the cathode leach, one lane for speed, and nothing that answers its events.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { endedAt, pourings, receivings } from '../../../src/figure/stretches.ts';
-import { deliveredAtEnd } from '../../../src/store/windows.ts';
+import { deliveredAtEnd } from '../../../sim/history/windows.ts';
 import { wholeRun } from './runs.ts';
 
 describe.each(['cathode-leach', 'six-metals', 'theory-one-lane'])('%s', (name) => {

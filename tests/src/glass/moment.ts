@@ -1,5 +1,5 @@
-import { readScenario } from '../../../sim/scenario.ts';
-import type { IonId, Scenario } from '../../../sim/types.ts';
+import { readScenario } from '../../../sim/input/scenario.ts';
+import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import { type Moment, Planner } from '../../../src/store/planner.ts';
 import cathodeLeach from '../../../scenarios/cathode-leach.json' with { type: 'json' };
 

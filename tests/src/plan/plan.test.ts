@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { classPlan } from '../../../sim/workup/classplan.ts';
-import type { Scenario } from '../../../sim/types.ts';
+import { classPlan } from '../../../sim/class/classplan.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
 import { groupUse } from '../../../src/plan/group-use.ts';
 import { columnTimes } from '../../../src/plan/times.ts';
 import { Planner } from '../../../src/store/planner.ts';
-import type { Plan } from '../../../sim/plan.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
 import { small } from '../store/rig.ts';
 
 describe('a column run as a part of the period', () => {

@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { runWhole } from '../../../sim/run.ts';
-import { resultsOf } from '../../../sim/results.ts';
+import { runWhole } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
 import { ColumnStore } from '../../../src/store/column-store.ts';
-import { handlesOf, movedEluent } from '../../../src/store/edit.ts';
+import { handlesOf, movedEluent } from '../../../sim/history/edit.ts';
 import { directThread, small } from './rig.ts';
 
 const SCENARIO = small();

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { advance, runOf, runWhole } from '../../../sim/run.ts';
-import { resultsOf } from '../../../sim/results.ts';
-import type { Action, Log } from '../../../sim/types.ts';
-import { handlesOf, movedEluent, movedReceiver } from '../../../src/store/edit.ts';
+import { advance, runOf, runWhole } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import type { Action, Log } from '../../../sim/terms/types.ts';
+import { handlesOf, movedEluent, movedReceiver } from '../../../sim/history/edit.ts';
 import { Planner } from '../../../src/store/planner.ts';
-import type { Plan } from '../../../sim/plan.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
 import { shipped, small } from './rig.ts';
 
 const SEED = 20;

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Log, Scenario } from '../../../sim/types.ts';
-import { readScenario } from '../../../sim/scenario.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
+import { readScenario } from '../../../sim/input/scenario.ts';
 import type { ModelThread } from '../../../src/store/model-thread.ts';
 import { Planner } from '../../../src/store/planner.ts';
 

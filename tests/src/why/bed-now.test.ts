@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { AT } from '../../../sim/bed.ts';
-import { bandOf } from '../../../sim/measure.ts';
-import { FRAME } from '../../../sim/record.ts';
-import { advance, runOf } from '../../../sim/run.ts';
-import { distributionOf } from '../../../sim/passage.ts';
-import { parseScenario } from '../../../sim/scenario.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { bandOf } from '../../../sim/column/measure.ts';
+import { FRAME } from '../../../sim/history/record.ts';
+import { advance, runOf } from '../../../sim/run/run.ts';
+import { distributionOf } from '../../../sim/chemistry/passage.ts';
+import { parseScenario } from '../../../sim/input/scenario.ts';
 import { Planner } from '../../../src/store/planner.ts';
 import { acidAt, bandAt, frameAtTime, frontMeeting, strongest } from '../../../src/why/bed-now.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { ION_IDS } from '../../../sim/ions.ts';
-import { parseScenario } from '../../../sim/scenario.ts';
+import { ION_IDS } from '../../../sim/terms/ions.ts';
+import { parseScenario } from '../../../sim/input/scenario.ts';
 import { Planner } from '../../../src/store/planner.ts';
 import { beadContents, beadDrawing, IONS_DRAWN } from '../../../src/why/bead-drawing.ts';
 import { bedDrawing } from '../../../src/why/bed-drawing.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { ION_IDS } from '../../../sim/ions.ts';
+import { ION_IDS } from '../../../sim/terms/ions.ts';
 import { scenarioOf } from '../../sim/rig.ts';
 import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf, tracesSentence } from '../../../src/why/sentences.ts';
 

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { runWhole } from '../../../sim/run.ts';
+import { runWhole } from '../../../sim/run/run.ts';
 import { defaultProcedure } from '../../../sim/workup/procedure.ts';
-import { reportOf } from '../../../sim/workup/report.ts';
+import { reportOf } from '../../../sim/report/report.ts';
 import { workUpOf } from '../../../src/headless/workup.ts';
-import { movedReceiver } from '../../../src/store/edit.ts';
-import { changedAt, receiverElsewhere, workedUp } from '../../../src/store/elsewhere.ts';
+import { movedReceiver } from '../../../sim/history/edit.ts';
+import { changedAt, receiverElsewhere, workedUp } from '../../../sim/report/elsewhere.ts';
 import { ownCalculation, readingsOf, resultOf } from '../../../src/store/keeping.ts';
 import { readSaved } from '../../../src/store/saved.ts';
 import type { Session } from '../../../src/store/session.ts';

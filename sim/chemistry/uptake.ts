@@ -1,0 +1,133 @@
+import { density, invasion, meanActivity, viscosity } from './acid.ts';
+import { EXCHANGE_CONSTANTS, exchangeFractions } from './complexes.ts';
+import { monotoneCubic } from '../math/interpolation.ts';
+import { type IonId, IONS } from '../terms/ions.ts';
+import type { Parameters, Scenario } from '../terms/types.ts';
+
+// Distribution coefficients D_v = (mol in the beads per L of bed) / (mol per L of solution) against HCl molarity.
+
+/** What the curves depend on besides the acid. */
+export interface Resin {
+  /** Fixed charge, mol per L of resin solution. */
+  readonly Q: number;
+  /** L of resin solution per L of bed. */
+  readonly pore: number;
+  /** Factor of the HCl that enters the beads. */
+  readonly kappa: number;
+  /** Scale of the recalled curves. */
+  readonly F: number;
+}
+
+/** D_v of a trace in two parts. */
+export interface Uptake {
+  /** Cations that enter with the HCl; not limited by the capacity. */
+  readonly coion: number;
+  /** Anions exchanged for chloride, to be multiplied by (1 - theta)^z on a bed of which a share theta is taken. */
+  readonly exchange: number;
+}
+
+/** The same against HCl molarity, on the grid of `tableIndex`. */
+export interface UptakeTable {
+  readonly coion: Float64Array;
+  readonly exchange: Float64Array;
+}
+
+/** A user's curve: HCl mol/L, increasing, and D_v. */
+type Points = readonly (readonly [acid: number, D: number])[];
+
+/** Tables have this many steps, equal in the square root of the molarity: fine near water, where D falls by decades. */
+export const TABLE_STEPS = 2048;
+export const TABLE_TOP_M = 13;
+const GRID_M = Array.from({ length: TABLE_STEPS + 1 }, (_, i) => (i / TABLE_STEPS) ** 2 * TABLE_TOP_M);
+
+/** The scale and the invasion with which the exchange constants were fitted. */
+const FITTED_F = 0.63;
+const FITTED_KAPPA = 1;
+/** Less acid than this is water; far above where c² leaves the range of numbers. */
+const WATER_M = 1e-9;
+/** Keeps log10 D finite in a user's table with zeros; a D of 1e-6 moves no band. */
+const FAINT_D = 1e-6;
+
+export function resinFrom(values: Parameters): Resin {
+  const pore = values['resin.pore_L_per_L'];
+  return { Q: values['resin.capacity_eq_per_L'] / pore, pore, kappa: values['resin.invasion'], F: values['resin.curve_scale'] };
+}
+
+/**
+ * D_v of a trace from the built-in curve. First part: Donnan uptake of cations, after Helfferich, Ion Exchange (1962), ch. 5
+ * (recalled). Second part: exchange of MCl4 z- against z Cl-, with (1 + Q/x) the square of the chloride in the beads over that
+ * outside.
+ */
+export function curveParts(ion: IonId, c: number, resin: Resin): Uptake {
+  if (c < WATER_M) return { coion: 0, exchange: 0 };
+  return partsAt(ion, c, exchangeFractions(ion, meanActivity(c)), resin);
+}
+
+/** D_v of a trace from the built-in curve at HCl molarity `c`. */
+export function distributionCoefficient(ion: IonId, c: number, resin: Resin): number {
+  const { coion, exchange } = curveParts(ion, c, resin);
+  return coion + exchange;
+}
+
+/** The curve an ion has in a scenario: the scenario's own table, in place of the built-in curve, if there is one. */
+export function uptakeCurve(scenario: Scenario, ion: IonId): (c: number) => Uptake {
+  const points = scenario.curves[ion];
+  if (points) {
+    const D = ownCurve(points);
+    return IONS[ion].anionCharge > 0 ? (c) => ({ coion: 0, exchange: D(c) }) : (c) => ({ coion: D(c), exchange: 0 });
+  }
+  const resin = resinFrom(scenario.values);
+  return (c) => curveParts(ion, c, resin);
+}
+
+/** The same, tabulated for the run. */
+export function uptakeTable(scenario: Scenario, ion: IonId): UptakeTable {
+  const parts = GRID_M.map(uptakeCurve(scenario, ion));
+  return { coion: Float64Array.from(parts, ({ coion }) => coion), exchange: Float64Array.from(parts, ({ exchange }) => exchange) };
+}
+
+/** Density (g/mL) and viscosity (mPa s) of HCl at 20 °C on the same grid. */
+export function liquidTable(): { density: Float64Array; viscosity: Float64Array } {
+  return { density: Float64Array.from(GRID_M, density), viscosity: Float64Array.from(GRID_M, viscosity) };
+}
+
+/** Place of a molarity in a table: the whole part is the entry below it, the rest the share of the way to the next. */
+export function tableIndex(c: number): number {
+  return Math.min(Math.sqrt(c / TABLE_TOP_M), 1) * TABLE_STEPS;
+}
+
+/** Value of a table at a molarity, linear between its entries. */
+export function tableValue(table: Float64Array, c: number): number {
+  const x = tableIndex(c);
+  const i = x < TABLE_STEPS ? Math.floor(x) : TABLE_STEPS - 1;
+  return table[i] + (x - i) * (table[i + 1] - table[i]);
+}
+
+/**
+ * Through a user's points: monotone in log10 D against log10 c, where the power laws of weak acid are straight; on the built-in
+ * curves sampled at eight molarities from 0.1 up this errs 3 to 17 times less than against c (computed). Below the first point D
+ * falls as c², as the built-in curves of all 2+ ions do near water, so that water releases the ion; above the last it is held.
+ */
+export function ownCurve(points: Points): (c: number) => number {
+  const inWater = points.find(([acid]) => acid === 0)?.[1] ?? 0;
+  const inAcid = points.filter(([acid]) => acid > 0);
+  if (inAcid.length === 0) return () => inWater;
+  const [first, firstD] = inAcid[0];
+  const logs = monotoneCubic(
+    inAcid.map(([acid]) => Math.log10(acid)),
+    inAcid.map(([, D]) => Math.log10(D + FAINT_D)),
+  );
+  return (c) => (c < first ? inWater + (firstD - inWater) * (c / first) ** 2 : Math.max(0, 10 ** logs(Math.log10(c)) - FAINT_D));
+}
+
+function partsAt(ion: IonId, c: number, fractions: readonly number[], resin: Resin): Uptake {
+  const { logK, z, zM } = EXCHANGE_CONSTANTS[ion];
+  const inside = invasion(c, resin.Q, resin.kappa) / c;
+  let coion = 0;
+  for (let n = 0; n <= zM; n++) coion += fractions[n] * inside ** (zM - n);
+  if (logK === null) return { coion: resin.pore * coion, exchange: 0 };
+  // The recalled curves fix the exchange, and the constants fit them with kappa 1: another kappa is for the HCl and the co-ions.
+  // F turns the recalled axis into D_v. It scales what the resin binds; the Donnan share has no such axis.
+  const chloride = 1 + resin.Q / invasion(c, resin.Q, FITTED_KAPPA);
+  return { coion: resin.pore * coion, exchange: 10 ** logK * fractions[4] * chloride ** (z / 2) * (resin.F / FITTED_F) };
+}

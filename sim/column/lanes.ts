@@ -1,0 +1,56 @@
+// Cross-section of the bed: one core lane and a ring of wall sectors, how easily each lets liquid through, and which touch.
+import { normalStream } from '../math/random.ts';
+import type { Parameters } from '../terms/types.ts';
+
+/** Two lanes in contact. `shape` is contact width over centre distance (both cm). */
+export interface LaneEdge {
+  readonly a: number;
+  readonly b: number;
+  readonly shape: number;
+}
+
+export interface Lanes {
+  readonly count: number;
+  /** cm² of tube cross-section. */
+  readonly area: Float64Array;
+  /** Permeability over that of the ideal packing. */
+  readonly permeability: Float64Array;
+  /** Degrees round the bed of the middle of each sector, 0 at the front; the core has 0. */
+  readonly angleDeg: Float64Array;
+  readonly edges: readonly LaneEdge[];
+}
+
+/** Lanes of a scenario: lane 0 is the core. Seeded packing spread, ln-normal (sum-of-uniforms normal). */
+export function lanesOf(values: Parameters, seed: number): Lanes {
+  const count = values['bed.lanes'];
+  const section = (Math.PI * values['column.bore_cm'] ** 2) / 4;
+  const core = count === 1 ? 1 : values['bed.core_share'];
+  const area = new Float64Array(count).fill((section * (1 - core)) / Math.max(1, count - 1));
+  area[0] = section * core;
+  const angleDeg = new Float64Array(count);
+  for (let i = 1; i < count; i++) angleDeg[i] = ((i - 1) * 360) / (count - 1);
+  return { count, area, angleDeg, permeability: permeabilities(values, seed, area), edges: edgesOf(values, count) };
+}
+
+function permeabilities(values: Parameters, seed: number, area: Float64Array): Float64Array {
+  const normal = normalStream(seed);
+  const factor = area.map((_, i) => Math.exp(values['bed.spread'] * normal()) * (i === 0 ? 1 : values['bed.wall_factor']));
+  if (area.length === 1) factor[0] = 1;
+  return factor;
+}
+
+function edgesOf(values: Parameters, count: number): LaneEdge[] {
+  const sectors = count - 1;
+  if (sectors < 1) return [];
+  const outer = values['column.bore_cm'] / 2;
+  const inner = outer * Math.sqrt(values['bed.core_share']);
+  const middle = (inner + outer) / 2;
+  const edges: LaneEdge[] = [];
+  // Centre of the core is taken at two thirds of its radius: the mean distance of its liquid from the axis.
+  for (let i = 1; i <= sectors; i++) edges.push({ a: 0, b: i, shape: (2 * Math.PI * inner) / sectors / (middle - (2 / 3) * inner) });
+  if (sectors < 2) return edges;
+  const apart = (2 * Math.PI * middle) / sectors;
+  const around = sectors === 2 ? 1 : sectors;
+  for (let i = 0; i < around; i++) edges.push({ a: 1 + i, b: 1 + ((i + 1) % sectors), shape: ((sectors === 2 ? 2 : 1) * (outer - inner)) / apart });
+  return edges;
+}

@@ -1,0 +1,70 @@
+// Numbers read off a run: where a band is, what each receiver holds.
+import { AT, type Bed } from './bed.ts';
+import type { Column } from './column.ts';
+import type { IonId } from '../terms/types.ts';
+
+/** A band on the bed, depths in cm below the bed top; the edges enclose all but 1 % of the ion at either end. */
+export interface Band {
+  readonly amount_mmol: number;
+  readonly centroid_cm: number;
+  readonly leading_cm: number;
+  readonly trailing_cm: number;
+}
+
+/** Share of an ion on the bed that lies beyond an edge of its band. */
+export const EDGE_SHARE = 0.01;
+
+/** The band of an ion over all lanes; undefined while the bed holds none of it. */
+export function bandOf(bed: Bed, column: Column, ion: IonId): Band | undefined {
+  const profile = amountsByDepth(bed, column, column.ions.indexOf(ion) + 1);
+  return bandIn(profile, column.dz);
+}
+
+/** The band in a profile of equal cells of length `dz` (any unit of amount). */
+export function bandIn(profile: ArrayLike<number>, dz: number): Band | undefined {
+  let total = 0;
+  let moment = 0;
+  for (let j = 0; j < profile.length; j++) {
+    total += profile[j];
+    moment += profile[j] * (j + 0.5);
+  }
+  if (!(total > 1e-12)) return undefined;
+  return {
+    amount_mmol: total,
+    centroid_cm: (moment / total) * dz,
+    leading_cm: depthOfShare(profile, total * (1 - EDGE_SHARE)) * dz,
+    trailing_cm: depthOfShare(profile, total * EDGE_SHARE) * dz,
+  };
+}
+
+/** Depth (cm) of an edge of an ion's band; 0 before it is loaded, the bed length once it has left. */
+export function frontDepth(bed: Bed, column: Column, ion: IonId, edge: 'leading' | 'trailing'): number {
+  const band = bandOf(bed, column, ion);
+  if (!band)
+    return bed.pouredAmount[column.ions.indexOf(ion) + 1] > 0 && bed.scalar[AT.headVolume] >= 0 && bed.head[column.ions.indexOf(ion) + 1] < 1e-12
+      ? column.length
+      : 0;
+  return edge === 'leading' ? band.leading_cm : band.trailing_cm;
+}
+
+/** mmol of a component at each plate, all lanes together, beads and liquid. */
+export function amountsByDepth(bed: Bed, column: Column, component: number): Float64Array {
+  const profile = new Float64Array(bed.plates);
+  const cells = bed.lanes * bed.plates;
+  for (let at = 0; at < cells; at++) {
+    const k = component * cells + at;
+    profile[at % bed.plates] +=
+      bed.pore[k] * bed.mobile[at] + bed.still[k] * bed.stillVolume[at] + bed.sorbed[k] * column.cellVolume[Math.floor(at / bed.plates)];
+  }
+  return profile;
+}
+
+/** Depth, in cells, above which this much of the profile lies. */
+function depthOfShare(profile: ArrayLike<number>, amount: number): number {
+  let sum = 0;
+  for (let j = 0; j < profile.length; j++) {
+    if (sum + profile[j] >= amount) return j + (profile[j] > 0 ? (amount - sum) / profile[j] : 0);
+    sum += profile[j];
+  }
+  return profile.length;
+}

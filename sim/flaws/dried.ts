@@ -1,0 +1,41 @@
+import { AT, type Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import { refill, trappedGas } from '../flow/drainage.ts';
+import type { Fault, Issue } from '../terms/types.ts';
+import { crackBed } from '../packing/cracks.ts';
+import { setGas } from '../packing/gas.ts';
+import { renew } from '../packing/renew.ts';
+
+/** Minutes dry at severity 1 (range assumed). */
+export const DRY_MAX_MIN = 45;
+/** Gas at severity 1 over that of a first drying. */
+const GAS_MAX = 1.5;
+
+/** A bed as it is after standing dry for a while and being filled again from above: gas, still liquid, cracks. */
+export function driedBed(bed: Bed, column: Column, fault: Fault): Issue | undefined {
+  const severity = fault.severity ?? 1;
+  const deep = Math.max(1, Math.round((fault.depth_share ?? 1) * bed.plates));
+  const s = bed.scalar;
+  refill(bed, column);
+  if (s[AT.headVolume] + pushedOut(bed, column, severity, deep) > column.headMax)
+    return { path: 'kind', expected: 'room above the bed for the liquid that gas drives out', received: `${s[AT.headVolume].toFixed(2)} mL above the bed` };
+  const nothing = new Float64Array(bed.components);
+  for (let i = 0; i < bed.lanes; i++) setGas(bed, i, (j) => gasAfter(bed, column, i, j, severity, deep), 0, nothing);
+  s[AT.drainings] += 1;
+  crackBed(bed, column, severity * DRY_MAX_MIN, deep);
+  renew(bed, column);
+  return undefined;
+}
+
+function gasAfter(bed: Bed, column: Column, lane: number, j: number, severity: number, deep: number): number {
+  const had = bed.gas[lane * bed.plates + j];
+  return j < deep ? Math.max(had, severity * GAS_MAX * trappedGas(bed, column, lane, j, bed.scalar[AT.drainings] + 1)) : had;
+}
+
+function pushedOut(bed: Bed, column: Column, severity: number, deep: number): number {
+  let volume = 0;
+  for (let i = 0; i < bed.lanes; i++)
+    for (let j = 0; j < deep; j++)
+      volume += bed.room[i * bed.plates + j] * Math.max(0, gasAfter(bed, column, i, j, severity, deep) - bed.gas[i * bed.plates + j]);
+  return volume;
+}

@@ -1,0 +1,39 @@
+import type { Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import type { Fault, Issue } from '../terms/types.ts';
+import { carryOver } from './carry-over.ts';
+import { channel } from './channel.ts';
+import { crater } from './crater.ts';
+import { driedBed } from './dried.ts';
+import { fines } from './fines.ts';
+import type { FaultKind } from '../terms/fault-kinds.ts';
+import { looseTop } from './loose.ts';
+import { swelling } from './swelling.ts';
+import { tilt } from './tilt.ts';
+import { unevenPacking } from './uneven.ts';
+
+type BedFault = (bed: Bed, column: Column, fault: Fault) => Issue | undefined;
+
+/** Faults that are a state of the bed: they can be imposed at any time. */
+const BED_FAULTS: Readonly<Partial<Record<FaultKind, BedFault>>> = {
+  'dried-bed': driedBed,
+  channel,
+  crater,
+  'loose-top': looseTop,
+  'tilted-bed': tilt,
+  fines,
+  'uneven-packing': unevenPacking,
+  swelling,
+  'carry-over': carryOver,
+};
+
+/** Imposes a fault on the bed now; refused if it is one of the bottles, the packing or the procedure. Severity 0 changes nothing. */
+export function impose(bed: Bed, column: Column, fault: Fault): Issue | undefined {
+  const act = BED_FAULTS[fault.kind];
+  if (!act) return { path: 'fault.kind', expected: 'a fault of the bed; the others are set before the first action', received: fault.kind };
+  return fault.severity === 0 ? undefined : act(bed, column, fault);
+}
+
+export function isBedFault(kind: FaultKind): boolean {
+  return BED_FAULTS[kind] !== undefined;
+}

@@ -1,0 +1,14 @@
+import { AT, type Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import type { Fault, Issue } from '../terms/types.ts';
+import { renew } from '../packing/renew.ts';
+
+/** Loss of volume between water and 9 M HCl at severity 1, as a share (no measured value found for 8 % cross-linking; 0 to 15 % assumed). */
+export const SHRINK_MAX = 0.15;
+
+/** Resin that shrinks in acid leaves a gap at the wall, which closes again in water. The bed's loss of length is left out. */
+export function swelling(bed: Bed, column: Column, fault: Fault): Issue | undefined {
+  bed.scalar[AT.shrinkage] = (fault.severity ?? 1) * SHRINK_MAX;
+  renew(bed, column);
+  return undefined;
+}

@@ -1,0 +1,139 @@
+// Sideways exchange between lanes, and the spreading along a lane that the cells themselves do not already give.
+import { AT, type Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+
+/** Glueckauf's eddy term, H = 1.64 r q (1955, recalled). */
+const EDDY = 1.64;
+/** Steps that share one round of mixing: the exchange they hold back is below 1 % of a cell (see DEVELOPERS.md). */
+export const MIX_EVERY = 4;
+/** Relative difference of acid between lanes not worth mixing; well below the ledger's tolerance. */
+const UNIFORM = 1e-11;
+/** Spreading below 1 % of what the cells give by themselves (H_cell v / 2) is not worth a pass. */
+const SLIGHT = 0.005;
+
+/** Mixes liquid between and along lanes for `time` min. */
+export function mix(bed: Bed, column: Column, time: number): void {
+  for (let k = 0; k < bed.components; k++) {
+    if (k === 0 && acidIsUniform(bed)) continue;
+    for (const edge of column.lanes.edges) exchangeLanes(bed, column, k, edge.a, edge.b, edge.shape, time);
+    for (let i = 0; i < bed.lanes; i++) spreadLane(bed, column, k, i, time);
+  }
+  exchangeStill(bed, time);
+}
+
+function acidIsUniform(bed: Bed): boolean {
+  const first = bed.pore[0];
+  for (let i = 0; i < bed.lanes; i++) if (bed.steady[i] === 0 || Math.abs(bed.pore[i * bed.plates] - first) > UNIFORM * first) return false;
+  return true;
+}
+
+/** D_T = gamma Dm + v d / Pe (Delgado 2006, recalled asymptote); backward Euler per pair, so never unstable. */
+function exchangeLanes(bed: Bed, column: Column, k: number, a: number, b: number, shape: number, time: number): void {
+  const v = column.scenario.values;
+  const speed = (bed.velocity[a] + bed.velocity[b]) / 2 / column.porosity;
+  const D = v['flow.obstruction'] * column.diffusion[k] + (speed * v['bed.bead_um'] * 1e-4) / v['flow.Pe_transverse'];
+  const G = column.porosity * D * shape * column.dz * time;
+  const from = Math.max(firstCell(bed, k, a, b), bed.drained[a], bed.drained[b]);
+  const to = k === 0 ? bed.plates - 1 : Math.max(bed.last[(k - 1) * bed.lanes + a], bed.last[(k - 1) * bed.lanes + b]);
+  const base = k * bed.lanes * bed.plates;
+  const { pore, mobile } = bed;
+  for (let j = from; j <= to; j++) {
+    const x = a * bed.plates + j;
+    const y = b * bed.plates + j;
+    const moved = (G * (pore[base + x] - pore[base + y])) / (1 + G / mobile[x] + G / mobile[y]);
+    pore[base + x] -= moved / mobile[x];
+    pore[base + y] += moved / mobile[y];
+  }
+  if (k === 0) bed.steady[a] = bed.steady[b] = 0;
+  else if (to >= from) widen(bed, k, a, b, from, to);
+}
+
+function firstCell(bed: Bed, k: number, a: number, b: number): number {
+  return k === 0 ? 0 : Math.min(bed.first[(k - 1) * bed.lanes + a], bed.first[(k - 1) * bed.lanes + b]);
+}
+
+function widen(bed: Bed, k: number, a: number, b: number, from: number, to: number): void {
+  for (const lane of [a, b]) {
+    const w = (k - 1) * bed.lanes + lane;
+    if (bed.first[w] > from) bed.first[w] = from;
+    if (bed.last[w] < to) bed.last[w] = to;
+  }
+}
+
+/**
+ * Spreading beyond the cells: 2 D / v = H_packing - H_cell + 2 gamma Dm / v, never below zero.
+ * Backward Euler in one tridiagonal pass; it keeps the growth of the variance, 2 D t, exact.
+ */
+function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: number): void {
+  const v = column.scenario.values;
+  const speed = bed.velocity[lane] / column.porosity;
+  const packing = EDDY * (v['bed.bead_um'] * 1e-4 * 0.5) * v['bed.packing'];
+  const D = v['flow.obstruction'] * column.diffusion[k] + (speed * (packing - column.dz)) / 2;
+  if (D <= SLIGHT * speed * column.dz) return;
+  const w = (k - 1) * bed.lanes + lane;
+  const from = Math.max(bed.drained[lane], k === 0 ? 0 : bed.first[w] - 1);
+  const to = k === 0 ? bed.plates - 1 : Math.min(bed.plates - 1, bed.last[w] + 1);
+  if (to <= from) return;
+  const G = (column.porosity * column.lanes.area[lane] * D * time) / column.dz;
+  solveSpread(bed, k * bed.lanes * bed.plates + lane * bed.plates, lane * bed.plates, from, to, G);
+  if (k === 0) bed.steady[lane] = 0;
+  else {
+    bed.first[w] = Math.min(bed.first[w], from);
+    bed.last[w] = Math.max(bed.last[w], to);
+  }
+}
+
+/** Longest lane the tridiagonal solver serves; the parameter table allows no more plates. */
+const PLATES_MAX = 800;
+const ratio = new Float64Array(PLATES_MAX);
+const flux = new Float64Array(PLATES_MAX + 1);
+
+/** Solves for the new concentrations, then moves amounts by fluxes so that nothing is lost to rounding. */
+function solveSpread(bed: Bed, base: number, cell: number, from: number, to: number, G: number): void {
+  const { pore, mobile } = bed;
+  let c = 0;
+  for (let j = from; j <= to; j++) {
+    const m = mobile[cell + j];
+    const up = j > from ? G : 0;
+    const down = j < to ? G : 0;
+    const pivot = m + up + down - (j > from ? up * ratio[j - 1] : 0);
+    ratio[j] = down / pivot;
+    c = (m * pore[base + j] + up * c) / pivot;
+    flux[j] = c;
+  }
+  for (let j = to - 1; j >= from; j--) flux[j] += ratio[j] * flux[j + 1];
+  let carried = 0;
+  for (let j = from; j <= to; j++) {
+    const out = j < to ? G * (flux[j] - flux[j + 1]) : 0;
+    pore[base + j] += (carried - out) / mobile[cell + j];
+    carried = out;
+  }
+}
+
+/** Exchange with liquid that does not move, first order with rate `STILL_PER_MIN` (estimate, 1e-3 1/s). */
+const STILL_PER_MIN = 0.06;
+
+function exchangeStill(bed: Bed, time: number): void {
+  if (bed.scalar[AT.uneven] === 0) return;
+  const cells = bed.lanes * bed.plates;
+  for (let at = 0; at < cells; at++) {
+    const v = bed.stillVolume[at];
+    const m = bed.mobile[at];
+    if (v <= 0 || m <= 0) continue;
+    const lane = Math.floor(at / bed.plates);
+    for (let k = 0; k < bed.components; k++) {
+      const x = k * cells + at;
+      const moved = (STILL_PER_MIN * time * v * (bed.still[x] - bed.pore[x])) / (1 + STILL_PER_MIN * time * (1 + v / m));
+      if (moved === 0) continue;
+      bed.still[x] -= moved / v;
+      bed.pore[x] += moved / m;
+      if (k > 0) touch(bed, (k - 1) * bed.lanes + lane, at % bed.plates);
+      else bed.steady[lane] = 0;
+    }
+  }
+}
+
+function touch(bed: Bed, window: number, j: number): void {
+  if (bed.first[window] > j) bed.first[window] = j;
+  if (bed.last[window] < j) bed.last[window] = j;
+}

@@ -1,0 +1,224 @@
+// One step of the metals of one lane, after its acid: the same rules as in `sweep-acid.ts`, with a capacity that they share.
+import type { Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import type { Flux } from '../column/flux.ts';
+
+/** Amounts this small (mmol/mL) are rounded to nothing, which also keeps denormal numbers out of the loops. */
+const NOTHING = 1e-15;
+/** Passes over the shared capacity in one cell, and the change of its occupied share that ends them. */
+const PASSES = 30;
+const SETTLED = 1e-7;
+/** Gain of the loop occupied share -> D -> occupied share below which metals need not be solved together. */
+const LOOSE = 0.25;
+
+/** Moves the metals through a lane whose acid has already taken the same step. */
+export function sweepMetals(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
+  const metals = bed.components - 1;
+  const top = bed.drained[lane];
+  let from = bed.plates;
+  let to = -1;
+  for (let s = 0; s < metals; s++) {
+    const w = s * bed.lanes + lane;
+    flux.above[s] = 2 * flux.inflow[s + 1];
+    if (flux.above[s] > 0) bed.first[w] = top;
+    if (bed.first[w] < from) from = bed.first[w];
+    if (bed.last[w] > to) to = bed.last[w];
+  }
+  if (from >= bed.plates) return;
+  const film = column.film / Math.max(2, column.sherwood * Math.cbrt(bed.velocity[lane]));
+  const draining = dry ? top : -1;
+  if (bed.pull[lane] * Math.min(1, dt / column.beadLeast) < LOOSE) {
+    for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux.above[s]);
+    retake(bed, column, lane, from);
+  } else {
+    const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
+    // The sweep reached the outlet if the last cell it did still passed something on.
+    for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * flux.above[s];
+    retake(bed, column, lane, from);
+  }
+}
+
+/**
+ * One metal through a lane, with the occupied share extrapolated from the last two steps: second order, and stable while
+ * the loop share -> D -> share is loose. Returns what leaves, concentration before plus after the step.
+ */
+function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: number, dt: number, film: number, draining: number, inflow: number): number {
+  const { pore, sorbed, coion, exchange, grip, ahead, mobile, plates } = bed;
+  const w = s * bed.lanes + lane;
+  const first = Math.max(bed.first[w], bed.drained[lane]);
+  const last = bed.last[w];
+  const z = column.anionCharge[s];
+  const bead = column.bead[s + 1];
+  const cell = column.cellVolume[lane];
+  const lag = dt / 2;
+  const square = (dt * dt) / 2;
+  const cells = bed.lanes * plates;
+  let above = inflow;
+  let least = plates;
+  let most = -1;
+  for (let j = first; j < plates && (j <= last || above > 0); j++) {
+    const at = lane * plates + j;
+    const k = s * cells + at;
+    const c = pore[cells + k];
+    const q = sorbed[cells + k];
+    const m = mobile[at];
+    const free = ahead[at];
+    const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
+    const S = bead + film * d;
+    const slow = S * S;
+    const T = slow + S * dt + square;
+    const open = j === draining;
+    const gross = T * (c * (m - half) + (open ? 0 : half * above)) + cell * (T - slow) * q;
+    const old = lag * S * grip[k] * c;
+    const full = gross > cell * old;
+    const kept = full ? old : 0;
+    const wNew = (full ? lag * (S + dt) : lag * (S + dt + S)) * d;
+    const X = (open ? m - half : m + half) * T + cell * wNew;
+    const inverse = 1 / (X * T);
+    const next = (gross - cell * kept) * T * inverse;
+    const held = (slow * q + kept + wNew * next) * X * inverse;
+    grip[k] = d;
+    if (next < NOTHING && held < NOTHING) {
+      pore[cells + k] = 0;
+      sorbed[cells + k] = 0;
+      above = c;
+    } else {
+      pore[cells + k] = next;
+      sorbed[cells + k] = held;
+      above = c + next;
+      if (j < least) least = j;
+      most = j;
+    }
+  }
+  bed.first[w] = least;
+  bed.last[w] = most;
+  return most === plates - 1 || last === plates - 1 ? above : 0;
+}
+
+/** Occupied share after a step, its extrapolation to the end of the next, and how tightly share and uptake are tied. */
+function retake(bed: Bed, column: Column, lane: number, from: number): void {
+  const { sorbed, taken, ahead, plates } = bed;
+  const metals = bed.components - 1;
+  const cells = bed.lanes * plates;
+  let to = bed.reach[lane];
+  for (let s = 0; s < metals; s++) if (bed.last[s * bed.lanes + lane] > to) to = bed.last[s * bed.lanes + lane];
+  let most = 0;
+  let lowest = -1;
+  for (let j = from; j <= to; j++) {
+    const at = lane * plates + j;
+    let occupied = 0;
+    for (let s = 0; s < metals; s++) occupied += column.anionCharge[s] * sorbed[(s + 1) * cells + at];
+    const charge = column.capacity * bed.resinShare[at];
+    const now = charge > 0 ? occupied / charge : 0;
+    const next = 2 * now - taken[at];
+    ahead[at] = next < 0 ? 1 : next < 1 ? 1 - next : 0;
+    taken[at] = now;
+    if (now > most) most = now;
+    if (now > 0) lowest = j;
+  }
+  bed.reach[lane] = lowest;
+  bed.pull[lane] = (2 * most) / Math.max(1 - most, 1e-6);
+}
+
+/** The hot loop, long because calls and repeated look-ups in it would cost more than the arithmetic. */
+function sweepCells(
+  bed: Bed,
+  column: Column,
+  lane: number,
+  from: number,
+  to: number,
+  half: number,
+  dt: number,
+  film: number,
+  draining: number,
+  flux: Flux,
+): boolean {
+  const { pore, sorbed, coion, exchange, grip, taken, mobile, resinShare, plates } = bed;
+  const { anionCharge, bead, capacity } = column;
+  const { above, liquid, beads, D } = flux;
+  const metals = bed.components - 1;
+  const cells = bed.lanes * plates;
+  const cell = column.cellVolume[lane];
+  let moving = true;
+  for (let j = from; j < plates && (j <= to || moving); j++) {
+    const at = lane * plates + j;
+    const m = mobile[at];
+    const room = j === draining ? m - half : m + half;
+    const inflow = j === draining ? 0 : half;
+    const charge = capacity * resinShare[at];
+    let share = taken[at];
+    let low = 0;
+    let high = 1;
+    let lastShare = 0;
+    let lastExcess = 0;
+    for (let pass = 1; ; pass++) {
+      const free = share < 1 ? 1 - share : 0;
+      let occupied = 0;
+      for (let s = 0; s < metals; s++) {
+        const k = s * cells + at;
+        const c = pore[cells + k];
+        const q = sorbed[cells + k];
+        if (c === 0 && q === 0 && above[s] === 0) {
+          liquid[s] = 0;
+          beads[s] = 0;
+          D[s] = 0;
+          continue;
+        }
+        const z = anionCharge[s];
+        const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
+        const S = bead[s + 1] + film * d;
+        const T = S * S + S * dt + (dt * dt) / 2;
+        const gross = T * (c * (m - half) + inflow * above[s]) + cell * (T - S * S) * q;
+        const old = (dt / 2) * S * grip[k] * c;
+        const full = gross > cell * old;
+        const kept = full ? old : 0;
+        const wNew = (dt / 2) * (full ? S + dt : S + dt + S);
+        const next = (gross - cell * kept) / (room * T + cell * wNew * d);
+        const held = (S * S * q + kept + wNew * d * next) / T;
+        liquid[s] = next;
+        beads[s] = held;
+        D[s] = d;
+        occupied += z * held;
+      }
+      // Uptake falls as the occupied share grows, so the excess of one over the other has one zero: secant in a bracket.
+      const excess = (charge > 0 ? occupied / charge : 0) - share;
+      if (pass === PASSES || (excess < SETTLED && excess > -SETTLED)) break;
+      if (excess > 0) low = share;
+      else high = share;
+      const slope = pass === 1 ? -1 : (excess - lastExcess) / (share - lastShare);
+      const guess = share - excess / slope;
+      lastShare = share;
+      lastExcess = excess;
+      share = guess > low && guess < high ? guess : (low + high) / 2;
+    }
+    moving = false;
+    for (let s = 0; s < metals; s++) {
+      const k = s * cells + at;
+      const gone = liquid[s] < NOTHING && beads[s] < NOTHING;
+      above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];
+      pore[cells + k] = gone ? 0 : liquid[s];
+      sorbed[cells + k] = gone ? 0 : beads[s];
+      grip[k] = D[s];
+      if (above[s] > 0) moving = true;
+    }
+  }
+  windows(bed, lane);
+  return moving;
+}
+
+/** Narrows, per metal, the stretch of cells that can hold any of it. */
+function windows(bed: Bed, lane: number): void {
+  const { pore, sorbed, plates } = bed;
+  const cells = bed.lanes * plates;
+  for (let s = 0; s < bed.components - 1; s++) {
+    const w = s * bed.lanes + lane;
+    const base = (s + 1) * cells + lane * plates;
+    let first = bed.first[w];
+    let last = bed.last[w];
+    while (last + 1 < plates && pore[base + last + 1] + sorbed[base + last + 1] > 0) last++;
+    while (first < plates && pore[base + first] + sorbed[base + first] === 0) first++;
+    while (last >= first && pore[base + last] + sorbed[base + last] === 0) last--;
+    bed.first[w] = first;
+    bed.last[w] = last;
+  }
+}

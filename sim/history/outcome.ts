@@ -1,0 +1,28 @@
+// The figures of a run, as one plain object: what the runner prints and the page shows.
+import type { Band } from '../column/measure.ts';
+import type { Amounts, IonId } from '../terms/types.ts';
+
+export interface ReceiverResult extends Readonly<Record<string, number | string>> {
+  readonly label: string;
+  readonly volume_mL: number;
+  readonly HCl_mmol: number;
+}
+
+export interface Results {
+  readonly scenario: string;
+  readonly seed: number;
+  readonly bed: { readonly volume_mL: number; readonly holdup_mL: number; readonly plates: number; readonly lanes: number };
+  /** mmol poured so far. */
+  readonly loaded: Amounts;
+  readonly receivers: readonly ReceiverResult[];
+  readonly onBed: Amounts;
+  readonly inTip: Amounts;
+  readonly inHead: Amounts;
+  readonly spilled: Amounts;
+  readonly ledger: { readonly worstRelativeError: number };
+  readonly bands: Readonly<Partial<Record<IonId, Band | null>>>;
+  readonly time_min: number;
+  readonly delivered_mL: number;
+  readonly lowestLiquid_mm: number;
+  readonly refused: readonly { readonly entry: number; readonly path: string; readonly expected: string; readonly received: string }[];
+}

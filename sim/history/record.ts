@@ -1,0 +1,75 @@
+// What the figure and the results are drawn from: one row per frame, and the bands as depth profiles.
+import { AT, type Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import { inReceivers } from '../column/ledger.ts';
+
+/** Columns of a frame row that come before the components. */
+export const FRAME = { time: 0, delivered: 1, level: 2, flow: 3, receiver: 4, poured: 5, parts: 6 } as const;
+
+/**
+ * Frames of a run, oldest first. `rows`: FRAME columns (min, mL, cm, mL/min, slot, mL), then mol/L leaving the tip and
+ * mmol delivered so far per component. `profiles`: per component and plate, mean over the lanes, top first; HCl in mol/L
+ * between the beads, metals in mmol per mL of bed, beads and liquid together.
+ */
+export interface RunRecord {
+  readonly components: number;
+  readonly plates: number;
+  readonly stride: number;
+  count: number;
+  rows: Float64Array;
+  profiles: Float32Array;
+}
+
+export function recordFor(components: number, plates: number): RunRecord {
+  const stride = FRAME.parts + 2 * components;
+  return { components, plates, stride, count: 0, rows: new Float64Array(256 * stride), profiles: new Float32Array(256 * components * plates) };
+}
+
+/** Appends the present state. */
+export function recordInto(record: RunRecord, bed: Bed, column: Column): void {
+  if ((record.count + 1) * record.stride > record.rows.length) grow(record);
+  const s = bed.scalar;
+  const row = record.count * record.stride;
+  record.rows[row + FRAME.time] = s[AT.time];
+  record.rows[row + FRAME.delivered] = s[AT.delivered];
+  record.rows[row + FRAME.level] = s[AT.headVolume] / column.section;
+  record.rows[row + FRAME.flow] = s[AT.flow];
+  record.rows[row + FRAME.receiver] = s[AT.receiver];
+  record.rows[row + FRAME.poured] = s[AT.poured];
+  for (let k = 0; k < bed.components; k++) {
+    record.rows[row + FRAME.parts + k] = bed.tip[(k + 1) * bed.stages - 1];
+    record.rows[row + FRAME.parts + bed.components + k] = inReceivers(bed, k);
+  }
+  profileInto(record.profiles, record.count * record.components * record.plates, bed, column);
+  record.count += 1;
+}
+
+function grow(record: RunRecord): void {
+  const rows = new Float64Array(record.rows.length * 2);
+  rows.set(record.rows);
+  const profiles = new Float32Array(record.profiles.length * 2);
+  profiles.set(record.profiles);
+  record.rows = rows;
+  record.profiles = profiles;
+}
+
+/** Mean over the lanes, by area, of every component at every plate, written from `offset` on. */
+export function profileInto(out: Float32Array, offset: number, bed: Bed, column: Column): void {
+  const { lanes, plates, components } = bed;
+  const cells = lanes * plates;
+  for (let k = 0; k < components; k++) {
+    for (let j = 0; j < plates; j++) {
+      let sum = 0;
+      let room = 0;
+      for (let i = 0; i < lanes; i++) {
+        const at = i * plates + j;
+        const x = k * cells + at;
+        const cell = column.cellVolume[i];
+        const liquid = bed.pore[x] * bed.mobile[at] + bed.still[x] * bed.stillVolume[at];
+        sum += k === 0 ? liquid : liquid + bed.sorbed[x] * cell;
+        room += k === 0 ? bed.mobile[at] + bed.stillVolume[at] : cell;
+      }
+      out[offset + k * plates + j] = room > 0 ? sum / room : 0;
+    }
+  }
+}

@@ -1,0 +1,158 @@
+// The log of bench actions as JSON: shapes, references to liquids and ions, and times that only go forward.
+// What depends on the state of the bench (a pour that overflows the tube) the run refuses when it comes to it.
+import { FAULT_KINDS } from '../terms/fault-kinds.ts';
+import { ION_IDS } from '../terms/ions.ts';
+import { parseJson } from './json.ts';
+import { addIssue, choice, describe, flag, isRecord, list, number, object, oneOf, own, type Shape, text, under } from './reading.ts';
+import type { Action, Fault, IonId, Issue, Log, Scenario, Until } from '../terms/types.ts';
+
+export type LogResult = { readonly ok: true; readonly log: Log } | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** What the actions of a log may refer to. */
+export interface Bench {
+  readonly ions: readonly string[];
+  readonly liquids: readonly string[];
+  /** cm; undefined if the scenario does not say it rightly. */
+  readonly bedLength: number | undefined;
+}
+
+export const ACTIONS_MAX = 500;
+/** Longest label of a bottle or a receiver, characters. */
+export const LABEL_MAX = 60;
+/** Largest single pour, mL. */
+export const POUR_MAX = 1000;
+/** Longest run that a log may ask for: about a week. */
+const TIME_MAX = { min: 0, max: 10_000, unit: 'min' } as const;
+const DELIVERED_MAX = { min: 0, max: 10_000, unit: 'mL' } as const;
+/** As high as the tallest tube. */
+const LIQUID_MAX = { min: 0, max: 2000, unit: 'mm' } as const;
+const DEPTH_MAX = { min: 0, max: 150, unit: 'cm' } as const;
+
+export const faultShape: Shape<Fault> = object(
+  'a fault',
+  { kind: choice('a kind of fault', FAULT_KINDS) },
+  {
+    severity: number({ min: 0, max: 1, unit: '' }),
+    side_deg: number({ min: 0, max: 360, unit: '°' }),
+    depth_share: number({ min: 0, max: 1, unit: '' }),
+  },
+);
+
+const untilByKey: Readonly<Record<string, Shape<Until>>> = {
+  time_min: object('a wait', { time_min: number(TIME_MAX) }, {}),
+  elapsed_min: object('a wait', { elapsed_min: number(TIME_MAX) }, {}),
+  delivered_mL: object('a wait', { delivered_mL: number(DELIVERED_MAX) }, {}),
+  more_mL: object('a wait', { more_mL: number(DELIVERED_MAX) }, {}),
+  liquid_mm: object('a wait', { liquid_mm: number(LIQUID_MAX) }, {}),
+  ion: object('a wait for a band', { ion: choice('an ion', ION_IDS), edge: choice('an edge', ['leading', 'trailing']), depth_cm: number(DEPTH_MAX) }, {}),
+};
+
+const UNTIL_KEYS = ['time_min', 'elapsed_min', 'delivered_mL', 'more_mL', 'liquid_mm', 'ion'] as const;
+/** These go with `ion`. */
+const BAND_KEYS: readonly string[] = ['edge', 'depth_cm'];
+
+const untilShape: Shape<Until> = {
+  schema: { oneOf: Object.values(untilByKey).map(({ schema }) => schema) },
+  read(value, path, issues) {
+    const keys = isRecord(value) ? UNTIL_KEYS.filter((key) => own(value, key) !== undefined) : [];
+    const [key] = keys;
+    const shape = key === undefined ? undefined : untilByKey[key];
+    if (shape && keys.length === 1) return shape.read(value, path, issues);
+    const received = keys.length > 1 ? keys.join(' and ') : describe(value);
+    addIssue(issues, path, `one of ${UNTIL_KEYS.join(', ')} (ion with ${BAND_KEYS.join(' and ')}), only one`, received);
+    return undefined;
+  },
+};
+
+const WHEN = { at_min: number(TIME_MAX), at_mL: number(DELIVERED_MAX) } as const;
+const label = text(LABEL_MAX);
+
+const actionByName: Readonly<Record<string, Shape<Action>>> = {
+  pour: object(
+    'a pour',
+    { do: choice('an action', ['pour']), liquid: text(LABEL_MAX), volume_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) },
+    { how: choice('a way to pour', ['wall', 'bed']), hold_level: flag(), ...WHEN },
+  ),
+  clamp: object('a clamp action', { do: choice('an action', ['clamp']), open_percent: number({ min: 0, max: 100, unit: '%' }) }, WHEN),
+  receiver: object('a receiver action', { do: choice('an action', ['receiver']), label }, WHEN),
+  wait: object('a wait', { do: choice('an action', ['wait']), until: untilShape }, WHEN),
+  'refill-from-below': object(
+    'filling from below',
+    { do: choice('an action', ['refill-from-below']), liquid: text(LABEL_MAX), volume_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) },
+    WHEN,
+  ),
+  'top-up': object('a top-up', { do: choice('an action', ['top-up']), resin_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) }, WHEN),
+  spill: object('a spill', { do: choice('an action', ['spill']), share: number({ min: 0, max: 1, unit: '', above: true }) }, WHEN),
+  stir: object('a stir action', { do: choice('an action', ['stir']) }, WHEN),
+  fault: object('a fault action', { do: choice('an action', ['fault']), fault: faultShape }, WHEN),
+};
+
+const actionShape: Shape<Action> = {
+  schema: { type: 'object', oneOf: Object.values(actionByName).map(({ schema }) => schema), not: { type: 'object', required: ['at_min', 'at_mL'] } },
+  read(value, path, issues) {
+    const name = own(value, 'do');
+    const shape = typeof name === 'string' && Object.hasOwn(actionByName, name) ? actionByName[name] : undefined;
+    if (shape) return shape.read(value, path, issues);
+    if (!isRecord(value)) addIssue(issues, path, 'an action, an object with do', describe(value));
+    else addIssue(issues, under(path, 'do'), oneOf('an action', Object.keys(actionByName), typeof name === 'string' ? name : ''), describe(name));
+    return undefined;
+  },
+};
+
+export const logShape: Shape<Log> = list('actions', actionShape, 0, ACTIONS_MAX);
+
+/** Reads the JSON of a log for a scenario: all of it, or all that is wrong with it. */
+export function readLog(json: unknown, scenario: Pick<Scenario, 'ions' | 'liquids' | 'values'>): LogResult {
+  const issues: Issue[] = [];
+  const log = logShape.read(json, 'log', issues);
+  checkLog(json, 'log', benchOf(scenario), issues);
+  return log && issues.length === 0 ? { ok: true, log } : { ok: false, issues };
+}
+
+/** The same from text. */
+export function parseLog(source: string, scenario: Pick<Scenario, 'ions' | 'liquids' | 'values'>): LogResult {
+  const parsed = parseJson(source, 'log');
+  return parsed.ok ? readLog(parsed.json, scenario) : parsed;
+}
+
+/** Adds what no single value shows: names that refer to nothing, and clocks that run backwards. Takes any JSON. */
+export function checkLog(json: unknown, path: string, bench: Bench, issues: Issue[]): void {
+  if (!Array.isArray(json) || json.length > ACTIONS_MAX) return;
+  const clocks = { min: 0, mL: 0 };
+  json.forEach((action: unknown, i) => {
+    const at = `${path}[${i}]`;
+    checkNames(action, at, bench, issues);
+    if (own(action, 'at_min') !== undefined && own(action, 'at_mL') !== undefined) addIssue(issues, at, 'at_min or at_mL, not both', 'both');
+    const until = own(action, 'until');
+    clocks.min = forward(own(action, 'at_min'), clocks.min, `${at}.at_min`, 'min', issues);
+    clocks.min = forward(own(until, 'time_min'), clocks.min, `${at}.until.time_min`, 'min', issues);
+    clocks.mL = forward(own(action, 'at_mL'), clocks.mL, `${at}.at_mL`, 'mL', issues);
+    clocks.mL = forward(own(until, 'delivered_mL'), clocks.mL, `${at}.until.delivered_mL`, 'mL', issues);
+  });
+}
+
+function benchOf({ ions, liquids, values }: Pick<Scenario, 'ions' | 'liquids' | 'values'>): Bench {
+  return { ions, liquids: Object.keys(liquids), bedLength: values['bed.length_cm'] };
+}
+
+function checkNames(action: unknown, at: string, bench: Bench, issues: Issue[]): void {
+  const liquid = ['pour', 'refill-from-below'].includes(String(own(action, 'do'))) ? own(action, 'liquid') : undefined;
+  if (typeof liquid === 'string' && liquid !== '' && !bench.liquids.includes(liquid)) {
+    addIssue(issues, `${at}.liquid`, oneOf('a liquid of the scenario', bench.liquids, liquid), describe(liquid));
+  }
+  const until = own(action, 'until');
+  const ion = own(until, 'ion');
+  if (ION_IDS.includes(ion as IonId) && !bench.ions.includes(String(ion))) {
+    addIssue(issues, `${at}.until.ion`, oneOf('an ion of the scenario', bench.ions, ''), describe(ion));
+  }
+  const depth = own(until, 'depth_cm');
+  if (bench.bedLength === undefined || typeof depth !== 'number' || depth > DEPTH_MAX.max || depth <= bench.bedLength) return;
+  addIssue(issues, `${at}.until.depth_cm`, `at most bed.length_cm (${bench.bedLength} cm)`, `${depth} cm`);
+}
+
+/** The later of two readings of a clock; an issue if it goes back. Readings of the wrong type have their own issue. */
+function forward(value: unknown, last: number, path: string, unit: string, issues: Issue[]): number {
+  if (typeof value !== 'number' || Number.isNaN(value)) return last;
+  if (value < last && value >= 0) addIssue(issues, path, `at least ${last} ${unit}, reached by an earlier action`, `${value} ${unit}`);
+  return Math.max(last, value);
+}

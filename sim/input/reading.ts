@@ -1,0 +1,226 @@
+// Shapes: what a piece of JSON must look like, said once for the reader and for the JSON Schema.
+// A reader adds an issue for everything wrong it meets and goes on; it never throws.
+import { nearestName } from './nearest.ts';
+import type { Issue } from '../terms/types.ts';
+
+export type JsonSchema = Readonly<Record<string, unknown>>;
+
+export interface Shape<T> {
+  readonly schema: JsonSchema;
+  /** The value, or undefined after adding at least one issue. */
+  read(value: unknown, path: string, issues: Issue[]): T | undefined;
+}
+
+export interface NumberRange {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly integer?: true;
+  /** The smallest value itself is not allowed. */
+  readonly above?: true;
+}
+
+/** More than a person corrects in one go; keeps a hostile file from filling the memory. */
+const ISSUES_MAX = 200;
+/** Characters of a received text or key that a message shows. */
+const SHOWN_MAX = 40;
+/** Names that are listed in full in a message when none is near. */
+const LISTED_MAX = 12;
+
+/** Adds an issue; after the last that is kept, one that says so. */
+export function addIssue(issues: Issue[], path: string, expected: string, received: string): void {
+  if (issues.length < ISSUES_MAX) issues.push({ path, expected, received });
+  else if (issues.length === ISSUES_MAX) issues.push({ path: 'issues', expected: `at most ${ISSUES_MAX}`, received: 'more; the rest are not listed' });
+}
+
+/** A received value in words. */
+export function describe(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'string') return value.length > SHOWN_MAX ? `"${clip(value)}" (${value.length} characters)` : `"${value}"`;
+  if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value);
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (typeof value !== 'object') return `a ${typeof value}`;
+  const keys = Object.keys(value);
+  if (keys.length === 0) return 'an object without keys';
+  return `an object with ${keys.slice(0, 3).map(clip).join(', ')}${keys.length > 3 ? ' and more' : ''}`;
+}
+
+export function clip(text: string): string {
+  return text.length > SHOWN_MAX ? `${text.slice(0, SHOWN_MAX)}…` : text;
+}
+
+export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Own value of a key: what an object inherits was not in the file. */
+export function own(value: unknown, key: string): unknown {
+  return isRecord(value) && Object.hasOwn(value, key) ? value[key] : undefined;
+}
+
+/** Path of a key inside a path; a key that is no plain name is quoted. */
+export function under(path: string, key: string): string {
+  const shown = /^[\w$-]+$/.test(key) ? clip(key) : JSON.stringify(clip(key));
+  return path === '' ? shown : `${path}.${shown}`;
+}
+
+/** What was expected where a name is not known: the nearest, or all if they are few. */
+export function oneOf(noun: string, known: readonly string[], received: string): string {
+  const near = nearestName(received, known);
+  if (near !== undefined) return `${noun}, nearest known: ${near}`;
+  const listed = known.slice(0, LISTED_MAX).join(', ');
+  return known.length === 0 ? `${noun}, none is known here` : `${noun}: ${listed}${known.length > LISTED_MAX ? ', ...' : ''}`;
+}
+
+/** A range in words with its unit. */
+export function rangeText({ min, max, unit, integer, above }: NumberRange): string {
+  const suffix = unit === '' ? '' : ` ${unit}`;
+  return `${integer ? 'whole number' : 'number'} ${above ? `above ${min} and up` : min} to ${max}${suffix}`;
+}
+
+export function number(range: NumberRange): Shape<number> {
+  const { min, max, integer, above } = range;
+  return {
+    schema: { type: integer ? 'integer' : 'number', [above ? 'exclusiveMinimum' : 'minimum']: min, maximum: max },
+    read(value, path, issues) {
+      const fits = typeof value === 'number' && (above ? value > min : value >= min) && value <= max;
+      if (fits && (!integer || Number.isInteger(value))) return value;
+      const unit = typeof value === 'number' && range.unit !== '' ? ` ${range.unit}` : '';
+      addIssue(issues, path, rangeText(range), describe(value) + unit);
+      return undefined;
+    },
+  };
+}
+
+/** Text without control characters, not blank. */
+export function text(max: number): Shape<string> {
+  return {
+    schema: { type: 'string', minLength: 1, maxLength: max, pattern: '^[^\\u0000-\\u001f\\u007f]*\\S[^\\u0000-\\u001f\\u007f]*$' },
+    read(value, path, issues) {
+      if (typeof value === 'string' && value.trim() !== '' && codePoints(value, max) <= max && !/[\u0000-\u001f\u007f]/.test(value)) return value;
+      addIssue(issues, path, `text of 1 to ${max} characters, not blank, no control characters`, describe(value));
+      return undefined;
+    },
+  };
+}
+
+export function flag(): Shape<boolean> {
+  return {
+    schema: { type: 'boolean' },
+    read(value, path, issues) {
+      if (typeof value === 'boolean') return value;
+      addIssue(issues, path, 'true or false', describe(value));
+      return undefined;
+    },
+  };
+}
+
+export function choice<const T extends string>(noun: string, known: readonly T[]): Shape<T> {
+  return {
+    schema: { enum: known },
+    read(value, path, issues) {
+      const found = known.find((name) => name === value);
+      if (found === undefined) addIssue(issues, path, oneOf(noun, known, typeof value === 'string' ? value : ''), describe(value));
+      return found;
+    },
+  };
+}
+
+export function list<T>(noun: string, item: Shape<T>, min: number, max: number): Shape<readonly T[]> {
+  return {
+    schema: { type: 'array', items: item.schema, minItems: min, maxItems: max },
+    read(value, path, issues) {
+      if (!Array.isArray(value) || value.length < min || value.length > max) {
+        addIssue(issues, path, `list of ${min} to ${max} ${noun}`, describe(value));
+        return undefined;
+      }
+      const items = Array.from(value, (part: unknown, i) => item.read(part, `${path}[${i}]`, issues));
+      return allRead(items);
+    },
+  };
+}
+
+type Shapes = Readonly<Record<string, Shape<unknown>>>;
+type Values<S extends Shapes> = { [K in keyof S]: S[K] extends Shape<infer T> ? T : never };
+
+/** An object with these keys and no others. */
+export function object<R extends Shapes, O extends Shapes>(noun: string, required: R, optional: O): Shape<Values<R> & Partial<Values<O>>> {
+  const shapes: Shapes = { ...required, ...optional };
+  return {
+    schema: { type: 'object', properties: mapValues(shapes, ({ schema }) => schema), required: Object.keys(required), additionalProperties: false },
+    read(value, path, issues) {
+      if (!isRecord(value)) {
+        addIssue(issues, path, `${noun}, an object`, describe(value));
+        return undefined;
+      }
+      const known = unknownKeysRefused(noun, value, Object.keys(shapes), path, issues);
+      const read: Record<string, unknown> = {};
+      let sound = known;
+      for (const [key, shape] of Object.entries(shapes)) {
+        const given = own(value, key);
+        if (given === undefined && !Object.hasOwn(required, key)) continue;
+        const part = shape.read(given, under(path, key), issues);
+        if (part === undefined) sound = false;
+        else read[key] = part;
+      }
+      // Every key was read by the shape that its type comes from.
+      return sound ? (read as Values<R> & Partial<Values<O>>) : undefined;
+    },
+  };
+}
+
+/** An object whose keys are names of the author's choice, or of a known set. */
+export function dictionary<T>(noun: string, names: Shape<string>, item: Shape<T>, min: number, max: number): Shape<Readonly<Record<string, T>>> {
+  return {
+    schema: { type: 'object', propertyNames: names.schema, additionalProperties: item.schema, minProperties: min, maxProperties: max },
+    read(value, path, issues) {
+      const keys = isRecord(value) ? Object.keys(value) : [];
+      if (!isRecord(value) || keys.length < min || keys.length > max) {
+        addIssue(issues, path, `object of ${min} to ${max} ${noun}`, isRecord(value) ? `${keys.length} keys` : describe(value));
+        return undefined;
+      }
+      const named = keys.map((key) => names.read(key, under(path, key), issues));
+      const items = keys.map((key) => item.read(own(value, key), under(path, key), issues));
+      const read = allRead(items);
+      if (!allRead(named) || !read) return undefined;
+      return Object.fromEntries(keys.map((key, i) => [key, read[i]])) as Readonly<Record<string, T>>;
+    },
+  };
+}
+
+/** A name that is a key of an object: no spaces, nothing an object inherits. */
+export function keyName(noun: string): Shape<string> {
+  const pattern = '^[A-Za-z][A-Za-z0-9_-]{0,29}$';
+  const inherited = Object.getOwnPropertyNames(Object.prototype)
+    .filter((name) => new RegExp(pattern).test(name))
+    .sort();
+  return {
+    schema: { pattern, not: { enum: inherited } },
+    read(value, path, issues) {
+      if (typeof value === 'string' && new RegExp(pattern).test(value) && !inherited.includes(value)) return value;
+      addIssue(issues, path, `${noun}: a letter, then up to 29 letters, digits, _ or -, no name that every object has`, describe(value));
+      return undefined;
+    },
+  };
+}
+
+/** Adds an issue per key that is not known; true if there is none. */
+function unknownKeysRefused(noun: string, value: Readonly<Record<string, unknown>>, known: readonly string[], path: string, issues: Issue[]): boolean {
+  const strangers = Object.keys(value).filter((key) => !known.includes(key));
+  for (const key of strangers.slice(0, ISSUES_MAX + 1)) addIssue(issues, under(path, key), oneOf(`a key of ${noun}`, known, key), `"${clip(key)}"`);
+  return strangers.length === 0;
+}
+
+function allRead<T>(items: readonly (T | undefined)[]): readonly T[] | undefined {
+  const read = items.filter((item) => item !== undefined);
+  return read.length === items.length ? read : undefined;
+}
+
+/** Characters as a JSON Schema counts them, which need not be exact far beyond the bound. */
+function codePoints(value: string, max: number): number {
+  return value.length > 2 * max ? value.length : [...value].length;
+}
+
+function mapValues<A, B>(record: Readonly<Record<string, A>>, of: (value: A) => B): Readonly<Record<string, B>> {
+  return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, of(value)]));
+}

@@ -1,0 +1,50 @@
+import type { Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import { resistLane } from '../column/resistance.ts';
+import { refresh } from '../column/cell.ts';
+
+/** Works out anew all that is kept in store about every lane, after resin, liquid or gas has been moved. */
+export function renew(bed: Bed, column: Column): void {
+  bed.invadedAt.fill(-1);
+  bed.steady.fill(0);
+  for (let i = 0; i < bed.lanes; i++) {
+    for (let at = i * bed.plates; at < (i + 1) * bed.plates; at++) refresh(bed, column, at, bed.pore[at]);
+    windowsOf(bed, i);
+    retakeLane(bed, column, i);
+    resistLane(bed, column, i);
+  }
+}
+
+/** First and last cell of a lane that hold any of each metal. */
+function windowsOf(bed: Bed, lane: number): void {
+  const cells = bed.lanes * bed.plates;
+  for (let s = 0; s < bed.components - 1; s++) {
+    const w = s * bed.lanes + lane;
+    bed.first[w] = bed.plates;
+    bed.last[w] = -1;
+    for (let j = 0; j < bed.plates; j++) {
+      const x = (s + 1) * cells + lane * bed.plates + j;
+      if (!(bed.pore[x] > 0 || bed.sorbed[x] > 0 || bed.still[x] > 0)) continue;
+      bed.first[w] = Math.min(bed.first[w], j);
+      bed.last[w] = j;
+    }
+  }
+}
+
+/** Occupied share of the capacity, as a step leaves it. */
+function retakeLane(bed: Bed, column: Column, lane: number): void {
+  const cells = bed.lanes * bed.plates;
+  let most = 0;
+  bed.reach[lane] = -1;
+  for (let j = 0; j < bed.plates; j++) {
+    const at = lane * bed.plates + j;
+    let occupied = 0;
+    for (let s = 0; s < bed.components - 1; s++) occupied += column.anionCharge[s] * bed.sorbed[(s + 1) * cells + at];
+    const charge = column.capacity * bed.resinShare[at];
+    bed.taken[at] = charge > 0 ? occupied / charge : 0;
+    bed.ahead[at] = Math.max(0, 1 - bed.taken[at]);
+    most = Math.max(most, bed.taken[at]);
+    if (bed.taken[at] > 0) bed.reach[lane] = j;
+  }
+  bed.pull[lane] = (2 * most) / Math.max(1 - most, 1e-6);
+}

@@ -1,0 +1,95 @@
+import { ION_IDS } from '../terms/ions.ts';
+import type { Bench, Titre } from '../workup/bench.ts';
+import { acetoneShare, balanceIn } from '../flask/flask.ts';
+import { endPoint, type Ideal } from '../flask/titrate.ts';
+
+// Why a titration finds more or less cobalt than the eluate holds. Starting from an ideal work-up the causes are switched on
+// one after another in the order of the list, so the contributions add up exactly; another order would share them otherwise.
+
+export interface BiasItem {
+  readonly cause: Cause;
+  /** % of the cobalt in the eluate; positive finds too much. */
+  readonly percent: number;
+  /** The same as mL of titrant. */
+  readonly mL: number;
+  readonly text: string;
+}
+
+export type Cause =
+  | 'flask'
+  | 'pipette'
+  | 'EDTA'
+  | 'eye'
+  | 'indicator'
+  | 'acetone'
+  | 'pH at the start'
+  | 'pH drift'
+  | 'nickel'
+  | 'other metals'
+  | 'solid'
+  | 'drop'
+  | 'overrun'
+  | 'burette'
+  | 'reading';
+
+const TEXT: Readonly<Record<Cause, string>> = {
+  flask: 'the volumetric flask is not exactly what it says',
+  pipette: 'the pipette does not deliver exactly what it says',
+  EDTA: 'the EDTA is not exactly as strong as its label',
+  eye: 'the eye calls the flask pink while a little blue is left',
+  indicator: 'thiocyanate and acetone turn only part of the free cobalt blue, so more of it is left unseen (size illustrative)',
+  acetone: 'the titrant thins acetone and thiocyanate, and the blue fades early (size illustrative)',
+  'pH at the start': 'at this pH EDTA holds cobalt more weakly, or more strongly, than at pH 6',
+  'pH drift': 'each cobalt frees two H+; with little acetate the pH falls and EDTA lets go of cobalt',
+  nickel: 'nickel takes EDTA like cobalt',
+  'other metals': 'manganese, copper, zinc, iron or cadmium take EDTA like cobalt',
+  solid: 'cobalt in undissolved hydroxide is not titrated',
+  drop: 'the last portion is a whole drop, or more',
+  overrun: 'titrant added after the first pink: slow nickel, lumps dissolving, or one step too many',
+  burette: 'the burette does not deliver exactly what it says',
+  reading: 'two burette readings',
+};
+
+/** The pH at which the end point is meant to be. */
+const IDEAL_PH = 6;
+
+/** Contributions of every cause to one titre, in the order in which they are switched on; `held_mmol` is the cobalt in the eluate. */
+export function biasOf(titre: Titre, held_mmol: number, flask_mL: number, aliquot_mL: number, bench: Bench): BiasItem[] {
+  const { apparatus, values } = bench;
+  const label = values['workup.EDTA_M'];
+  const perfect = (held_mmol * aliquot_mL) / flask_mL / label;
+  const madeUp = (perfect * flask_mL) / (aliquot_mL === flask_mL ? flask_mL : apparatus.flask(flask_mL));
+  const pipetted = (madeUp * (aliquot_mL === flask_mL ? aliquot_mL : apparatus.pipette(aliquot_mL))) / aliquot_mL;
+  const steps: [Cause, number][] = [
+    ['flask', madeUp],
+    ['pipette', pipetted],
+    ['EDTA', titre.equivalence_mL],
+    ...idealSteps(titre, bench),
+    ['drop', titre.firstPink_mL ?? titre.delivered_mL],
+    ['overrun', titre.delivered_mL],
+    ['burette', titre.delivered_mL / apparatus.burette],
+    ['reading', titre.read_mL],
+  ];
+  return steps.map(([cause, mL], i) => {
+    const change = mL - (i === 0 ? perfect : steps[i - 1][1]);
+    return { cause, mL: change, percent: (100 * change) / perfect, text: TEXT[cause] };
+  });
+}
+
+function idealSteps({ before, threshold_A }: Titre, bench: Bench): [Cause, number][] {
+  const titration = { ...bench.titration, threshold_A };
+  const start = { acetoneShare: acetoneShare(before) };
+  const others = { without: ION_IDS.filter((ion) => ion !== 'Co'), noSolid: true };
+  const pH = balanceIn(before, titration.chemistry).pH;
+  const steps: [Cause, Ideal][] = [
+    ['eye', { ...others, ...start, pH: IDEAL_PH, allBlue: true }],
+    ['indicator', { ...others, ...start, pH: IDEAL_PH }],
+    ['acetone', { ...others, pH: IDEAL_PH }],
+    ['pH at the start', { ...others, pH }],
+    ['pH drift', others],
+    ['nickel', { without: others.without.filter((ion) => ion !== 'Ni'), noSolid: true }],
+    ['other metals', { noSolid: true }],
+    ['solid', {}],
+  ];
+  return steps.map(([cause, ideal]) => [cause, endPoint(before, titration, ideal)]);
+}

@@ -1,0 +1,131 @@
+// Bench actions on the state: each is done whole, or refused with where, what was expected and what was given.
+import { AT, RECEIVERS_MAX } from '../column/bed.ts';
+import { refill } from '../flow/drainage.ts';
+import { blow, churn, digCrater, sideOf } from '../flaws/crater.ts';
+import { fumedAcid } from '../bench/fumes.ts';
+import { impose } from '../flaws/impose.ts';
+import { refillFromBelow } from '../bench/refill-below.ts';
+import { spill } from '../bench/spill.ts';
+import { stir } from '../bench/stir.ts';
+import { topUp } from '../bench/top-up.ts';
+import { levelOf } from '../flow/hydraulics.ts';
+import { namesFirst, receiverLabels } from '../history/receivers.ts';
+import type { Run } from './run.ts';
+import type { Action, Issue } from '../terms/types.ts';
+
+type Pour = Extract<Action, { do: 'pour' }>;
+
+/** A reservoir that holds the level first brings it to this height, cm. */
+const FEED_LEVEL_CM = 1;
+/** A softer blow than this moves no beads. */
+const LEAST_BLOW = 0.02;
+
+/** Does an action now. Undefined if done; otherwise why not, with the state untouched. */
+export function apply(run: Run, action: Action): Issue | undefined {
+  switch (action.do) {
+    case 'pour':
+      return action.hold_level ? feed(run, action) : pour(run, action, action.volume_mL);
+    case 'clamp':
+      return setClamp(run, action.open_percent);
+    case 'receiver':
+      return changeReceiver(run, action.label);
+    case 'stir':
+      return stir(run.bed, run.column);
+    case 'refill-from-below':
+      return fromBelow(run, action.liquid, action.volume_mL);
+    case 'top-up':
+      return topUp(run.bed, run.column, action.resin_mL);
+    case 'spill':
+      return spill(run.bed, action.share);
+    case 'fault':
+      return impose(run.bed, run.column, action.fault);
+    default:
+      return { path: 'do', expected: 'an action the bench knows', received: action.do };
+  }
+}
+
+function pour(run: Run, action: Pour, volume: number): Issue | undefined {
+  const { bed, column } = run;
+  const s = bed.scalar;
+  if (!Object.hasOwn(run.scenario.liquids, action.liquid))
+    return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
+  if (!(volume > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${volume} mL` };
+  const room = column.headMax - s[AT.headVolume];
+  if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };
+  const level = levelOf(bed, column);
+  const row = bottle(run, action.liquid);
+  for (let k = 0; k < bed.components; k++) {
+    bed.head[k] += row[k] * volume;
+    bed.pouredAmount[k] += row[k] * volume;
+  }
+  s[AT.headVolume] += volume;
+  s[AT.poured] += volume;
+  refill(bed, column);
+  if (action.how === 'bed') strike(run, volume, level, row[0]);
+  churn(bed, column);
+  return undefined;
+}
+
+/** mol/L of a bottle now: strong acid that stands open loses HCl to the air. */
+function bottle(run: Run, liquid: string): Float64Array {
+  const row = run.column.liquids[liquid].slice();
+  row[0] = fumedAcid(row[0], run.scenario.values['bench.fuming_per_h'], run.bed.scalar[AT.time]);
+  return row;
+}
+
+/** A pour from the rim onto the middle of the bed. */
+function strike(run: Run, volume: number, level_cm: number, acid: number): void {
+  const { bed, column } = run;
+  const fall = column.scenario.values['column.tube_cm'] - column.length - level_cm;
+  const hardness = blow(volume, fall, level_cm, acid);
+  if (hardness >= LEAST_BLOW) digCrater(bed, column, hardness, sideOf(column));
+}
+
+function fromBelow(run: Run, liquid: string, volume: number): Issue | undefined {
+  const { bed, column } = run;
+  if (!Object.hasOwn(run.scenario.liquids, liquid))
+    return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: liquid };
+  return refillFromBelow(bed, column, bottle(run, liquid), volume);
+}
+
+/** Pours a first centimetre if the head is lower, then keeps the level from a reservoir until the volume is used. */
+function feed(run: Run, action: Pour): Issue | undefined {
+  const { bed, column, scenario } = run;
+  const s = bed.scalar;
+  if (s[AT.feedLiquid] >= 0) return { path: 'hold_level', expected: 'no other reservoir in use', received: `${s[AT.feedVolume].toFixed(2)} mL still to come` };
+  if (!(action.volume_mL > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${action.volume_mL} mL` };
+  const level = Math.min(column.headMax, FEED_LEVEL_CM * column.section);
+  let left = action.volume_mL;
+  // A dry bed swallows what is poured first; it is poured again until it stands above the bed.
+  while (left > 0 && s[AT.headVolume] < level - 1e-9) {
+    const missing = Math.min(left, level - s[AT.headVolume]);
+    const refused = pour(run, action, missing);
+    if (refused) return refused;
+    left -= missing;
+  }
+  if (left <= 0) return undefined;
+  s[AT.feedLiquid] = Object.keys(scenario.liquids).indexOf(action.liquid);
+  s[AT.feedVolume] = left;
+  return undefined;
+}
+
+function setClamp(run: Run, percent: number): Issue | undefined {
+  if (!(percent >= 0 && percent <= 100)) return { path: 'open_percent', expected: '0 to 100 %', received: `${percent} %` };
+  run.bed.scalar[AT.clampOpen] = percent / 100;
+  return undefined;
+}
+
+function changeReceiver(run: Run, label: string): Issue | undefined {
+  const s = run.bed.scalar;
+  const labels = receiverLabels(run.events);
+  const known = labels.indexOf(label);
+  if (known >= 0) {
+    s[AT.receiver] = known;
+    return undefined;
+  }
+  if (namesFirst(labels, s[AT.delivered])) return undefined;
+  if (labels.length >= RECEIVERS_MAX) return { path: 'label', expected: `at most ${RECEIVERS_MAX} receivers`, received: label };
+  s[AT.receiver] = labels.length;
+  s[AT.receivers] = labels.length + 1;
+  return undefined;
+}

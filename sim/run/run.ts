@@ -1,0 +1,256 @@
+// A run is data: scenario + log + seed. The loop here takes the log's actions when they are due and steps in between.
+import { apply } from './apply.ts';
+import { AT, type Bed, checkpoint, restore } from '../column/bed.ts';
+import { type Column, columnOf } from '../column/column.ts';
+import { fumedAcid } from '../bench/fumes.ts';
+import { impose } from '../flaws/impose.ts';
+import { imposed } from '../faults/imposed.ts';
+import { flowInto, levelOf } from '../flow/hydraulics.ts';
+import { ledgerError, liquidOf } from '../column/ledger.ts';
+import { frontDepth } from '../column/measure.ts';
+import { type RunRecord, recordFor, recordInto } from '../history/record.ts';
+import { packedBed } from '../column/start.ts';
+import { type Limits, step } from './step.ts';
+import { type Flux, fluxFor } from '../column/flux.ts';
+import type { RunEvent } from '../history/events.ts';
+import type { Action, Log, Scenario, Until } from '../terms/types.ts';
+
+export interface Run {
+  readonly scenario: Scenario;
+  readonly column: Column;
+  readonly bed: Bed;
+  readonly log: Action[];
+  readonly events: RunEvent[];
+  readonly record: RunRecord;
+  readonly flux: Flux;
+  readonly limits: Limits;
+  /** Names of the bottles, and what is in the reservoir now, mol/L. */
+  readonly liquids: readonly string[];
+  readonly feed: Float64Array;
+  /** mL in head and bed before the first pour. */
+  readonly startedVolume: number;
+}
+
+/** A point of a run to go back to. */
+export interface Checkpoint {
+  readonly state: ArrayBuffer;
+  readonly frames: number;
+  readonly events: number;
+}
+
+/** How the note begins that a run makes when air first enters its bed. */
+export const AIR_ENTERS = 'air enters the bed';
+
+/** How far `advance` goes; it stops at whichever comes first. */
+export interface Target {
+  /** Model time, min; the step that reaches it is done whole. */
+  readonly time_min?: number;
+  /** Stop when every action of the log has been taken. */
+  readonly endOfLog?: boolean;
+  /** Most steps to do now. */
+  readonly steps?: number;
+}
+
+/** A run at its start, with the scenario's faults worked in. Nothing has happened yet; the log is copied. */
+export function runOf(given: Scenario, log?: Log): Run {
+  const scenario = imposed(given);
+  const column = columnOf(scenario);
+  const bed = packedBed(column);
+  const refusals = scenario.faults.flatMap((fault): RunEvent[] => {
+    const refused = impose(bed, column, fault);
+    return refused
+      ? [
+          {
+            entry: -1,
+            time_min: 0,
+            delivered_mL: 0,
+            note: `fault ${fault.kind} not imposed: ${refused.path} expected ${refused.expected}, received ${refused.received}`,
+          },
+        ]
+      : [];
+  });
+  const record = recordFor(bed.components, bed.plates);
+  const run: Run = {
+    scenario,
+    column,
+    bed,
+    log: [...(log ?? scenario.procedure)],
+    events: refusals,
+    record,
+    flux: fluxFor(bed.components),
+    limits: { time: Number.POSITIVE_INFINITY, delivered: Number.POSITIVE_INFINITY, head: 0 },
+    liquids: Object.keys(scenario.liquids),
+    feed: new Float64Array(bed.components),
+    startedVolume: liquidOf(bed),
+  };
+  recordInto(record, bed, column);
+  return run;
+}
+
+/** Advances the run. Any sequence of calls gives the same states, bit for bit, as one call. True if the log is used up. */
+export function advance(run: Run, target: Target): boolean {
+  const s = run.bed.scalar;
+  let steps = target.steps ?? Number.POSITIVE_INFINITY;
+  for (;;) {
+    takeDue(run);
+    const done = s[AT.entry] >= run.log.length;
+    if (done && target.endOfLog) return true;
+    if (s[AT.time] >= (target.time_min ?? Number.POSITIVE_INFINITY) || steps-- <= 0) return done;
+    if (done && target.time_min === undefined) return true;
+    stepOnce(run);
+  }
+}
+
+/** The whole run of its log. */
+export function runWhole(scenario: Scenario, log?: Log): Run {
+  const run = runOf(scenario, log);
+  advance(run, { endOfLog: true });
+  recordLast(run);
+  return run;
+}
+
+/** Takes an action now: forgets what the log still had ahead and adds this at the present time. */
+export function act(run: Run, action: Action): RunEvent | undefined {
+  cutLog(run);
+  run.log.push({ ...action, at_min: run.bed.scalar[AT.time] });
+  const before = run.events.length;
+  takeDue(run);
+  return run.events.slice(before).find((event) => event.entry === run.log.length - 1);
+}
+
+/** Forgets the actions that have not been taken yet, and a wait that is still going on. */
+export function cutLog(run: Run): void {
+  const s = run.bed.scalar;
+  run.log.length = Math.min(run.log.length, s[AT.entry]);
+  s[AT.entryTime] = -1;
+}
+
+export function checkpointOf(run: Run): Checkpoint {
+  return { state: checkpoint(run.bed), frames: run.record.count, events: run.events.length };
+}
+
+/** Goes back to a checkpoint of this run. The log is left as it is: cut or replace it as needed. */
+export function restoreTo(run: Run, point: Checkpoint): void {
+  restore(run.bed, point.state);
+  run.record.count = point.frames;
+  run.events.length = point.events;
+}
+
+function stepOnce(run: Run): void {
+  const { bed, column, limits } = run;
+  const s = bed.scalar;
+  limitsOf(run, limits);
+  const feed = s[AT.feedLiquid] < 0 ? undefined : feedOf(run);
+  const flowed = s[AT.flow] > 0 || s[AT.time] === 0;
+  const drainings = s[AT.drainings];
+  step(bed, column, limits, feed, run.flux);
+  if (s[AT.feedVolume] <= 0) s[AT.feedLiquid] = -1;
+  if (s[AT.drainings] > drainings) note(run, airEnters(run));
+  if (flowed && s[AT.flow] === 0 && s[AT.clampOpen] > 0 && s[AT.headVolume] === 0) note(run, 'liquid at bed top: nothing flows until more is poured');
+  if (s[AT.delivered] >= s[AT.frameAt] || s[AT.time] >= s[AT.frames] + STILL_FRAME_MIN) recordLast(run);
+}
+
+/** Why the bed runs dry: the liquid it holds and the filled outlet pull harder than its weakest lanes can hold. */
+function airEnters(run: Run): string {
+  const { bed, column } = run;
+  const weakest = bed.airEntry.reduce((least, entry) => Math.min(least, entry), Number.POSITIVE_INFINITY);
+  return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${weakest.toFixed(1)} g/cm²`;
+}
+
+/** Longest model time between frames while nothing is delivered, min. */
+const STILL_FRAME_MIN = 1;
+
+function recordLast(run: Run): void {
+  const { bed, column } = run;
+  const s = bed.scalar;
+  const spacing = column.scenario.values['numerics.frame_mL'];
+  s[AT.frameAt] = (Math.floor(s[AT.delivered] / spacing + 1e-9) + 1) * spacing;
+  s[AT.frames] = s[AT.time];
+  s[AT.worstLedger] = Math.max(s[AT.worstLedger], ledgerError(bed, column));
+  recordInto(run.record, bed, column);
+}
+
+/** mol/L of the reservoir that feeds the head at constant level. */
+function feedOf(run: Run): Float64Array {
+  const row = run.column.liquids[run.liquids[run.bed.scalar[AT.feedLiquid]]];
+  run.feed.set(row);
+  run.feed[0] = fumedAcid(row[0], run.scenario.values['bench.fuming_per_h'], run.bed.scalar[AT.time]);
+  return run.feed;
+}
+
+/** Adds a note of the model to the run's events. */
+export function note(run: Run, text: string): void {
+  const s = run.bed.scalar;
+  run.events.push({ entry: -1, time_min: s[AT.time], delivered_mL: s[AT.delivered], note: text });
+}
+
+function takeDue(run: Run): void {
+  const s = run.bed.scalar;
+  while (s[AT.entry] < run.log.length) {
+    const action = run.log[s[AT.entry]];
+    if (!isDue(run, action)) return;
+    if (action.do === 'wait') {
+      if (s[AT.entryTime] < 0) {
+        s[AT.entryTime] = s[AT.time];
+        s[AT.entryDelivered] = s[AT.delivered];
+      }
+      if (!isOver(run, action.until)) return;
+    }
+    const refused = action.do === 'wait' ? undefined : apply(run, action);
+    run.events.push({ entry: s[AT.entry], time_min: s[AT.time], delivered_mL: s[AT.delivered], action, ...(refused && { refused }) });
+    s[AT.entry] += 1;
+    s[AT.entryTime] = -1;
+  }
+}
+
+function isDue(run: Run, action: Action): boolean {
+  const s = run.bed.scalar;
+  if (action.at_min !== undefined) return s[AT.time] >= action.at_min;
+  if (action.at_mL !== undefined) return s[AT.delivered] >= action.at_mL || gaveUp(run, `${action.at_mL} mL delivered`);
+  return true;
+}
+
+function isOver(run: Run, until: Until): boolean {
+  const s = run.bed.scalar;
+  if ('time_min' in until) return s[AT.time] >= until.time_min;
+  if ('elapsed_min' in until) return s[AT.time] >= s[AT.entryTime] + until.elapsed_min;
+  if ('delivered_mL' in until) return s[AT.delivered] >= until.delivered_mL || gaveUp(run, `${until.delivered_mL} mL delivered`);
+  if ('more_mL' in until) return s[AT.delivered] >= s[AT.entryDelivered] + until.more_mL || gaveUp(run, `${until.more_mL} mL more`);
+  if ('liquid_mm' in until) return s[AT.headVolume] <= headFor(run, until.liquid_mm) + 1e-9 || gaveUp(run, `liquid ${until.liquid_mm} mm above the bed`);
+  return frontDepth(run.bed, run.column, until.ion, until.edge) >= until.depth_cm || gaveUp(run, `${until.ion} ${until.edge} edge at ${until.depth_cm} cm`);
+}
+
+/** A wait for something that only flow can bring ends when nothing flows. */
+function gaveUp(run: Run, wanted: string): boolean {
+  const { bed, column } = run;
+  if (flowInto(bed, column, levelOf(bed, column)) > 0) return false;
+  const why = bed.scalar[AT.clampOpen] <= 0 ? 'the clamp is shut' : 'the liquid is at the bed top';
+  note(run, `wait ended: ${why}; waited for ${wanted}`);
+  return true;
+}
+
+function headFor(run: Run, mm: number): number {
+  return (run.column.section * mm) / 10;
+}
+
+/** The next thing the log waits for, as limits of a step. */
+function limitsOf(run: Run, limits: Limits): void {
+  const s = run.bed.scalar;
+  limits.time = Number.POSITIVE_INFINITY;
+  limits.delivered = Number.POSITIVE_INFINITY;
+  limits.head = 0;
+  if (s[AT.entry] >= run.log.length) return;
+  const action = run.log[s[AT.entry]];
+  if (action.at_min !== undefined && s[AT.time] < action.at_min) limits.time = action.at_min;
+  else if (action.at_mL !== undefined && s[AT.delivered] < action.at_mL) limits.delivered = action.at_mL;
+  else if (action.do === 'wait') limitsOfWait(run, action.until, limits);
+}
+
+function limitsOfWait(run: Run, until: Until, limits: Limits): void {
+  const s = run.bed.scalar;
+  if ('time_min' in until) limits.time = until.time_min;
+  else if ('elapsed_min' in until) limits.time = s[AT.entryTime] + until.elapsed_min;
+  else if ('delivered_mL' in until) limits.delivered = until.delivered_mL;
+  else if ('more_mL' in until) limits.delivered = s[AT.entryDelivered] + until.more_mL;
+  else if ('liquid_mm' in until) limits.head = Math.min(headFor(run, until.liquid_mm), s[AT.headVolume]);
+}

@@ -1,0 +1,149 @@
+// One time step of the whole column: how much flows, how it passes the head, the lanes, the tip, and into the receiver.
+import { AT, type Bed } from '../column/bed.ts';
+import type { Column } from '../column/column.ts';
+import { drainable, drainLane } from '../flow/drainage.ts';
+import { age } from '../packing/aging.ts';
+import { flowInto, levelOf } from '../flow/hydraulics.ts';
+import { MIX_EVERY, mix } from '../flow/mixing.ts';
+import { weighLane } from '../column/cell.ts';
+import type { Flux } from '../column/flux.ts';
+import { acidIsSteady, passSteadyAcid, sweepAcid } from '../flow/sweep-acid.ts';
+import { sweepMetals } from '../flow/sweep-metals.ts';
+
+/** Where a step must not go past. */
+export interface Limits {
+  time: number;
+  delivered: number;
+  /** mL above the bed. */
+  head: number;
+}
+
+/** Head of less than this (mL) is no liquid at all. */
+const DROPLET = 1e-9;
+
+/** Advances the state by one step that ends at the latest at `limits`. */
+export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Array | undefined, flux: Flux): void {
+  const s = bed.scalar;
+  const level = levelOf(bed, column);
+  const dry = s[AT.headVolume] <= 0;
+  const flow = flowInto(bed, column, level);
+  const longest = column.scenario.values['numerics.step_max_min'];
+  const fed = feed !== undefined && s[AT.feedVolume] > 0;
+  const cap = flow > 0 ? volumeCap(bed, column, flow, limits, dry, fed) : 0;
+  let volume = Math.min(cap, flow * longest);
+  // Flow at the middle of the step, from the head at the middle: second order for a falling head.
+  const middle = flow > 0 && !dry && !fed ? flowInto(bed, column, Math.max(0, level - volume / 2 / column.section)) : flow;
+  let dt = volume > 0 ? volume / middle : longest;
+  let end = s[AT.time] + dt;
+  if (end > limits.time) {
+    dt = limits.time - s[AT.time];
+    end = limits.time;
+    volume = Math.min(volume, middle * dt);
+  }
+  const reached = volume > 0 && volume === cap;
+  passHead(bed, volume, fed ? feed : undefined, dry, flux);
+  passLanes(bed, column, volume, middle, dt, dry, flux);
+  passTip(bed, column, volume, flux);
+  s[AT.time] = end;
+  s[AT.delivered] = reached && s[AT.delivered] + volume > limits.delivered - 1e-9 ? Math.max(limits.delivered, s[AT.delivered]) : s[AT.delivered] + volume;
+  s[AT.flow] = dt > 0 ? volume / dt : 0;
+  s[AT.steps] += 1;
+  s[AT.mixingDue] += dt;
+  if (s[AT.steps] % MIX_EVERY === 0) {
+    mix(bed, column, s[AT.mixingDue]);
+    age(bed, column, s[AT.mixingDue]);
+    s[AT.mixingDue] = 0;
+  }
+}
+
+/** Most mL one step may pass: Courant limit of lanes and tip, liquid above, limits, drainable cells. */
+function volumeCap(bed: Bed, column: Column, flow: number, limits: Limits, dry: boolean, fed: boolean): number {
+  const s = bed.scalar;
+  const courant = column.scenario.values['numerics.courant'];
+  let cap = Math.min(limits.delivered - s[AT.delivered], (2 * courant * column.scenario.values['column.tip_mL']) / bed.stages);
+  if (!dry && !fed) cap = Math.min(cap, s[AT.headVolume] - limits.head);
+  if (fed) cap = Math.min(cap, s[AT.feedVolume]);
+  for (let i = 0; i < bed.lanes; i++) {
+    const part = (bed.velocity[i] * column.lanes.area[i]) / flow;
+    if (part <= 0) continue;
+    cap = Math.min(cap, (courant * smallestCell(bed, i)) / part);
+    if (dry) cap = Math.min(cap, drainable(bed, i) / part);
+  }
+  return cap;
+}
+
+/** Liquid of the smallest wet cell, mL; gas and a disturbed top make cells of a lane differ. */
+function smallestCell(bed: Bed, lane: number): number {
+  const base = lane * bed.plates;
+  const from = bed.drained[lane] + (bed.scalar[AT.headVolume] <= 0 ? 1 : 0);
+  if (bed.scalar[AT.uneven] === 0) return bed.mobile[base + bed.plates - 1];
+  let least = Number.POSITIVE_INFINITY;
+  for (let j = Math.min(from, bed.plates - 1); j < bed.plates; j++) if (bed.mobile[base + j] < least) least = bed.mobile[base + j];
+  return least;
+}
+
+/** Takes `volume` from the stirred liquid above the bed, keeping its level when a reservoir feeds it. */
+function passHead(bed: Bed, volume: number, feed: Float64Array | undefined, dry: boolean, flux: Flux): void {
+  const s = bed.scalar;
+  flux.inflow.fill(0);
+  flux.outflow.fill(0);
+  if (volume <= 0 || dry) return;
+  const held = s[AT.headVolume];
+  for (let k = 0; k < bed.components; k++) {
+    const c = bed.head[k] / held;
+    const fresh = feed === undefined ? c : feed[k];
+    const turn = volume / held;
+    // Trapezoidal while the head turns over slowly, backward Euler when a step replaces it more than twice.
+    const next = feed === undefined ? c : turn <= 2 ? (c * (1 - turn / 2) + turn * fresh) / (1 + turn / 2) : (c + turn * fresh) / (1 + turn);
+    const mean = feed === undefined ? c : fresh - (next - c) / turn;
+    flux.inflow[k] = mean;
+    bed.head[k] = feed === undefined ? bed.head[k] - volume * c : next * held;
+    if (feed !== undefined) bed.pouredAmount[k] += volume * fresh;
+  }
+  if (feed === undefined) emptyHead(bed, volume);
+  else {
+    s[AT.feedVolume] = Math.max(0, s[AT.feedVolume] - volume);
+    s[AT.poured] += volume;
+  }
+}
+
+function emptyHead(bed: Bed, volume: number): void {
+  const s = bed.scalar;
+  s[AT.headVolume] -= volume;
+  if (s[AT.headVolume] < DROPLET) s[AT.headVolume] = 0;
+  if (s[AT.headVolume] < s[AT.lowestHead]) s[AT.lowestHead] = s[AT.headVolume];
+}
+
+function passLanes(bed: Bed, column: Column, volume: number, flow: number, dt: number, dry: boolean, flux: Flux): void {
+  for (let i = 0; i < bed.lanes; i++) {
+    if (bed.drained[i] >= bed.plates) continue;
+    const part = volume > 0 && flow > 0 ? (volume * bed.velocity[i] * column.lanes.area[i]) / flow : 0;
+    const open = dry && part > 0;
+    if (!open && acidIsSteady(bed, i, flux, part)) passSteadyAcid(bed, i, part, flux);
+    else {
+      sweepAcid(bed, column, i, part, dt, open, flux);
+      weighLane(bed, column, i);
+    }
+    sweepMetals(bed, column, i, part, dt, open, flux);
+    if (open) drainLane(bed, column, i, part);
+  }
+}
+
+/** The dead volume below the bed, then the receiver. */
+function passTip(bed: Bed, column: Column, volume: number, flux: Flux): void {
+  if (volume <= 0) return;
+  const { tip, stages } = bed;
+  const turn = (volume * stages) / column.scenario.values['column.tip_mL'];
+  const slot = bed.scalar[AT.receiver] * (bed.components + 1);
+  for (let k = 0; k < bed.components; k++) {
+    let mean = flux.outflow[k] / volume;
+    for (let n = 0; n < stages; n++) {
+      const x = k * stages + n;
+      const next = (tip[x] * (1 - turn / 2) + turn * mean) / (1 + turn / 2);
+      mean = (tip[x] + next) / 2;
+      tip[x] = next;
+    }
+    bed.receivers[slot + 1 + k] += volume * mean;
+  }
+  bed.receivers[slot] += volume;
+}

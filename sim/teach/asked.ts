@@ -1,0 +1,315 @@
+import { invasion, meanActivity } from '../chemistry/acid.ts';
+import { exchangeFractions, speciation } from '../chemistry/complexes.ts';
+import { IONS, type IonId } from '../terms/ions.ts';
+import { bestParting, passageOf } from '../chemistry/passage.ts';
+import type { Scenario } from '../terms/types.ts';
+import { resinFrom } from '../chemistry/uptake.ts';
+
+// The single questions: each made from the numbers of a scenario, or left out where they give rise to none.
+
+export interface Option {
+  readonly id: string;
+  readonly text: string;
+}
+
+export interface Question {
+  readonly id: string;
+  readonly prompt: string;
+  readonly choices: readonly Option[];
+  readonly reasons: readonly Option[];
+  readonly choice: string;
+  readonly reason: string;
+  /** Shown at once after the answer, whatever it was. */
+  readonly explanation: string;
+}
+
+/** D_v below and above which an ion counts as running with the liquid, or as held. Our rule: 1/4 and 3 times the liquid's space. */
+const RUNS = 0.3;
+const HELD = 1;
+/** Bed volumes within which an ion is said to leave. Our rule. */
+const LEAVES_BV = 2;
+
+/** What the questions are about. */
+export interface About {
+  readonly scenario: Scenario;
+  readonly acid: number;
+  /** The ions least and most held in the main acid. */
+  readonly runner: IonId;
+  readonly holder: IonId;
+  readonly D: (ion: IonId, c: number) => number;
+}
+
+export function firstOut({ scenario, acid, runner, holder, D }: About): Question | undefined {
+  if (runner === holder) return undefined;
+  const [slow, fast] = [bedVolumes(scenario, D(holder, acid)), bedVolumes(scenario, D(runner, acid))];
+  const same = slow / fast < 1.1;
+  return {
+    id: 'first-out',
+    prompt: `${sentence(name(runner))} and ${name(holder)} are washed with ${figures(acid)} M HCl. Which leaves the column first?`,
+    choices: [
+      { id: runner, text: name(runner) },
+      { id: holder, text: name(holder) },
+      { id: 'together', text: 'both together: the bed cannot tell them apart' },
+    ],
+    reasons: [
+      { id: 'anion', text: 'what counts is which of them becomes an anion in this acid; the resin holds anions' },
+      { id: 'charge', text: 'their charges as free ions decide: the higher is held longer, equal ones are held alike' },
+      { id: 'cation', text: 'metal ions are cations, and the resin holds cations' },
+      { id: 'reacts', text: 'the resin reacts with one metal and destroys it' },
+    ],
+    choice: same ? 'together' : runner,
+    reason: 'anion',
+    explanation: `${sentence(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${share(anionic(holder, acid))} of the ${name(holder)} carries a negative charge and ${share(anionic(runner, acid))} of the ${name(runner)}. The resin is an anion exchanger: it holds what has become an anion${anionic(holder, acid) < 0.05 ? ', and as it takes up the few there are, more form' : ''}.`,
+  };
+}
+
+export function meaning({ scenario, acid, holder, D }: About): Question | undefined {
+  const d = D(holder, acid);
+  if (d < HELD) return undefined;
+  const inLiquid = Math.round(100 * passageOf(d, scenario.values['bed.porosity']).speedShare);
+  const numbers = distinct([inLiquid, Math.min(99, Math.round(d)), 50, 100 - inLiquid]);
+  if (numbers.length < 3) return undefined;
+  return {
+    id: 'meaning',
+    prompt: `In ${figures(acid)} M HCl the distribution coefficient of ${name(holder)} is ${figures(d)}: a litre of bed holds ${figures(d)} times as much in its beads as a litre of liquid holds. Of 100 ions in the bed, about how many are in the liquid at any moment?`,
+    choices: numbers.map((value) => ({ id: String(value), text: value === 0 ? 'fewer than 1' : String(value) })),
+    reasons: [
+      { id: 'share', text: 'liquid fills only part of the bed, and only ions in the liquid move: their share is the speed of the band' },
+      { id: 'stuck', text: 'ions that are held stay where they are until the eluent is changed' },
+      { id: 'half', text: 'at equilibrium the two sides hold the same amount' },
+    ],
+    choice: String(inLiquid),
+    reason: 'share',
+    explanation: `Per litre of bed the liquid has ${figures(scenario.values['bed.porosity'])} L and holds ${figures(scenario.values['bed.porosity'])} parts, the beads ${figures(d)} parts: ${figures(100 * passageOf(d, scenario.values['bed.porosity']).speedShare)} of 100 ions are in the liquid. Every ion comes and goes all the time, so the band creeps at that share of the liquid's speed.`,
+  };
+}
+
+export function weaker(about: About): Question | undefined {
+  const { acid, holder, D } = about;
+  const other = acid > 7 ? 6 : acid / 2;
+  return D(holder, acid) < HELD ? undefined : otherAcid(about, other, 'weaker');
+}
+
+export function strongest(about: About): Question | undefined {
+  const { acid, holder, D } = about;
+  if (acid >= 11.5 || D(holder, acid) < HELD) return undefined;
+  return otherAcid(about, 12, 'strongest');
+}
+
+function otherAcid({ scenario, acid, holder, D }: About, other: number, id: string): Question {
+  const [now, then] = [bedVolumes(scenario, D(holder, acid)), bedVolumes(scenario, D(holder, other))];
+  const change = then / now;
+  const answer = change > 1.15 ? 'slower' : change < 0.87 ? 'faster' : 'same';
+  const [acidNow, acidThen] = [acidic(holder, acid), acidic(holder, other)];
+  const stronger = other > acid;
+  // Which of the two reasons holds is read from the shares of the exchange constants.
+  const reason = answer === 'same' ? 'flat' : stronger === (answer === 'slower') ? 'anion' : 'acid';
+  return {
+    id,
+    prompt: `${stronger ? `Why not simply take the strongest acid? With ${figures(other)} M` : `With ${figures(other)} M`} HCl instead of ${figures(acid)} M, how does the ${name(holder)} band move?`,
+    choices: [
+      { id: 'slower', text: 'more slowly' },
+      { id: 'same', text: 'about as before' },
+      { id: 'faster', text: 'faster' },
+    ],
+    reasons: [
+      { id: 'anion', text: stronger ? 'more of the metal is the chloro-anion' : 'less of the metal is the chloro-anion' },
+      {
+        id: 'acid',
+        text: stronger ? 'H⁺ binds to the anion, and the acid inside the beads brings chloride that competes' : 'less acid competes for the resin',
+      },
+      { id: 'push', text: stronger ? 'stronger acid always pushes harder' : 'weaker acid always pushes less' },
+      { id: 'flat', text: 'here the curve is flat: gain and loss balance' },
+    ],
+    choice: answer,
+    reason,
+    explanation: `At ${figures(acid)} M the band needs ${figures(now)} bed volumes to leave, at ${figures(other)} M ${figures(then)}. ${stronger ? `The share bound to H⁺ goes from ${share(acidNow)} to ${share(acidThen)} in the model, and more HCl inside the beads competes for the fixed charges.` : `Weaker acid leaves fewer chlorides on the metal.`} Uptake has a maximum: see the curve.`,
+  };
+}
+
+export function pushing({ scenario, acid, holder, D }: About): Question | undefined {
+  const [strong, weak] = [bedVolumes(scenario, D(holder, acid)), bedVolumes(scenario, D(holder, 0))];
+  if (strong < LEAVES_BV * 2 || weak > LEAVES_BV) return undefined;
+  return {
+    id: 'pushing',
+    prompt: `To get the ${name(holder)} off the bed a classmate wants to go on with ${figures(acid)} M HCl: "acid pushes everything off". What gets it off with the least liquid?`,
+    choices: [
+      { id: 'acid', text: `more ${figures(acid)} M HCl` },
+      { id: 'water', text: 'water' },
+      { id: 'either', text: 'either: only the volume counts' },
+    ],
+    reasons: [
+      { id: 'undone', text: 'without chloride around it the anion falls apart into a cation, which the resin does not hold' },
+      { id: 'push', text: 'H⁺ takes the place of the metal on the resin' },
+      { id: 'rinse', text: 'the band is only carried along, whatever the liquid' },
+    ],
+    choice: 'water',
+    reason: 'undone',
+    explanation: `In ${figures(acid)} M HCl it takes ${figures(strong)} bed volumes, in water ${figures(weak)}. Acid is what holds it: the resin carries fixed positive charges, H⁺ has nothing to replace there.`,
+  };
+}
+
+export function conditioning({ scenario, acid, holder, D }: About): Question | undefined {
+  if (scenario.values['bench.start_HCl_M'] > 1 || D(holder, acid) < HELD || D(holder, 0.5) > RUNS) return undefined;
+  return {
+    id: 'conditioning',
+    prompt: `The bed was stored in ${scenario.values['bench.start_HCl_M'] === 0 ? 'water' : 'weak acid'}. The sample in ${figures(acid)} M HCl is put on without conditioning. Where does its front edge of ${name(holder)} go?`,
+    choices: [
+      { id: 'ahead', text: 'with the front of the acid, deep into the bed' },
+      { id: 'top', text: 'it stays in a thin band at the top all the same' },
+    ],
+    reasons: [
+      { id: 'needs', text: 'it is an anion only where the acid is strong, and water in and between the beads thins the acid' },
+      { id: 'rinse', text: 'conditioning only rinses dust away, so nothing changes' },
+      { id: 'always', text: 'the resin holds this metal in any liquid' },
+    ],
+    choice: 'ahead',
+    reason: 'needs',
+    explanation: `D_v is ${figures(D(holder, acid))} in ${figures(acid)} M HCl and ${figures(D(holder, 0.5))} in 0.5 M. The first of the sample meets water, its acid is thinned and soaks into the beads, and there the metal runs with the liquid. Conditioning fills bed and beads with acid first.`,
+  };
+}
+
+export function lateAcid({ scenario, acid }: About): Question | undefined {
+  const resin = resinFrom(scenario.values);
+  const inside = invasion(acid, resin.Q, resin.kappa) * resin.pore;
+  const outside = acid * scenario.values['bed.porosity'];
+  const holdups = 1 + inside / outside;
+  if (holdups < 1.1) return undefined;
+  return {
+    id: 'late-acid',
+    prompt: `${figures(acid)} M HCl is followed by water. The liquid between the beads is one hold-up volume. When is the acid out of the bed?`,
+    choices: [
+      { id: 'later', text: `after more than one hold-up volume` },
+      { id: 'one', text: 'after exactly one hold-up volume' },
+      { id: 'sooner', text: 'sooner: water runs through the middle' },
+    ],
+    reasons: [
+      { id: 'inside', text: 'acid also sits inside the beads and has to come out' },
+      { id: 'push', text: 'water pushes the acid out like a piston' },
+      { id: 'charge', text: 'the fixed charges repel the acid, so none is in the beads' },
+    ],
+    choice: 'later',
+    reason: 'inside',
+    explanation: `A litre of bed holds ${figures(outside)} mol of HCl between the beads and ${figures(inside)} mol inside them: on average the acid takes ${figures(holdups)} hold-up volumes. The metal rides on this late front, not on the water.`,
+  };
+}
+
+export function twoSwitches({ scenario, acid, holder, D }: About): Question | undefined {
+  if (D(holder, acid) < HELD || D(holder, 0) > RUNS) return undefined;
+  const v = scenario.values;
+  const holdup = ((Math.PI * v['column.bore_cm'] ** 2) / 4) * v['bed.length_cm'] * v['bed.porosity'];
+  const wait = holdup + v['column.tip_mL'];
+  return {
+    id: 'two-switches',
+    prompt: `You pour water and change the receiver at the same moment. What drips into the new receiver first?`,
+    choices: [
+      { id: 'acid', text: `strong acid without ${name(holder)}` },
+      { id: 'metal', text: `${name(holder)}` },
+      { id: 'water', text: 'water' },
+    ],
+    reasons: [
+      { id: 'volume', text: 'what is in the bed and below it has to leave before anything new can' },
+      { id: 'release', text: 'water releases the metal at once, everywhere' },
+      { id: 'fast', text: 'water is thinner and overtakes the acid' },
+    ],
+    choice: 'acid',
+    reason: 'volume',
+    explanation: `Bed and tip hold ${figures(wait)} mL of ${figures(acid)} M HCl: about ${figures(wait * acid)} mmol of acid would go into the ${name(holder)} for nothing. The receiver is changed later than the eluent.`,
+  };
+}
+
+export function order({ scenario, D }: About): Question | undefined {
+  if (scenario.ions.length < 3) return undefined;
+  const release = new Map(scenario.ions.map((ion) => [ion, releasedBelow((c) => bedVolumes(scenario, D(ion, c)))]));
+  const releaseOf = (ion: IonId): number => release.get(ion) ?? 0;
+  const right = [...scenario.ions].sort((a, b) => releaseOf(b) - releaseOf(a));
+  const text = (ions: readonly IonId[]): string => ions.map((ion) => IONS[ion].symbol).join(', ');
+  const byMass = [...scenario.ions].sort((a, b) => IONS[a].molarMass - IONS[b].molarMass);
+  return {
+    id: 'order',
+    prompt: `All are loaded in strong acid; then weaker and weaker acid is poured. In which order do they leave?`,
+    choices: [
+      { id: 'release', text: text(right) },
+      { id: 'reverse', text: text([...right].reverse()) },
+      { id: 'mass', text: `${text(byMass)} (by mass)` },
+    ].filter(({ text: shown, id }, n, all) => id === 'release' || all.findIndex((other) => other.text === shown) === n),
+    reasons: [
+      { id: 'break', text: 'each anion falls apart at its own acid strength: the weakest complex lets go first' },
+      { id: 'mass', text: 'light ions move faster' },
+      { id: 'charge', text: 'ions of lower charge go first' },
+    ],
+    choice: 'release',
+    reason: 'break',
+    explanation: `Acid below which each leaves within ${figures(LEAVES_BV)} bed volumes: ${right.map((ion) => `${IONS[ion].symbol} ${releaseOf(ion) >= 12 ? 'any' : `${figures(releaseOf(ion))} M`}`).join(', ')}.`,
+  };
+}
+
+export function pair({ scenario }: About): Question | undefined {
+  const pairs = scenario.ions.flatMap((a, i) => scenario.ions.slice(i + 1).map((b) => bestParting(scenario, a, b)));
+  if (pairs.length === 0) return undefined;
+  const closest = pairs.reduce((worst, each) => (each.ratio < worst.ratio ? each : worst));
+  const possible = closest.ratio > 1.2;
+  const { first, second, HCl_M, ratio, firstBedVolumes, secondBedVolumes, platesNeeded } = closest;
+  return {
+    id: 'pair',
+    prompt: `${scenario.ions.length > 2 ? 'The closest pair here is ' : 'Can '}${name(first)} and ${name(second)}${scenario.ions.length > 2 ? '. Can they' : ''} be parted in HCl, and by which programme?`,
+    choices: [
+      { id: 'strong', text: `yes: ${name(first)} in about ${figures(HCl_M)} M, then ${name(second)} in another acid or water` },
+      { id: 'swapped', text: `yes: ${name(second)} in about ${figures(HCl_M)} M, then ${name(first)} in another acid or water` },
+      { id: 'no', text: 'no: no strength of HCl holds one and lets the other go' },
+    ],
+    reasons: [
+      { id: 'ratio', text: 'it depends on the ratio of their distribution coefficients at one acid strength' },
+      { id: 'charge', text: 'ions of the same charge cannot be parted' },
+      { id: 'mass', text: 'it depends on the difference of their masses' },
+    ],
+    choice: possible ? 'strong' : 'no',
+    reason: 'ratio',
+    explanation: `At ${figures(HCl_M)} M they need ${figures(firstBedVolumes)} and ${figures(secondBedVolumes)} bed volumes, a ratio of ${figures(ratio)}, the best any strength gives. ${Number.isFinite(platesNeeded) ? `Clean separation in one acid needs about ${figures(platesNeeded)} plates.` : ''}`,
+  };
+}
+
+/** Strongest acid up to which an ion always leaves within LEAVES_BV, mol/L; 12 when it does in any. */
+function releasedBelow(volumes: (c: number) => number): number {
+  let released = 0;
+  for (let c = 0.005; c <= 12; c *= 1.02) {
+    if (volumes(c) > LEAVES_BV) return released;
+    released = c;
+  }
+  return 12;
+}
+
+function bedVolumes(scenario: Scenario, D: number): number {
+  return passageOf(D, scenario.values['bed.porosity']).bedVolumes;
+}
+
+function anionic(ion: IonId, c: number): number {
+  const { species, fractions } = speciation(ion, c);
+  return fractions.reduce((sum, fraction, n) => sum + (species[n].charge < 0 ? fraction : 0), 0);
+}
+
+/** Share of an ion that is HMCl4 by the exchange constants. */
+function acidic(ion: IonId, c: number): number {
+  return exchangeFractions(ion, meanActivity(c))[5];
+}
+
+function name(ion: IonId): string {
+  return IONS[ion].name;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+function distinct(values: readonly number[]): number[] {
+  return [...new Set(values)];
+}
+
+function share(value: number): string {
+  return value < 0.0005 ? 'none' : `${figures(100 * value)} %`;
+}
+
+/** Two figures, without a power of ten. */
+function figures(value: number): string {
+  return String(Number(value.toPrecision(value >= 100 ? 3 : 2)));
+}
