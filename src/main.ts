@@ -1,10 +1,10 @@
 import { playLoop } from './app/loop.ts';
 import { takeSharedRun } from './app/route.ts';
 import { viewsOf } from './app/views.ts';
-import { workerThread } from './store/model-thread.ts';
+import { workerThread } from './store/threads/model-thread.ts';
 import { hearPointing } from './store/pointing.ts';
 import { Session } from './store/session.ts';
-import { localStorageOf, watchOtherTabs } from './store/storage.ts';
+import { localStorageOf, watchOtherTabs } from './store/keep/storage.ts';
 import { rememberSingleKeys } from './ui/keys.ts';
 import { installTheme } from './ui/theme.ts';
 import './app/shell.ts';

@@ -2,7 +2,7 @@ import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { listedKeys, setSingleKeys, singleKeysOn, type KeyEntry } from '../ui/keys.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { localStorageOf } from '../store/storage.ts';
+import { localStorageOf } from '../store/keep/storage.ts';
 
 const EVERYWHERE: readonly KeyEntry[] = [
   { key: 'Tab', does: 'next control' },

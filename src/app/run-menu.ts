@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { catalog } from '../store/catalog.ts';
-import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/files.ts';
+import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { showMessage } from '../ui/message.ts';

@@ -2,7 +2,7 @@ import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { cache } from 'lit/directives/cache.js';
 import { ifDefined } from 'lit/directives/if-defined.js';
-import { localStorageOf } from '../store/storage.ts';
+import { localStorageOf } from '../store/keep/storage.ts';
 import { paced } from '../ui/announce.ts';
 import type { Dialog } from '../ui/dialog.ts';
 import { KeysController, handleKey } from '../ui/keys.ts';

@@ -1,7 +1,7 @@
 import type { ColumnStore } from '../store/column-store.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { announce } from '../ui/announce.ts';
-import { millilitres } from '../ui/format.ts';
+import { millilitres } from '../ui/text/format.ts';
 import { eventWords } from './words.ts';
 
 /** Speaks what happened on the bench: actions done, notes of the model, the end of a stretch. Refusals speak for themselves at their control. */

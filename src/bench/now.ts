@@ -1,11 +1,11 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../sim/terms/ions.ts';
-import type { Moment } from '../store/planner.ts';
+import type { Moment } from '../store/threads/planner.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';
-import { duration, fixed, millilitres, molarity } from '../ui/format.ts';
-import { amountOf, placesOf } from './debrief-numbers.ts';
+import { duration, fixed, millilitres, molarity } from '../ui/text/format.ts';
+import { amountOf, placesOf } from './debrief/debrief-numbers.ts';
 import '../ui/readout.ts';
 
 /** Places that hold less than this of everything are left out, mmol. */

@@ -8,7 +8,7 @@ import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { sectionStyles } from './section-styles.ts';
 import { refusalWords } from './words.ts';
-import '../ui/caution.ts';
+import '../ui/safety/caution.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 

@@ -3,13 +3,13 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Liquid } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { Watch } from '../store/watch.ts';
-import type { CautionId } from '../ui/cautions.ts';
+import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { sectionStyles } from './section-styles.ts';
 import { refusalWords } from './words.ts';
-import '../ui/caution.ts';
+import '../ui/safety/caution.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { ColumnStore } from '../store/column-store.ts';
 import './outlet.ts';
 import './pour.ts';
-import './repair.ts';
+import './debrief/repair.ts';
 import './time.ts';
 
 /** The bench strip: pour, clamp and receiver, repairs of the bed, model time. */

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { isSample } from '../../sim/history/progress.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { millilitres } from '../ui/format.ts';
+import { millilitres } from '../ui/text/format.ts';
 
 /** What this scenario is for and how much of what is poured in it. The moments are left to the reader. */
 @customElement('bf-task')

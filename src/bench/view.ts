@@ -13,11 +13,11 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Announcer } from './announcer.ts';
 import { isOver } from './over.ts';
 import { viewStyles } from './view-styles.ts';
-import './debrief.ts';
+import './debrief/debrief.ts';
 import './now.ts';
 import './strip.ts';
 import './task.ts';
-import './verdict.ts';
+import './debrief/verdict.ts';
 
 interface HandleMove {
   readonly entry: number;

@@ -1,6 +1,6 @@
 import type { RunEvent } from '../../sim/history/events.ts';
 import type { Action, Issue, Scenario } from '../../sim/terms/types.ts';
-import { fixed, millilitres } from '../ui/format.ts';
+import { fixed, millilitres } from '../ui/text/format.ts';
 
 // Bench actions and refusals in words.
 

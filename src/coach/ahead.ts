@@ -1,5 +1,5 @@
 import type { Log, Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
+import type { Moment } from '../store/threads/planner.ts';
 import { isSample, isWeaker, progressOf } from '../../sim/history/progress.ts';
 
 /**

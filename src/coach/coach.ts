@@ -1,14 +1,14 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
-import type { Prediction } from '../store/predictions.ts';
-import { REASON_MAX } from '../store/predictions.ts';
+import type { Prediction } from '../store/keep/predictions.ts';
+import { REASON_MAX } from '../store/keep/predictions.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { announce } from '../ui/announce.ts';
 import { emit } from '../ui/emit.ts';
-import { fixed } from '../ui/format.ts';
+import { fixed } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Guide, type Guidance } from './guide.ts';
 import { type Bench, occasionOf, type Question, questionOf } from './occasion.ts';

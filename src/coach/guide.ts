@@ -1,5 +1,5 @@
 import type { Log, Scenario } from '../../sim/terms/types.ts';
-import { type ModelThread, workerThread } from '../store/model-thread.ts';
+import { type ModelThread, workerThread } from '../store/threads/model-thread.ts';
 import { progressOf } from '../../sim/history/progress.ts';
 import { withStop } from '../../sim/history/targets.ts';
 import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow, waterWindow } from '../../sim/history/windows.ts';

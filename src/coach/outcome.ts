@@ -3,10 +3,10 @@ import { FRAME } from '../../sim/history/record.ts';
 import { uptakeCurve } from '../../sim/chemistry/uptake.ts';
 import { spansOf } from '../../sim/history/fractions.ts';
 import type { Plan } from '../../sim/history/plan.ts';
-import type { Prediction } from '../store/predictions.ts';
+import type { Prediction } from '../store/keep/predictions.ts';
 import { progressOf } from '../../sim/history/progress.ts';
 import { collected, columnAt } from '../../sim/history/windows.ts';
-import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/format.ts';
+import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/text/format.ts';
 import { type Bench, questionOf } from './occasion.ts';
 
 // What came of a prediction, read off the run, and why in numbers of that run.

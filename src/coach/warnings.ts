@@ -1,6 +1,6 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { progressOf } from '../../sim/history/progress.ts';
-import { millilitres } from '../ui/format.ts';
+import { millilitres } from '../ui/text/format.ts';
 import type { Guidance } from './guide.ts';
 import type { Bench } from './occasion.ts';
 

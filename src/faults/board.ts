@@ -7,7 +7,7 @@ import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAl
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { announce } from '../ui/announce.ts';
-import { fixed, millilitres, withUnit } from '../ui/format.ts';
+import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { faultWords } from './severity.ts';
 import { partStyles } from './styles.ts';

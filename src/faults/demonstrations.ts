@@ -1,9 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { isObject } from '../store/checks.ts';
+import { isObject } from '../store/keep/checks.ts';
 import { catalog, scenarioJson } from '../store/catalog.ts';
 import { faultsOf } from '../store/healthy.ts';
-import type { Json } from '../store/saved.ts';
+import type { Json } from '../store/keep/saved.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { emit } from '../ui/emit.ts';

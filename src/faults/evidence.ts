@@ -3,9 +3,9 @@ import { IONS, type IonId } from '../../sim/terms/ions.ts';
 import { FRAME } from '../../sim/history/record.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { frameAt } from '../../sim/history/windows.ts';
-import { fixed, millilitres, percent, significant, withUnit } from '../ui/format.ts';
-import { bandCurve, valueAt } from './bands.ts';
-import { type Seen, shown, symptomsOf } from './numbers.ts';
+import { fixed, millilitres, percent, significant, withUnit } from '../ui/text/format.ts';
+import { bandCurve, valueAt } from './twin/bands.ts';
+import { type Seen, shown, symptomsOf } from './twin/numbers.ts';
 
 // What speaks for a fault: symptoms that differ from those of the healthy twin, the clearest first.
 

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { encodeLink } from '../store/link.ts';
-import { hiddenRun } from '../store/hidden-run.ts';
+import { encodeLink } from '../store/keep/link.ts';
+import { hiddenRun } from '../store/keep/hidden-run.ts';
 import type { Session } from '../store/session.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { showMessage } from '../ui/message.ts';

@@ -1,7 +1,7 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import type { Attribution } from '../../sim/attribution/attribution.ts';
 import { IONS } from '../../sim/terms/ions.ts';
-import { percent } from '../ui/format.ts';
+import { percent } from '../ui/text/format.ts';
 
 // The lost target as a bar: one part a cause, told apart by pattern and number, not by colour.
 

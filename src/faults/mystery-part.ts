@@ -3,18 +3,18 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
 import { imposedOn } from '../store/impose.ts';
-import { type Diagnosis, isHidden, REASON_MAX } from '../store/mystery.ts';
+import { type Diagnosis, isHidden, REASON_MAX } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import type { Twin } from '../store/twin.ts';
 import { Watch } from '../store/watch.ts';
-import { millilitres } from '../ui/format.ts';
+import { millilitres } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { evidenceOf, tellingMoment } from './evidence.ts';
-import type { Seen } from './numbers.ts';
+import type { Seen } from './twin/numbers.ts';
 import { faultWords } from './severity.ts';
 import { partStyles } from './styles.ts';
-import './numbers-part.ts';
-import './overlay.ts';
+import './twin/numbers-part.ts';
+import './twin/overlay.ts';
 
 const NOTHING = 'nothing';
 

@@ -4,14 +4,14 @@ import { FAULTS } from '../../sim/faults/registry.ts';
 import { eluents } from '../../sim/input/roles.ts';
 import type { Action } from '../../sim/terms/types.ts';
 import { imposedOn, takeAtOnce } from '../store/impose.ts';
-import { isHidden } from '../store/mystery.ts';
+import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { announce } from '../ui/announce.ts';
-import { millilitres } from '../ui/format.ts';
+import { millilitres } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { partStyles } from './styles.ts';
-import '../ui/caution.ts';
+import '../ui/safety/caution.ts';
 
 /** Liquid that a bed is stirred under, in bed heights; the model asks for half of one. */
 const STIRRED_UNDER = 0.55;

@@ -1,7 +1,7 @@
 import { FAULTS } from '../../sim/faults/registry.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
-import { significant, withUnit } from '../ui/format.ts';
+import { significant, withUnit } from '../ui/text/format.ts';
 
 // Severity as the bench would say it: minutes dry, times as permeable, centimetres dug out.
 

@@ -1,18 +1,18 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { workerThread } from '../store/model-thread.ts';
-import { isHidden } from '../store/mystery.ts';
+import { workerThread } from '../store/threads/model-thread.ts';
+import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { Twin } from '../store/twin.ts';
 import { Watch } from '../store/watch.ts';
 import { controlStyles } from '../ui/styles.ts';
 import '../ui/segmented.ts';
 import './board.ts';
-import './clock.ts';
+import './twin/clock.ts';
 import './demonstrations.ts';
 import './mystery-part.ts';
 import './rescue.ts';
-import './twin-part.ts';
+import './twin/twin-part.ts';
 import './why-lost.ts';
 
 const PARTS = [

@@ -4,11 +4,11 @@ import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/
 import { FAULTS } from '../../sim/faults/registry.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { writtenScenario } from '../store/healthy.ts';
-import { Losses } from '../store/losses.ts';
-import { isHidden } from '../store/mystery.ts';
+import { Losses } from '../store/threads/losses.ts';
+import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
-import { duration, fixed, millilitres, millimoles, percent, quantity } from '../ui/format.ts';
+import { duration, fixed, millilitres, millimoles, percent, quantity } from '../ui/text/format.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { lossBar, patternPiece } from './loss-bar.ts';

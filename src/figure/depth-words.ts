@@ -2,10 +2,10 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { IONS } from '../../sim/terms/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
 import type { Drawing } from './drawing.ts';
-import { type AcidGrid, frontPassages } from './fronts.ts';
+import { type AcidGrid, frontPassages } from './streaks/fronts.ts';
 import { deliveredAtEnd } from '../../sim/history/windows.ts';
-import { type Box, overlap, textWidth } from './labels.ts';
-import { type Motion, motionsOf, SHARE_LEAST, type Track } from './tracks.ts';
+import { type Box, overlap, textWidth } from './rows/labels.ts';
+import { type Motion, motionsOf, SHARE_LEAST, type Track } from './streaks/tracks.ts';
 
 // Words beside the bands. They lie above the veil of the forecast and keep out of each other's way.
 

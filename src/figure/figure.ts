@@ -9,13 +9,13 @@ import type { Handle } from '../../sim/history/edit.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { deliveredAtEnd, type FractionTargets, type StartWindow, type SwitchWindow } from '../../sim/history/windows.ts';
 import { emit } from '../ui/emit.ts';
-import { spoken } from '../ui/format.ts';
+import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/theme.ts';
 import { depthWords } from './depth-words.ts';
 import { axisEnd } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import { type Held, placedHandles, stems } from './handles.ts';
-import { legend } from './legend.ts';
+import { legend } from './rows/legend.ts';
 import { besideLook, type Look, lookByKey, lookByPointer } from './look.ts';
 import {
   depthMark,
@@ -29,18 +29,18 @@ import {
   verdictLine,
   windowBand,
   windowNotes,
-} from './marks.ts';
+} from './rows/marks.ts';
 import { cursor } from '../plot/cursor.ts';
 import { type Point, pointAt } from './point.ts';
 import { readOut, spokenPoint } from './read-out.ts';
-import { depthRow } from './row-depth.ts';
-import { effluentRow, effluentWords } from './row-effluent.ts';
-import { pouredRow } from './row-poured.ts';
-import { receiverRow } from './row-receivers.ts';
-import { StreakImage } from './streak-image.ts';
+import { depthRow } from './rows/row-depth.ts';
+import { effluentRow, effluentWords } from './rows/row-effluent.ts';
+import { pouredRow } from './rows/row-poured.ts';
+import { receiverRow } from './rows/row-receivers.ts';
+import { StreakImage } from './streaks/streak-image.ts';
 import { figureStyles } from './styles.ts';
 import { spokenRun } from './summary.ts';
-import { type Size, type Worked, workedFor } from './worked.ts';
+import { type Size, type Worked, workedFor } from './streaks/worked.ts';
 
 /** Where the cursor is told to be. */
 export interface PointDetail {

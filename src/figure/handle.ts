@@ -1,7 +1,7 @@
 import { LitElement, css, html, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { emit } from '../ui/emit.ts';
-import { millilitres, spoken } from '../ui/format.ts';
+import { millilitres, spoken } from '../ui/text/format.ts';
 
 export interface HandleEvent {
   readonly entry: number;

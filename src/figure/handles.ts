@@ -1,10 +1,10 @@
 import { svg, type SVGTemplateResult } from 'lit';
 import type { Handle } from '../../sim/history/edit.ts';
 import { deliveredAtEnd } from '../../sim/history/windows.ts';
-import { millilitres } from '../ui/format.ts';
+import { millilitres } from '../ui/text/format.ts';
 import type { Drawing } from './drawing.ts';
-import { textWidth } from './labels.ts';
-import { BRACKET_DROP } from './row-receivers.ts';
+import { textWidth } from './rows/labels.ts';
+import { BRACKET_DROP } from './rows/row-receivers.ts';
 import './handle.ts';
 
 /** A handle that is being moved, or was dropped and waits for the run to follow. */

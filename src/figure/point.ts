@@ -3,7 +3,7 @@ import { FRAME } from '../../sim/history/record.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { columnAt, deliveredAtEnd, frameAt } from '../../sim/history/windows.ts';
-import { pourings } from './stretches.ts';
+import { pourings } from './rows/stretches.ts';
 
 /** Everything the run holds at one delivered volume and depth. */
 export interface Point {

@@ -1,8 +1,8 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import type { Plan } from '../../sim/history/plan.ts';
-import { spoken } from '../ui/format.ts';
+import { spoken } from '../ui/text/format.ts';
 import { FRAME } from '../../sim/history/record.ts';
-import { receivings } from './stretches.ts';
+import { receivings } from './rows/stretches.ts';
 
 /** The whole run in a few sentences, for those who hear the figure. */
 export function spokenRun(plan: Plan): string {

@@ -1,8 +1,8 @@
 import { bedColour, type BedOptions, bedPainter, type BedPainter } from '../../sim/colour/bed.ts';
 import { liquidColour } from '../../sim/colour/liquid.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
-import { EXAGGERATION } from './liquids.ts';
+import type { Moment } from '../store/threads/planner.ts';
+import { EXAGGERATION } from './scene/liquids.ts';
 
 // Colours of all cells of the bed, kept between moments so that only cells that changed are computed again.
 

@@ -1,4 +1,4 @@
-import type { Moment } from '../store/planner.ts';
+import type { Moment } from '../store/threads/planner.ts';
 import { isMissing } from './bed-paint.ts';
 
 // Marks on the bed that do not rest on colour: hatching where it has run dry, bubbles where gas is trapped, dots where resin is missing.

@@ -1,11 +1,11 @@
 import { type TemplateResult, html, nothing } from 'lit';
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
-import { fixed, millilitres, percent, quantity, significant } from '../ui/format.ts';
+import type { Moment } from '../store/threads/planner.ts';
+import { fixed, millilitres, percent, quantity, significant } from '../ui/text/format.ts';
 import { depthTicks, heightTicks } from './labels.ts';
 import { ASIDE_WIDTH, asidePlaces, type Layout, underHalf, type VesselPlace } from './layout.ts';
-import { EXAGGERATION, type ReceiverContent, receiverContents } from './liquids.ts';
-import { dropRate } from './motion.ts';
+import { EXAGGERATION, type ReceiverContent, receiverContents } from './scene/liquids.ts';
+import { dropRate } from './scene/motion.ts';
 import { asideOrder, sideName } from './sides.ts';
 
 export interface GlassWords {

@@ -3,16 +3,16 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { liquidColour } from '../../sim/colour/liquid.ts';
 import { hexOf } from '../../sim/colour/srgb.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
+import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { glassStyles } from './glass-styles.ts';
 import { type GlassWords, glassWords } from './glass-words.ts';
 import { depthUnder, type Layout, layoutOf } from './layout.ts';
 import { nearestTurn, sideName, SIDES, turned } from './sides.ts';
-import type { Stage } from './stage.ts';
+import type { Stage } from './scene/stage.ts';
 import { bedSummary } from './summary.ts';
-import { drawsWebGL } from './webgl.ts';
+import { drawsWebGL } from './scene/webgl.ts';
 import './unrolled.ts';
 
 /** Degrees per px of a drag, and most of looking down. */
@@ -166,7 +166,7 @@ export class Glass extends LitElement {
     if (!drawsWebGL()) return this.doWithout('This browser draws no WebGL, so the bed is shown unrolled.');
     await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
     try {
-      const { Stage: Drawn } = await import('./stage.ts');
+      const { Stage: Drawn } = await import('./scene/stage.ts');
       if (this.entering !== canvas) return;
       this.stage = new Drawn(canvas, scenario);
     } catch (error) {

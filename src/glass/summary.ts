@@ -1,10 +1,10 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { type Band, bandIn } from '../../sim/column/measure.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
-import { fixed, spoken } from '../ui/format.ts';
+import type { Moment } from '../store/threads/planner.ts';
+import { fixed, spoken } from '../ui/text/format.ts';
 import { isMissing } from './bed-paint.ts';
-import { headSolution } from './liquids.ts';
+import { headSolution } from './scene/liquids.ts';
 import { sideName, wallLanes } from './sides.ts';
 
 // The bed in words, for those who do not see it.

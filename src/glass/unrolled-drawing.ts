@@ -1,5 +1,5 @@
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
+import type { Moment } from '../store/threads/planner.ts';
 import { bedPaint } from './bed-paint.ts';
 import { BedPattern } from './bed-pattern.ts';
 import { SIDES, turned, wallLanes } from './sides.ts';

@@ -3,12 +3,12 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { liquidColour } from '../../sim/colour/liquid.ts';
 import { hexOf } from '../../sim/colour/srgb.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Moment } from '../store/planner.ts';
+import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
-import { fixed, millilitres, quantity } from '../ui/format.ts';
+import { fixed, millilitres, quantity } from '../ui/text/format.ts';
 import { depthTicks } from './labels.ts';
 import { depthAt, layoutOf, type Layout } from './layout.ts';
-import { beakerDiameter, beakerVolume, EXAGGERATION, headSolution, receiverContents } from './liquids.ts';
+import { beakerDiameter, beakerVolume, EXAGGERATION, headSolution, receiverContents } from './scene/liquids.ts';
 import { bedSummary } from './summary.ts';
 import { columnsOf, UnrolledDrawing } from './unrolled-drawing.ts';
 

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/report/calculation.ts';
 import { ownCalculation, readingsOf } from '../store/keeping.ts';
 import type { Session } from '../store/session.ts';
-import { fixed, significant } from '../ui/format.ts';
+import { fixed, significant } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
 const VERDICTS: Readonly<Record<StepCheck['verdict'], string>> = {

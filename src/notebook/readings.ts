@@ -1,10 +1,10 @@
 import type { RunEvent } from '../../sim/history/events.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Prediction } from '../store/predictions.ts';
+import type { Prediction } from '../store/keep/predictions.ts';
 import type { Session } from '../store/session.ts';
-import type { Column, Row } from '../ui/csv.ts';
-import { fixed } from '../ui/format.ts';
-import { doneWords, refusalText, seenShort } from '../ui/work-up-words.ts';
+import type { Column, Row } from '../ui/text/csv.ts';
+import { fixed } from '../ui/text/format.ts';
+import { doneWords, refusalText, seenShort } from '../ui/text/work-up-words.ts';
 
 // Everything that was read or done, in the order in which it was, as rows of a table.
 

@@ -1,8 +1,8 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { type Contrast, contrastOf, type Replicates, replicatesOf } from '../../sim/statistics/replicate.ts';
 import { meanOf } from '../../sim/statistics/statistics.ts';
-import type { KeptResult } from '../store/work-up.ts';
-import { significant } from '../ui/format.ts';
+import type { KeptResult } from '../store/keep/work-up.ts';
+import { significant } from '../ui/text/format.ts';
 
 // From the kept aliquots to a molarity with its uncertainty.
 

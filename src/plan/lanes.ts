@@ -5,7 +5,7 @@ import type { Placed } from '../../sim/class/schedule.ts';
 import type { Timetable } from '../../sim/class/timetable.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { plotStyles } from '../plot/styles.ts';
-import { fixed } from '../ui/format.ts';
+import { fixed } from '../ui/text/format.ts';
 
 const MARGIN = { left: 92, right: 16, top: 26, bottom: 44 };
 const LANE = 40;

@@ -1,6 +1,6 @@
 import type { ScaleContinuousNumeric } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { fixed, significant } from '../ui/format.ts';
+import { fixed, significant } from '../ui/text/format.ts';
 
 export type Scale = ScaleContinuousNumeric<number, number>;
 

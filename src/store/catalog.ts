@@ -1,6 +1,6 @@
 /// <reference path="./scenario-titles.d.ts" />
 import { titles } from 'virtual:scenario-titles';
-import type { Json } from './saved.ts';
+import type { Json } from './keep/saved.ts';
 
 // The scenarios that ship with the page: titles at once, the rest when one is opened.
 

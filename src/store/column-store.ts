@@ -1,7 +1,7 @@
 import type { Action, Log, Scenario, Until } from '../../sim/terms/types.ts';
 import type { RunEvent } from '../../sim/history/events.ts';
-import type { ModelThread } from './model-thread.ts';
-import type { Moment } from './planner.ts';
+import type { ModelThread } from './threads/model-thread.ts';
+import type { Moment } from './threads/planner.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.

@@ -1,8 +1,8 @@
 import { type Given, imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
 import type { Action, Fault, Log, Scenario } from '../../sim/terms/types.ts';
-import { isObject } from './checks.ts';
-import type { Json } from './saved.ts';
+import { isObject } from './keep/checks.ts';
+import type { Json } from './keep/saved.ts';
 
 // The healthy twin of a run: the same bed without its faults, and the same log without what was imposed on the way.
 

@@ -2,10 +2,10 @@ import { imposed } from '../../sim/faults/imposed.ts';
 import { isBedFault } from '../../sim/flaws/impose.ts';
 import type { Action, Fault, Issue, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from './column-store.ts';
-import { patched } from './difference.ts';
+import { patched } from './keep/difference.ts';
 import { faultsOf, sameLog, writtenScenario } from './healthy.ts';
 import type { Plan } from '../../sim/history/plan.ts';
-import type { Json } from './saved.ts';
+import type { Json } from './keep/saved.ts';
 import type { Session } from './session.ts';
 
 // What the instructor does to a run: faults from the start, faults at this moment, and taking them away again.

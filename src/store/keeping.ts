@@ -2,7 +2,7 @@ import type { CalculationCheck, Readings } from '../../sim/report/calculation.ts
 import { checkCalculation } from '../../sim/report/calculation.ts';
 import { parseQuantity } from '../../sim/report/quantity.ts';
 import type { Session } from './session.ts';
-import type { KeptResult } from './work-up.ts';
+import type { KeptResult } from './keep/work-up.ts';
 
 // From the readings of a work-up to what is kept of it.
 

@@ -1,10 +1,10 @@
 import type { Given } from '../../sim/faults/imposed.ts';
 import type { Log, Scenario } from '../../sim/terms/types.ts';
-import type { ModelThread } from './model-thread.ts';
+import type { ModelThread } from './threads/model-thread.ts';
 import { healthyTwin, writtenScenario } from './healthy.ts';
-import type { Moment } from './planner.ts';
+import type { Moment } from './threads/planner.ts';
 import type { Plan } from '../../sim/history/plan.ts';
-import type { Json } from './saved.ts';
+import type { Json } from './keep/saved.ts';
 import type { Session } from './session.ts';
 
 /** What a twin costs, ms of real time: the last whole run, and the last look at a moment. */

@@ -9,7 +9,7 @@ import { richest, type Sample, sampleOf, valuesWith } from '../../sim/report/sam
 import { type WorkUp, workUpFigures } from '../../sim/report/workup.ts';
 import type { ColumnStore } from './column-store.ts';
 import { usualStep } from '../../sim/workup/usual-step.ts';
-import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type KeptResult, type SavedWorkUp, TEXT_LONGEST } from './work-up.ts';
+import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type KeptResult, type SavedWorkUp, TEXT_LONGEST } from './keep/work-up.ts';
 
 /** The work-up as it was played. */
 interface Played {

@@ -1,7 +1,7 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Issue } from '../../sim/terms/types.ts';
-import type { Column } from './csv.ts';
+import type { Column } from './text/csv.ts';
 import './table.ts';
 
 const COLUMNS: readonly Column[] = [

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { emit } from './emit.ts';
-import { SLIDER_STEPS, readNumber, sliderPosition, sliderValue, stepped, type NumberRange } from './number-text.ts';
+import { SLIDER_STEPS, readNumber, sliderPosition, sliderValue, stepped, type NumberRange } from './text/number-text.ts';
 import { controlStyles, hiddenStyles } from './styles.ts';
 
 const PAGE_STEPS = 10;

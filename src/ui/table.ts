@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { announce } from './announce.ts';
-import { csvText, headingText, type Cell, type Column, type Row } from './csv.ts';
-import { significant } from './format.ts';
+import { csvText, headingText, type Cell, type Column, type Row } from './text/csv.ts';
+import { significant } from './text/format.ts';
 import { showMessage } from './message.ts';
 import { controlStyles, hiddenStyles } from './styles.ts';
 

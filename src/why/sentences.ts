@@ -3,7 +3,7 @@ import { IONS } from '../../sim/terms/ions.ts';
 import { LIGAND_FIELD, speciation } from '../../sim/chemistry/complexes.ts';
 import { distributionOf, passageOf } from '../../sim/chemistry/passage.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { fixed, percent, significant } from '../ui/format.ts';
+import { fixed, percent, significant } from '../ui/text/format.ts';
 
 // What the numbers say, in words. Every sentence is made from values of the model.
 

@@ -1,5 +1,5 @@
 import type { Issue } from '../../sim/terms/types.ts';
-import { parseNumber } from '../ui/number-text.ts';
+import { parseNumber } from '../ui/text/number-text.ts';
 
 // A user's table of D_v as text: two numbers a line, HCl in mol/L and D_v, in the way spreadsheets write and copy them.
 

@@ -7,7 +7,7 @@ import { axis, type Scale } from '../plot/axis.ts';
 import { cursor } from '../plot/cursor.ts';
 import { line } from '../plot/line.ts';
 import { seriesStyle } from '../plot/series.ts';
-import { ACID_TOP_M, acidScale } from './species-drawing.ts';
+import { ACID_TOP_M, acidScale } from './ion/species-drawing.ts';
 
 // D_v of every ion against HCl, logarithmic, with a dot on each curve at the chosen acid.
 

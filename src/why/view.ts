@@ -6,17 +6,17 @@ import type { Session } from '../store/session.ts';
 import { Watch } from '../store/watch.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { acidAt } from './bed-now.ts';
-import { ACID_TOP_M } from './species-drawing.ts';
+import { acidAt } from './bed/bed-now.ts';
+import { ACID_TOP_M } from './ion/species-drawing.ts';
 import '../ui/segmented.ts';
-import './acid-bar.ts';
-import './bead-part.ts';
-import './bed-part.ts';
-import './ion-part.ts';
-import './own-table.ts';
+import './bead/acid-bar.ts';
+import './bead/bead-part.ts';
+import './bed/bed-part.ts';
+import './ion/ion-part.ts';
+import './ion/own-table.ts';
 import './predict.ts';
 import './resin-part.ts';
-import './sequence-part.ts';
+import './sequence/sequence-part.ts';
 
 const STEP_M = 0.1;
 /** Depth first shown, as a share of the bed. */

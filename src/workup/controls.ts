@@ -2,11 +2,11 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FLASK_MAX_ML, type Portion, type ReagentId, REAGENTS, THIOCYANATE_MAX_G, type WorkUpAction } from '../../sim/workup/actions.ts';
 import type { Bench, WorkUpEvent } from '../../sim/workup/bench.ts';
-import type { CautionId } from '../ui/cautions.ts';
+import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { refusalText } from '../ui/work-up-words.ts';
-import '../ui/caution.ts';
+import { refusalText } from '../ui/text/work-up-words.ts';
+import '../ui/safety/caution.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 

@@ -3,9 +3,9 @@ import { customElement, property } from 'lit/decorators.js';
 import { inHand } from '../../sim/workup/bench.ts';
 import { solutionIn } from './solution.ts';
 import type { WorkUpStore } from '../store/work-up-store.ts';
-import { fixed, millilitres, withUnit } from '../ui/format.ts';
+import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
 import { hiddenStyles } from '../ui/styles.ts';
-import { seenWords } from '../ui/work-up-words.ts';
+import { seenWords } from '../ui/text/work-up-words.ts';
 import { CARD_TOP, flaskDrawing, HEIGHT, WIDTH } from './flask-drawing.ts';
 
 /** The flask in hand: drawn in the colour of its spectra, said in words, with meter, thermometer and burette. */

@@ -5,7 +5,7 @@ import type { Receiver } from '../../sim/flask/flask.ts';
 import { parseQuantity } from '../../sim/report/quantity.ts';
 import { changedAt, receiverElsewhere } from '../../sim/report/elsewhere.ts';
 import type { Session } from '../store/session.ts';
-import { fixed, millilitres, millimoles, percent, significant } from '../ui/format.ts';
+import { fixed, millilitres, millimoles, percent, significant } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
 /** How much earlier the receiver is imagined to have been changed, mL. */

@@ -6,7 +6,7 @@ import { cursor } from '../plot/cursor.ts';
 import { line } from '../plot/line.ts';
 import type { SeriesStyle } from '../plot/series.ts';
 import { plotStyles } from '../plot/styles.ts';
-import { fixed, millilitres } from '../ui/format.ts';
+import { fixed, millilitres } from '../ui/text/format.ts';
 import type { Curve, FlaskCurves } from './curves.ts';
 
 interface Row {

@@ -3,9 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../store/session.ts';
 import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/elsewhere.ts';
 import type { Plan } from '../../sim/history/plan.ts';
-import { fixed, percent, withUnit } from '../ui/format.ts';
+import { fixed, percent, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import type { Row } from '../ui/csv.ts';
+import type { Row } from '../ui/text/csv.ts';
 import '../ui/number.ts';
 import '../ui/table.ts';
 

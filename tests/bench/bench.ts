@@ -4,7 +4,7 @@ import { checkpointOf, restoreTo, type Run, runWhole } from '../../sim/run/run.t
 import { parseScenario } from '../../sim/input/scenario.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { movedReceiver } from '../../sim/history/edit.ts';
-import { Planner } from '../../src/store/planner.ts';
+import { Planner } from '../../src/store/threads/planner.ts';
 import { odexRatio } from './odex-ratio.ts';
 
 // Speed of the model. Noise is large: read ratios within one run, and the best of several repeats.

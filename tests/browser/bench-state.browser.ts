@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { encodeLink } from '../../src/store/link.ts';
+import { encodeLink } from '../../src/store/keep/link.ts';
 import { axeViolations } from './axe.ts';
 import { expectSameAsHeadless, kept, PATIENCE_MS, ready, still } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';

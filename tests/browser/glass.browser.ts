@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type BedCell, bedColour } from '../../sim/colour/bed.ts';
 import { vesselStops } from '../../sim/colour/liquid.ts';
 import type { Rgb as Channels } from '../../sim/colour/srgb.ts';
-import type { Moment } from '../../src/store/planner.ts';
+import type { Moment } from '../../src/store/threads/planner.ts';
 import { type Cell, momentWith, scenarioWith } from '../src/glass/moment.ts';
 import { axeViolations } from './axe.ts';
 import { launch, type OpenedPage, type PageOptions, type Session } from './session.ts';

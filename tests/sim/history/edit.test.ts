@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { handlesOf, movedEluent, movedReceiver } from '../../../sim/history/edit.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { withReceiverMoved } from '../../../sim/history/preview.ts';
 import { spansOf } from '../../../sim/history/fractions.ts';
 import { small } from '../../src/store/rig.ts';

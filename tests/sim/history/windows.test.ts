@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import { movedReceiver } from '../../../sim/history/edit.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/plan.ts';
 import { collected, columnAt, deliveredAtEnd, type FractionTargets, frameAt, switchWindow, verdict, waterWindow } from '../../../sim/history/windows.ts';
 

@@ -3,8 +3,8 @@ import { createRequire } from 'node:module';
 import type axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { decodeLink, encodeLink, type LinkOptions } from '../../../src/store/link.ts';
-import type { Outcome } from '../../../src/store/saved.ts';
+import { decodeLink, encodeLink, type LinkOptions } from '../../../src/store/keep/link.ts';
+import type { Outcome } from '../../../src/store/keep/saved.ts';
 import { startBench, withModule, type Bench, type PageOptions } from '../browser.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -215,10 +215,10 @@ test('a link made in the browser is read by Node, and the other way round', asyn
   const run = { base: 'cathode-leach', differences: { title: 'µ Ω' }, seed: 5, log: [{ do: 'stir' as const }] };
   const { page } = await specimen();
   const options: LinkOptions = { seal: true };
-  const made = (await withModule(page, 'src/store/link.ts', `module.encodeLink(${JSON.stringify(run)}, ${JSON.stringify(options)})`)) as Outcome<string>;
+  const made = (await withModule(page, 'src/store/keep/link.ts', `module.encodeLink(${JSON.stringify(run)}, ${JSON.stringify(options)})`)) as Outcome<string>;
   expect(made.ok && (await decodeLink(made.value))).toEqual({ ok: true, value: run });
   const here = await encodeLink(run);
-  const read = await withModule(page, 'src/store/link.ts', `module.decodeLink('${here.ok ? here.value : ''}')`);
+  const read = await withModule(page, 'src/store/keep/link.ts', `module.decodeLink('${here.ok ? here.value : ''}')`);
   expect(read).toEqual({ ok: true, value: run });
   await page.context().close();
 });

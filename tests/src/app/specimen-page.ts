@@ -1,4 +1,4 @@
-import { localStorageOf } from '../../../src/store/storage.ts';
+import { localStorageOf } from '../../../src/store/keep/storage.ts';
 import { rememberSingleKeys } from '../../../src/ui/keys.ts';
 import { installTheme } from '../../../src/ui/theme.ts';
 import { SPECIMEN_VIEWS } from '../ui/specimen.ts';

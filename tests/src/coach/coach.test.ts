@@ -6,8 +6,8 @@ import { eluentEntry, logAhead } from '../../../src/coach/ahead.ts';
 import { type Bench, occasionOf, questionOf } from '../../../src/coach/occasion.ts';
 import { leavesAt, outcomeOf } from '../../../src/coach/outcome.ts';
 import { warningsOf } from '../../../src/coach/warnings.ts';
-import { Planner } from '../../../src/store/planner.ts';
-import type { Prediction } from '../../../src/store/predictions.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
+import type { Prediction } from '../../../src/store/keep/predictions.ts';
 import { targetsOf } from '../../../sim/history/targets.ts';
 import { small } from '../store/rig.ts';
 

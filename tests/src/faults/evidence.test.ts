@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { imposed } from '../../../sim/faults/imposed.ts';
 import type { Fault } from '../../../sim/terms/types.ts';
 import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
-import type { Seen } from '../../../src/faults/numbers.ts';
+import type { Seen } from '../../../src/faults/twin/numbers.ts';
 import { healthyTwin } from '../../../src/store/healthy.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
 
 const CHANGES = { bed: { plates: 30, lanes: 7 } };

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { HIDDEN_TITLE, hiddenRun } from '../../../src/store/hidden-run.ts';
+import { HIDDEN_TITLE, hiddenRun } from '../../../src/store/keep/hidden-run.ts';
 import { faultsOf } from '../../../src/store/healthy.ts';
 import { imposeFromStart } from '../../../src/store/impose.ts';
-import { decodeLink, encodeLink } from '../../../src/store/link.ts';
-import { isHidden } from '../../../src/store/mystery.ts';
-import { readSaved } from '../../../src/store/saved.ts';
+import { decodeLink, encodeLink } from '../../../src/store/keep/link.ts';
+import { isHidden } from '../../../src/store/keep/mystery.ts';
+import { readSaved } from '../../../src/store/keep/saved.ts';
 import { Session } from '../../../src/store/session.ts';
 import { directThread } from '../store/rig.ts';
 import { shortSession } from './rig.ts';

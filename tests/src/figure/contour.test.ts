@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { contourLines, type Grid } from '../../../src/figure/contour.ts';
+import { contourLines, type Grid } from '../../../src/figure/streaks/contour.ts';
 
 const SEED = { seed: 20_261_125, numRuns: 200 };
 

@@ -1,12 +1,12 @@
 import { svg } from 'lit';
 import { expect, test } from 'vitest';
 import { depthWords } from '../../../src/figure/depth-words.ts';
-import { legend } from '../../../src/figure/legend.ts';
-import { hatch, nowLine, veil, windowBand } from '../../../src/figure/marks.ts';
-import { depthRow } from '../../../src/figure/row-depth.ts';
-import { effluentRow, effluentWords } from '../../../src/figure/row-effluent.ts';
-import { pouredRow } from '../../../src/figure/row-poured.ts';
-import { receiverRow } from '../../../src/figure/row-receivers.ts';
+import { legend } from '../../../src/figure/rows/legend.ts';
+import { hatch, nowLine, veil, windowBand } from '../../../src/figure/rows/marks.ts';
+import { depthRow } from '../../../src/figure/rows/row-depth.ts';
+import { effluentRow, effluentWords } from '../../../src/figure/rows/row-effluent.ts';
+import { pouredRow } from '../../../src/figure/rows/row-poured.ts';
+import { receiverRow } from '../../../src/figure/rows/row-receivers.ts';
 import { switchWindow } from '../../../sim/history/windows.ts';
 import { markup } from '../markup.ts';
 import { workedRun } from './runs.ts';

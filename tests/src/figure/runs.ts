@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
-import { type Worked, workedFor } from '../../../src/figure/worked.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { type Worked, workedFor } from '../../../src/figure/streaks/worked.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/plan.ts';
 
 // Whole runs of the shipped scenarios, worked out once for all tests of a file.

@@ -2,7 +2,7 @@ import cathodeLeach from '../../../scenarios/cathode-leach.json?raw';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import '../../../src/figure/figure.ts';
 import { handlesOf } from '../../../sim/history/edit.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { switchWindow } from '../../../sim/history/windows.ts';
 import { installTheme } from '../../../src/ui/theme.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { streakRamp } from '../../../sim/colour/plot.ts';
-import { firstDifference, framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks.ts';
+import { firstDifference, framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks/streaks.ts';
 import { movedEluent } from '../../../sim/history/edit.ts';
 import type { Plan } from '../../../sim/history/plan.ts';
 import { PALETTE } from '../../../src/ui/palette.ts';

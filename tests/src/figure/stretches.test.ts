@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { endedAt, pourings, receivings } from '../../../src/figure/stretches.ts';
+import { endedAt, pourings, receivings } from '../../../src/figure/rows/stretches.ts';
 import { deliveredAtEnd } from '../../../sim/history/windows.ts';
 import { wholeRun } from './runs.ts';
 

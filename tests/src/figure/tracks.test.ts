@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { motionsOf, tracksOf } from '../../../src/figure/tracks.ts';
+import { motionsOf, tracksOf } from '../../../src/figure/streaks/tracks.ts';
 import { wholeRun } from './runs.ts';
 
 const { plan } = wholeRun('cathode-leach');

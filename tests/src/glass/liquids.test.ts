@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { beakerDiameter, beakerVolume, headSolution, receiverContents, tipSolution } from '../../../src/glass/liquids.ts';
+import { beakerDiameter, beakerVolume, headSolution, receiverContents, tipSolution } from '../../../src/glass/scene/liquids.ts';
 import { columnsOf } from '../../../src/glass/unrolled-drawing.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { momentAtStart, scenarioWith } from './moment.ts';
 
 const scenario = scenarioWith({ bed: { plates: 20, lanes: 1 } });

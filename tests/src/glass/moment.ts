@@ -1,6 +1,6 @@
 import { readScenario } from '../../../sim/input/scenario.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
-import { type Moment, Planner } from '../../../src/store/planner.ts';
+import { type Moment, Planner } from '../../../src/store/threads/planner.ts';
 import cathodeLeach from '../../../scenarios/cathode-leach.json' with { type: 'json' };
 
 // Moments of an invented bed, cell by cell, for what draws and describes it.

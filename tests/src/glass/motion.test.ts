@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { approach, dropRate, dropsPerSecond, fallen, FALL_S, hangingShare } from '../../../src/glass/motion.ts';
-import { Resolution } from '../../../src/glass/resolution.ts';
+import { approach, dropRate, dropsPerSecond, fallen, FALL_S, hangingShare } from '../../../src/glass/scene/motion.ts';
+import { Resolution } from '../../../src/glass/scene/resolution.ts';
 import { nearestTurn, sideName, turned, wallLanes } from '../../../src/glass/sides.ts';
 
 describe('a turn', () => {

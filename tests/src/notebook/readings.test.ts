@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { csvText } from '../../../src/ui/csv.ts';
+import { csvText } from '../../../src/ui/text/csv.ts';
 import { predictionLines, READING_COLUMNS, readingRows } from '../../../src/notebook/readings.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { collected } from '../workup/rig.ts';

@@ -3,7 +3,7 @@ import { classPlan } from '../../../sim/class/classplan.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { groupUse } from '../../../src/plan/group-use.ts';
 import { columnTimes } from '../../../src/plan/times.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/plan.ts';
 import { small } from '../store/rig.ts';
 

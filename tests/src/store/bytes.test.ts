@@ -2,7 +2,7 @@ import { Buffer } from 'node:buffer';
 import { crc32 as zlibCrc32, inflateRawSync } from 'node:zlib';
 import { assert, asyncProperty, property, uint8Array } from 'fast-check';
 import { expect, test } from 'vitest';
-import { crc32, deflate, fromBase64Url, inflate, toBase64Url } from '../../../src/store/bytes.ts';
+import { crc32, deflate, fromBase64Url, inflate, toBase64Url } from '../../../src/store/keep/bytes.ts';
 
 const SEED = { seed: 20260824 };
 const bytesOf = (text: string) => new TextEncoder().encode(text);

@@ -1,7 +1,7 @@
 import { assert, dictionary, jsonValue, letrec, property, string, type Arbitrary } from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { differences, patched } from '../../../src/store/difference.ts';
-import type { Json } from '../../../src/store/saved.ts';
+import { differences, patched } from '../../../src/store/keep/difference.ts';
+import type { Json } from '../../../src/store/keep/saved.ts';
 
 const SEED = { seed: 20260824, numRuns: 300 };
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { fileName, openRunFile, readRunFile, runFileText } from '../../../src/store/files.ts';
-import type { SavedRun } from '../../../src/store/saved.ts';
+import { fileName, openRunFile, readRunFile, runFileText } from '../../../src/store/keep/files.ts';
+import type { SavedRun } from '../../../src/store/keep/saved.ts';
 
 const RUN: SavedRun = { base: 'cathode-leach', differences: { seed: 4 }, seed: 3, log: [{ do: 'stir' }], view: 'bench' };
 

@@ -2,9 +2,9 @@ import { deflateRawSync } from 'node:zlib';
 import { assert, asyncProperty, jsonValue, nat, string } from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { routeHash } from '../../../src/app/route.ts';
-import { crc32, fromBase64Url, inflate, toBase64Url } from '../../../src/store/bytes.ts';
-import { LINK_MAX, decodeLink, encodeLink } from '../../../src/store/link.ts';
-import type { SavedRun } from '../../../src/store/saved.ts';
+import { crc32, fromBase64Url, inflate, toBase64Url } from '../../../src/store/keep/bytes.ts';
+import { LINK_MAX, decodeLink, encodeLink } from '../../../src/store/keep/link.ts';
+import type { SavedRun } from '../../../src/store/keep/saved.ts';
 
 const SEED = { seed: 20260824, numRuns: 60 };
 

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
-import type { ModelThread } from '../../../src/store/model-thread.ts';
-import { Planner } from '../../../src/store/planner.ts';
+import type { ModelThread } from '../../../src/store/threads/model-thread.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 
 // A shipped scenario, smaller where the size does not matter, and the model without a thread.
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { encodeLink } from '../../../src/store/link.ts';
-import type { Prediction } from '../../../src/store/predictions.ts';
-import { readSaved } from '../../../src/store/saved.ts';
+import { encodeLink } from '../../../src/store/keep/link.ts';
+import type { Prediction } from '../../../src/store/keep/predictions.ts';
+import { readSaved } from '../../../src/store/keep/saved.ts';
 import { Session } from '../../../src/store/session.ts';
 import { directThread } from './rig.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { localStorageOf, openAutosave, watchOtherTabs } from '../../../src/store/storage.ts';
-import type { SavedRun } from '../../../src/store/saved.ts';
+import { localStorageOf, openAutosave, watchOtherTabs } from '../../../src/store/keep/storage.ts';
+import type { SavedRun } from '../../../src/store/keep/saved.ts';
 
 const RUN: SavedRun = { base: 'cathode-leach', differences: {}, seed: 3, log: [{ do: 'clamp', open_percent: 50 }], view: 'bench' };
 

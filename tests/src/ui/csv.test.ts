@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { csvText } from '../../../src/ui/csv.ts';
+import { csvText } from '../../../src/ui/text/csv.ts';
 
 const COLUMNS = [
   { key: 'place', label: 'place' },

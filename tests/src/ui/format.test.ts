@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { duration, fixed, millilitres, millimoles, molarity, percent, quantity, significant, spoken } from '../../../src/ui/format.ts';
+import { duration, fixed, millilitres, millimoles, molarity, percent, quantity, significant, spoken } from '../../../src/ui/text/format.ts';
 
 const THIN = '\u202f';
 const MINUS = '\u2212';

@@ -1,6 +1,6 @@
 import { assert, double, integer, property } from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { SLIDER_STEPS, parseNumber, readNumber, sliderPosition, sliderValue, stepped } from '../../../src/ui/number-text.ts';
+import { SLIDER_STEPS, parseNumber, readNumber, sliderPosition, sliderValue, stepped } from '../../../src/ui/text/number-text.ts';
 
 const VOLUME = { label: 'volume', unit: 'mL', min: 0.1, max: 50 };
 const SEED = { seed: 20260824 };

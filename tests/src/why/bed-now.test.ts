@@ -6,8 +6,8 @@ import { FRAME } from '../../../sim/history/record.ts';
 import { advance, runOf } from '../../../sim/run/run.ts';
 import { distributionOf } from '../../../sim/chemistry/passage.ts';
 import { parseScenario } from '../../../sim/input/scenario.ts';
-import { Planner } from '../../../src/store/planner.ts';
-import { acidAt, bandAt, frameAtTime, frontMeeting, strongest } from '../../../src/why/bed-now.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
+import { acidAt, bandAt, frameAtTime, frontMeeting, strongest } from '../../../src/why/bed/bed-now.ts';
 
 const read = parseScenario(readFileSync('scenarios/cathode-leach.json', 'utf8'), 'cathode-leach');
 if (!read.ok) throw new Error('scenario: expected a sound one');

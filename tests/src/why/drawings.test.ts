@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { ION_IDS } from '../../../sim/terms/ions.ts';
 import { parseScenario } from '../../../sim/input/scenario.ts';
-import { Planner } from '../../../src/store/planner.ts';
-import { beadContents, beadDrawing, IONS_DRAWN } from '../../../src/why/bead-drawing.ts';
-import { bedDrawing } from '../../../src/why/bed-drawing.ts';
-import { speciesDrawing } from '../../../src/why/species-drawing.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
+import { beadContents, beadDrawing, IONS_DRAWN } from '../../../src/why/bead/bead-drawing.ts';
+import { bedDrawing } from '../../../src/why/bed/bed-drawing.ts';
+import { speciesDrawing } from '../../../src/why/ion/species-drawing.ts';
 import { spread, uptakeDrawing } from '../../../src/why/uptake-drawing.ts';
 import { markup } from '../markup.ts';
 

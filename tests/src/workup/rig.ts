@@ -1,4 +1,4 @@
-import type { Json } from '../../../src/store/saved.ts';
+import type { Json } from '../../../src/store/keep/saved.ts';
 import { Session } from '../../../src/store/session.ts';
 import { directThread } from '../store/rig.ts';
 

@@ -6,9 +6,9 @@ import { workUpOf } from '../../../src/headless/workup.ts';
 import { movedReceiver } from '../../../sim/history/edit.ts';
 import { changedAt, receiverElsewhere, workedUp } from '../../../sim/report/elsewhere.ts';
 import { ownCalculation, readingsOf, resultOf } from '../../../src/store/keeping.ts';
-import { readSaved } from '../../../src/store/saved.ts';
+import { readSaved } from '../../../src/store/keep/saved.ts';
 import type { Session } from '../../../src/store/session.ts';
-import { workUpIssues } from '../../../src/store/work-up.ts';
+import { workUpIssues } from '../../../src/store/keep/work-up.ts';
 import { collected } from './rig.ts';
 
 const present = <T>(value: T | undefined): T => {

@@ -1,0 +1,116 @@
+import { IONS } from '../../../sim/terms/ions.ts';
+import type { Results } from '../../../sim/history/outcome.ts';
+import type { Amounts, IonId, Scenario } from '../../../sim/terms/types.ts';
+import { type Span, spansOf } from '../../../sim/history/fractions.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { progressOf } from '../../../sim/history/progress.ts';
+import { withStop } from '../../../sim/history/targets.ts';
+import { type FractionTargets, type SwitchWindow, switchWindow, type Verdict, verdict } from '../../../sim/history/windows.ts';
+import { fixed, millilitres, millimoles, percent, withUnit } from '../../ui/text/format.ts';
+
+// The figures of the debrief, worked out of a run: where everything is, and what the choice of the moment cost.
+
+/** A place that holds liquid or ions; every mmol is in exactly one. */
+export interface Place {
+  readonly label: string;
+  readonly kind: 'receiver' | 'head' | 'bed' | 'tip' | 'spilled';
+  readonly volume_mL: number | undefined;
+  readonly amounts: Amounts;
+}
+
+export function placesOf(results: Results): Place[] {
+  const { receivers, inHead, onBed, inTip, spilled } = results;
+  const held: Place[] = receivers.map((receiver) => ({ label: receiver.label, kind: 'receiver', volume_mL: receiver.volume_mL, amounts: receiver }));
+  const rest: Place[] = [
+    { label: 'above the bed', kind: 'head', volume_mL: undefined, amounts: inHead },
+    { label: 'on the bed', kind: 'bed', volume_mL: undefined, amounts: onBed },
+    { label: 'below the bed', kind: 'tip', volume_mL: undefined, amounts: inTip },
+  ];
+  const lost: Place = { label: 'spilled', kind: 'spilled', volume_mL: undefined, amounts: spilled };
+  return [...held, ...rest, ...(Object.values(spilled).some((amount) => amount > 0) ? [lost] : [])];
+}
+
+export function amountOf(place: Place, component: IonId | 'HCl'): number {
+  return Number(place.amounts[`${component}_mmol`] ?? 0);
+}
+
+/** The kept fraction, its verdict, and what another moment would have saved. */
+export interface Judgement {
+  readonly kept: Span;
+  readonly found: Verdict;
+  readonly window: SwitchWindow | undefined;
+  /** Delivered volume at which a weaker eluent was first poured after the sample; undefined if none was. */
+  readonly eluent_mL: number | undefined;
+  /** What was carried that a change at the end of the window would have left behind. */
+  readonly needlessAcid_mmol: number;
+  readonly needlessNaOH_mL: number;
+  /** mmol of the target in receivers before the change, after the stop, and not delivered. */
+  readonly lost: { readonly before_mmol: number; readonly after_mmol: number; readonly behind_mmol: number };
+}
+
+export function judgementOf(scenario: Scenario, plan: Plan, targets: FractionTargets): Judgement | undefined {
+  const { kept } = spansOf(plan, targets.target);
+  if (!kept) return undefined;
+  const bounded = withStop(plan, targets);
+  const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
+  const window = switchWindow(plan, bounded);
+  const least = window?.at(window.to_mL);
+  const loaded = plan.results.loaded[`${targets.target}_mmol`] ?? 0;
+  return {
+    kept,
+    found,
+    window,
+    eluent_mL: progressOf(scenario, plan.events).eluent_mL,
+    needlessAcid_mmol: least ? Math.max(0, found.acid_mmol - least.acid_mmol) : 0,
+    needlessNaOH_mL: least ? Math.max(0, found.NaOH_mL - least.NaOH_mL) : 0,
+    lost: { before_mmol: found.lostBefore * loaded, after_mmol: found.lostAfter * loaded, behind_mmol: found.lostBehind * loaded },
+  };
+}
+
+/** The judgement in sentences, plainest first. */
+export function judgementWords({ kept, found, window, needlessAcid_mmol, needlessNaOH_mL, lost }: Judgement, { target }: FractionTargets): string[] {
+  const name = IONS[target].name;
+  const lines = [
+    `“${kept.label}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`,
+  ];
+  if (!window) lines.push('No moment for the change would have met what was asked: the bands were not parted, or collecting stopped too soon.');
+  else if ((found.early_mL ?? 0) > 0) {
+    lines.push(
+      `The receiver was changed ${millilitres(found.early_mL ?? 0)} before the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`,
+    );
+  } else if ((found.late_mL ?? 0) > 0) {
+    lines.push(
+      `The receiver was changed ${millilitres(found.late_mL ?? 0)} after the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}): ${millimoles(lost.before_mmol)} of ${name} had already dripped into another receiver.`,
+    );
+  } else lines.push(`The receiver was changed inside the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`);
+  if (window && needlessAcid_mmol > 0.5)
+    lines.push(
+      `Against a change at the end of the window it carries ${millimoles(needlessAcid_mmol, 1)} more acid, ${millilitres(needlessNaOH_mL, 2)} more NaOH.`,
+    );
+  if (lost.after_mmol > 0.001) lines.push(`${millimoles(lost.after_mmol)} of ${name} dripped after that receiver was taken away.`);
+  if (lost.behind_mmol > 0.001) lines.push(`${millimoles(lost.behind_mmol)} of ${name} never left the column: collecting stopped too soon.`);
+  return lines;
+}
+
+export interface Fact {
+  readonly label: string;
+  readonly value: string;
+}
+
+export function factsOf(scenario: Scenario, results: Results, plan: Plan, now_min: number): Fact[] {
+  const poured = new Map<string, number>();
+  for (const { action, refused, time_min } of plan.events) {
+    if (action?.do !== 'pour' || refused || time_min > now_min) continue;
+    poured.set(action.liquid, (poured.get(action.liquid) ?? 0) + action.volume_mL);
+  }
+  return [
+    ...[...poured].map(([liquid, volume]) => ({ label: `${scenario.liquids[liquid]?.label ?? liquid} poured`, value: millilitres(volume) })),
+    { label: 'delivered', value: millilitres(results.delivered_mL) },
+    { label: 'model time', value: withUnit(fixed(results.time_min, 1), 'min') },
+    {
+      label: 'lowest liquid above the bed',
+      value: results.lowestLiquid_mm > 0 ? withUnit(fixed(results.lowestLiquid_mm, 1), 'mm') : 'none: the liquid reached the bed top',
+    },
+    { label: 'largest error of the balance', value: results.ledger.worstRelativeError.toExponential(0) },
+  ];
+}

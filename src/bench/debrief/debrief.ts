@@ -1,0 +1,131 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, query } from 'lit/decorators.js';
+import { IONS } from '../../../sim/terms/ions.ts';
+import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
+import type { Session } from '../../store/session.ts';
+import { Watch } from '../../store/watch.ts';
+import { csvText, type Column } from '../../ui/text/csv.ts';
+import { emit } from '../../ui/emit.ts';
+import { fixed } from '../../ui/text/format.ts';
+import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
+import { debriefStyles } from './debrief-styles.ts';
+import { isOver } from '../over.ts';
+import { whereBar } from './where-bar.ts';
+import { actionWords, refusalWords } from '../words.ts';
+import '../../ui/readout.ts';
+import '../../ui/table.ts';
+
+/**
+ * What became of the run: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
+ *
+ * @slot why - why something was lost
+ * @fires bf-leave - back to the bench
+ */
+@customElement('bf-debrief')
+export class Debrief extends LitElement {
+  static override styles = [controlStyles, hiddenStyles, debriefStyles];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @query('h1') private heading!: HTMLElement;
+  private readonly watch = new Watch(this);
+
+  override willUpdate() {
+    this.watch.follow(this.session?.store);
+  }
+
+  override firstUpdated() {
+    this.heading.focus();
+  }
+
+  override render() {
+    const { session } = this;
+    const store = session?.store;
+    if (!session || !store?.scenario || !store.plan || !store.moment || !session.targets) return nothing;
+    const { scenario, plan, moment } = store;
+    const { target } = session.targets;
+    const places = placesOf(moment.results);
+    const judged = judgementOf(scenario, plan, session.targets);
+    return html`
+      <div class="bar">
+        <button type="button" @click=${this.leave}>Back to the bench</button>
+        <button type="button" @click=${() => print()}>Print</button>
+        <button type="button" @click=${this.saveCsv}>Save as CSV</button>
+        <button type="button" @click=${this.saveJson}>Save as JSON</button>
+      </div>
+      <h1 tabindex="-1">Debrief</h1>
+      <p class="run">${scenario.title}, seed ${scenario.seed}. ${isOver(store) ? 'The run is over.' : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
+      <div class="part-of">
+        <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target)}
+          ${session.targets.unwanted.map((ion) => html`<h3>and the ${IONS[ion].name}</h3>${whereBar(places, ion)}`)}</section>
+        <section><bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table></section>
+      </div>
+      <div class="part-of">
+        <section><h2>The fraction</h2>
+          ${judged ? html`<ul>${judgementWords(judged, session.targets).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p>No ${IONS[target].name} has left the column.</p>`}
+        </section>
+        <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.now)}></bf-readout></section>
+        <section><h2>Refused</h2>${
+          store.refusals.length === 0
+            ? html`<p>Nothing was refused.</p>`
+            : html`<ul>${store.refusals.map(
+                ({ action, refused, time_min }) =>
+                  html`<li>${fixed(time_min, 1)} min, ${action ? actionWords(action, scenario) : ''}: ${refused ? refusalWords(refused) : ''}</li>`,
+              )}</ul>`
+        }</section>
+      </div>
+      <div class="wide"><slot name="why"></slot></div>`;
+  }
+
+  private leave() {
+    emit(this, 'bf-leave', undefined);
+  }
+
+  private saveCsv() {
+    const { store } = this.session ?? {};
+    if (!store?.scenario || !store.plan || !store.moment) return;
+    const { ions } = store.plan;
+    offerFile(document, fileName(`${store.scenario.title} amounts`, 'csv'), csvText(columnsOf(ions), rowsOf(placesOf(store.moment.results), ions)), 'text/csv');
+  }
+
+  private saveJson() {
+    const { session } = this;
+    const { store } = session ?? {};
+    if (!session || !store?.scenario || !store.plan || !store.moment || !session.targets) return;
+    const judged = judgementOf(store.scenario, store.plan, session.targets);
+    const extra = {
+      scenario: session.json,
+      results: store.moment.results,
+      targets: session.targets,
+      fraction: judged && { ...judged, window: judged.window && { from_mL: judged.window.from_mL, to_mL: judged.window.to_mL } },
+    };
+    offerFile(document, fileName(`${store.scenario.title} debrief`, 'json'), runFileText(session.saved(), extra));
+  }
+}
+
+function columnsOf(ions: readonly (keyof typeof IONS)[]): Column[] {
+  const amount = (value: number): string => fixed(value, 4);
+  return [
+    { key: 'place', label: 'place' },
+    { key: 'volume', label: 'volume', unit: 'mL', show: (value) => fixed(value, 2) },
+    ...ions.map((ion) => ({ key: ion, label: IONS[ion].symbol, unit: 'mmol', show: amount })),
+    { key: 'HCl', label: 'HCl', unit: 'mmol', show: (value) => fixed(value, 2) },
+  ];
+}
+
+function rowsOf(places: readonly Place[], ions: readonly (keyof typeof IONS)[]) {
+  const components = [...ions, 'HCl'] as const;
+  const row = (place: string, volume: number | undefined, of: (component: (typeof components)[number]) => number) => ({
+    place,
+    volume,
+    ...Object.fromEntries(components.map((component) => [component, of(component)])),
+  });
+  const total = row('together', undefined, (component) => places.reduce((sum, place) => sum + amountOf(place, component), 0));
+  return [...places.map((place) => row(place.label, place.volume_mL, (component) => amountOf(place, component))), total];
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-debrief': Debrief;
+  }
+}

@@ -1,0 +1,114 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { IONS } from '../../../sim/terms/ions.ts';
+import { spansOf } from '../../../sim/history/fractions.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { withStop } from '../../../sim/history/targets.ts';
+import { type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../../../sim/history/windows.ts';
+import { emit } from '../../ui/emit.ts';
+import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
+import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import '../../ui/number.ts';
+
+/**
+ * What the kept fraction holds, now or as it would be while a handle is dragged, against what was asked of it.
+ *
+ * @fires bf-targets - the FractionTargets that the reader wants
+ */
+@customElement('bf-verdict')
+export class VerdictPanel extends LitElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; }
+      h2 { font-size: 1em; margin: 0 0 var(--gap-small); }
+      .of { color: var(--soft); font-weight: 400; font-size: var(--text-small); }
+      dl { margin: 0; display: grid; grid-template-columns: 1fr auto; gap: 0.125em var(--gap); }
+      dt { color: var(--soft); }
+      dd { margin: 0; text-align: right; white-space: nowrap; }
+      .miss { color: var(--problem-ink); font-weight: 600; }
+      p { margin: var(--gap-small) 0 0; color: var(--soft); font-size: var(--text-small); }
+      details { margin-top: var(--gap-small); font-size: var(--text-small); }
+      summary { min-height: var(--target); display: flex; align-items: center; cursor: pointer; color: var(--soft); }
+      summary::before { content: '▸'; width: 1.25em; }
+      details[open] summary::before { content: '▾'; }
+      .fields { display: grid; gap: var(--gap-small); }
+    `,
+  ];
+
+  @property({ attribute: false }) plan: Plan | undefined;
+  /** The plan is one that is only being tried out. */
+  @property({ type: Boolean }) trying = false;
+  @property({ attribute: false }) targets: FractionTargets | undefined;
+  /** The windows, where the coach allows showing them. */
+  @property({ attribute: false }) window: SwitchWindow | undefined;
+  @property({ attribute: false }) startWindow: StartWindow | undefined;
+
+  override render() {
+    const { plan, targets } = this;
+    if (!plan || !targets) return nothing;
+    const { kept } = spansOf(plan, targets.target);
+    const symbol = IONS[targets.target].symbol;
+    return html`<section aria-labelledby="heading">
+      <h2 id="heading">${kept ? html`In “${kept.label}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
+      ${kept ? this.numbers(verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>No ${symbol} leaves the column yet.</p>`}
+      ${this.windows(symbol)}
+      ${this.wishes(targets)}
+    </section>`;
+  }
+
+  private numbers(found: Verdict, targets: FractionTargets) {
+    const most = targets.acid_mmol ?? Number.POSITIVE_INFINITY;
+    return html`<dl>
+      ${line(`${IONS[targets.target].symbol} recovered`, percent(found.recovered, 1), found.recovered < targets.recovered)}
+      ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percent(found.carried, 1), found.carried > targets.carried)}
+      ${line('acid carried', millimoles(found.acid_mmol, 1), found.acid_mmol > most)}
+      ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), found.acid_mmol > most)}
+      ${line('volume', millilitres(found.volume_mL), false)}
+    </dl>`;
+  }
+
+  private windows(symbol: string) {
+    const { window: change, startWindow: start } = this;
+    if (!change && !start) return nothing;
+    return html`${start ? html`<p>Weaker eluent may start ${start.fromOpen ? 'before' : 'from'} ${millilitres(start.from_mL)} ${start.toOpen ? 'and beyond' : 'to'} ${millilitres(start.to_mL)}.</p>` : nothing}
+      ${change ? html`<p>Change the receiver from ${millilitres(change.from_mL)} to ${millilitres(change.to_mL)}: before is needless acid, after is lost ${symbol}.</p>` : nothing}`;
+  }
+
+  private wishes(targets: FractionTargets) {
+    return html`<details>
+      <summary>What is asked of it</summary>
+      <div class="fields">
+        <bf-number label="recovered, at least" unit="%" .min=${50} .max=${100} .step=${0.1} .value=${tenth(targets.recovered)} @bf-change=${(event: NumberEvent) => this.wish({ recovered: event.detail.value / 100 })}></bf-number>
+        <bf-number label="of any other ion, at most" unit="%" .min=${0} .max=${50} .step=${0.1} .value=${tenth(targets.carried)} @bf-change=${(event: NumberEvent) => this.wish({ carried: event.detail.value / 100 })}></bf-number>
+        <bf-number label="acid, at most" unit="mmol" .min=${0} .max=${1000} .step=${1} .value=${targets.acid_mmol ?? 1000} @bf-change=${(event: NumberEvent) => this.wish({ acid_mmol: event.detail.value })}></bf-number>
+      </div>
+    </details>`;
+  }
+
+  private wish(part: Partial<FractionTargets>) {
+    if (this.targets) emit(this, 'bf-targets', { ...this.targets, ...part });
+  }
+}
+
+type NumberEvent = CustomEvent<{ value: number }>;
+
+function line(label: string, value: string, missed: boolean) {
+  return html`<dt>${label}</dt><dd class=${missed ? 'miss' : ''}>${missed ? html`<span aria-hidden="true">✗ </span><span class="unseen">missed: </span>` : nothing}${value}</dd>`;
+}
+
+function unwantedName({ unwanted }: FractionTargets): string {
+  const [only] = unwanted;
+  return unwanted.length === 1 && only ? IONS[only].symbol : 'most of another ion';
+}
+
+function tenth(share: number): number {
+  return Number((share * 100).toFixed(2));
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-verdict': VerdictPanel;
+  }
+}

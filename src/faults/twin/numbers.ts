@@ -1,0 +1,170 @@
+import { type Column, columnOf } from '../../../sim/column/column.ts';
+import { type Lean, leanOf, type PeakShape, peakShape } from '../../../sim/history/diagnosis.ts';
+import { targetOf } from '../../../sim/input/roles.ts';
+import type { IonId, Scenario } from '../../../sim/terms/types.ts';
+import type { Moment } from '../../store/threads/planner.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { significant, withUnit } from '../../ui/text/format.ts';
+import { effluentCurve } from './bands.ts';
+
+// Symptoms of a run as numbers, each with what it means, beside those of its twin where there is one.
+
+/** A run as far as it is looked at. */
+export interface Seen {
+  readonly scenario: Scenario;
+  readonly plan: Plan;
+  readonly moment: Moment;
+}
+
+export interface Symptom {
+  readonly label: string;
+  readonly unit: string;
+  /** How it is measured. */
+  readonly meaning: string;
+  readonly value: number;
+  /** A smaller difference from another run says nothing; a choice. */
+  readonly least: number;
+  /** Instead of the number where words say it better. */
+  readonly text?: string;
+}
+
+/** Everything that can be read off a run; the ion is its target. */
+export function symptomsOf(seen: Seen): readonly Symptom[] {
+  const ion = targetOf(seen.scenario);
+  if (!ion) return [];
+  return [...flowSymptoms(seen), ...leanSymptoms(leanNow(seen, ion)), ...peakSymptoms(peakOf(seen.plan, ion))];
+}
+
+export function shown({ value, unit, text }: Symptom): string {
+  return text ?? withUnit(significant(value, 3), unit);
+}
+
+/** Undefined while the bed holds hardly any of the ion. */
+export function leanNow({ scenario, moment }: Seen, ion: IonId): Lean | undefined {
+  const loaded = moment.results.loaded[`${ion}_mmol`] ?? 0;
+  if ((moment.results.bands[ion]?.amount_mmol ?? 0) < BAND_LEAST * loaded) return undefined;
+  return leanOf(moment, columnFor(scenario), ion);
+}
+
+/** Share of the load that must be on the bed for its band to be measured; a choice. */
+const BAND_LEAST = 0.02;
+
+const columns = new WeakMap<Scenario, Column>();
+
+/** Asked for at every moment that is shown, so each scenario's is worked out once. */
+function columnFor(scenario: Scenario): Column {
+  const column = columns.get(scenario) ?? columnOf(scenario);
+  columns.set(scenario, column);
+  return column;
+}
+
+export function peakOf(plan: Plan, ion: IonId): PeakShape | undefined {
+  const { xs, ys } = effluentCurve(plan, plan.ions.indexOf(ion) + 1);
+  return peakShape(xs, ys);
+}
+
+function flowSymptoms({ moment }: Seen): Symptom[] {
+  const { flow, level_cm } = moment;
+  const gas = moment.gas.reduce((sum, share) => sum + share, 0) / moment.gas.length;
+  return [
+    {
+      label: 'flow now',
+      least: 0.05,
+      unit: 'mL/min',
+      value: flow,
+      meaning: `leaving the tip, with ${withUnit(significant(level_cm * 10, 2), 'mm')} of liquid above the bed; compare at the same height`,
+    },
+    { label: 'gas between the beads', least: 0.5, unit: '%', value: 100 * gas, meaning: 'share of the space between the beads, mean over the bed' },
+  ];
+}
+
+function leanSymptoms(lean: Lean | undefined): Symptom[] {
+  const value = (of: (lean: Lean) => number): number => (lean ? of(lean) : Number.NaN);
+  return [
+    {
+      label: 'lean of the band now',
+      least: 0.15,
+      unit: 'cm',
+      value: value(({ lean_cm }) => lean_cm),
+      meaning: 'between the leading edges of the side that is furthest ahead and the one furthest behind; 0 is level',
+    },
+    {
+      label: 'side that is ahead',
+      least: 0,
+      unit: '',
+      value: Number.NaN,
+      text: lean && lean.lean_cm > LEVEL_CM ? nearestSide(lean.ahead_deg) : '–',
+      meaning: 'where the leading edge is deepest',
+    },
+    {
+      label: 'core ahead of the sides',
+      least: 0.15,
+      unit: 'cm',
+      value: value(({ core_cm }) => core_cm),
+      meaning: 'leading edge of the core less the mean of the sides; negative when it is behind',
+    },
+    {
+      label: 'leading edge ratio',
+      least: 0.1,
+      unit: '',
+      value: value(({ leadingEdgeRatio }) => leadingEdgeRatio),
+      meaning: 'deepest leading edge over the mean one, all lanes by area; 1 is level',
+    },
+  ];
+}
+
+function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
+  const value = (of: (peak: PeakShape) => number | undefined): number => (peak && of(peak)) ?? Number.NaN;
+  return [
+    {
+      label: 'peak at',
+      least: 0.5,
+      unit: 'mL',
+      value: value(({ volume_mL }) => volume_mL),
+      meaning: 'delivered volume at the highest concentration of the whole run',
+    },
+    {
+      label: 'width at half height',
+      least: 0.2,
+      unit: 'mL',
+      value: value(({ width_mL }) => width_mL),
+      meaning: 'between the places at half of the highest concentration',
+    },
+    {
+      label: 'asymmetry',
+      least: 0.3,
+      unit: '',
+      value: value(({ asymmetry }) => asymmetry),
+      meaning: 'rear half over front half at a tenth of the height; 1 is symmetric',
+    },
+    {
+      label: 'tailing',
+      least: 0.2,
+      unit: '',
+      value: value(({ tailing }) => tailing),
+      meaning: 'width at a twentieth of the height over twice its front half (USP <621>); 0.8 to 1.8 is accepted there',
+    },
+    {
+      label: 'tailing of a sound peak',
+      least: 0.2,
+      unit: '',
+      value: value(({ gammaTailing }) => gammaTailing),
+      meaning: 'of a gamma-shaped peak of as many plates: as much tailing is no fault',
+    },
+    {
+      label: 'fronts',
+      least: 0.5,
+      unit: '',
+      value: value(({ fronts_mL }) => fronts_mL.length),
+      meaning: 'steepest places of the rise that are parted by a dip; two or more are a double front',
+    },
+  ];
+}
+
+/** A band leaning less than this is level, cm: one cell of a usual bed. */
+const LEVEL_CM = 0.1;
+const EIGHTHS = ['front', 'front left', 'left', 'back left', 'back', 'back right', 'right', 'front right'];
+
+function nearestSide(deg: number): string {
+  return EIGHTHS[Math.round(deg / 45) % EIGHTHS.length];
+}

@@ -1,0 +1,167 @@
+import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
+import { IONS } from '../../../sim/terms/ions.ts';
+import {
+  type Fraction,
+  type FractionTargets,
+  deliveredAtEnd,
+  type StartWindow,
+  type SwitchWindow,
+  type Verdict,
+  verdict,
+} from '../../../sim/history/windows.ts';
+import { type Drawing, depthScale } from '../drawing.ts';
+import { type Box, textWidth } from './labels.ts';
+import type { Row } from '../layout.ts';
+import { BRACKET_DROP } from './row-receivers.ts';
+import { type MovedChange, type Receiving, receivings } from './stretches.ts';
+
+// What is laid over the rows: forecast, present moment, switch window, predictions, verdict.
+
+/** A prediction shown as a mark on the axis. */
+export interface PredictionMark {
+  readonly mL: number;
+  readonly label: string;
+}
+
+const VERDICT_DROP = 40;
+const NOW_DROP = 34;
+const AXIS_TITLE = 'delivered, mL';
+const CURVE_POINTS = 40;
+/** Share of the row that the acid curve may take. */
+const CURVE_SHARE = 0.5;
+
+/** Covers what is still to come: faint and hatched, or wholly when the forecast is not shown. */
+export function veil({ layout: { poured, depth, effluent }, plan, x }: Drawing, now_mL: number, showForecast: boolean): SVGTemplateResult {
+  const from = x(now_mL);
+  const width = Math.max(0, x(deliveredAtEnd(plan)) - from);
+  const rows = [
+    ['poured', poured],
+    ['depth', depth],
+    ['effluent', effluent],
+  ] as const;
+  return svg`${rows.map(
+    ([name, row]) => svg`<g class=${`veil ${name} ${showForecast ? '' : 'whole'}`}>
+    <rect class="cover" x=${from} y=${row.top - 1} width=${width + 2} height=${row.bottom - row.top + 2}></rect>
+    <rect x=${from} y=${row.top + 1} width=${width} height=${row.bottom - row.top - 2} fill="url(#hatch)"></rect></g>`,
+  )}`;
+}
+
+/** The pattern that the veil is filled with. */
+export function hatch(): SVGTemplateResult {
+  return svg`<defs><pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch" x1="0" x2="0" y1="0" y2="7"></line></pattern></defs>`;
+}
+
+/** Where the run is, and the title of the axis at the end that this leaves free. */
+export function nowLine({ layout: { poured, effluent, left, right }, x }: Drawing, now_mL: number): SVGTemplateResult {
+  const at = x(now_mL);
+  const text = `now ${millilitres(now_mL)}`;
+  const half = textWidth(text) / 2;
+  const titleAtEnd = at + half < right - textWidth(AXIS_TITLE) - 8;
+  return svg`<text class="axis-title" x=${titleAtEnd ? right : left} y=${effluent.bottom + NOW_DROP} text-anchor=${titleAtEnd ? 'end' : 'start'}>${AXIS_TITLE}</text>
+    <g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line>
+    <text x=${Math.max(left - 30 + half, Math.min(at, right + 30 - half))} y=${effluent.bottom + NOW_DROP} text-anchor="middle">${text}</text></g>`;
+}
+
+/** Where the next eluent may be started, along the top of the bars; an end where the search stopped has no upright. */
+export function startBand({ layout: { poured }, x }: Drawing, { from_mL, to_mL, fromOpen, toOpen }: StartWindow): SVGTemplateResult {
+  const y = poured.top - 3;
+  const [left, right] = [x(from_mL), x(to_mL)];
+  return svg`<g class="window"><title>${`start the next eluent between ${millilitres(from_mL)} and ${toOpen ? 'beyond ' : ''}${millilitres(to_mL)}`}</title>
+    <path class="start" d=${`M${left} ${fromOpen ? y : y + 7}V${y}H${right}V${toOpen ? y : y + 7}`}></path></g>`;
+}
+
+/** The changes of receiver that meet the targets, and the acid that each would carry. */
+export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateResult {
+  const {
+    layout: { effluent: row },
+    x,
+  } = drawing;
+  const [left, right] = [x(window.from_mL), x(window.to_mL)];
+  const volumes = Array.from({ length: CURVE_POINTS + 1 }, (_, i) => window.from_mL + (i / CURVE_POINTS) * (window.to_mL - window.from_mL));
+  const acids = volumes.map((mL) => window.at(mL).acid_mmol);
+  const most = Math.max(1e-9, ...acids);
+  const curve = volumes.map((mL, i) => `${x(mL).toFixed(1)} ${(row.bottom - (acids[i] / most) * curveHeight(row)).toFixed(1)}`);
+  return svg`<g class="window"><title>${`change the receiver between ${millilitres(window.from_mL)} and ${millilitres(window.to_mL)}`}</title>
+    <rect class="stretch" x=${left} y=${row.top} width=${Math.max(1, right - left)} height=${row.bottom - row.top}></rect>
+    <path class="acid" d=${`M${left} ${row.bottom}L${curve.join('L')}L${right} ${row.bottom}Z`}></path>
+    <path class="acid-line" d=${`M${curve.join('L')}`}></path>
+    <path class="ends" d=${`M${left} ${row.top}V${row.bottom}M${right} ${row.top}V${row.bottom}`}></path>
+    ${windowNotes(drawing, window).map(({ text, box }) => svg`<text class="window-note" x=${box.left} y=${box.bottom - 4}>${text}</text>`)}
+  </g>`;
+}
+
+/** What the window says at its ends: the acid carried by the earliest change and by the latest. */
+export function windowNotes({ layout: { effluent: row, narrow, left, right }, x }: Drawing, window: SwitchWindow): { text: string; box: Box }[] {
+  const acid = ({ acid_mmol, NaOH_mL }: Fraction): string =>
+    `${millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0)}${narrow ? '' : ` acid = ${millilitres(NaOH_mL)} NaOH`}`;
+  const first = acid(window.at(window.from_mL));
+  const last = acid(window.at(window.to_mL));
+  const inside = x(window.to_mL) - x(window.from_mL) > textWidth(first) + 12;
+  const fromLeft = Math.max(left + 2, inside ? x(window.from_mL) + 5 : x(window.from_mL) - 5 - textWidth(first));
+  const note = (text: string, at: number, base: number) => ({ text, box: { left: at, right: at + textWidth(text), top: base - 12, bottom: base + 4 } });
+  return [note(first, fromLeft, row.bottom - curveHeight(row) - 6), note(last, Math.min(x(window.to_mL) + 5, right - textWidth(last)), row.bottom - 8)];
+}
+
+function curveHeight(row: Row): number {
+  return (row.bottom - row.top) * CURVE_SHARE;
+}
+
+export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark[]): SVGTemplateResult {
+  const {
+    layout: { effluent: row },
+    x,
+  } = drawing;
+  const boxes = predictionBoxes(drawing, marks);
+  return svg`<g class="predictions">${marks.map(
+    ({ mL, label }, i) => svg`<line x1=${x(mL)} x2=${x(mL)} y1=${row.top} y2=${row.bottom}></line>
+    <path d=${`M${x(mL)} ${row.bottom - 7}l6 7l-6 7l-6 -7Z`}></path><text class="line-label" x=${boxes[i].left} y=${boxes[i].bottom - 4}>${label}</text>`,
+  )}</g>`;
+}
+
+/** Where the words of the predictions stand; other words keep away. */
+export function predictionBoxes({ layout: { effluent: row, left, right }, x }: Drawing, marks: readonly PredictionMark[]): Box[] {
+  return marks.map(({ mL, label }, i) => {
+    const width = textWidth(label);
+    const turned = x(mL) + width + 6 > right && x(mL) - width - 6 > left;
+    const at = turned ? x(mL) - width - 6 : x(mL) + 6;
+    const middle = (row.top + row.bottom) / 2 + 17 * i;
+    return { left: at, right: at + width, top: middle - 13, bottom: middle + 4 };
+  });
+}
+
+export function depthMark(drawing: Drawing, depth_cm: number): SVGTemplateResult {
+  const y = depthScale(drawing)(depth_cm);
+  const { left, right } = drawing.layout;
+  return svg`<line class="depth-mark" x1=${left} x2=${right} y1=${y} y2=${y}></line>`;
+}
+
+/** What the receiver of the target has in it, in words under the brackets. */
+export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: MovedChange): SVGTemplateResult | typeof nothing {
+  const {
+    plan,
+    layout: { receivers, right, narrow },
+    x,
+  } = drawing;
+  const told = bestReceiver(drawing, targets, receivings(plan, moved));
+  if (!told) return nothing;
+  const { receiver, found } = told;
+  const unwanted = targets.unwanted.map((ion) => IONS[ion].symbol).join(', ');
+  const text = `${found.meets ? '✓' : '✗'} ${[
+    ...(narrow ? [] : [receiver.label]),
+    `${IONS[targets.target].symbol} ${percent(found.recovered, 1)}`,
+    `${unwanted} ${percent(found.carried, 1)}`,
+    `acid ${millimoles(found.acid_mmol, 1)}${narrow ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`}`,
+  ].join(' · ')}`;
+  const half = textWidth(text) / 2;
+  const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), right + 20 - half));
+  return svg`<text class=${found.meets ? 'verdict good' : 'verdict bad'} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
+}
+
+/** The receiver that is meant for the target: most of it, and least of what is unwanted. */
+function bestReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Verdict } | undefined {
+  const told = all
+    .map((receiver) => ({ receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) }))
+    .filter(({ found }) => found.recovered > 0);
+  return told.sort((a, b) => b.found.recovered - b.found.carried - a.found.recovered + a.found.carried)[0];
+}

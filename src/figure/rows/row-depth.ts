@@ -1,0 +1,43 @@
+import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { axis } from '../../plot/axis.ts';
+import { seriesStyle } from '../../plot/series.ts';
+import { type Drawing, depthScale } from '../drawing.ts';
+import { type AcidGrid, FRONT_LEVELS, frontPath } from '../streaks/fronts.ts';
+import { SHARE_LEAST, type Track } from '../streaks/tracks.ts';
+
+// Second row, drawn over the picture of the bands: depth axis, acid fronts, edges of each band.
+
+/** px between points of an edge: finer is not seen. */
+const POINT_PX = 2;
+
+export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid): SVGTemplateResult {
+  const { depth, left, right, narrow } = drawing.layout;
+  const title = narrow ? {} : { title: 'depth in bed', unit: 'cm' };
+  return svg`<g class="depth">
+    <rect class="frame" x=${left} y=${depth.top} width=${right - left} height=${depth.bottom - depth.top} fill="none"></rect>
+    ${axis({ scale: depthScale(drawing), side: 'left', at: left, ticks: 4, ...title })}
+    ${FRONT_LEVELS.map((level) => svg`<path class=${level === 0.5 ? 'front half' : 'front'} d=${frontPath(drawing, acid, level)}></path>`)}
+    ${tracks.map((track) => edges(drawing, track))}
+  </g>`;
+}
+
+function edges(drawing: Drawing, track: Track): SVGTemplateResult {
+  const { colour, dash } = seriesStyle(track.ion);
+  return svg`${[track.trailing, track.leading].map((depths) => svg`<path class="edge" stroke=${colour} stroke-dasharray=${dash || nothing} d=${edgePath(drawing, track, depths)}></path>`)}`;
+}
+
+function edgePath({ x, layout: { depth } }: Drawing, { delivered, share }: Track, depths: Float32Array): string {
+  let path = '';
+  let last = Number.NEGATIVE_INFINITY;
+  let open = false;
+  for (let frame = 0; frame < delivered.length; frame++) {
+    const px = x(delivered[frame]);
+    if (share[frame] < SHARE_LEAST) open = false;
+    else if (!open || px - last >= POINT_PX) {
+      path += `${open ? 'L' : 'M'}${px.toFixed(1)} ${(depth.top + depths[frame] * (depth.bottom - depth.top)).toFixed(1)}`;
+      last = px;
+      open = true;
+    }
+  }
+  return path;
+}

@@ -1,0 +1,195 @@
+import { scaleLinear, scaleLog } from 'd3-scale';
+import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { FRAME } from '../../../sim/history/record.ts';
+import { axis, type Scale } from '../../plot/axis.ts';
+import { line } from '../../plot/line.ts';
+import { type PlotId, seriesStyle } from '../../plot/series.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { type Drawing, strongestAcid, strongestMetal } from '../drawing.ts';
+import { type Box, overlap, textWidth } from './labels.ts';
+
+// Third row: what leaves the tip. Metals on the left axis, acid on the right one.
+
+/** Decades shown on log scales. */
+const DECADES = 5;
+/** Room above the highest value for the labels. */
+const HEADROOM = 1.18;
+/** mol/L; as long as nothing stronger leaves, the axis is that of the liquids. */
+const LEAST_M = 1e-9;
+/** From one marker to the next along the axis, px; none where a curve is as good as zero. */
+const MARKER_PX = 14;
+const MARKED_FROM = 0.03;
+const LINE_HEIGHT = 16;
+
+/** One curve of the row, thinned to about a point per px. */
+export interface Effluent {
+  readonly id: PlotId;
+  readonly component: number;
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+  readonly most: number;
+}
+
+export function effluents(drawing: Drawing): Effluent[] {
+  const frames = thinned(drawing);
+  return [...drawing.plan.ions.map((ion, i) => effluent(drawing.plan, ion, i + 1, frames)), effluent(drawing.plan, 'HCl', 0, frames)];
+}
+
+export function effluentScales(
+  { scenario, layout: { effluent: row } }: Drawing,
+  curves: readonly Effluent[],
+  logScale: boolean,
+): { metal: Scale; acid: Scale } {
+  const leaving = Math.max(0, ...curves.filter(({ id }) => id !== 'HCl').map((curve) => curve.most));
+  const most = leaving > LEAST_M ? leaving : strongestMetal(scenario);
+  const acidMost = strongestAcid(scenario);
+  const range = [row.bottom, row.top];
+  if (logScale) return { metal: logOf(most, range), acid: logOf(acidMost, range) };
+  return {
+    metal: scaleLinear()
+      .domain([0, most * HEADROOM])
+      .range(range),
+    acid: scaleLinear()
+      .domain([0, acidMost * HEADROOM])
+      .range(range),
+  };
+}
+
+export function effluentRow(drawing: Drawing, curves: readonly Effluent[], logScale: boolean): SVGTemplateResult {
+  const {
+    layout: { effluent: row, left, right, narrow },
+    x,
+  } = drawing;
+  const { metal, acid } = effluentScales(drawing, curves, logScale);
+  const ticks = row.bottom - row.top > 130 ? 4 : 3;
+  return svg`<g class="effluent">
+    ${axis({ scale: x, side: 'bottom', at: row.bottom, ticks: narrow ? 5 : 10 })}
+    ${axis({ scale: inUnit(metal), side: 'left', at: left, ticks, grid: right - left, ...(narrow ? {} : { title: 'metal leaving', unit: unitOf(metal).name }) })}
+    ${axis({ scale: acid, side: 'right', at: right, ticks, ...(narrow ? {} : { title: 'HCl leaving', unit: 'mol/L' }) })}
+    ${curves.map((curve) => line({ x, y: curve.id === 'HCl' ? acid : metal, xs: curve.xs, ys: shownOn(curve.id === 'HCl' ? acid : metal, curve.ys), style: seriesStyle(curve.id), labelAt: 'none', markers: 0 }))}
+    ${curves.map((curve) => markers(drawing, curve, curve.id === 'HCl' ? acid : metal))}
+  </g>`;
+}
+
+/** Traces are counted in smaller units, or the numbers of the axis would be all zeros. */
+function unitOf(metal: Scale): { readonly name: string; readonly perM: number } {
+  const [, most = 0] = metal.domain();
+  return most >= 0.01 ? { name: 'mol/L', perM: 1 } : most >= 1e-5 ? { name: 'mmol/L', perM: 1e3 } : { name: 'µmol/L', perM: 1e6 };
+}
+
+function inUnit(metal: Scale): Scale {
+  return metal.copy().domain(metal.domain().map((value) => value * unitOf(metal).perM));
+}
+
+/** What lies below a log axis is left out. */
+function shownOn(scale: Scale, values: readonly number[]): readonly number[] {
+  const [least = 0] = scale.domain();
+  return least > 0 ? values.map((value) => (value < least ? Number.NaN : value)) : values;
+}
+
+/** Markers stand on the peaks, where the curves must be told apart. */
+function markers({ x }: Drawing, { id, xs, ys, most }: Effluent, y: Scale): SVGTemplateResult | typeof nothing {
+  const style = seriesStyle(id);
+  if (style.marker === 'none' || !(most > LEAST_M)) return nothing;
+  let last = Number.NEGATIVE_INFINITY;
+  const places = xs.flatMap((volume, i) => {
+    if (ys[i] < MARKED_FROM * most || x(volume) - last < MARKER_PX) return [];
+    last = x(volume);
+    return [i];
+  });
+  return line({ x, y, xs: places.map((i) => xs[i]), ys: places.map((i) => ys[i]), style: { ...style, width: 0 }, labelAt: 'none', markers: places.length });
+}
+
+/** Labels beside the curves, and the titles of the axes where there is no room beside them. */
+export function effluentWords(
+  drawing: Drawing,
+  curves: readonly Effluent[],
+  logScale: boolean,
+  taken: readonly Box[] = [],
+  until_mL = Number.POSITIVE_INFINITY,
+): SVGTemplateResult {
+  const {
+    layout: { effluent: row, left, right, narrow },
+  } = drawing;
+  const scales = effluentScales(drawing, curves, logScale);
+  const boxes: Box[] = [
+    ...taken,
+    ...(narrow
+      ? [
+          { left, right: left + 160, top: row.top, bottom: row.top + 17 },
+          { left: right - 80, right, top: row.top, bottom: row.top + 17 },
+        ]
+      : []),
+  ];
+  return svg`<g class="words">
+    ${
+      narrow
+        ? svg`<text class="row-title haloed" x=${left + 4} y=${row.top + 13}>leaving: metal, ${unitOf(scales.metal).name}</text>
+      <text class="row-title haloed" x=${right - 4} y=${row.top + 13} text-anchor="end">HCl, mol/L</text>`
+        : nothing
+    }
+    ${curves.map((curve) => curveWord(drawing, curve, curve.id === 'HCl' ? scales.acid : scales.metal, boxes, until_mL))}
+  </g>`;
+}
+
+function curveWord(
+  { x, layout: { effluent: row, right } }: Drawing,
+  curve: Effluent,
+  y: Scale,
+  boxes: Box[],
+  until_mL: number,
+): SVGTemplateResult | typeof nothing {
+  const place = curve.id === 'HCl' ? plateau(curve) : curve.ys.indexOf(curve.most);
+  const volume = curve.xs[place];
+  if (volume === undefined || volume > until_mL || !(curve.most > LEAST_M)) return nothing;
+  const style = seriesStyle(curve.id);
+  const width = textWidth(style.label);
+  const from = Math.max(row.top + 12, y(curve.most) + (curve.id === 'HCl' ? -5 : 4));
+  for (const step of [0, 1, 2, 3]) {
+    for (const at of [x(volume) + 8, x(volume) - 8 - width]) {
+      const box = { left: at, right: at + width, top: from + step * LINE_HEIGHT - 12, bottom: from + step * LINE_HEIGHT + 4 };
+      if (box.bottom > row.bottom || box.right > right || boxes.some((other) => overlap(other, box))) continue;
+      boxes.push(box);
+      return svg`<text class="line-label" x=${at} y=${from + step * LINE_HEIGHT} fill=${style.text}>${style.label}</text>`;
+    }
+  }
+  return nothing;
+}
+
+/** Middle of the stretch at nearly the highest value. */
+function plateau({ ys, most }: Effluent): number {
+  const first = ys.findIndex((value) => value > most * 0.97);
+  let last = first;
+  while (last + 1 < ys.length && (ys[last + 1] ?? 0) > most * 0.97) last++;
+  return Math.round(first + (last - first) * 0.35);
+}
+
+function effluent(plan: Plan, id: PlotId, component: number, frames: readonly number[]): Effluent {
+  const ys = frames.map((frame) => plan.rows[frame * plan.stride + FRAME.parts + component]);
+  return {
+    id,
+    component,
+    xs: frames.map((frame) => plan.rows[frame * plan.stride + FRAME.delivered]),
+    ys,
+    most: ys.reduce((high, value) => Math.max(high, value), 0),
+  };
+}
+
+/** Frames that are at least a pixel apart; while nothing is delivered the last one counts. */
+function thinned({ plan, x }: Drawing): number[] {
+  const frames: number[] = [];
+  let last = Number.NEGATIVE_INFINITY;
+  for (let frame = 0; frame < plan.count; frame++) {
+    const px = x(plan.rows[frame * plan.stride + FRAME.delivered]);
+    if (px - last >= 1) frames.push(frame);
+    else frames[frames.length - 1] = frame;
+    if (px - last >= 1) last = px;
+  }
+  return frames;
+}
+
+function logOf(most: number, range: readonly number[]): Scale {
+  return scaleLog()
+    .domain([most * 10 ** -DECADES, most * 1.6])
+    .range(range);
+}

@@ -1,0 +1,31 @@
+import type { Scenario } from '../../../sim/terms/types.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { type Drawing, volumeScale } from '../drawing.ts';
+import { type AcidGrid, acidGridOf } from './fronts.ts';
+import { layoutOf } from '../layout.ts';
+import { type Effluent, effluents } from '../rows/row-effluent.ts';
+import { rampTops } from './streaks.ts';
+import { type Track, tracksOf } from './tracks.ts';
+
+/** All that is worked out of a run before it is drawn; the same object as long as nothing of it changes. */
+export interface Worked extends Drawing {
+  readonly end_mL: number;
+  readonly tracks: readonly Track[];
+  readonly acid: AcidGrid;
+  readonly curves: readonly Effluent[];
+  readonly tops: readonly number[];
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export function workedFor(old: Worked | undefined, scenario: Scenario, plan: Plan, size: Size, end_mL: number): Worked {
+  const fresh = layoutOf(size.width, size.height);
+  const layout = old?.layout.width === fresh.width && old.layout.height === fresh.height ? old.layout : fresh;
+  if (old && old.plan === plan && old.scenario === scenario && old.layout === layout && old.end_mL === end_mL) return old;
+  const drawing = { scenario, plan, layout, x: volumeScale(layout, end_mL) };
+  const kept = old?.plan === plan && old.scenario === scenario ? old : { tracks: tracksOf(plan), tops: rampTops(scenario, plan) };
+  return { ...drawing, end_mL, tracks: kept.tracks, tops: kept.tops, acid: acidGridOf(drawing), curves: effluents(drawing) };
+}

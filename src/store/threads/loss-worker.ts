@@ -1,0 +1,33 @@
+/// <reference lib="webworker" />
+import { type Attribution, attributionOf } from '../../../sim/attribution/attribution.ts';
+import { wholeRun } from '../../../sim/attribution/placed.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
+
+// Works out where the target went and why; a run a cause. Says after every run how many are done.
+
+export interface LossRequest {
+  readonly scenario: Scenario;
+  readonly log: Log;
+}
+
+export type LossReply = { readonly runs: number } | { readonly attribution: Attribution | undefined } | { readonly message: string };
+
+self.onmessage = async (event: MessageEvent<LossRequest>) => {
+  const { scenario, log } = event.data;
+  let runs = 0;
+  try {
+    const attribution = await attributionOf(scenario, log, (so, taken) => {
+      const whole = wholeRun(so, taken);
+      runs += 1;
+      say({ runs });
+      return whole;
+    });
+    say({ attribution });
+  } catch (error) {
+    say({ message: error instanceof Error ? error.message : String(error) });
+  }
+};
+
+function say(reply: LossReply): void {
+  self.postMessage(reply);
+}

@@ -1,0 +1,81 @@
+import type { Attribution } from '../../../sim/attribution/attribution.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
+import type { LossReply, LossRequest } from './loss-worker.ts';
+
+/** What the attribution needs of a worker; in tests a function stands in for it. */
+export interface LossThread {
+  onmessage: ((event: MessageEvent<LossReply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  postMessage(request: LossRequest): void;
+  terminate(): void;
+}
+
+/** Where the target of a run went, and why: worked out on demand in a thread of its own, with progress, until it is cancelled. */
+export class Losses extends EventTarget {
+  attribution: Attribution | undefined;
+  failure = '';
+  /** Whole runs done so far; undefined while nothing is being worked out. */
+  runs: number | undefined;
+  /** Real time the last one took, ms. */
+  took_ms = 0;
+  /** The run it was worked out for. */
+  log: Log | undefined;
+  private readonly makeThread: () => LossThread;
+  private thread: LossThread | undefined;
+
+  constructor(makeThread: () => LossThread = lossWorker) {
+    super();
+    this.makeThread = makeThread;
+  }
+
+  /** `scenario` as it is written, its faults in their list. */
+  begin(scenario: Scenario, log: Log): void {
+    this.cancel();
+    const from = performance.now();
+    const thread = this.makeThread();
+    this.thread = thread;
+    this.runs = 0;
+    this.failure = '';
+    this.attribution = undefined;
+    thread.onmessage = ({ data }) => {
+      if (this.thread !== thread) return;
+      if ('runs' in data) this.runs = data.runs;
+      else {
+        if ('attribution' in data) this.attribution = data.attribution;
+        else this.failure = data.message;
+        this.log = log;
+        this.took_ms = performance.now() - from;
+        this.end();
+      }
+      this.tell();
+    };
+    thread.onerror = (event) => {
+      if (this.thread !== thread) return;
+      this.failure = event.message;
+      this.end();
+      this.tell();
+    };
+    thread.postMessage({ scenario, log });
+    this.tell();
+  }
+
+  cancel(): void {
+    if (!this.thread) return;
+    this.end();
+    this.tell();
+  }
+
+  private end(): void {
+    this.thread?.terminate();
+    this.thread = undefined;
+    this.runs = undefined;
+  }
+
+  private tell(): void {
+    this.dispatchEvent(new Event('change'));
+  }
+}
+
+function lossWorker(): LossThread {
+  return new Worker(new URL('./loss-worker.ts', import.meta.url), { type: 'module' });
+}

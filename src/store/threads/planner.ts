@@ -1,0 +1,209 @@
+import { AT, type Bed } from '../../../sim/column/bed.ts';
+import type { RunEvent } from '../../../sim/history/events.ts';
+import type { Results } from '../../../sim/history/outcome.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../../sim/run/run.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import { receiverLabels } from '../../../sim/history/receivers.ts';
+import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
+
+// Keeps the whole run of a log, past and forecast alike, and recomputes only what a change of the log touches.
+
+/** The column at one moment, for the glass and the read-outs. Cell arrays as in `Bed`. */
+export interface Moment {
+  readonly time_min: number;
+  readonly delivered_mL: number;
+  readonly flow: number;
+  readonly level_cm: number;
+  readonly clampOpen: number;
+  readonly receiver: number;
+  /** Actions of the log taken so far. */
+  readonly entry: number;
+  readonly head: Float64Array;
+  readonly headVolume: number;
+  readonly tip: Float64Array;
+  readonly receivers: Float64Array;
+  readonly pore: Float64Array;
+  readonly sorbed: Float64Array;
+  readonly still: Float64Array;
+  readonly gas: Float64Array;
+  readonly resinShare: Float64Array;
+  readonly drained: Float64Array;
+  readonly velocity: Float64Array;
+  readonly events: readonly RunEvent[];
+  readonly results: Results;
+}
+
+interface Kept {
+  readonly time: number;
+  readonly delivered: number;
+  readonly entry: number;
+  /** Taken the moment the entry before it was done, so nothing of the entry ahead shaped it. */
+  readonly arrival: boolean;
+  readonly point: Checkpoint;
+}
+
+/** Delivered volume between kept states, mL. */
+const KEEP_EVERY_ML = 1;
+/** Steps between looks at the log's progress. */
+const STRIDE_STEPS = 16;
+/** Longest model time worked out beyond the log while liquid still runs, min. */
+const BEYOND_MIN = 120;
+
+export class Planner {
+  readonly scenario: Scenario;
+  private readonly run: Run;
+  private readonly live: Run;
+  private kept: Kept[] = [];
+  private fresh = false;
+
+  constructor(scenario: Scenario) {
+    this.scenario = scenario;
+    this.run = runOf(scenario, []);
+    this.live = runOf(scenario, []);
+    this.keep(true);
+  }
+
+  /** The whole run of this log, recomputed from the last state that it shares with the log before. */
+  plan(log: Log): Plan {
+    const start = this.sharedState(log);
+    const { run } = this;
+    restoreTo(run, start.point);
+    run.log.length = 0;
+    run.log.push(...log);
+    this.kept = this.kept.slice(0, this.kept.indexOf(start) + 1);
+    this.fresh = false;
+    this.runLog();
+    const s = run.bed.scalar;
+    const logEnd = { time_min: s[AT.time], delivered_mL: s[AT.delivered] };
+    const results = resultsOf(run);
+    this.runDry(logEnd.time_min);
+    return { ...this.drawn(), logEnd, results, recomputed_min: s[AT.time] - start.time };
+  }
+
+  /** The column at this model time: the first step that ends at or after it. */
+  moment(time_min: number): Moment {
+    const { live, run } = this;
+    const before = this.keptBefore(time_min);
+    const now = live.bed.scalar[AT.time];
+    if (!this.fresh || now > time_min || before.time > now) {
+      restoreTo(live, before.point);
+      live.events.splice(0, live.events.length, ...run.events.slice(0, before.point.events));
+      live.log.splice(0, live.log.length, ...run.log);
+      this.fresh = true;
+    }
+    live.record.count = 0;
+    advance(live, { time_min });
+    return momentOf(live);
+  }
+
+  /** Model time at which `until` is reached when the log is cut at this time and only that is waited for. */
+  timeOf(time_min: number, until: Until): number {
+    this.moment(time_min);
+    const saved = checkpointOf(this.live);
+    const { live } = this;
+    const log = [...live.log];
+    live.log.length = live.bed.scalar[AT.entry];
+    live.bed.scalar[AT.entryTime] = -1;
+    live.log.push({ do: 'wait', until });
+    advance(live, { endOfLog: true, time_min: time_min + BEYOND_MIN * 4 });
+    const reached = live.bed.scalar[AT.time];
+    restoreTo(live, saved);
+    live.log.splice(0, live.log.length, ...log);
+    return reached;
+  }
+
+  private runLog(): void {
+    const s = this.run.bed.scalar;
+    let entry = s[AT.entry];
+    let next = s[AT.delivered] + KEEP_EVERY_ML;
+    while (!advance(this.run, { endOfLog: true, steps: STRIDE_STEPS })) {
+      if (s[AT.entry] === entry && s[AT.delivered] < next) continue;
+      entry = s[AT.entry];
+      next = s[AT.delivered] + KEEP_EVERY_ML;
+      this.keep(false);
+    }
+    this.keep(false);
+  }
+
+  /** Lets the liquid above the bed run out after the log, so that the figure shows what comes if nothing more is done. */
+  private runDry(from: number): void {
+    const s = this.run.bed.scalar;
+    let next = s[AT.delivered] + KEEP_EVERY_ML;
+    while (s[AT.time] < from + BEYOND_MIN) {
+      advance(this.run, { time_min: from + BEYOND_MIN, steps: STRIDE_STEPS });
+      if (s[AT.flow] <= 0) return;
+      if (s[AT.delivered] < next) continue;
+      next = s[AT.delivered] + KEEP_EVERY_ML;
+      this.keep(false);
+    }
+  }
+
+  private keep(arrival: boolean): void {
+    const s = this.run.bed.scalar;
+    this.kept.push({ time: s[AT.time], delivered: s[AT.delivered], entry: s[AT.entry], arrival, point: checkpointOf(this.run) });
+  }
+
+  private keptBefore(time: number): Kept {
+    return this.kept.findLast((kept) => kept.time <= time) ?? this.kept[0];
+  }
+
+  private sharedState(log: Log): Kept {
+    const old = this.run.log;
+    let shared = 0;
+    while (shared < log.length && shared < old.length && JSON.stringify(log[shared]) === JSON.stringify(old[shared])) shared++;
+    const ahead: Action | undefined = log[shared];
+    return this.kept.findLast((kept) => kept.entry < shared || (kept.entry === shared && (kept.arrival || liesAhead(ahead, kept)))) ?? this.kept[0];
+  }
+
+  private drawn(): Pick<Plan, 'log' | 'events' | 'labels' | 'ions' | 'components' | 'plates' | 'stride' | 'count' | 'rows' | 'profiles'> {
+    const { record, events, log, column } = this.run;
+    return {
+      log: [...log],
+      events: [...events],
+      labels: receiverLabels(events),
+      ions: column.ions,
+      components: record.components,
+      plates: record.plates,
+      stride: record.stride,
+      count: record.count,
+      rows: record.rows.slice(0, record.count * record.stride),
+      profiles: record.profiles.slice(0, record.count * record.components * record.plates),
+    };
+  }
+}
+
+/** Whether a changed action would still leave a kept state as it was: it is triggered later, by time or volume alone. */
+function liesAhead(action: Action | undefined, kept: Kept): boolean {
+  if (action === undefined) return false;
+  if (action.at_min !== undefined) return action.at_min >= kept.time;
+  return action.at_mL !== undefined && action.at_mL > kept.delivered;
+}
+
+function momentOf(run: Run): Moment {
+  const bed: Bed = run.bed;
+  const s = bed.scalar;
+  return {
+    time_min: s[AT.time],
+    delivered_mL: s[AT.delivered],
+    // The state keeps the flow of the last step; a clamp that was just shut stops it.
+    flow: s[AT.clampOpen] > 0 ? s[AT.flow] : 0,
+    level_cm: s[AT.headVolume] / run.column.section,
+    clampOpen: s[AT.clampOpen],
+    receiver: s[AT.receiver],
+    entry: s[AT.entry],
+    head: bed.head.slice(),
+    headVolume: s[AT.headVolume],
+    tip: bed.tip.slice(),
+    receivers: bed.receivers.slice(0, s[AT.receivers] * (bed.components + 1)),
+    pore: bed.pore.slice(),
+    sorbed: bed.sorbed.slice(),
+    still: bed.still.slice(),
+    gas: bed.gas.slice(),
+    resinShare: bed.resinShare.slice(),
+    drained: bed.drained.slice(),
+    velocity: bed.velocity.slice(),
+    events: [...run.events],
+    results: resultsOf(run),
+  };
+}

@@ -1,0 +1,65 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, query } from 'lit/decorators.js';
+import { CAUTIONS, CAUTION_CLOSE, type CautionId } from './cautions.ts';
+import { emit } from '../emit.ts';
+import { pictogram } from './pictograms.ts';
+import { controlStyles } from '../styles.ts';
+
+/**
+ * A hazard note where the hazard is. Once read it folds to its heading and can be opened again at any time; in print
+ * it is always whole.
+ *
+ * @fires bf-caution-read - {topic} when the reader says it is read
+ */
+@customElement('bf-caution')
+export class CautionNote extends LitElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host { display: block; max-width: 48rem; }
+      .note { background: var(--caution-paper); color: var(--caution-ink); border: 1px solid var(--caution-edge); border-radius: var(--round); }
+      button.head { display: flex; gap: var(--gap-small); align-items: center; width: 100%; padding: var(--gap-small) var(--gap);
+        text-align: left; font-weight: 600; line-height: 1.25; background: none; border: 0; color: inherit; }
+      button.head:hover:not(:disabled) { background: none; text-decoration: underline; }
+      svg { flex: none; }
+      .sign { margin-left: auto; font-weight: 400; font-size: var(--text-small); white-space: nowrap; }
+      .text { padding: 0 var(--gap) var(--gap); }
+      ul { margin: 0 0 var(--gap-small); padding-left: 1.25em; }
+      p { margin: 0 0 var(--gap-small); font-size: var(--text-small); }
+      @media print { .text[hidden] { display: block; } button.head { display: flex; } .sign { display: none; } }
+    `,
+  ];
+
+  @property() topic: CautionId = 'acid';
+  /** Folded to its heading. */
+  @property({ type: Boolean, reflect: true }) read = false;
+  @query('.head') private head!: HTMLButtonElement;
+
+  override render() {
+    const caution = CAUTIONS[this.topic];
+    return html`<div class="note" role="group" aria-label="Caution: ${caution.heading}">
+      <button type="button" class="head" aria-expanded=${this.read ? 'false' : 'true'} aria-controls="text" @click=${this.fold}>
+        ${pictogram(caution.pictogram)}${caution.heading}<span class="sign" aria-hidden="true">${this.read ? 'read again' : 'hide'}</span>
+      </button>
+      <div class="text" id="text" ?hidden=${this.read}>
+        <ul>${caution.lines.map((line) => html`<li>${line}</li>`)}</ul>
+        <p>${CAUTION_CLOSE}</p>
+        <slot></slot>
+        ${this.read ? nothing : html`<button type="button" @click=${this.fold}>I have read this</button>`}
+      </div>
+    </div>`;
+  }
+
+  private fold() {
+    this.read = !this.read;
+    // The button inside the text goes away with it; the focus stays on the note.
+    this.head.focus();
+    if (this.read) emit(this, 'bf-caution-read', { topic: this.topic });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-caution': CautionNote;
+  }
+}

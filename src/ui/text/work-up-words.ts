@@ -1,0 +1,53 @@
+import type { Parameters } from '../../../sim/terms/types.ts';
+import type { Portion, WorkUpAction } from '../../../sim/workup/actions.ts';
+import type { Bench, Reading, WorkUpEvent } from '../../../sim/workup/bench.ts';
+import type { Issue } from '../../../sim/terms/types.ts';
+import { fixed, millilitres, withUnit } from './format.ts';
+
+// Steps of the work-up in words: what is to be done, what was done, what is seen.
+
+/** What an action asks for. */
+export function stepWords(action: WorkUpAction, bench: Bench): string {
+  if (action.do === 'make up') return `water to the mark of the ${action.to_mL} mL flask`;
+  if (action.do === 'aliquot') return `${action.mL} mL by pipette into a fresh flask`;
+  if (action.do === 'swirl') return `swirl for ${fixed(action.min, 1)} min`;
+  if (action.do === 'wait') return action.ice ? `${action.min} min in ice` : `wait ${action.min} min`;
+  return `${bench.reagents[action.reagent].label}, ${portionWords(action.portion)}`;
+}
+
+function portionWords(portion: Portion): string {
+  if ('drops' in portion) return portion.drops === 1 ? 'one drop' : `${portion.drops} drops`;
+  if ('mL' in portion) return millilitres(portion.mL, 2);
+  if ('g' in portion) return withUnit(fixed(portion.g, 2), 'g');
+  if (portion.until === 'pink') return 'until the last blue has gone';
+  return `until pH ${fixed(portion.until.pH, 1)}`;
+}
+
+/** What was done, with the amount that went in. */
+export function doneWords({ action, used }: WorkUpEvent, bench: Bench): string {
+  if (action.do !== 'add') return stepWords(action, bench);
+  const { label } = bench.reagents[action.reagent];
+  if ('g' in action.portion) return `${withUnit(fixed(used, 2), 'g')} of ammonium thiocyanate`;
+  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.portion, bench.values)}`;
+}
+
+function dropsWords(used: number, portion: Portion, values: Parameters): string {
+  if ('mL' in portion || used === 0) return '';
+  const drops = Math.round(used / values['workup.drop_mL']);
+  return 'drops' in portion || drops < 100 ? ` (${drops} ${drops === 1 ? 'drop' : 'drops'})` : '';
+}
+
+/** How the flask looks: the liquid, and what stands in it. */
+export function seenWords({ appearance }: Pick<Reading, 'appearance'>): string {
+  return appearance.solid === '' ? `clear, ${appearance.liquid}` : `${appearance.liquid} liquid with ${appearance.solid}`;
+}
+
+/** The same in a few words, for a table. */
+export function seenShort({ appearance: { liquid, solid } }: Pick<Reading, 'appearance'>): string {
+  const solids = solid.split('; ').flatMap((words) => /\S+ hydroxide/.exec(words)?.[0] ?? []);
+  return solids.length === 0 ? liquid : `${liquid}, ${solids.join(', ')}`;
+}
+
+export function refusalText({ path, expected, received }: Issue): string {
+  return `Refused, ${path}: expected ${expected}; received ${received}`;
+}

@@ -1,0 +1,203 @@
+import { scaleLinear } from 'd3-scale';
+import { area, line as pathOf } from 'd3-shape';
+import { nothing, svg, type SVGTemplateResult } from 'lit';
+import type { IonId } from '../../../sim/terms/ions.ts';
+import { FRAME } from '../../../sim/history/record.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { axis, type Scale } from '../../plot/axis.ts';
+import { cursor } from '../../plot/cursor.ts';
+import { seriesStyle } from '../../plot/series.ts';
+import type { Plan } from '../../../sim/history/plan.ts';
+import { deliveredAtEnd } from '../../../sim/history/windows.ts';
+import { bandAt, frameAtTime, profileOf, strongest } from './bed-now.ts';
+
+// The bed of the run: left, where the bands and the acid front were, against volume; right, what the bed holds now. Both
+// share the depth axis, and a line marks the chosen depth.
+
+export interface BedDrawing {
+  readonly scenario: Scenario;
+  readonly plan: Plan;
+  readonly now_min: number;
+  readonly depth_cm: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One ion's band through the run, per drawn frame; NaN where there is none. */
+interface Streak {
+  readonly ion: IonId;
+  readonly trailing: readonly number[];
+  readonly leading: readonly number[];
+}
+
+interface Streaks {
+  readonly delivered: readonly number[];
+  readonly bands: readonly Streak[];
+  /** Depth at which the acid crosses half of the strongest, cm. */
+  readonly front: readonly number[];
+}
+
+/** Frames drawn across the picture; more cannot be told apart. */
+const FRAMES_DRAWN = 240;
+const MARGIN = { top: 8, bottom: 46, left: 58, right: 12 } as const;
+/** Share of the width that the present bed takes, and the gap before it, px. */
+const NOW_SHARE = 0.3;
+const GAP = 18;
+const NARROW = 420;
+/** Depths, as shares of the bed, at which a name is tried, and the room it takes, px. */
+const NAME_DEPTHS = [0.3, 0.45, 0.6, 0.2, 0.75, 0.9] as const;
+const NAME_WIDTH = 46;
+const NAME_HEIGHT = 20;
+/** Names in the present bed step to the right, ion by ion; shares of its width. */
+const NAME_FROM = 0.1;
+const NAME_SHIFT = 0.1;
+
+const kept = new WeakMap<Plan, Streaks>();
+
+export function bedLayout(width: number, height: number, length_cm: number): { depth: Scale; left: number; middle: number; nowLeft: number; right: number } {
+  const right = Math.max(MARGIN.left + 120, width - MARGIN.right);
+  const nowWidth = (right - MARGIN.left) * (width < NARROW ? 0.36 : NOW_SHARE);
+  return {
+    depth: scaleLinear()
+      .domain([0, length_cm])
+      .range([MARGIN.top, height - MARGIN.bottom]),
+    left: MARGIN.left,
+    middle: right - nowWidth - GAP,
+    nowLeft: right - nowWidth,
+    right,
+  };
+}
+
+export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
+  const { scenario, plan, width, height, depth_cm, now_min } = drawing;
+  const { depth, left, middle, nowLeft, right } = bedLayout(width, height, scenario.values['bed.length_cm']);
+  const x = scaleLinear()
+    .domain([0, Math.max(1, deliveredAtEnd(plan))])
+    .range([left, middle]);
+  const frame = frameAtTime(plan, now_min);
+  const [top = 0, bottom = 0] = depth.range();
+  return svg`
+    ${streaks(drawing, x, depth)}
+    <rect class="frame" x=${left} y=${top} width=${middle - left} height=${bottom - top} fill="none"></rect>
+    ${axis({ scale: x, side: 'bottom', at: bottom, ticks: width < NARROW ? 2 : 4, ...(width < NARROW ? { title: 'mL' } : { title: 'delivered', unit: 'mL' }) })}
+    ${axis({ scale: depth, side: 'left', at: left, ticks: 4, title: 'depth in bed', unit: 'cm' })}
+    ${cursor({ at: x(plan.rows[frame * plan.stride + FRAME.delivered] ?? 0), top, bottom, label: 'now', right: middle })}
+    ${present(drawing, frame, depth, nowLeft, right)}
+    <line class="chosen" x1=${left} x2=${right} y1=${depth(depth_cm)} y2=${depth(depth_cm)}></line>
+    ${bandNames(streaksOf(plan, scenario.values['bed.length_cm']), x, depth)}
+    ${presentNames(drawing, frame, depth, nowLeft, right)}`;
+}
+
+function streaks({ scenario, plan }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
+  const { delivered, bands, front } = streaksOf(plan, scenario.values['bed.length_cm']);
+  const places = delivered.map((_, i) => i);
+  return svg`${bands.map(({ ion, leading, trailing }) => {
+    const { colour, dash } = seriesStyle(ion);
+    const path =
+      area<number>()
+        .digits(1)
+        .defined((i) => Number.isFinite(leading[i]))
+        .x((i) => x(delivered[i]))
+        .y0((i) => depth(trailing[i]))
+        .y1((i) => depth(leading[i]))(places) ?? '';
+    return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
+  })}
+  <path class="front" d=${
+    pathOf<number>()
+      .digits(1)
+      .defined((i) => Number.isFinite(front[i]))
+      .x((i) => x(delivered[i]))
+      .y((i) => depth(front[i]))(places) ?? ''
+  }></path>`;
+}
+
+/** The name of each band inside it or beside it, at the first of a few depths where no other name stands. */
+function bandNames({ bands, delivered }: Streaks, x: Scale, depth: Scale): SVGTemplateResult[] {
+  const [top = 0, bottom = 0] = depth.range();
+  const taken: { x: number; y: number }[] = [];
+  return bands.flatMap(({ ion, leading, trailing }) => {
+    const middles = leading.map((lead, i) => ({ x: x(delivered[i]), y: (depth(lead) + depth(trailing[i])) / 2 })).filter(({ y }) => Number.isFinite(y));
+    const wanted = NAME_DEPTHS.map((share) => top + share * (bottom - top));
+    const places = wanted.flatMap((y) =>
+      middles.reduce<{ x: number; y: number }[]>((best, place) => (best[0] && Math.abs(best[0].y - y) <= Math.abs(place.y - y) ? best : [place]), []),
+    );
+    const place = places.find((each) => taken.every((other) => Math.abs(other.x - each.x) > NAME_WIDTH || Math.abs(other.y - each.y) > NAME_HEIGHT));
+    if (!place) return [];
+    taken.push(place);
+    return [
+      svg`<text class="line-label" x=${place.x} y=${place.y} fill=${seriesStyle(ion).text} text-anchor="middle" dominant-baseline="central">${seriesStyle(ion).label}</text>`,
+    ];
+  });
+}
+
+/** The bed now: acid as a line, bands as filled curves, each against its own highest value in the bed. */
+function present({ plan, scenario, width }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult {
+  const [top = 0, bottom = 0] = depth.range();
+  const acid = scaleLinear().domain([0, 12]).range([left, right]);
+  const cell = scenario.values['bed.length_cm'] / plan.plates;
+  const places = Array.from({ length: plan.plates }, (_, j) => j);
+  const y = (j: number): number => depth((j + 0.5) * cell);
+  const bands = plan.ions.map((ion, k) => {
+    if (!bandAt(plan, ion, frame, scenario.values['bed.length_cm'])) return nothing;
+    const profile = profileOf(plan, k + 1, frame);
+    const most = Math.max(...profile);
+    const { colour, dash } = seriesStyle(ion);
+    const path =
+      area<number>()
+        .digits(1)
+        .y(y)
+        .x0(left)
+        .x1((j) => left + (0.9 * (right - left) * profile[j]) / most)(places) ?? '';
+    return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
+  });
+  const profile = profileOf(plan, 0, frame);
+  return svg`${bands}<path class="front" d=${
+    pathOf<number>()
+      .digits(1)
+      .x((j) => acid(profile[j]))
+      .y(y)(places) ?? ''
+  }></path>
+    <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} fill="none"></rect>
+    ${axis({ scale: acid, side: 'bottom', at: bottom, ticks: 3, ...(width < NARROW ? { title: 'mol/L' } : { title: 'HCl now', unit: 'mol/L' }) })}`;
+}
+
+/** The names of the bands on the bed now, each at its highest amount. */
+function presentNames({ plan, scenario }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult[] {
+  const cell = scenario.values['bed.length_cm'] / plan.plates;
+  return plan.ions.flatMap((ion, k) => {
+    if (!bandAt(plan, ion, frame, scenario.values['bed.length_cm'])) return [];
+    const profile = profileOf(plan, k + 1, frame);
+    const peak = depth((profile.indexOf(Math.max(...profile)) + 0.5) * cell);
+    const { label, text } = seriesStyle(ion);
+    return [
+      svg`<text class="line-label" x=${left + (NAME_FROM + NAME_SHIFT * k) * (right - left)} y=${peak} fill=${text} dominant-baseline="central">${label}</text>`,
+    ];
+  });
+}
+
+function streaksOf(plan: Plan, length_cm: number): Streaks {
+  const known = kept.get(plan);
+  if (known) return known;
+  const every = Math.max(1, Math.floor(plan.count / FRAMES_DRAWN));
+  const frames = Array.from({ length: Math.floor((plan.count - 1) / every) + 1 }, (_, i) => i * every);
+  const half = strongest(plan) / 2;
+  const made = {
+    delivered: frames.map((frame) => plan.rows[frame * plan.stride + FRAME.delivered]),
+    bands: plan.ions.map((ion) => {
+      const places = frames.map((frame) => bandAt(plan, ion, frame, length_cm));
+      return { ion, trailing: places.map((band) => band?.trailing_cm ?? Number.NaN), leading: places.map((band) => band?.leading_cm ?? Number.NaN) };
+    }),
+    front: frames.map((frame) => crossing(profileOf(plan, 0, frame), half, length_cm)),
+  };
+  kept.set(plan, made);
+  return made;
+}
+
+/** Depth of the first crossing of a level from the top; NaN when the whole profile lies on one side. */
+function crossing(profile: Float32Array, level: number, length_cm: number): number {
+  for (let j = 1; j < profile.length; j++) {
+    const [above, below] = [profile[j - 1], profile[j]];
+    if (above > level !== below > level) return ((j - 0.5 + (level - above) / (below - above)) / profile.length) * length_cm;
+  }
+  return Number.NaN;
+}

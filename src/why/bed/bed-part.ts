@@ -1,0 +1,125 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { distributionOf, passageOf } from '../../../sim/chemistry/passage.ts';
+import { FRAME } from '../../../sim/history/record.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { SPEEDS } from '../../store/column-store.ts';
+import type { Session } from '../../store/session.ts';
+import { Watch } from '../../store/watch.ts';
+import { plotStyles } from '../../plot/styles.ts';
+import { emit } from '../../ui/emit.ts';
+import { fixed, millilitres } from '../../ui/text/format.ts';
+import { controlStyles } from '../../ui/styles.ts';
+import { bedDrawing, bedLayout } from './bed-drawing.ts';
+import { acidAt, bandAt, type FrontMeeting, frameAtTime, frontMeeting } from './bed-now.ts';
+import { Fit } from './fit.ts';
+import { acidText, motionSentence, percentOf } from '../sentences.ts';
+import { partStyles } from '../styles.ts';
+
+const HEIGHT = 320;
+/** Longest the meeting of front and band may take to watch, s; assumed. */
+const WATCH_S = 45;
+
+/**
+ * What the bed does: bands and acid front of the run with the chosen depth, and the meeting of front and band, slowed.
+ *
+ * @fires bf-depth - {depth_cm} another depth was pressed
+ */
+@customElement('bf-why-bed')
+export class BedPart extends LitElement {
+  static override styles = [controlStyles, plotStyles, partStyles];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property() ion: IonId = 'Co';
+  @property({ type: Number }) depth = 0;
+  /** The acid is taken from the bed: then the depth follows the pointer without a press. */
+  @property({ type: Boolean }) bound = false;
+  private readonly fit = new Fit(this);
+  private readonly watch = new Watch(this);
+
+  override willUpdate() {
+    this.watch.follow(this.session?.store);
+  }
+
+  override render() {
+    const store = this.session?.store;
+    const { scenario, plan } = store ?? {};
+    if (!store || !scenario || !plan) return nothing;
+    const length = scenario.values['bed.length_cm'];
+    if (plan.rows[(plan.count - 1) * plan.stride + FRAME.delivered] <= 0) return this.empty();
+    const meeting = frontMeeting(plan, this.ion, length, distributionOf(scenario, this.ion));
+    const acid = acidAt(plan, store.now, this.depth, length);
+    return html`
+      <p class="say">Now, at ${fixed(this.depth, 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
+      ${this.fit.width ? this.plot() : nothing}
+      <div class="row">
+        ${meeting ? html`<button type="button" class="primary" @click=${() => this.playMeeting(meeting)}>Play the front passing the ${IONS[this.ion].name} band, slowed</button>` : nothing}
+        ${store.playing ? html`<button type="button" @click=${() => store.pause()}>Pause</button>` : nothing}
+        <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
+      </div>
+      <p>${meeting ? this.meetingLine(scenario, meeting) : `In this run no front of weaker acid sets free the ${IONS[this.ion].name} band.`}</p>
+      <p class="status">Left: bands (all but 1 % at either end, while a twentieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
+  }
+
+  private empty() {
+    const procedure = this.session?.store.scenario?.procedure ?? [];
+    return html`<p class="say">Nothing has been poured yet, so the bed holds only the liquid it was stored in.</p>
+      ${procedure.length > 0 ? html`<p><button type="button" class="primary" @click=${this.useProcedure}>Run the procedure of this lesson</button></p>` : nothing}`;
+  }
+
+  private plot() {
+    const store = this.session?.store;
+    if (!store?.scenario || !store.plan) return nothing;
+    const { width } = this.fit;
+    return html`<svg class="plot" role="img" aria-label=${`Bands in the bed against delivered volume, now ${millilitres(store.moment?.delivered_mL ?? 0)}, and the bed now. Chosen depth ${fixed(this.depth, 1)} cm.`}
+      width=${width} height=${HEIGHT} @pointerdown=${this.point} @pointermove=${this.point}>${bedDrawing({ scenario: store.scenario, plan: store.plan, now_min: store.now, depth_cm: this.depth, width, height: HEIGHT })}</svg>`;
+  }
+
+  private meetingLine(scenario: Scenario, { delivered_mL, depth_cm, before_M, behind_M }: FrontMeeting) {
+    const speed = (c: number): string => percentOf(passageOf(distributionOf(scenario, this.ion)(c), scenario.values['bed.porosity']).speedShare);
+    return `The front of weaker acid meets the ${IONS[this.ion].name} band at ${millilitres(delivered_mL)} delivered, ${fixed(depth_cm, 1)} cm deep. Before it, in ${acidText(before_M)}, the band moves at ${speed(before_M)} of the liquid's speed, behind it, in ${acidText(behind_M)}, at ${speed(behind_M)}.`;
+  }
+
+  private band() {
+    const store = this.session?.store;
+    if (!store?.plan || !store.scenario) return undefined;
+    return bandAt(store.plan, this.ion, frameAtTime(store.plan, store.now), store.scenario.values['bed.length_cm']);
+  }
+
+  private async playMeeting(meeting: FrontMeeting) {
+    const store = this.session?.store;
+    if (!store) return;
+    emit(this, 'bf-depth', { depth_cm: meeting.depth_cm });
+    store.pause();
+    await store.seek(meeting.from_min);
+    store.setSpeed(SPEEDS.find((speed) => ((meeting.to_min - meeting.from_min) * 60) / speed <= WATCH_S) ?? SPEEDS[SPEEDS.length - 1]);
+    store.stopAt = meeting.to_min;
+    store.play();
+  }
+
+  private followBand() {
+    const band = this.band();
+    if (band) emit(this, 'bf-depth', { depth_cm: band.middle_cm });
+  }
+
+  private useProcedure() {
+    const store = this.session?.store;
+    if (store?.scenario) void store.replace(store.scenario.procedure, store.now);
+  }
+
+  private point(event: PointerEvent & { currentTarget: SVGElement }) {
+    const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
+    if (event.buttons === 0 && !this.bound) return;
+    const { depth } = bedLayout(this.fit.width, HEIGHT, length);
+    const px = event.clientY - event.currentTarget.getBoundingClientRect().top;
+    const depth_cm = depth.invert(px);
+    if (depth_cm >= 0 && depth_cm <= length) emit(this, 'bf-depth', { depth_cm });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-why-bed': BedPart;
+  }
+}

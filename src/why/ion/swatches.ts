@@ -1,0 +1,45 @@
+import type { ComplexSpecies } from '../../../sim/chemistry/complexes.ts';
+import { absorptionInto, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../../sim/colour/spectra.ts';
+import { colourOfSpectrum, hexOf } from '../../../sim/colour/srgb.ts';
+import type { IonId } from '../../../sim/terms/ions.ts';
+
+// The colour of one species alone, from its spectrum.
+
+/** mol/L and cm of the swatch. */
+export const SWATCH_M = 0.05;
+export const SWATCH_CM = 1;
+
+/** Spectrum of each species that has one, by number of chlorides. */
+const SPECTRUM: Readonly<Partial<Record<IonId, Readonly<Partial<Record<number, SpeciesId>>>>>> = {
+  Co: { 0: 'CoAquo', 1: 'CoCl', 4: 'CoCl4' },
+  Ni: { 0: 'NiAquo', 1: 'NiChloro', 2: 'NiChloro' },
+  Cu: { 0: 'CuAquo', 4: 'CuCl4' },
+  Mn: { 0: 'MnAquo' },
+  Fe3: { 4: 'FeChloro' },
+};
+/** Filled shells absorb no visible light, and iron(II) next to none (recalled). */
+const COLOURLESS: readonly IonId[] = ['Zn', 'Cd', 'Fe2', 'Mn'];
+
+export interface Swatch {
+  /** CSS colour; undefined when no spectrum is known. */
+  readonly colour: string | undefined;
+  readonly words: string;
+}
+
+export function swatchOf(ion: IonId, { ligands, charge, label }: ComplexSpecies): Swatch {
+  const id = label.startsWith('H') && charge > -2 ? undefined : SPECTRUM[ion]?.[ligands];
+  if (id === undefined)
+    return COLOURLESS.includes(ion) ? { colour: hexFor(undefined), words: 'colourless' } : { colour: undefined, words: 'no spectrum known' };
+  return {
+    colour: hexFor(id),
+    words: SPECIES[id].status === 'read' ? 'spectrum read' : SPECIES[id].status === 'assumed' ? 'spectrum assumed' : 'spectrum recalled',
+  };
+}
+
+function hexFor(id: SpeciesId | undefined): string {
+  const amounts = new Float64Array(SPECIES_IDS.length);
+  if (id !== undefined) amounts[SPECIES_IDS.indexOf(id)] = SWATCH_M;
+  const absorption = new Float64Array(POINTS);
+  absorptionInto(absorption, amounts);
+  return hexOf(colourOfSpectrum(absorption.map((alpha) => Math.exp(-alpha * SWATCH_CM))));
+}
