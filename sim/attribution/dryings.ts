@@ -1,3 +1,4 @@
+import { sectionOf } from '../terms/geometry.ts';
 import { AIR_ENTERS } from '../run/run.ts';
 import type { RunEvent } from '../history/events.ts';
 import type { Scenario } from '../terms/types.ts';
@@ -31,7 +32,7 @@ export function dryingsOf(steps: readonly Step[], whole: Whole): Drying[] {
 
 /** Repaired, the next liquid comes while a millimetre still stands above the bed. */
 export function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario): Mistake {
-  const left = (Math.PI * scenario.values['column.bore_cm'] ** 2 * LEFT_CM) / 4;
+  const left = sectionOf(scenario.values) * LEFT_CM;
   const at_mL = event.delivered_mL - left;
   const repair: Repair = (steps) => {
     let shift = 0;

@@ -1,3 +1,4 @@
+import { sectionOf } from '../terms/geometry.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
 import { eluents } from '../input/roles.ts';
 import type { Action, Scenario } from '../terms/types.ts';
@@ -98,7 +99,7 @@ function conditioningMistake(cycle: Cycle, model: Cycle, c: number, acid: string
 function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | undefined {
   const [had, wanted] = [cycle.load[0].level_cm, model.load[0]?.level_cm ?? LEFT_CM];
   if (had <= wanted + LEVEL_SLACK_CM) return undefined;
-  const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
+  const section = sectionOf(scenario.values);
   return mistake(
     'deep-head',
     cycle.load[0],

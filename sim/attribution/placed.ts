@@ -1,3 +1,4 @@
+import { sectionOf } from '../terms/geometry.ts';
 import { FRAME, type RunRecord } from '../history/record.ts';
 import { resultsOf } from '../run/results.ts';
 import type { Results } from '../history/outcome.ts';
@@ -44,7 +45,7 @@ const IDLE_LEAST_MIN = 0.5;
 
 /** The steps of a run that were carried out, with waits where nothing was delivered. */
 export function stepsOf(scenario: Scenario, whole: Whole): Step[] {
-  const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
+  const section = sectionOf(scenario.values);
   const steps: Step[] = [];
   let above = (section * scenario.values['bench.start_head_mm']) / 10;
   let [open, delivered, since] = [0, 0, 0];

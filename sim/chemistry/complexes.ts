@@ -13,9 +13,6 @@ export interface ExchangeConstants {
   readonly logK: number | null;
   /** Association of MCl4 with H+, which brings the fall in strong acid. */
   readonly logKH: number | null;
-  /** Charge number of the anion taken up, and of the bare cation. */
-  readonly z: 1 | 2;
-  readonly zM: 2 | 3;
   readonly status: Status;
 }
 
@@ -25,14 +22,14 @@ export interface ExchangeConstants {
  * the curve is meant. Its shape is good to about 0.2 in log10, its scale to 0.2 more; Cd and Fe(II) are the weakest. Ni assumed.
  */
 export const EXCHANGE_CONSTANTS: Readonly<Record<IonId, ExchangeConstants>> = {
-  Co: { logBeta: [-0.664, -1.372, -2.897, -5.334], logK: 2.005, logKH: -2.044, z: 2, zM: 2, status: 'derived' },
-  Ni: { logBeta: [-1.5, -4, -9, -12], logK: null, logKH: null, z: 2, zM: 2, status: 'assumed' },
-  Mn: { logBeta: [-0.452, -1.455, -2.302, -4.761], logK: 0.939, logKH: -2.307, z: 2, zM: 2, status: 'derived' },
-  Cu: { logBeta: [-0.376, -0.203, -2.227, -1.943], logK: 0.734, logKH: -2.975, z: 2, zM: 2, status: 'derived' },
-  Zn: { logBeta: [-0.016, -0.104, -0.379, -0.338], logK: 2.458, logKH: -1.466, z: 2, zM: 2, status: 'derived' },
-  Fe3: { logBeta: [0.665, -0.044, -1.487, -3.431], logK: 4.142, logKH: -2.419, z: 1, zM: 3, status: 'derived' },
-  Fe2: { logBeta: [-0.512, -1.472, -2.713, -5.043], logK: 0.754, logKH: -2.208, z: 2, zM: 2, status: 'derived' },
-  Cd: { logBeta: [2.081, 2.393, 2.163, 1.586], logK: 2.999, logKH: -1.418, z: 2, zM: 2, status: 'derived' },
+  Co: { logBeta: [-0.664, -1.372, -2.897, -5.334], logK: 2.005, logKH: -2.044, status: 'derived' },
+  Ni: { logBeta: [-1.5, -4, -9, -12], logK: null, logKH: null, status: 'assumed' },
+  Mn: { logBeta: [-0.452, -1.455, -2.302, -4.761], logK: 0.939, logKH: -2.307, status: 'derived' },
+  Cu: { logBeta: [-0.376, -0.203, -2.227, -1.943], logK: 0.734, logKH: -2.975, status: 'derived' },
+  Zn: { logBeta: [-0.016, -0.104, -0.379, -0.338], logK: 2.458, logKH: -1.466, status: 'derived' },
+  Fe3: { logBeta: [0.665, -0.044, -1.487, -3.431], logK: 4.142, logKH: -2.419, status: 'derived' },
+  Fe2: { logBeta: [-0.512, -1.472, -2.713, -5.043], logK: 0.754, logKH: -2.208, status: 'derived' },
+  Cd: { logBeta: [2.081, 2.393, 2.163, 1.586], logK: 2.999, logKH: -1.418, status: 'derived' },
 };
 
 /** Overall constants of M, MCl, ... MCl4 and, last, HMCl4, no longer as logarithms: raising to powers costs most of a table. */

@@ -1,3 +1,4 @@
+import { CM_PER_UM } from '../terms/geometry.ts';
 import { ION_IDS, type IonId } from '../terms/ions.ts';
 import { addDissolvedInto, addSorbedInto } from './mixture.ts';
 import { layerReflectance, resinAbsorption, sphereEfficiency } from './scatter.ts';
@@ -16,10 +17,10 @@ export interface BedCell {
 }
 
 export interface BedOptions {
-  /** Liquid between the beads as a share of the bed; default 0.38. */
-  readonly porosity?: number;
-  /** Bead diameter; default 200 um. */
-  readonly beadUm?: number;
+  /** Liquid between the beads as a share of the bed. */
+  readonly porosity: number;
+  /** Bead diameter, µm. */
+  readonly beadUm: number;
   /** Factor on the absorbance of the liquid between the beads, for faint colours; 1 is true. */
   readonly exaggerate?: number;
 }
@@ -60,7 +61,7 @@ const LAYER_TOP = 8;
 const INTERVALS = 2048;
 
 /** Colour of one place in the bed. */
-export function bedColour(cell: BedCell, resinTintPerCm: number, options: BedOptions = {}): Rgb {
+export function bedColour(cell: BedCell, resinTintPerCm: number, options: BedOptions): Rgb {
   const optics = new BedOptics(resinTintPerCm, options);
   optics.clear();
   for (const ion of ION_IDS) optics.add(ion, cell.HCl_M, cell.pore[ion] ?? 0, cell.resin[ion] ?? 0);
@@ -69,7 +70,7 @@ export function bedColour(cell: BedCell, resinTintPerCm: number, options: BedOpt
 }
 
 /** Colours many cells with the same metals; `ions` gives their order in the arrays. */
-export function bedPainter(ions: readonly IonId[], resinTintPerCm: number, options: BedOptions = {}): BedPainter {
+export function bedPainter(ions: readonly IonId[], resinTintPerCm: number, options: BedOptions): BedPainter {
   const optics = new BedOptics(resinTintPerCm, options);
   optics.tabulate();
   return {
@@ -85,6 +86,7 @@ export function bedPainter(ions: readonly IonId[], resinTintPerCm: number, optio
 /** Scratch arrays and constants of one kind of bed. */
 class BedOptics {
   private readonly porosity: number;
+  /** Bead diameter, cm. */
   private readonly beadCm: number;
   private readonly exaggerate: number;
   private readonly tint: Float64Array;
@@ -99,9 +101,9 @@ class BedOptics {
   private bare: Float64Array | null = null;
   private holdsMetal = false;
 
-  constructor(resinTintPerCm: number, { porosity = 0.38, beadUm = 200, exaggerate = 1 }: BedOptions) {
+  constructor(resinTintPerCm: number, { porosity, beadUm, exaggerate = 1 }: BedOptions) {
     this.porosity = porosity;
-    this.beadCm = beadUm * 1e-4;
+    this.beadCm = beadUm * CM_PER_UM;
     this.wetScatter = SCATTER / this.beadCm;
     this.exaggerate = exaggerate;
     this.tint = Float64Array.from(WAVELENGTHS_NM, (nm) => resinAbsorption(resinTintPerCm, nm));

@@ -111,6 +111,9 @@ export interface Bed {
   /** Per metal and lane: first and last cell that can hold any of it. */
   readonly first: Float64Array;
   readonly last: Float64Array;
+  /** Scratch of one lane for the spreading along it: factors of the elimination, and the new concentrations. */
+  readonly ratio: Float64Array;
+  readonly spread: Float64Array;
   /** mol/L in each mixing stage below the bed, component by component. */
   readonly tip: Float64Array;
   /** Per receiver: volume mL, then mmol of each component. */
@@ -162,6 +165,8 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     pull: lanes.count,
     first: metals * lanes.count,
     last: metals * lanes.count,
+    ratio: plates,
+    spread: plates,
     tip: components * stages,
     receivers: RECEIVERS_MAX * (components + 1),
   };

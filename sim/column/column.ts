@@ -1,4 +1,5 @@
 // What stays fixed during a run: geometry, tables and rate constants worked out once from a scenario.
+import { beadOf, sectionOf } from '../terms/geometry.ts';
 import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
@@ -60,11 +61,11 @@ export interface Column {
 export function columnOf(scenario: Scenario): Column {
   const v = scenario.values;
   const lanes = lanesOf(v, scenario.seed);
-  const section = (Math.PI * v['column.bore_cm'] ** 2) / 4;
+  const section = sectionOf(v);
   const dz = v['bed.length_cm'] / v['bed.plates'];
   const resin = resinFrom(v);
   const warm = v['bench.temperature_C'] - 20;
-  const permeability = kozenyCarman(v['bed.bead_um'] * 1e-4, v['bed.porosity'], v['bed.kozeny']);
+  const permeability = kozenyCarman(beadOf(v), v['bed.porosity'], v['bed.kozeny']);
   return {
     scenario,
     lanes,
@@ -102,7 +103,7 @@ export function kozenyCarman(d: number, e: number, constant: number): number {
 
 function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'beadLeast' | 'film' | 'sherwood' | 'diffusion'> {
   const v = scenario.values;
-  const radius = (v['bed.bead_um'] * 1e-4) / 2;
+  const radius = beadOf(v) / 2;
   const resinDiffusion = [
     v['resin.Ds_HCl_cm2_s'],
     ...scenario.ions.map((ion) => v[IONS[ion].anionCharge > 0 ? 'resin.Ds_exchange_cm2_s' : 'resin.Ds_coion_cm2_s']),
@@ -123,7 +124,7 @@ function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'be
 
 /** Air entry head 5.5 gamma/(R rho g) of a perfect packing times each lane's factor; surface tension 72.8 mN/m (recalled). */
 function airEntries(scenario: Scenario, lanes: Lanes): Float64Array {
-  const radius = (scenario.values['bed.bead_um'] * 1e-4) / 2;
+  const radius = beadOf(scenario.values) / 2;
   const sound = (5.5 * 72.8) / (radius * GRAVITY);
   return lanes.area.map((_, i) => sound * scenario.values[i === 0 ? 'bed.air_entry_core' : 'bed.air_entry_wall']);
 }

@@ -1,4 +1,5 @@
 // Cross-section of the bed: one core lane and a ring of wall sectors, how easily each lets liquid through, and which touch.
+import { sectionOf } from '../terms/geometry.ts';
 import { normalStream } from '../math/random.ts';
 import type { Parameters } from '../terms/types.ts';
 
@@ -23,7 +24,7 @@ export interface Lanes {
 /** Lanes of a scenario: lane 0 is the core. Seeded packing spread, ln-normal (sum-of-uniforms normal). */
 export function lanesOf(values: Parameters, seed: number): Lanes {
   const count = values['bed.lanes'];
-  const section = (Math.PI * values['column.bore_cm'] ** 2) / 4;
+  const section = sectionOf(values);
   const core = count === 1 ? 1 : values['bed.core_share'];
   const area = new Float64Array(count).fill((section * (1 - core)) / Math.max(1, count - 1));
   area[0] = section * core;

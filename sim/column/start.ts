@@ -1,6 +1,7 @@
 // The state a run begins with: a packed, wet bed under a little of the liquid it was stored in.
 import { AT, type Bed, bedFor } from './bed.ts';
 import type { Column } from './column.ts';
+import { invasion } from '../chemistry/acid.ts';
 import { refresh, weighLane } from './cell.ts';
 
 /** A packed bed at rest with the clamp shut and the first receiver under the tip. */
@@ -35,17 +36,10 @@ function wetLane(bed: Bed, column: Column, lane: number, acid: number): void {
     bed.room[at] = column.cellVolume[lane] * column.porosity;
     bed.mobile[at] = bed.room[at];
     bed.pore[at] = acid;
-    bed.sorbed[at] = column.resinPore * invadedAcid(column, acid);
+    bed.sorbed[at] = column.resinPore * invasion(acid, column.fixedCharge, column.invasion);
     refresh(bed, column, at, acid);
   }
   weighLane(bed, column, lane);
-}
-
-/** HCl inside the beads at equilibrium, mol per L of resin solution: x (x + Q) = (kappa c)², stable for small c. */
-function invadedAcid(column: Column, acid: number): number {
-  const outside = 2 * column.invasion * acid;
-  const root = Math.sqrt(column.fixedCharge ** 2 + outside * outside);
-  return (outside * outside) / 2 / (column.fixedCharge + root);
 }
 
 /** mmol of a component in the column now: head, liquid, beads and tip. */

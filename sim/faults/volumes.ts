@@ -1,3 +1,4 @@
+import { sectionOf } from '../terms/geometry.ts';
 import type { Action, Log, Scenario, Until } from '../terms/types.ts';
 
 // Delivered volumes of a log, worked out from what is poured and how far it is let down, without running it.
@@ -12,7 +13,7 @@ interface Bench {
 
 /** mL delivered when each action is done; undefined from the first wait on that only a run can end. */
 export function deliveredAfter(scenario: Scenario, log: Log): (number | undefined)[] {
-  const section = (Math.PI * scenario.values['column.bore_cm'] ** 2) / 4;
+  const section = sectionOf(scenario.values);
   const bench: Bench = { above: (section * scenario.values['bench.start_head_mm']) / 10, delivered: 0, open: false, known: true };
   return log.map((action) => {
     take(bench, action, section);

@@ -1,6 +1,7 @@
 // A bed that runs dry from the top: cells empty one after the other, and trap gas when liquid comes back.
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
+import { widen } from '../column/held.ts';
 import { uniform } from '../math/random.ts';
 import { resistLane } from '../column/resistance.ts';
 import { refresh, weighLane } from '../column/cell.ts';
@@ -118,11 +119,7 @@ function blend(bed: Bed, at: number, wanted: number, stillShare: number): void {
     bed.head[k] -= brought;
     bed.pore[x] = c;
     bed.still[x] = c;
-    if (k > 0 && (c > 0 || bed.sorbed[x] > 0)) {
-      const w = (k - 1) * bed.lanes + Math.floor(at / bed.plates);
-      bed.first[w] = Math.min(bed.first[w], at % bed.plates);
-      bed.last[w] = Math.max(bed.last[w], at % bed.plates);
-    }
+    if (k > 0 && (c > 0 || bed.sorbed[x] > 0)) widen(bed, k - 1, Math.floor(at / bed.plates), at % bed.plates, at % bed.plates);
   }
   bed.scalar[AT.headVolume] = Math.max(0, head - wanted);
   bed.stillVolume[at] = stillShare * liquid;

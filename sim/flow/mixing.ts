@@ -1,6 +1,8 @@
 // Sideways exchange between lanes, and the spreading along a lane that the cells themselves do not already give.
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
+import { widen } from '../column/held.ts';
+import { beadOf } from '../terms/geometry.ts';
 
 /** Glueckauf's eddy term, H = 1.64 r q (1955, recalled). */
 const EDDY = 1.64;
@@ -31,7 +33,7 @@ function acidIsUniform(bed: Bed): boolean {
 function exchangeLanes(bed: Bed, column: Column, k: number, a: number, b: number, shape: number, time: number): void {
   const v = column.scenario.values;
   const speed = (bed.velocity[a] + bed.velocity[b]) / 2 / column.porosity;
-  const D = v['flow.obstruction'] * column.diffusion[k] + (speed * v['bed.bead_um'] * 1e-4) / v['flow.Pe_transverse'];
+  const D = v['flow.obstruction'] * column.diffusion[k] + (speed * beadOf(v)) / v['flow.Pe_transverse'];
   const G = column.porosity * D * shape * column.dz * time;
   const from = Math.max(firstCell(bed, k, a, b), bed.drained[a], bed.drained[b]);
   const to = k === 0 ? bed.plates - 1 : Math.max(bed.last[(k - 1) * bed.lanes + a], bed.last[(k - 1) * bed.lanes + b]);
@@ -45,19 +47,14 @@ function exchangeLanes(bed: Bed, column: Column, k: number, a: number, b: number
     pore[base + y] += moved / mobile[y];
   }
   if (k === 0) bed.steady[a] = bed.steady[b] = 0;
-  else if (to >= from) widen(bed, k, a, b, from, to);
+  else if (to >= from) {
+    widen(bed, k - 1, a, from, to);
+    widen(bed, k - 1, b, from, to);
+  }
 }
 
 function firstCell(bed: Bed, k: number, a: number, b: number): number {
   return k === 0 ? 0 : Math.min(bed.first[(k - 1) * bed.lanes + a], bed.first[(k - 1) * bed.lanes + b]);
-}
-
-function widen(bed: Bed, k: number, a: number, b: number, from: number, to: number): void {
-  for (const lane of [a, b]) {
-    const w = (k - 1) * bed.lanes + lane;
-    if (bed.first[w] > from) bed.first[w] = from;
-    if (bed.last[w] < to) bed.last[w] = to;
-  }
 }
 
 /**
@@ -67,7 +64,7 @@ function widen(bed: Bed, k: number, a: number, b: number, from: number, to: numb
 function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: number): void {
   const v = column.scenario.values;
   const speed = bed.velocity[lane] / column.porosity;
-  const packing = EDDY * (v['bed.bead_um'] * 1e-4 * 0.5) * v['bed.packing'];
+  const packing = EDDY * (beadOf(v) / 2) * v['bed.packing'];
   const D = v['flow.obstruction'] * column.diffusion[k] + (speed * (packing - column.dz)) / 2;
   if (D <= SLIGHT * speed * column.dz) return;
   const w = (k - 1) * bed.lanes + lane;
@@ -77,20 +74,12 @@ function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: num
   const G = (column.porosity * column.lanes.area[lane] * D * time) / column.dz;
   solveSpread(bed, k * bed.lanes * bed.plates + lane * bed.plates, lane * bed.plates, from, to, G);
   if (k === 0) bed.steady[lane] = 0;
-  else {
-    bed.first[w] = Math.min(bed.first[w], from);
-    bed.last[w] = Math.max(bed.last[w], to);
-  }
+  else widen(bed, k - 1, lane, from, to);
 }
-
-/** Longest lane the tridiagonal solver serves; the parameter table allows no more plates. */
-const PLATES_MAX = 800;
-const ratio = new Float64Array(PLATES_MAX);
-const flux = new Float64Array(PLATES_MAX + 1);
 
 /** Solves for the new concentrations, then moves amounts by fluxes so that nothing is lost to rounding. */
 function solveSpread(bed: Bed, base: number, cell: number, from: number, to: number, G: number): void {
-  const { pore, mobile } = bed;
+  const { pore, mobile, ratio, spread } = bed;
   let c = 0;
   for (let j = from; j <= to; j++) {
     const m = mobile[cell + j];
@@ -99,12 +88,12 @@ function solveSpread(bed: Bed, base: number, cell: number, from: number, to: num
     const pivot = m + up + down - (j > from ? up * ratio[j - 1] : 0);
     ratio[j] = down / pivot;
     c = (m * pore[base + j] + up * c) / pivot;
-    flux[j] = c;
+    spread[j] = c;
   }
-  for (let j = to - 1; j >= from; j--) flux[j] += ratio[j] * flux[j + 1];
+  for (let j = to - 1; j >= from; j--) spread[j] += ratio[j] * spread[j + 1];
   let carried = 0;
   for (let j = from; j <= to; j++) {
-    const out = j < to ? G * (flux[j] - flux[j + 1]) : 0;
+    const out = j < to ? G * (spread[j] - spread[j + 1]) : 0;
     pore[base + j] += (carried - out) / mobile[cell + j];
     carried = out;
   }
@@ -127,13 +116,8 @@ function exchangeStill(bed: Bed, time: number): void {
       if (moved === 0) continue;
       bed.still[x] -= moved / v;
       bed.pore[x] += moved / m;
-      if (k > 0) touch(bed, (k - 1) * bed.lanes + lane, at % bed.plates);
+      if (k > 0) widen(bed, k - 1, lane, at % bed.plates, at % bed.plates);
       else bed.steady[lane] = 0;
     }
   }
-}
-
-function touch(bed: Bed, window: number, j: number): void {
-  if (bed.first[window] > j) bed.first[window] = j;
-  if (bed.last[window] < j) bed.last[window] = j;
 }

@@ -1,3 +1,4 @@
+import { bedVolumeOf } from '../terms/geometry.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import { spansOf } from './fractions.ts';
 import type { Plan } from './plan.ts';
@@ -18,14 +19,13 @@ export function targetOf(scenario: Scenario): IonId {
 
 export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario)): FractionTargets {
   const { values, liquids, ions } = scenario;
-  const bed_mL = (Math.PI / 4) * values['column.bore_cm'] ** 2 * values['bed.length_cm'];
   const strongest = Math.max(0, ...Object.values(liquids).map(({ HCl_M }) => HCl_M));
   return {
     target,
     unwanted: ions.filter((ion) => ion !== target),
     recovered: RECOVERED,
     carried: CARRIED,
-    acid_mmol: Number((ACID_BED_VOLUMES * bed_mL * strongest).toPrecision(2)),
+    acid_mmol: Number((ACID_BED_VOLUMES * bedVolumeOf(values) * strongest).toPrecision(2)),
     NaOH_M: values['bench.NaOH_M'],
   };
 }

@@ -2,6 +2,7 @@
 import { checkLog, faultShape, LABEL_MAX, logShape } from './log.ts';
 import { checkScenario, plausible } from './consistency.ts';
 import { FIELDS, type FieldPath, parameterDefaults } from '../terms/fields.ts';
+import { SEED_MAX } from '../math/random.ts';
 import { ION_IDS } from '../terms/ions.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
 import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
@@ -13,7 +14,6 @@ export type ScenarioResult = { readonly ok: true; readonly scenario: Scenario } 
 const HCL_MAX = 12.5;
 /** mol/L of one metal, near the solubility of its chloride. Common practice, no source. */
 const ION_MAX = 3;
-const SEED_MAX = 4_294_967_295;
 
 const liquidShape: Shape<Omit<Liquid, 'ions'> & Partial<Pick<Liquid, 'ions'>>> = object(
   'a liquid',

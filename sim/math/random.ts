@@ -1,5 +1,8 @@
 // Seeded random numbers in integer arithmetic, so that a seed means the same packing on every machine.
 
+/** Largest seed: the generator takes 32 bits. */
+export const SEED_MAX = 4_294_967_295;
+
 /** Next state of a 32-bit generator (mulberry32, T. Ettinger, public domain, recalled) and its value in [0, 1). */
 export function uniform(state: number): { state: number; value: number } {
   const next = (state + 0x6d2b79f5) | 0;

@@ -1,5 +1,6 @@
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
+import { widen } from '../column/held.ts';
 import { stillBeside } from '../flow/drainage.ts';
 import { resistLane } from '../column/resistance.ts';
 
@@ -91,7 +92,7 @@ function letIn(bed: Bed, lane: number, j: number, volume: number): void {
       const c = (bed.pore[x] * bed.mobile[at] + amount) / (bed.mobile[at] + volume);
       amount = i < j ? c * volume : 0;
       bed.pore[x] = c;
-      if (k > 0 && c > 0) widen(bed, (k - 1) * bed.lanes + lane, i);
+      if (k > 0 && c > 0) widen(bed, k - 1, lane, i, i);
     }
   }
   const at = lane * bed.plates + j;
@@ -115,9 +116,4 @@ function freeStill(bed: Bed, at: number): void {
   }
   bed.mobile[at] = liquid;
   bed.stillVolume[at] = 0;
-}
-
-function widen(bed: Bed, window: number, j: number): void {
-  if (bed.first[window] > j) bed.first[window] = j;
-  if (bed.last[window] < j) bed.last[window] = j;
 }

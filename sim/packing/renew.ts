@@ -1,9 +1,10 @@
 import type { Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
+import { empty, widen } from '../column/held.ts';
 import { resistLane } from '../column/resistance.ts';
 import { refresh } from '../column/cell.ts';
 
-/** Works out anew all that is kept in store about every lane, after resin, liquid or gas has been moved. */
+/** Recomputes all that is kept about every lane, after resin, liquid or gas has been moved. */
 export function renew(bed: Bed, column: Column): void {
   bed.invadedAt.fill(-1);
   bed.steady.fill(0);
@@ -19,14 +20,10 @@ export function renew(bed: Bed, column: Column): void {
 function windowsOf(bed: Bed, lane: number): void {
   const cells = bed.lanes * bed.plates;
   for (let s = 0; s < bed.components - 1; s++) {
-    const w = s * bed.lanes + lane;
-    bed.first[w] = bed.plates;
-    bed.last[w] = -1;
+    empty(bed, s, lane);
     for (let j = 0; j < bed.plates; j++) {
       const x = (s + 1) * cells + lane * bed.plates + j;
-      if (!(bed.pore[x] > 0 || bed.sorbed[x] > 0 || bed.still[x] > 0)) continue;
-      bed.first[w] = Math.min(bed.first[w], j);
-      bed.last[w] = j;
+      if (bed.pore[x] > 0 || bed.sorbed[x] > 0 || bed.still[x] > 0) widen(bed, s, lane, j, j);
     }
   }
 }

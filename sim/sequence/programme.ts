@@ -1,3 +1,4 @@
+import { bedVolumeOf } from '../terms/geometry.ts';
 import type { IonId } from '../terms/ions.ts';
 import type { Action, Liquid, Scenario } from '../terms/types.ts';
 
@@ -31,7 +32,7 @@ export function sampleOf(scenario: Scenario): Sample | undefined {
   const pour = scenario.procedure.find((action) => action.do === 'pour' && holds(action.liquid).length > 0);
   const name = pour?.do === 'pour' ? pour.liquid : Object.keys(scenario.liquids).find((id) => holds(id).length > 0);
   if (name === undefined) return undefined;
-  return { name, volume_mL: pour?.do === 'pour' ? pour.volume_mL : SAMPLE_BV * bedVolume(scenario), ions: holds(name) };
+  return { name, volume_mL: pour?.do === 'pour' ? pour.volume_mL : SAMPLE_BV * bedVolumeOf(scenario.values), ions: holds(name) };
 }
 
 /** The scenario on one even lane without faults, with every bottle beside the sample. */
@@ -44,7 +45,7 @@ export function oneLane(scenario: Scenario, sample: Sample): Scenario {
 /** Conditioning, sample, and a rinse of the wall, all with the first acid. */
 export function loadingLog(scenario: Scenario, sample: Sample, { HCl_M, group }: Pick<ProgrammeStep, 'HCl_M' | 'group'>): Action[] {
   const liquid = bottleName(HCl_M);
-  const bed_mL = bedVolume(scenario);
+  const bed_mL = bedVolumeOf(scenario.values);
   return [
     { do: 'receiver', label: 'conditioning' },
     { do: 'clamp', open_percent: 100 },
@@ -61,7 +62,7 @@ export function loadingLog(scenario: Scenario, sample: Sample, { HCl_M, group }:
 
 /** The new acid is felt at the outlet after a hold-up volume: only then the receiver is changed, if it is not the first. */
 export function stepLog(scenario: Scenario, { HCl_M, volume_mL, group }: ProgrammeStep, first: boolean): Action[] {
-  const holdup_mL = bedVolume(scenario) * scenario.values['bed.porosity'];
+  const holdup_mL = bedVolumeOf(scenario.values) * scenario.values['bed.porosity'];
   const change: Action[] = [
     { do: 'wait', until: { more_mL: rounded(Math.min(holdup_mL, volume_mL)) } },
     { do: 'receiver', label: receiverOf(group) },
@@ -76,11 +77,6 @@ export function bottleName(HCl_M: number): string {
 
 export function receiverOf(group: readonly IonId[]): string {
   return group.join(' + ');
-}
-
-/** mL. */
-export function bedVolume({ values }: Scenario): number {
-  return ((Math.PI * values['column.bore_cm'] ** 2) / 4) * values['bed.length_cm'];
 }
 
 function rounded(volume_mL: number): number {

@@ -1,8 +1,9 @@
+import { bedVolumeOf } from '../terms/geometry.ts';
 import { AT } from '../column/bed.ts';
 import type { IonId } from '../terms/ions.ts';
 import { inReceivers } from '../column/ledger.ts';
 import { bestParting, distributionOf, type Parting } from '../chemistry/passage.ts';
-import { BOTTLES_M, bedVolume, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
+import { BOTTLES_M, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
 import { receiverLabels } from '../history/receivers.ts';
 import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../run/run.ts';
 import type { Action, Liquid, Log, Scenario } from '../terms/types.ts';
@@ -106,7 +107,7 @@ class Search {
     this.goal = goal;
     this.onProgress = onProgress;
     this.run = runOf(this.scenario, []);
-    this.bed_mL = bedVolume(scenario);
+    this.bed_mL = bedVolumeOf(scenario.values);
     this.holdup_mL = this.bed_mL * scenario.values['bed.porosity'];
     const porosity = scenario.values['bed.porosity'];
     this.bedVolumesOf = new Map(

@@ -1,3 +1,4 @@
+import { bedVolumeOf } from '../terms/geometry.ts';
 import { invasion, meanActivity } from '../chemistry/acid.ts';
 import { exchangeFractions, speciation } from '../chemistry/complexes.ts';
 import { IONS, type IonId } from '../terms/ions.ts';
@@ -197,7 +198,7 @@ export function lateAcid({ scenario, acid }: About): Question | undefined {
 export function twoSwitches({ scenario, acid, holder, D }: About): Question | undefined {
   if (D(holder, acid) < HELD || D(holder, 0) > RUNS) return undefined;
   const v = scenario.values;
-  const holdup = ((Math.PI * v['column.bore_cm'] ** 2) / 4) * v['bed.length_cm'] * v['bed.porosity'];
+  const holdup = bedVolumeOf(v) * v['bed.porosity'];
   const wait = holdup + v['column.tip_mL'];
   return {
     id: 'two-switches',

@@ -1,3 +1,4 @@
+import { sectionOf } from '../../sim/terms/geometry.ts';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Liquid } from '../../sim/terms/types.ts';
@@ -87,8 +88,7 @@ export class PourControl extends LitElement {
   private most({ scenario, moment }: ColumnStore): number {
     const values = scenario?.values;
     if (!values || this.how === 'reservoir') return RESERVOIR_MAX_ML;
-    const section = (Math.PI * values['column.bore_cm'] ** 2) / 4;
-    const room = section * (values['column.tube_cm'] - values['bed.length_cm']) - (moment?.headVolume ?? 0);
+    const room = sectionOf(values) * (values['column.tube_cm'] - values['bed.length_cm']) - (moment?.headVolume ?? 0);
     return Math.max(POUR_LEAST_ML, Math.floor(room * 10) / 10);
   }
 

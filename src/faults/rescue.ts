@@ -1,3 +1,4 @@
+import { sectionOf } from '../../sim/terms/geometry.ts';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/registry.ts';
@@ -137,7 +138,7 @@ function shut({ store }: Session, actions: readonly Action[]): Action[] {
 function raised(session: Session): Action[] {
   const { scenario, moment } = session.store;
   if (!scenario || !moment) return [];
-  const section = (Math.PI / 4) * scenario.values['column.bore_cm'] ** 2;
+  const section = sectionOf(scenario.values);
   const missing_mL = section * (STIRRED_UNDER * scenario.values['bed.length_cm'] - moment.level_cm);
   return missing_mL > 0 ? [{ do: 'pour', liquid: acidOf(session), volume_mL: Number(missing_mL.toFixed(2)) }] : [];
 }

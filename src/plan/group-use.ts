@@ -1,3 +1,4 @@
+import { bedVolumeOf } from '../../sim/terms/geometry.ts';
 import type { Log, Scenario } from '../../sim/terms/types.ts';
 import { GROUP_EXAMPLE, type GroupUse } from '../../sim/class/classplan.ts';
 import type { WorkUp } from '../../sim/report/workup.ts';
@@ -18,7 +19,7 @@ export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures
   const first = figures?.titrations[0];
   const titrations = figures?.titrations.length || values['workup.titrations'];
   return {
-    bed_mL: (Math.PI / 4) * values['column.bore_cm'] ** 2 * values['bed.length_cm'],
+    bed_mL: bedVolumeOf(values),
     acid_mL: aliquots * poured((HCl_M) => HCl_M > strongest / 2),
     acid_M: strongest,
     water_mL: aliquots * poured((HCl_M) => HCl_M <= strongest / 2),

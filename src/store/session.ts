@@ -1,3 +1,4 @@
+import { SEED_MAX } from '../../sim/math/random.ts';
 import { readLog } from '../../sim/input/log.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
@@ -28,7 +29,7 @@ type Beside = Pick<SavedRun, 'predictions' | 'mystery' | 'workup'>;
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
 /** Seeds run from 0 to one less. */
-const SEEDS = 2 ** 32;
+const SEEDS = SEED_MAX + 1;
 
 /**
  * What the tab is working on: which scenario, what was changed in it, and the run itself. Opens it from what was kept, a

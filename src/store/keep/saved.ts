@@ -1,3 +1,4 @@
+import { SEED_MAX } from '../../../sim/math/random.ts';
 import type { Issue, Log } from '../../../sim/terms/types.ts';
 import { isObject, issue } from './checks.ts';
 import { type Mystery, mysteryIssues } from './mystery.ts';
@@ -32,8 +33,6 @@ export type Outcome<Value> = { readonly ok: true; readonly value: Value } | { re
 
 export type Reading<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly issues: readonly Issue[] };
 
-/** Largest seed: 2^32 - 1, what the seeded generator takes. */
-const SEED_MAX = 0xffffffff;
 /** Longest model time a kept run may have been played, min: a week. */
 const NOW_MAX = 10_080;
 
