@@ -1,3 +1,4 @@
+import { exp } from '../math/elementary.ts';
 /** HCl that boils without changing, 20.2 % by mass, 1.096 g/mL: mol/L (recalled); weaker acid loses water, not HCl. */
 export const AZEOTROPE_M = 6.1;
 const MIN_PER_H = 60;
@@ -5,5 +6,5 @@ const MIN_PER_H = 60;
 /** Molarity of acid that has stood open, losing the share `perHour` of what it has above the azeotrope. */
 export function fumedAcid(acid_M: number, perHour: number, time_min: number): number {
   if (perHour <= 0 || acid_M <= AZEOTROPE_M) return acid_M;
-  return AZEOTROPE_M + (acid_M - AZEOTROPE_M) * Math.exp((-perHour * time_min) / MIN_PER_H);
+  return AZEOTROPE_M + (acid_M - AZEOTROPE_M) * exp((-perHour * time_min) / MIN_PER_H);
 }

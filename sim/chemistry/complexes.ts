@@ -1,6 +1,7 @@
 import { meanActivity } from './acid.ts';
 import type { Status } from '../terms/fields.ts';
 import { type IonId, IONS } from '../terms/ions.ts';
+import { pow10, power } from '../math/elementary.ts';
 
 // Chloro-complexes of the metals in hydrochloric acid: constants that make the exchange curves, and shares of the species to show.
 // Ligand activity is the mean HCl activity in mol/kg, after Marcus, J. Phys. Chem. 63 (1959) 1000.
@@ -33,9 +34,9 @@ export const EXCHANGE_CONSTANTS: Readonly<Record<IonId, ExchangeConstants>> = {
 };
 
 /** Overall constants of M, MCl, ... MCl4 and, last, HMCl4, no longer as logarithms: raising to powers costs most of a table. */
-const OVERALL = perIon(({ logBeta, logKH }) => [1, ...logBeta.map((log) => 10 ** log), logKH === null ? 0 : 10 ** (logBeta[3] + logKH)]);
+const OVERALL = perIon(({ logBeta, logKH }) => [1, ...logBeta.map((log) => pow10(log)), logKH === null ? 0 : pow10(logBeta[3] + logKH)]);
 /** Exchange constant; 0 where there is no exchange. */
-const EXCHANGE = perIon(({ logK }) => (logK === null ? 0 : 10 ** logK));
+const EXCHANGE = perIon(({ logK }) => (logK === null ? 0 : pow10(logK)));
 
 /** Shares of M, MCl, ... MCl4 and, last, HMCl4 at mean HCl activity `a`, from the exchange constants; they add to 1. */
 export function exchangeFractions(ion: IonId, a: number): number[] {
@@ -105,7 +106,7 @@ export function speciation(ion: IonId, c: number): Speciation {
   const measured = MEASURED[ion];
   const forms = species(ion);
   if (measured) {
-    const fractions = shares(forms.map(({ ligands }) => 10 ** (measured.logBeta[ligands] ?? 0) * a ** ligands));
+    const fractions = shares(forms.map(({ ligands }) => pow10(measured.logBeta[ligands] ?? 0) * power(a, ligands)));
     return { species: forms, fractions, basis: 'read', source: measured.source };
   }
   const fractions = shares(exchangeFractions(ion, a).slice(0, forms.length));

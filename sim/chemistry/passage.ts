@@ -1,6 +1,7 @@
 import type { IonId } from '../terms/ions.ts';
 import type { Scenario } from '../terms/types.ts';
 import { uptakeCurve } from './uptake.ts';
+import { square } from '../math/elementary.ts';
 
 // How a thin band moves through a bed, from D_v and the definitions of chromatography alone.
 
@@ -73,5 +74,5 @@ export function resolutionOf(ratio: number, plates: number): number {
 
 function partingOf(HCl_M: number, first: IonId, second: IonId, firstBedVolumes: number, secondBedVolumes: number): Parting {
   const ratio = secondBedVolumes / firstBedVolumes;
-  return { HCl_M, first, second, ratio, firstBedVolumes, secondBedVolumes, platesNeeded: ((4 * RESOLUTION * ratio) / (ratio - 1)) ** 2 };
+  return { HCl_M, first, second, ratio, firstBedVolumes, secondBedVolumes, platesNeeded: square((4 * RESOLUTION * ratio) / (ratio - 1)) };
 }

@@ -3,6 +3,7 @@ import { EXCHANGE_CONSTANTS, exchangeFractions } from './complexes.ts';
 import { monotoneCubic } from '../math/interpolation.ts';
 import { type IonId, IONS } from '../terms/ions.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
+import { log10, pow10, power, square } from '../math/elementary.ts';
 
 // Distribution coefficients D_v = (mol in the beads per L of bed) / (mol per L of solution) against HCl molarity.
 
@@ -38,7 +39,7 @@ type Points = readonly (readonly [acid: number, D: number])[];
 /** Tables have this many steps, equal in the square root of the molarity: fine near water, where D falls by decades. */
 export const TABLE_STEPS = 2048;
 export const TABLE_TOP_M = 13;
-const GRID_M = Array.from({ length: TABLE_STEPS + 1 }, (_, i) => (i / TABLE_STEPS) ** 2 * TABLE_TOP_M);
+const GRID_M = Array.from({ length: TABLE_STEPS + 1 }, (_, i) => square(i / TABLE_STEPS) * TABLE_TOP_M);
 
 /** The scale and the invasion with which the exchange constants were fitted. */
 const FITTED_F = 0.63;
@@ -114,10 +115,10 @@ export function ownCurve(points: Points): (c: number) => number {
   if (inAcid.length === 0) return () => inWater;
   const [first, firstD] = inAcid[0];
   const logs = monotoneCubic(
-    inAcid.map(([acid]) => Math.log10(acid)),
-    inAcid.map(([, D]) => Math.log10(D + FAINT_D)),
+    inAcid.map(([acid]) => log10(acid)),
+    inAcid.map(([, D]) => log10(D + FAINT_D)),
   );
-  return (c) => (c < first ? inWater + (firstD - inWater) * (c / first) ** 2 : Math.max(0, 10 ** logs(Math.log10(c)) - FAINT_D));
+  return (c) => (c < first ? inWater + (firstD - inWater) * square(c / first) : Math.max(0, pow10(logs(log10(c))) - FAINT_D));
 }
 
 function partsAt(ion: IonId, c: number, fractions: readonly number[], resin: Resin): Uptake {
@@ -125,10 +126,10 @@ function partsAt(ion: IonId, c: number, fractions: readonly number[], resin: Res
   const { charge, anionCharge } = IONS[ion];
   const inside = invasion(c, resin.Q, resin.kappa) / c;
   let coion = 0;
-  for (let n = 0; n <= charge; n++) coion += fractions[n] * inside ** (charge - n);
+  for (let n = 0; n <= charge; n++) coion += fractions[n] * power(inside, charge - n);
   if (logK === null) return { coion: resin.pore * coion, exchange: 0 };
   // The recalled curves fix the exchange, and the constants fit them with kappa 1: another kappa is for the HCl and the co-ions.
   // F turns the recalled axis into D_v. It scales what the resin binds; the Donnan share has no such axis.
   const chloride = 1 + resin.Q / invasion(c, resin.Q, FITTED_KAPPA);
-  return { coion: resin.pore * coion, exchange: 10 ** logK * fractions[4] * chloride ** (anionCharge / 2) * (resin.F / FITTED_F) };
+  return { coion: resin.pore * coion, exchange: pow10(logK) * fractions[4] * power(chloride, anionCharge / 2) * (resin.F / FITTED_F) };
 }

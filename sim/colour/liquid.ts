@@ -1,6 +1,7 @@
 import { speciesInto, type Solution } from './mixture.ts';
 import { absorptionInto, POINTS, SPECIES_IDS } from './spectra.ts';
 import { colourOfSpectrum, type Rgb } from './srgb.ts';
+import { cos, exp, sin } from '../math/elementary.ts';
 
 // Colour of a clear solution in glass before a white card, by Beer-Lambert.
 
@@ -25,7 +26,7 @@ const HAZE = 0.01;
  * Chords over the diameter at the midpoints of 16 equal angles from the middle to the wall; each also is the width of its
  * strip, so it weighs itself. The average is within 4e-4 of the integral at any absorption (computed).
  */
-const CHORD_SHARES: readonly number[] = Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) / 16) * (Math.PI / 2)));
+const CHORD_SHARES: readonly number[] = Array.from({ length: 16 }, (_, i) => cos(((i + 0.5) / 16) * (Math.PI / 2)));
 const CHORD_TOTAL = CHORD_SHARES.reduce((sum, chord) => sum + chord, 0);
 const STOPS = 9;
 
@@ -41,21 +42,21 @@ export function vesselStops(solution: Solution, radiusCm: number, options: Liqui
   const absorption = absorptionOf(solution, options);
   return Array.from({ length: STOPS }, (_, i) => {
     const angle = (Math.PI * i) / (STOPS - 1);
-    const pathCm = 2 * radiusCm * Math.sin(angle);
+    const pathCm = 2 * radiusCm * sin(angle);
     const colour = colourOfSpectrum(absorption.map((alpha) => beforeCard(flatTransmittance(alpha, pathCm))));
-    return { offset: (1 - Math.cos(angle)) / 2, colour };
+    return { offset: (1 - cos(angle)) / 2, colour };
   });
 }
 
 /** Share of the light that passes `pathCm` of liquid with this Napierian absorption. */
 export function flatTransmittance(absorptionPerCm: number, pathCm: number): number {
-  return Math.exp(-absorptionPerCm * pathCm);
+  return exp(-absorptionPerCm * pathCm);
 }
 
 /** The same averaged over the width of a round vessel of this diameter. */
 export function roundTransmittance(absorptionPerCm: number, diameterCm: number): number {
   let sum = 0;
-  for (const chord of CHORD_SHARES) sum += chord * Math.exp(-absorptionPerCm * diameterCm * chord);
+  for (const chord of CHORD_SHARES) sum += chord * exp(-absorptionPerCm * diameterCm * chord);
   return sum / CHORD_TOTAL;
 }
 

@@ -1,4 +1,5 @@
 import { POINTS, WAVELENGTHS_NM } from './spectra.ts';
+import { exp } from '../math/elementary.ts';
 
 // CIE 1931 2-degree observer under D65: from a spectrum of transmittance or reflectance to XYZ with Y = 1 for white.
 
@@ -43,7 +44,7 @@ export function tristimulusOf(spectrum: ArrayLike<number>): Tristimulus {
 
 function lobeAt([height, centre_nm, below, above]: Lobe, wavelength_nm: number): number {
   const t = (wavelength_nm - centre_nm) * (wavelength_nm < centre_nm ? below : above);
-  return height * Math.exp(-0.5 * t * t);
+  return height * exp(-0.5 * t * t);
 }
 
 /** Weight of each grid point in X, Y and Z. */

@@ -1,5 +1,6 @@
 import type { IonId } from '../terms/ions.ts';
 import { encodeChannel, type Rgb, rgbOf } from './srgb.ts';
+import { cbrt, power } from '../math/elementary.ts';
 
 // Colours of plotted lines and of numeric ramps. These name an ion; they do not depict its solution.
 
@@ -77,20 +78,20 @@ const LINEAR = [
 type Matrix = readonly (readonly [number, number, number])[];
 
 function oklabOf(colour: Rgb): number[] {
-  return times(OKLAB, times(CONES, colour.map(decodeChannel)).map(Math.cbrt));
+  return times(OKLAB, times(CONES, colour.map(decodeChannel)).map(cbrt));
 }
 
 function rgbFromOklab(lab: readonly number[]): Rgb {
   const linear = times(
     LINEAR,
-    times(ROOTS, lab).map((root) => root ** 3),
+    times(ROOTS, lab).map((root) => power(root, 3)),
   );
   const [r, g, b] = linear.map((channel) => encodeChannel(Math.min(1, Math.max(0, channel))));
   return [r, g, b];
 }
 
 function decodeChannel(encoded: number): number {
-  return encoded <= 0.04045 ? encoded / 12.92 : ((encoded + 0.055) / 1.055) ** 2.4;
+  return encoded <= 0.04045 ? encoded / 12.92 : power((encoded + 0.055) / 1.055, 2.4);
 }
 
 function times(matrix: Matrix, vector: readonly number[]): number[] {

@@ -1,4 +1,5 @@
 import type { Status } from '../terms/fields.ts';
+import { exp, square } from '../math/elementary.ts';
 
 // Molar absorptivity of the coloured species as sums of Gaussian bands, 380 to 780 nm.
 // Approximate spectra: few maxima could be read, most widths and heights are recalled or tuned by eye.
@@ -107,7 +108,7 @@ export const POINTS = WAVELENGTHS_NM.length;
 export function molarAbsorptivity(species: SpeciesId, wavelength_nm: number): number {
   let sum = 0;
   for (const [max_nm, epsilon, width_nm] of SPECIES[species].bands) {
-    sum += epsilon * Math.exp(-4 * Math.LN2 * ((wavelength_nm - max_nm) / width_nm) ** 2);
+    sum += epsilon * exp(-4 * Math.LN2 * square((wavelength_nm - max_nm) / width_nm));
   }
   return sum;
 }

@@ -1,5 +1,6 @@
 import { TRISTIMULUS_WEIGHTS, type Tristimulus } from './observer.ts';
 import { POINTS } from './spectra.ts';
+import { power } from '../math/elementary.ts';
 
 // From spectrum or XYZ to sRGB of the screen. Cobalt blues lie outside sRGB, so the way back into it matters.
 
@@ -24,7 +25,7 @@ export function linearOf([X, Y, Z]: Tristimulus): Rgb {
 
 /** The sRGB transfer curve. IEC 61966-2-1, recalled. */
 export function encodeChannel(linear: number): number {
-  return linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
+  return linear <= 0.0031308 ? 12.92 * linear : 1.055 * power(linear, 1 / 2.4) - 0.055;
 }
 
 /** sRGB of a spectrum on the wavelength grid; 1 everywhere is white. */

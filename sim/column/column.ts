@@ -4,6 +4,7 @@ import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import { liquidTable, resinFrom, uptakeTable } from '../chemistry/uptake.ts';
+import { cbrt, power, square } from '../math/elementary.ts';
 
 /** Seconds in a house minute. */
 const S_PER_MIN = 60;
@@ -98,7 +99,7 @@ export function columnOf(scenario: Scenario): Column {
 
 /** Kozeny-Carman permeability, cm², of spheres of diameter d (cm) at porosity e. */
 export function kozenyCarman(d: number, e: number, constant: number): number {
-  return (d * d * e ** 3) / (constant * (1 - e) ** 2);
+  return (d * d * power(e, 3)) / (constant * square(1 - e));
 }
 
 function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'beadLeast' | 'film' | 'sherwood' | 'diffusion'> {
@@ -117,7 +118,7 @@ function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'be
     // K = D/(1-e) bead over liquid; kf = Sh Dm/d.
     film: (radius * 2 * radius) / (3 * metal * (1 - v['bed.porosity'])),
     // Sh = (1.09/e) (u d/Dm)^(1/3), Wilson and Geankoplis 1966 (coefficient recalled, range read).
-    sherwood: (1.09 / v['bed.porosity']) * Math.cbrt((2 * radius) / metal),
+    sherwood: (1.09 / v['bed.porosity']) * cbrt((2 * radius) / metal),
     diffusion: Float64Array.from(resinDiffusion, (_, k) => (k === 0 ? v['flow.D_HCl_cm2_s'] * warmth * S_PER_MIN : metal)),
   };
 }

@@ -2,6 +2,7 @@
 import { sectionOf } from '../terms/geometry.ts';
 import { normalStream } from '../math/random.ts';
 import type { Parameters } from '../terms/types.ts';
+import { exp } from '../math/elementary.ts';
 
 /** Two lanes in contact. `shape` is contact width over centre distance (both cm). */
 export interface LaneEdge {
@@ -35,7 +36,7 @@ export function lanesOf(values: Parameters, seed: number): Lanes {
 
 function permeabilities(values: Parameters, seed: number, area: Float64Array): Float64Array {
   const normal = normalStream(seed);
-  const factor = area.map((_, i) => Math.exp(values['bed.spread'] * normal()) * (i === 0 ? 1 : values['bed.wall_factor']));
+  const factor = area.map((_, i) => exp(values['bed.spread'] * normal()) * (i === 0 ? 1 : values['bed.wall_factor']));
   if (area.length === 1) factor[0] = 1;
   return factor;
 }

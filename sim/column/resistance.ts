@@ -1,6 +1,7 @@
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { weighLane } from './cell.ts';
+import { cbrt, power } from '../math/elementary.ts';
 
 // Resistance of cells: packing, gas between the beads, and a crack between bed and wall.
 
@@ -24,7 +25,7 @@ export function resistLane(bed: Bed, column: Column, lane: number): void {
   for (let j = 0; j < plates; j++) {
     const at = lane * plates + j;
     const factor = shrinking ? crackOf(bed, column, lane, (j < beside ? bed.crack[lane] : 0) + shrunkGap(bed, column, at)) : j < beside ? crack : 1;
-    resistance[at] = packing[at] / (gas[at] > 0 ? (1 - gas[at]) ** GAS_EXPONENT : 1) / factor;
+    resistance[at] = packing[at] / (gas[at] > 0 ? power(1 - gas[at], GAS_EXPONENT) : 1) / factor;
   }
   weighLane(bed, column, lane);
 }
@@ -43,5 +44,5 @@ const SHRUNK_IN_M = 9;
 /** Gap (cm) that a bed shrunk in acid leaves at the wall: R (1 - (1 - s)^(1/3)), s in proportion to the acid (derived; no measured s found). */
 function shrunkGap(bed: Bed, column: Column, at: number): number {
   const s = bed.scalar[AT.shrinkage] * Math.min(1, bed.pore[at] / SHRUNK_IN_M);
-  return (column.scenario.values['column.bore_cm'] / 2) * (1 - Math.cbrt(1 - s)) * OPEN_SHARE;
+  return (column.scenario.values['column.bore_cm'] / 2) * (1 - cbrt(1 - s)) * OPEN_SHARE;
 }

@@ -1,6 +1,7 @@
 import type { IonId, Liquid, Parameters, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
 import { sampleLiquids } from '../input/roles.ts';
+import { exp, square } from '../math/elementary.ts';
 
 // Faults of the bottles and of the packing as changes of the scenario.
 
@@ -82,7 +83,7 @@ function without(ions: Liquid['ions']): Liquid['ions'] {
  * long (log-normal sizes, derived), and they pack less regularly (assumed).
  */
 function wideRange(scenario: Scenario, severity: number): Scenario {
-  const slower = Math.exp(3 * (RANGE_MAX * severity) ** 2);
+  const slower = exp(3 * square(RANGE_MAX * severity));
   const { values } = scenario;
   return withValues(scenario, {
     'resin.Ds_exchange_cm2_s': values['resin.Ds_exchange_cm2_s'] / slower,

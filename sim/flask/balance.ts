@@ -3,6 +3,7 @@ import { EDTA_SETS, type EdtaSet, KSP, KSP_COBALT, PKA_ACETIC, PKA_AMMONIUM, PKW
 import { protonationAt } from './edta.ts';
 import { cobaltForms } from './indicator.ts';
 import { rootOf } from '../math/root.ts';
+import { asinh, ln, log10, pow10, power } from '../math/elementary.ts';
 
 // Charge balance of a flask: strong acid and alkali, acetic acid, ammonium, thiocyanate, metal hydroxides and EDTA.
 // For given totals the charge falls as pH rises, so there is one root; the free EDTA at each pH is one root as well.
@@ -74,7 +75,7 @@ const CHARGE_SCALE = 1e-8;
 export function balanceOf(totals: Totals, chemistry: Chemistry = CHEMISTRY, circumstance: Circumstance = {}): Balance {
   const cobalt = cobaltForms(totals.SCN, circumstance.acetoneShare ?? 0);
   const present = metalsIn(totals, chemistry, circumstance, cobalt.sideReaction);
-  const pH = circumstance.pH ?? rootOf((x) => Math.asinh(chargeAt(x, present, totals, chemistry) / CHARGE_SCALE), ...PH_RANGE);
+  const pH = circumstance.pH ?? rootOf((x) => asinh(chargeAt(x, present, totals, chemistry) / CHARGE_SCALE), ...PH_RANGE);
   const medium = mediumAt(pH, present, totals, chemistry);
   const metals = Object.fromEntries(ION_IDS.map((ion) => [ion, NONE])) as Record<IonId, MetalForms>;
   for (const metal of present) metals[metal.ion] = formsOf(metal, medium);
@@ -89,7 +90,7 @@ export function cobaltOnset(molarity: number): readonly [low: number, high: numb
 
 /** pH at which a hydroxide first forms from a molarity of its dissolved ion: pKw + log10(Ksp / [M]) / z. */
 export function onsetPH(ion: IonId, molarity: number, Ksp: number = KSP[ion], pKw: number = PKW.value): number {
-  return pKw + Math.log10(Ksp / molarity) / IONS[ion].charge;
+  return pKw + log10(Ksp / molarity) / IONS[ion].charge;
 }
 
 const NONE: MetalForms = { dissolved: 0, aquo: 0, edta: 0, solid: 0 };
@@ -121,29 +122,29 @@ function metalsIn(totals: Totals, { edta, Ksp }: Chemistry, { held, slow }: Circ
     const shut = Math.min(held?.[ion] ?? 0, totals[ion]);
     const waiting = totals.Y >= TRACE ? Math.min(slow?.[ion] ?? 0, totals[ion] - shut) : 0;
     const free = totals[ion] - shut - waiting;
-    return { ion, charge: IONS[ion].charge, free, slow: waiting, held: shut, side: ion === 'Co' ? cobaltSide : 1, K: 10 ** edta.logK[ion], Ksp: Ksp[ion] };
+    return { ion, charge: IONS[ion].charge, free, slow: waiting, held: shut, side: ion === 'Co' ? cobaltSide : 1, K: pow10(edta.logK[ion]), Ksp: Ksp[ion] };
   });
 }
 
 function mediumAt(pH: number, present: readonly Metal[], totals: Totals, chemistry: Chemistry): Medium {
-  const hydrogen = 10 ** -pH;
-  const hydroxide = 10 ** (pH - chemistry.pKw);
+  const hydrogen = pow10(-pH);
+  const hydroxide = pow10(pH - chemistry.pKw);
   if (totals.Y < TRACE) return { hydrogen, hydroxide, alpha: 1, protons: 0, y: 0 };
   const { alpha, protons } = protonationAt(pH, chemistry.edta);
   const excess = (logY: number) => {
-    const y = 10 ** logY;
+    const y = pow10(logY);
     let edta = y / alpha;
     for (const metal of present) edta += aquoOf(metal, y, hydroxide) * metal.K * y;
-    return Math.log(edta / totals.Y);
+    return ln(edta / totals.Y);
   };
   const pull = present.reduce((sum, { free, side, K }) => sum + (K * free) / side, 1 / alpha);
-  const y = 10 ** rootOf(excess, Math.log10(totals.Y / pull) - 1e-9, Math.log10(totals.Y * alpha) + 1e-9);
+  const y = pow10(rootOf(excess, log10(totals.Y / pull) - 1e-9, log10(totals.Y * alpha) + 1e-9));
   return { hydrogen, hydroxide, alpha, protons, y };
 }
 
 /** mol/L of the aquo ion: shared with EDTA and side reactions, or what the hydroxide lets dissolve. */
 function aquoOf({ free, side, K, Ksp, charge }: Metal, y: number, hydroxide: number): number {
-  return Math.min(free / (side + K * y), Ksp / hydroxide ** charge);
+  return Math.min(free / (side + K * y), Ksp / power(hydroxide, charge));
 }
 
 function formsOf(metal: Metal, { y, hydroxide }: Medium): MetalForms {
@@ -156,8 +157,8 @@ function formsOf(metal: Metal, { y, hydroxide }: Medium): MetalForms {
 /** Net charge, mol/L. Complexes of ions carry the sum of their charges, so dissolved totals are enough; a solid carries none. */
 function chargeAt(pH: number, present: readonly Metal[], totals: Totals, chemistry: Chemistry): number {
   const { hydrogen, hydroxide, alpha, protons, y } = mediumAt(pH, present, totals, chemistry);
-  const acetate = totals.Ac / (1 + 10 ** (chemistry.pKaAcetic - pH));
-  const ammonium = totals.NH4 / (1 + 10 ** (pH - chemistry.pKaAmmonium));
+  const acetate = totals.Ac / (1 + pow10(chemistry.pKaAcetic - pH));
+  const ammonium = totals.NH4 / (1 + pow10(pH - chemistry.pKaAmmonium));
   let charge = hydrogen - hydroxide + totals.Na + ammonium - totals.Cl - totals.SCN - acetate + ((protons - 4) * y) / alpha;
   for (const metal of present) {
     const aquo = aquoOf(metal, y, hydroxide);

@@ -2,6 +2,7 @@ import { ION_IDS, IONS, type IonId } from '../terms/ions.ts';
 import type { Balance, Chemistry } from './balance.ts';
 import { ACID_DILUTION, HEAT_CAPACITY } from './constants.ts';
 import { balanceIn, type Flask, mixed, type Reagent, restingBalance, withSolute } from './flask.ts';
+import { exp, pow10, square } from '../math/elementary.ts';
 
 // What happens in a flask when something is added and while time passes: heat, lumps of hydroxide, cooling.
 
@@ -53,14 +54,14 @@ export function dissolved(flask: Flask, formula: Reagent['molarity'], mmol: numb
 /** Flask some minutes later: lumps dissolve, warmth goes, nickel takes up EDTA. */
 export function passed(flask: Flask, minutes: number, around: Surroundings, how: 'swirled' | 'standing' | 'ice'): Flask {
   const resting = restingBalance(flask, around.chemistry);
-  const keep = Math.exp(-minutes / (how === 'swirled' ? REDISSOLVE_MIN.swirled : REDISSOLVE_MIN.standing));
+  const keep = exp(-minutes / (how === 'swirled' ? REDISSOLVE_MIN.swirled : REDISSOLVE_MIN.standing));
   const solid = Object.fromEntries(
     Object.entries(flask.solid).map(([ion, held]) => {
       const rest = resting.metals[ion as IonId].solid * flask.volume_mL;
       return [ion, held > rest ? rest + (held - rest) * keep : held];
     }),
   );
-  const cooling = Math.exp(-minutes / (how === 'ice' ? COOLING_MIN.ice : COOLING_MIN.bench));
+  const cooling = exp(-minutes / (how === 'ice' ? COOLING_MIN.ice : COOLING_MIN.bench));
   return settle(
     {
       ...flask,
@@ -109,13 +110,13 @@ function lumpsFrom(flask: Flask, before: Balance, reagent: Reagent, volume_mL: n
 
 /** mmol of acid that alkali meets at once: H+ and undissociated acetic acid. */
 function acidIn(flask: Flask, balance: Balance, { pKaAcetic }: Chemistry): number {
-  return balance.hydrogen * flask.volume_mL + flask.amounts.Ac / (1 + 10 ** (balance.pH - pKaAcetic));
+  return balance.hydrogen * flask.volume_mL + flask.amounts.Ac / (1 + pow10(balance.pH - pKaAcetic));
 }
 
 /** J set free: water formed from `alkali` mmol and what hydroxide there was, and strong acid made weaker. */
 function heatOf(before: Balance, volume_mL: number, now: Balance, nowVolume_mL: number, alkali: number, neutralisation: number): number {
   const water = alkali + hydroxideIn(before, volume_mL) - hydroxideIn(now, nowVolume_mL);
-  const diluted = ACID_DILUTION.value * (before.hydrogen ** 2 * volume_mL - now.hydrogen ** 2 * nowVolume_mL);
+  const diluted = ACID_DILUTION.value * (square(before.hydrogen) * volume_mL - square(now.hydrogen) * nowVolume_mL);
   return neutralisation * water + Math.max(0, diluted);
 }
 

@@ -1,5 +1,6 @@
 import type { IonId } from '../terms/ions.ts';
 import { EDTA_SETS, type EdtaSet } from './constants.ts';
+import { log10, pow10 } from '../math/elementary.ts';
 
 /** How free EDTA is protonated at one pH. */
 export interface Protonation {
@@ -16,7 +17,7 @@ export function protonationAt(pH: number, set: EdtaSet = EDTA_SETS.warm): Proton
   let bound = 0;
   for (let j = 1; j <= set.pKa.length; j++) {
     logBeta += set.pKa[set.pKa.length - j];
-    const term = 10 ** (logBeta - j * pH);
+    const term = pow10(logBeta - j * pH);
     sum += term;
     bound += j * term;
   }
@@ -25,12 +26,12 @@ export function protonationAt(pH: number, set: EdtaSet = EDTA_SETS.warm): Proton
 
 /** log10 of the conditional constant of the EDTA complex at one pH; `sideReaction` is total over free metal without EDTA. */
 export function logConditional(ion: IonId, pH: number, set: EdtaSet = EDTA_SETS.warm, sideReaction = 1): number {
-  return set.logK[ion] + Math.log10(protonationAt(pH, set).alpha / sideReaction);
+  return set.logK[ion] + log10(protonationAt(pH, set).alpha / sideReaction);
 }
 
 /** -log10 of the free metal, both totals in mol/L, at a conditional constant: M - x = x K (L / (1 + K x)). */
 export function pMetal(metal: number, ligand: number, conditional: number): number {
   const b = 1 + conditional * (ligand - metal);
   const root = Math.sqrt(b * b + 4 * conditional * metal);
-  return -Math.log10(b > 0 ? (2 * metal) / (b + root) : (root - b) / (2 * conditional));
+  return -log10(b > 0 ? (2 * metal) / (b + root) : (root - b) / (2 * conditional));
 }

@@ -2,6 +2,7 @@ import { ION_IDS, IONS, type IonId } from '../terms/ions.ts';
 import type { Amounts } from '../terms/types.ts';
 import { type Balance, balanceOf, type Chemistry, type Component, COMPONENTS, type Totals } from './balance.ts';
 import { NICKEL_UPTAKE_MIN } from './constants.ts';
+import { exp } from '../math/elementary.ts';
 
 // What a flask holds. Volumes are taken as additive and dissolved salts as without volume: 25 mL of water and 25 mL of
 // acetone really make about 48 mL.
@@ -87,7 +88,7 @@ export function acetoneShare(flask: Flask): number {
 
 /** Share of the nickel that has taken up EDTA so far. */
 export function nickelReacted(flask: Flask): number {
-  return 1 - Math.exp(-flask.edta_min / NICKEL_UPTAKE_MIN.value);
+  return 1 - exp(-flask.edta_min / NICKEL_UPTAKE_MIN.value);
 }
 
 export function emptyAmounts(): Record<Component, number> {

@@ -1,4 +1,5 @@
 import { EPSILON_BLUE, THIOCYANATE } from './constants.ts';
+import { pow10, power } from '../math/elementary.ts';
 
 // The blue of cobalt and thiocyanate in acetone. The constants are a surrogate: directions are safe, sizes illustrative.
 
@@ -9,8 +10,8 @@ export interface CobaltForms {
 }
 
 export function cobaltForms(thiocyanate: number, acetoneShare: number): CobaltForms {
-  const blue = 10 ** (THIOCYANATE.acetone * acetoneShare) * thiocyanate ** 4;
-  const sideReaction = 1 + THIOCYANATE.beta1 * thiocyanate + THIOCYANATE.beta2 * thiocyanate ** 2 + blue;
+  const blue = pow10(THIOCYANATE.acetone * acetoneShare) * power(thiocyanate, 4);
+  const sideReaction = 1 + THIOCYANATE.beta1 * thiocyanate + THIOCYANATE.beta2 * thiocyanate * thiocyanate + blue;
   return { sideReaction, blueShare: blue / sideReaction };
 }
 

@@ -3,6 +3,7 @@ import { type Balance, balanceOf, type Chemistry, type Totals } from './balance.
 import { acetoneShare, balanceIn, type Flask, mixed, nickelReacted, type Reagent } from './flask.ts';
 import { blueAbsorbance } from './indicator.ts';
 import { rootOf } from '../math/root.ts';
+import { ln, log10 } from '../math/elementary.ts';
 
 // A flask under the burette: cobalt, pH and blue against titrant, the end point as an eye sees it, and equivalence.
 
@@ -53,7 +54,7 @@ export function titrationPoint(flask: Flask, titration: Titration, mL: number): 
   return {
     mL,
     pH: balance.pH,
-    pCo: -Math.log10(balance.metals.Co.dissolved),
+    pCo: -log10(balance.metals.Co.dissolved),
     absorbance: blueAbsorbance(balance.blue, titration.path_cm),
     titrated: cobalt > 0 ? balance.metals.Co.edta / cobalt : 0,
     acetoneShare: acetoneShare(wet),
@@ -62,7 +63,7 @@ export function titrationPoint(flask: Flask, titration: Titration, mL: number): 
 
 /** mL of titrant at which the last blue goes for the eye; 0 if none is there, `limit_mL` if it outlasts that. */
 export function endPoint(flask: Flask, titration: Titration, ideal: Ideal = {}, limit_mL = 200): number {
-  const seen = (mL: number) => Math.log(Math.max(1e-300, absorbanceAt(flask, titration, mL, ideal)) / titration.threshold_A);
+  const seen = (mL: number) => ln(Math.max(1e-300, absorbanceAt(flask, titration, mL, ideal)) / titration.threshold_A);
   if (seen(0) <= 0) return 0;
   if (seen(limit_mL) > 0) return limit_mL;
   return rootOf(seen, 0, limit_mL, 1e-9);

@@ -4,6 +4,7 @@ import { uniform } from '../math/random.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { cellsAbove, mixLiquid, mixResin, type Placed, resize } from '../packing/moving.ts';
 import { renew } from '../packing/renew.ts';
+import { cos, exp } from '../math/elementary.ts';
 
 // A pour that strikes the bed: the middle is dug out, the beads are thrown to the wall, and the top is mixed.
 
@@ -22,7 +23,7 @@ const LOPSIDED = 0.8;
 /** How hard a pour strikes, 0 to 1: grows with volume and fall, less with liquid above the bed. */
 export function blow(volume_mL: number, fall_cm: number, level_cm: number, acid_M: number): number {
   const ease = acid_M > FLOATING_M ? 2 : 1;
-  return (1 - Math.exp((-ease * volume_mL * Math.max(0, fall_cm)) / HARD_ML_CM)) * Math.exp(-Math.max(0, level_cm) / PROTECTION_CM);
+  return (1 - exp((-ease * volume_mL * Math.max(0, fall_cm)) / HARD_ML_CM)) * exp(-Math.max(0, level_cm) / PROTECTION_CM);
 }
 
 /** Digs a crater of this hardness (0 to 1) and mixes what was dug with the liquid above. */
@@ -86,7 +87,7 @@ function dug(bed: Bed, column: Column, cells: readonly number[], depth_cm: numbe
     if (at < plates) continue;
     const lane = Math.floor(at / plates);
     const depth = cells.filter((other) => Math.floor(other / plates) === lane).length;
-    const towards = 1 + LOPSIDED * Math.cos(((column.lanes.angleDeg[lane] - side_deg) * Math.PI) / 180);
+    const towards = 1 + LOPSIDED * cos(((column.lanes.angleDeg[lane] - side_deg) * Math.PI) / 180);
     share.set(at, (share.get(at) ?? 0) + (thrown * towards) / (bed.lanes - 1) / depth / column.cellVolume[lane]);
   }
   return cells.map((at) => ({ at, share: share.get(at) ?? 0, room: bed.room[at] }));

@@ -2,6 +2,7 @@ import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { renew } from '../packing/renew.ts';
+import { square } from '../math/elementary.ts';
 
 /** Broken beads, µm, and their share of the resin at severity 1 (5 % is common in worn resin: estimate). */
 const FINES_UM = 20;
@@ -12,7 +13,7 @@ const CLOG_PER_ML = 0.4;
 /** Fines fill the pores: permeability goes as the square of the surface-mean diameter, 1/d32 = sum x/d; some end on the support. */
 export function fines(bed: Bed, column: Column, fault: Fault): Issue | undefined {
   const severity = fault.severity ?? 1;
-  const factor = (column.scenario.values['bed.bead_um'] / sauterDiameter(column.scenario.values['bed.bead_um'], severity * FINES_MAX)) ** 2;
+  const factor = square(column.scenario.values['bed.bead_um'] / sauterDiameter(column.scenario.values['bed.bead_um'], severity * FINES_MAX));
   for (let at = 0; at < bed.packing.length; at++) bed.packing[at] *= factor;
   bed.scalar[AT.clogPerMl] += severity * CLOG_PER_ML;
   renew(bed, column);

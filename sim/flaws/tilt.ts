@@ -3,6 +3,7 @@ import type { Column } from '../column/column.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { mixResin, type Placed, resize } from '../packing/moving.ts';
 import { renew } from '../packing/renew.ts';
+import { cos, power, tan } from '../math/elementary.ts';
 
 /** Slope of the bed top at severity 1, degrees (range 0 to 30 assumed). */
 export const TILT_MAX_DEG = 30;
@@ -34,7 +35,7 @@ export function laneLengths(column: Column, angleDeg: number, side_deg: number):
   const outer = scenario.values['column.bore_cm'] / 2;
   const inner = outer * Math.sqrt(scenario.values['bed.core_share']);
   // Mean distance of the ring's cross-section from the axis, along the direction of each sector.
-  const away = ((2 / 3) * (outer ** 3 - inner ** 3)) / (outer ** 2 - inner ** 2);
-  const slope = Math.tan((angleDeg * Math.PI) / 180);
-  return lanes.angleDeg.map((angle, i) => (i === 0 ? 1 : Math.max(0.1, 1 - (away * Math.cos(((angle - side_deg) * Math.PI) / 180) * slope) / length)));
+  const away = ((2 / 3) * (power(outer, 3) - power(inner, 3))) / (outer * outer - inner * inner);
+  const slope = tan((angleDeg * Math.PI) / 180);
+  return lanes.angleDeg.map((angle, i) => (i === 0 ? 1 : Math.max(0.1, 1 - (away * cos(((angle - side_deg) * Math.PI) / 180) * slope) / length)));
 }

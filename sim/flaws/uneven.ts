@@ -3,6 +3,7 @@ import type { Column } from '../column/column.ts';
 import { normalStream } from '../math/random.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { renew } from '../packing/renew.ts';
+import { exp, power } from '../math/elementary.ts';
 
 /** Standard deviation of ln(permeability) between lanes at severity 1 (0.35 is poor: estimate). */
 export const SPREAD_MAX = 0.6;
@@ -16,7 +17,7 @@ export function unevenPacking(bed: Bed, column: Column, fault: Fault): Issue | u
   const severity = fault.severity ?? 1;
   const normal = normalStream(column.scenario.seed + 271);
   for (let i = 0; i < bed.lanes; i++) {
-    const factor = Math.exp(severity * SPREAD_MAX * normal()) * (i === 0 ? 1 : WALL_MAX ** severity);
+    const factor = exp(severity * SPREAD_MAX * normal()) * (i === 0 ? 1 : power(WALL_MAX, severity));
     for (let j = 0; j < bed.plates; j++) bed.packing[i * bed.plates + j] /= bed.lanes === 1 ? 1 : factor;
     bed.airEntry[i] *= 1 - (1 - ENTRY_LEAST) * severity;
   }

@@ -2,6 +2,7 @@
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import { tableValue } from '../chemistry/uptake.ts';
+import { power } from '../math/elementary.ts';
 
 /**
  * Superficial velocity of each lane into `bed.velocity` (cm/min) and the total flow, mL/min, for a head of `level` cm.
@@ -16,7 +17,7 @@ export function flowInto(bed: Bed, column: Column, level: number): number {
   const top = level * headDensity(bed, column);
   const below = column.outlet * bed.density[tipCell];
   // The bore of a pinched tube narrows as its opening: Poiseuille drag grows at least as the cube (model).
-  const outletDrag = (column.clampDrag * bed.viscosity[tipCell]) / 1.002 / open ** 3 + bed.scalar[AT.supportClog];
+  const outletDrag = (column.clampDrag * bed.viscosity[tipCell]) / 1.002 / power(open, 3) + bed.scalar[AT.supportClog];
   const dry = level <= 0;
   let push = 0;
   let pull = 0;

@@ -2,6 +2,7 @@
 import type { Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import type { Flux } from '../column/flux.ts';
+import { cbrt } from '../math/elementary.ts';
 
 /** Amounts this small (mmol/mL) are rounded to nothing, which also keeps denormal numbers out of the loops. */
 const NOTHING = 1e-15;
@@ -25,7 +26,7 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
     if (bed.last[w] > to) to = bed.last[w];
   }
   if (from >= bed.plates) return;
-  const film = column.film / Math.max(2, column.sherwood * Math.cbrt(bed.velocity[lane]));
+  const film = column.film / Math.max(2, column.sherwood * cbrt(bed.velocity[lane]));
   const draining = dry ? top : -1;
   if (bed.pull[lane] * Math.min(1, dt / column.beadLeast) < LOOSE) {
     for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux.above[s]);

@@ -1,6 +1,7 @@
 import type { Column } from '../column/column.ts';
 import { EDGE_SHARE } from '../column/measure.ts';
 import type { IonId } from '../terms/types.ts';
+import { ln, square } from '../math/elementary.ts';
 
 // Shapes as numbers: how far a band leans, how its peak tails, whether its front comes twice. A number is a symptom, not a cause.
 
@@ -100,7 +101,7 @@ export function peakShape(volume: ArrayLike<number>, concentration: ArrayLike<nu
   const [five, ten, half] = [at(0.05), at(0.1), at(0.5)];
   if (half.some(Number.isNaN)) return undefined;
   const V = volume[top];
-  const plates = 5.545 * (V / (half[1] - half[0])) ** 2;
+  const plates = 5.545 * square(V / (half[1] - half[0]));
   return {
     volume_mL: V,
     height,
@@ -153,7 +154,7 @@ function frontsOf(volume: ArrayLike<number>, c: ArrayLike<number>, top: number):
 export function gammaTailing(N: number): number {
   if (!(N > 1)) return Number.NaN;
   const top = (N - 1) / N;
-  const drop = (x: number): number => (N - 1) * Math.log(x / top) - N * (x - top) - Math.log(0.05);
+  const drop = (x: number): number => (N - 1) * ln(x / top) - N * (x - top) - ln(0.05);
   const front = root(drop, 1e-9, top);
   const rear = root((x) => -drop(x), top, top + 50 / Math.sqrt(N));
   return (rear - front) / (2 * (top - front));

@@ -1,3 +1,4 @@
+import { square } from './elementary.ts';
 /**
  * Cubic through points with increasing `xs`, monotone between neighbouring points, so it never overshoots them; held constant outside.
  * M. Steffen, Astron. Astrophys. 239 (1990) 443 (recalled); at the two ends the second derivative is zero.
@@ -13,7 +14,7 @@ export function monotoneCubic(xs: readonly number[], ys: readonly number[]): (x:
     const t = (x - xs[i]) / h;
     const left = ys[i] * (1 + 2 * t) + t * h * tangents[i];
     const right = ys[i + 1] * (3 - 2 * t) - (1 - t) * h * tangents[i + 1];
-    return (1 - t) ** 2 * left + t ** 2 * right;
+    return square(1 - t) * left + t * t * right;
   };
 }
 

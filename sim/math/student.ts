@@ -1,4 +1,5 @@
 import { rootOf } from './root.ts';
+import { exp, ln, log1p } from './elementary.ts';
 
 // Student's t distribution through the incomplete beta function.
 
@@ -10,15 +11,15 @@ export function tProbability(t: number, df: number): number {
 /** t that |t| exceeds with probability 1 - level (two-sided), such as 4.303 for 0.95 and 2. */
 export function tQuantile(level: number, df: number): number {
   const outside = 1 - level;
-  const short = (lnT: number) => Math.log(incompleteBeta(df / (df + Math.exp(2 * lnT)), df / 2, 0.5) / outside);
-  return Math.exp(rootOf(short, -12, 40, 1e-13));
+  const short = (lnT: number) => ln(incompleteBeta(df / (df + exp(2 * lnT)), df / 2, 0.5) / outside);
+  return exp(rootOf(short, -12, 40, 1e-13));
 }
 
 /** I_x(a, b) by its continued fraction, modified Lentz. Press et al., Numerical Recipes, 6.4, recalled. */
 export function incompleteBeta(x: number, a: number, b: number): number {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
-  const front = Math.exp(lnGamma(a + b) - lnGamma(a) - lnGamma(b) + a * Math.log(x) + b * Math.log1p(-x));
+  const front = exp(lnGamma(a + b) - lnGamma(a) - lnGamma(b) + a * ln(x) + b * log1p(-x));
   return x < (a + 1) / (a + b + 2) ? (front * betaFraction(x, a, b)) / a : 1 - (front * betaFraction(1 - x, b, a)) / b;
 }
 
@@ -56,5 +57,5 @@ export function lnGamma(x: number): number {
   const z = x - 1;
   const t = z + 7.5;
   const sum = LANCZOS.reduce((total, term, i) => (i === 0 ? term : total + term / (z + i)), 0);
-  return 0.5 * Math.log(2 * Math.PI) + (z + 0.5) * Math.log(t) - t + Math.log(sum);
+  return 0.5 * ln(2 * Math.PI) + (z + 0.5) * ln(t) - t + ln(sum);
 }

@@ -1,5 +1,6 @@
 import type { Parameters } from '../terms/fields.ts';
 import { tolerance } from '../workup/apparatus.ts';
+import { square } from '../math/elementary.ts';
 
 // Error budget of the cobalt molarity by propagation: relative contributions of a product add as squares.
 
@@ -34,7 +35,7 @@ export interface Budget {
 export function budgetOf(terms: readonly BudgetTerm[], spread: Spread = 'tolerance'): Budget {
   const relatives = terms.map(({ value, tolerance: half }) => (100 * half) / Math.abs(value) / DIVISOR[spread]);
   const total = rootSumSquares(relatives);
-  const lines = terms.map((term, i) => ({ ...term, relative_percent: relatives[i], share: total > 0 ? (relatives[i] / total) ** 2 : 0 }));
+  const lines = terms.map((term, i) => ({ ...term, relative_percent: relatives[i], share: total > 0 ? square(relatives[i] / total) : 0 }));
   const largest = lines.reduce((a, b) => (b.share > a.share ? b : a)).quantity;
   return { spread, lines, relative_percent: total, largest };
 }

@@ -1,5 +1,6 @@
 import { MOLAR_MASS } from '../flask/constants.ts';
 import { type Dimension, parseQuantity } from './quantity.ts';
+import { log10 } from '../math/elementary.ts';
 
 // A learner's own way from burette readings to the cobalt of the unknown, checked step by step. A step that follows rightly
 // from a wrong one is not wrong again: the first wrong step is what there is to learn from.
@@ -174,8 +175,7 @@ function slipOf(step: Step, readings: Readings, value: number, earlier: number, 
   const slip = step.slips(readings, earlier).find(([wrong]) => matches(wrong) && !matches(target));
   if (slip) return slip[1];
   const ratio = value / target;
-  if (Math.abs(Math.log10(Math.abs(ratio)) - 3) < 0.01 || Math.abs(Math.log10(Math.abs(ratio)) + 3) < 0.01)
-    return 'A factor of 1000: mL against L, or mmol against mol.';
+  if (Math.abs(log10(Math.abs(ratio)) - 3) < 0.01 || Math.abs(log10(Math.abs(ratio)) + 3) < 0.01) return 'A factor of 1000: mL against L, or mmol against mol.';
   if (value < 0) return 'A negative value: a subtraction is the wrong way round.';
   return `Expected ${target.toPrecision(4)} ${step.unit} from ${step.from ? 'the step before' : 'the burette readings'}.`;
 }

@@ -1,4 +1,5 @@
 // Numbers as people type them: with a unit or without, a decimal point or comma, a power of ten.
+import { pow10 } from '../math/elementary.ts';
 
 export type Dimension = 'volume' | 'molarity' | 'amount' | 'mass' | 'number';
 
@@ -58,11 +59,11 @@ export function parseQuantity(text: string, dimension: Dimension): Quantity {
   if (/[±+]/.test(unit)) return { ok: false, expected: `${expected}; the uncertainty goes elsewhere`, received };
   const size = unit === '' ? 1 : unitSize(unit, dimension);
   if (size === undefined) return { ok: false, expected, received: otherDimension(unit, received) };
-  const scale = size * 10 ** Number(power ?? 0);
+  const scale = size * pow10(Number(power ?? 0));
   const value = Number(digits.replace(',', '.')) * scale;
   if (!Number.isFinite(value)) return { ok: false, expected, received };
   const decimals = /[.,](\d*)$/.exec(digits)?.[1].length ?? 0;
-  return { ok: true, value, figures: figuresIn(digits), rounding: 0.5 * 10 ** -decimals * scale, note: noteOn(digits, unit, dimension) };
+  return { ok: true, value, figures: figuresIn(digits), rounding: 0.5 * pow10(-decimals) * scale, note: noteOn(digits, unit, dimension) };
 }
 
 function plainText(text: string): string {

@@ -1,5 +1,6 @@
 import { deviationOf, meanOf } from './statistics.ts';
 import { tQuantile } from '../math/student.ts';
+import { square } from '../math/elementary.ts';
 
 // Outlier tests, each with its level and sidedness in words: the same number goes by two names in different tables.
 
@@ -38,7 +39,7 @@ export function grubbsLimit(n: number): number {
 /** Critical G from t. Grubbs 1969; NIST handbook 1.3.5.17, recalled. For N = 7, two-sided 5 %, it is 2.020; an open table prints 2.202. */
 export function grubbsCritical(n: number, error = 0.05, sidedness: Sidedness = 'two-sided'): number {
   const tail = sidedness === 'two-sided' ? error / n : (2 * error) / n;
-  const t2 = tQuantile(1 - tail, n - 2) ** 2;
+  const t2 = square(tQuantile(1 - tail, n - 2));
   return grubbsLimit(n) * Math.sqrt(t2 / (n - 2 + t2));
 }
 

@@ -1,4 +1,5 @@
 import { tProbability, tQuantile } from '../math/student.ts';
+import { square } from '../math/elementary.ts';
 
 /** Figures of repeated results; s and everything after it need at least two. */
 export interface Summary {
@@ -33,7 +34,7 @@ export function meanOf(values: readonly number[]): number {
 /** Sample standard deviation, n - 1. */
 export function deviationOf(values: readonly number[]): number {
   const mean = meanOf(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+  return Math.sqrt(values.reduce((sum, value) => sum + square(value - mean), 0) / (values.length - 1));
 }
 
 /** undefined for fewer than two values: one result has no spread. */

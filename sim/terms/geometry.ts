@@ -1,11 +1,12 @@
 // Lengths, areas and volumes that follow from the parameters of a scenario alone.
 import type { Parameters } from './fields.ts';
+import { square } from '../math/elementary.ts';
 
 export const CM_PER_UM = 1e-4;
 
 /** Cross-section of the empty tube, cm². */
 export function sectionOf(values: Parameters): number {
-  return (Math.PI * values['column.bore_cm'] ** 2) / 4;
+  return (Math.PI * square(values['column.bore_cm'])) / 4;
 }
 
 /** Bed with its liquid, mL. */

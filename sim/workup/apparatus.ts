@@ -1,5 +1,6 @@
 import type { Parameters } from '../terms/fields.ts';
 import { uniform } from '../math/random.ts';
+import { power } from '../math/elementary.ts';
 
 // Volumetric glass: class tolerances in mL at 20 °C, and the errors that a seed gives to the pieces on one bench.
 
@@ -89,7 +90,7 @@ export function apparatusOf(values: Parameters, seed: number): Apparatus {
     burette: 1 + buretteError,
     EDTA_M: values['workup.EDTA_M'] + values['workup.EDTA_tolerance_M'] * drawn(seed, 'EDTA'),
     reading: (level, name) => hundredths(level + values['workup.reading_mL'] * drawn(seed, name)),
-    eye: (name) => EYE_SPREAD ** drawn(seed, `${name} eye`),
+    eye: (name) => power(EYE_SPREAD, drawn(seed, `${name} eye`)),
     firstDrop: (name) => (values['workup.drop_mL'] * (1 + drawn(seed, `${name} drop`))) / 2,
     meter: (pH, name) => hundredths(pH + METER_ERROR * drawn(seed, name)),
   };

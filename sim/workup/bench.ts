@@ -7,6 +7,7 @@ import { CHEMISTRY, type Chemistry } from '../flask/balance.ts';
 import type { Surroundings } from '../flask/change.ts';
 import { type Flask, flaskOf, type Reagent, type Receiver } from '../flask/flask.ts';
 import { edtaOf, type Titration } from '../flask/titrate.ts';
+import { pow10 } from '../math/elementary.ts';
 
 // The bench of a work-up: reagents and glass as the values and the seed make them, and the state that actions change.
 
@@ -95,7 +96,7 @@ const ACETATE_M = 1;
 
 export function benchOf(values: Parameters, seed: number, replicate = 0): Bench {
   const apparatus = apparatusOf(values, seed);
-  const chemistry: Chemistry = { ...CHEMISTRY, Ksp: { ...CHEMISTRY.Ksp, Co: 10 ** values['workup.log_Ksp_Co'] } };
+  const chemistry: Chemistry = { ...CHEMISTRY, Ksp: { ...CHEMISTRY.Ksp, Co: pow10(values['workup.log_Ksp_Co']) } };
   const pour = values['workup.pour_mL_min'];
   const EDTA_M = apparatus.EDTA_M;
   const NaOH = values['bench.NaOH_M'];
