@@ -104,6 +104,23 @@ export function text(max: number): Shape<string> {
   };
 }
 
+/** Text as a person typed it: any characters, or none. */
+export function note(max: number): Shape<string> {
+  return {
+    schema: { type: 'string', maxLength: max },
+    read(value, path, issues) {
+      if (typeof value === 'string' && value.length <= max) return value;
+      addIssue(issues, path, `text of at most ${max} characters`, describe(value));
+      return undefined;
+    },
+  };
+}
+
+/** A value, or null where there is none. */
+export function orNull<T>(shape: Shape<T>): Shape<T | null> {
+  return { schema: { oneOf: [shape.schema, { type: 'null' }] }, read: (value, path, issues) => (value === null ? null : shape.read(value, path, issues)) };
+}
+
 export function flag(): Shape<boolean> {
   return {
     schema: { type: 'boolean' },
@@ -143,17 +160,27 @@ export function list<T>(noun: string, item: Shape<T>, min: number, max: number):
 type Shapes = Readonly<Record<string, Shape<unknown>>>;
 type Values<S extends Shapes> = { [K in keyof S]: S[K] extends Shape<infer T> ? T : never };
 
-/** An object with these keys and no others. */
-export function object<R extends Shapes, O extends Shapes>(noun: string, required: R, optional: O): Shape<Values<R> & Partial<Values<O>>> {
+/** An object with these keys; others are refused, or left out of what is read. */
+export function object<R extends Shapes, O extends Shapes>(
+  noun: string,
+  required: R,
+  optional: O,
+  others: 'refused' | 'left out' = 'refused',
+): Shape<Values<R> & Partial<Values<O>>> {
   const shapes: Shapes = { ...required, ...optional };
   return {
-    schema: { type: 'object', properties: mapValues(shapes, ({ schema }) => schema), required: Object.keys(required), additionalProperties: false },
+    schema: {
+      type: 'object',
+      properties: mapValues(shapes, ({ schema }) => schema),
+      required: Object.keys(required),
+      additionalProperties: others === 'left out',
+    },
     read(value, path, issues) {
       if (!isRecord(value)) {
         addIssue(issues, path, `${noun}, an object`, describe(value));
         return undefined;
       }
-      const known = unknownKeysRefused(noun, value, Object.keys(shapes), path, issues);
+      const known = others === 'left out' || unknownKeysRefused(noun, value, Object.keys(shapes), path, issues);
       const read: Record<string, unknown> = {};
       let sound = known;
       for (const [key, shape] of Object.entries(shapes)) {

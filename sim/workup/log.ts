@@ -37,17 +37,23 @@ const actionByName: Readonly<Record<string, Shape<WorkUpAction>>> = {
 
 const actionShape = keyed(actionByName, (value) => nameOf(value), 'an action: make up, aliquot, add, swirl or wait');
 
-export const workUpLogShape: Shape<WorkUpLog> = list('actions', actionShape, 0, WORKUP_ACTIONS_MAX);
+const fittingShape: Shape<WorkUpAction> = {
+  schema: actionShape.schema,
+  read(value, path, issues) {
+    const action = actionShape.read(value, path, issues);
+    const wrong = action && misfit(action);
+    if (wrong) addIssue(issues, `${path}.${wrong.path}`, wrong.expected, wrong.received);
+    return wrong ? undefined : action;
+  },
+};
+
+export const workUpLogShape: Shape<WorkUpLog> = list('actions', fittingShape, 0, WORKUP_ACTIONS_MAX);
 
 /** Reads the JSON of a work-up log: all of it, or all that is wrong with it. */
 export function readWorkUpLog(json: unknown): WorkUpLogResult {
   const issues: Issue[] = [];
   const log = workUpLogShape.read(json, 'workup', issues);
-  log?.forEach((action, i) => {
-    const wrong = misfit(action);
-    if (wrong) addIssue(issues, `workup[${i}].${wrong.path}`, wrong.expected, wrong.received);
-  });
-  return log && issues.length === 0 ? { ok: true, log } : { ok: false, issues };
+  return log ? { ok: true, log } : { ok: false, issues };
 }
 
 function keyed<T>(shapes: Readonly<Record<string, Shape<T>>>, keyOf: (value: unknown) => string | undefined, noun: string): Shape<T> {

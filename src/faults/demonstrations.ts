@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { isObject } from '../store/keep/checks.ts';
+import { isRecord } from '../../sim/input/reading.ts';
 import { catalog, scenarioJson } from '../store/catalog.ts';
 import { faultsOf } from '../store/healthy.ts';
 import type { Json } from '../store/keep/saved.ts';
@@ -96,7 +96,7 @@ function entries() {
 }
 
 function toldOf(json: Json): Told {
-  const { purpose, notice } = isObject(json) ? json : {};
+  const { purpose, notice } = isRecord(json) ? json : {};
   const lines = Array.isArray(notice) ? notice.map(String) : [];
   return {
     purpose: typeof purpose === 'string' ? purpose : '',

@@ -1,7 +1,7 @@
 import { type Given, imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
 import type { Action, Fault, Log, Scenario } from '../../sim/terms/types.ts';
-import { isObject } from './keep/checks.ts';
+import { isRecord } from '../../sim/input/reading.ts';
 import type { Json } from './keep/saved.ts';
 
 // The healthy twin of a run: the same bed without its faults, and the same log without what was imposed on the way.
@@ -14,7 +14,7 @@ export function writtenScenario(json: Json, id: string): Scenario | undefined {
 
 /** Faults that are in force from the start, as the JSON of a scenario lists them. */
 export function faultsOf(json: Json): readonly Fault[] {
-  const faults = isObject(json) ? json['faults'] : undefined;
+  const faults = isRecord(json) ? json['faults'] : undefined;
   // A scenario in use has been read, and so have its faults.
   return Array.isArray(faults) ? (faults as readonly Fault[]) : [];
 }

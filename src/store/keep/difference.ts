@@ -1,4 +1,4 @@
-import { isObject } from './checks.ts';
+import { isRecord } from '../../../sim/input/reading.ts';
 import type { Json } from './saved.ts';
 
 // Differences between two JSON values as a merge patch (RFC 7396: objects merge key by key, null takes a key away,
@@ -49,5 +49,5 @@ function own(value: JsonObject, key: string): Json | undefined {
 }
 
 function isJsonObject(value: Json): value is JsonObject {
-  return isObject(value);
+  return isRecord(value);
 }

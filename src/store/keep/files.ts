@@ -1,5 +1,5 @@
 import { TEXT_MAX, parseJson } from '../../../sim/input/json.ts';
-import { isObject, issue } from './checks.ts';
+import { describe, isRecord } from '../../../sim/input/reading.ts';
 import { readSaved, type Reading, type SavedRun } from './saved.ts';
 
 // A run as a file of our own: JSON, readable by people.
@@ -17,7 +17,7 @@ export function readRunFile(text: string): Reading<SavedRun> {
   const parsed = parseJson(text, 'file');
   if (!parsed.ok) return parsed;
   const value = parsed.json;
-  if (!isObject(value)) return refused('file', 'an object', value);
+  if (!isRecord(value)) return refused('file', 'an object', value);
   if (value['kind'] !== RUN_KIND) return refused('kind', `"${RUN_KIND}"`, value['kind']);
   if (value['version'] !== RUN_VERSION) return refused('version', `${RUN_VERSION}`, value['version']);
   return readSaved(value);
@@ -63,5 +63,5 @@ export function fileName(title: string, ending: string): string {
 }
 
 function refused(path: string, expected: string, received: unknown): Reading<SavedRun> {
-  return { ok: false, issues: [issue(path, expected, received)] };
+  return { ok: false, issues: [{ path, expected, received: describe(received) }] };
 }

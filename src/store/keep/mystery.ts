@@ -1,6 +1,5 @@
 import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
-import type { Issue } from '../../../sim/terms/types.ts';
-import { isObject, issue } from './checks.ts';
+import { choice, note, number, object, type Shape } from '../../../sim/input/reading.ts';
 
 // A run whose faults are kept from the reader until they have been named.
 
@@ -18,24 +17,26 @@ export interface Mystery {
 }
 
 export const REASON_MAX = 1000;
+/** Far beyond any run, min. */
+const TIME_MAX = 1e6;
 
 /** The faults wait to be named. */
 export function isHidden(mystery: Mystery | undefined): boolean {
   return mystery !== undefined && mystery.answer === undefined;
 }
 
-export function mysteryIssues(mystery: unknown): Issue[] {
-  if (mystery === undefined) return [];
-  if (!isObject(mystery)) return [issue('mystery', 'an object', mystery)];
-  const { answer } = mystery;
-  if (answer === undefined) return [];
-  if (!isObject(answer)) return [issue('mystery.answer', 'an object', answer)];
-  const kinds: readonly unknown[] = [...FAULT_KINDS, 'nothing'];
-  return [
-    ...(kinds.includes(answer['kind']) ? [] : [issue('mystery.answer.kind', 'a kind of fault, or nothing', answer['kind'])]),
-    ...(typeof answer['reason'] === 'string' && answer['reason'].length <= REASON_MAX
-      ? []
-      : [issue('mystery.answer.reason', `text of at most ${REASON_MAX} characters`, answer['reason'])]),
-    ...(typeof answer['time_min'] === 'number' && answer['time_min'] >= 0 ? [] : [issue('mystery.answer.time_min', 'at least 0 min', answer['time_min'])]),
-  ];
-}
+const KINDS: readonly Diagnosis['kind'][] = [...FAULT_KINDS, 'nothing'];
+
+export const mysteryShape: Shape<Mystery> = object(
+  'a mystery',
+  {},
+  {
+    answer: object(
+      'an answer',
+      { kind: choice('a kind of fault, or nothing', KINDS), reason: note(REASON_MAX), time_min: number({ min: 0, max: TIME_MAX, unit: 'min' }) },
+      {},
+      'left out',
+    ),
+  },
+  'left out',
+);

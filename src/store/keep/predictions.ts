@@ -1,5 +1,5 @@
-import type { Issue } from '../../../sim/terms/types.ts';
-import { isObject, issue } from './checks.ts';
+import { ACTIONS_MAX } from '../../../sim/input/log.ts';
+import { choice, list, note, number, object, type Shape } from '../../../sim/input/reading.ts';
 
 // What the reader expected before a decisive action, kept with the run. What came of it is read off the run itself.
 
@@ -20,34 +20,25 @@ export interface Prediction {
   readonly reason: string;
 }
 
-const OCCASIONS: readonly string[] = ['load', 'eluent', 'receiver', 'stop'];
+const OCCASIONS: readonly Occasion[] = ['load', 'eluent', 'receiver', 'stop'];
 export const REASON_MAX = 300;
 const PREDICTIONS_MAX = 40;
-const VOLUME_MAX_ML = 10_000;
+const volume = number({ min: 0, max: 10_000, unit: 'mL' });
 
-/** Everything wrong with kept predictions; none is one, too. */
-export function predictionIssues(value: unknown): Issue[] {
-  if (value === undefined) return [];
-  if (!Array.isArray(value) || value.length > PREDICTIONS_MAX) return [issue('predictions', `a list of at most ${PREDICTIONS_MAX}`, value)];
-  return value.flatMap((one: unknown, place) => {
-    const path = `predictions[${place}]`;
-    if (!isObject(one)) return [issue(path, 'an object', one)];
-    const { occasion, entry, asked_mL, choice, volume_mL, reason } = one;
-    return [
-      ...(typeof occasion === 'string' && OCCASIONS.includes(occasion) ? [] : [issue(`${path}.occasion`, `one of ${OCCASIONS.join(', ')}`, occasion)]),
-      ...(Number.isInteger(entry) && Number(entry) >= 0 ? [] : [issue(`${path}.entry`, 'a whole number from 0', entry)]),
-      ...(isVolume(asked_mL) ? [] : [issue(`${path}.asked_mL`, `0 to ${VOLUME_MAX_ML} mL`, asked_mL)]),
-      ...(isText(choice) ? [] : [issue(`${path}.choice`, 'text', choice)]),
-      ...(volume_mL === undefined || isVolume(volume_mL) ? [] : [issue(`${path}.volume_mL`, `0 to ${VOLUME_MAX_ML} mL`, volume_mL)]),
-      ...(isText(reason) ? [] : [issue(`${path}.reason`, `text of at most ${REASON_MAX} characters`, reason)]),
-    ];
-  });
-}
-
-function isVolume(value: unknown): boolean {
-  return typeof value === 'number' && value >= 0 && value <= VOLUME_MAX_ML;
-}
-
-function isText(value: unknown): boolean {
-  return typeof value === 'string' && value.length <= REASON_MAX;
-}
+export const predictionsShape: Shape<readonly Prediction[]> = list(
+  'predictions',
+  object(
+    'a prediction',
+    {
+      occasion: choice('an occasion', OCCASIONS),
+      entry: number({ min: 0, max: ACTIONS_MAX, unit: '', integer: true }),
+      asked_mL: volume,
+      choice: note(REASON_MAX),
+      reason: note(REASON_MAX),
+    },
+    { volume_mL: volume },
+    'left out',
+  ),
+  0,
+  PREDICTIONS_MAX,
+);

@@ -1,9 +1,10 @@
+import { logShape } from '../../../sim/input/log.ts';
+import { addIssue, describe, isRecord, number, object, type Shape, text } from '../../../sim/input/reading.ts';
 import { SEED_MAX } from '../../../sim/math/random.ts';
 import type { Issue, Log } from '../../../sim/terms/types.ts';
-import { isObject, issue } from './checks.ts';
-import { type Mystery, mysteryIssues } from './mystery.ts';
-import { type Prediction, predictionIssues } from './predictions.ts';
-import { type SavedWorkUp, workUpIssues } from './work-up.ts';
+import { type Mystery, mysteryShape } from './mystery.ts';
+import { type Prediction, predictionsShape } from './predictions.ts';
+import { type SavedWorkUp, workUpShape } from './work-up.ts';
 
 // A run as it is kept outside the page: in storage, in a link, in a file. A run is scenario + log + seed, so this is all of it.
 
@@ -33,51 +34,38 @@ export type Outcome<Value> = { readonly ok: true; readonly value: Value } | { re
 
 export type Reading<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly issues: readonly Issue[] };
 
+/** Longest id of a scenario or name of a view, characters. */
+const BASE_MAX = 100;
 /** Longest model time a kept run may have been played, min: a week. */
 const NOW_MAX = 10_080;
 
-/**
- * Checks the frame of a saved run. Scenario values and the single actions are checked where they are applied, by the
- * scenario reader and the run, which know the liquids and ranges.
- */
+const differencesShape: Shape<Json> = {
+  schema: { type: 'object' },
+  read(value, path, issues) {
+    // What is kept comes out of JSON.parse, so an object in it is JSON.
+    if (isRecord(value)) return value as Json;
+    addIssue(issues, path, 'an object', describe(value));
+    return undefined;
+  },
+};
+
+/** Values of the scenario, and what depends on the bench, are checked where they are applied: by the scenario reader and the run. */
+const savedShape: Shape<SavedRun> = object(
+  'a run',
+  { base: text(BASE_MAX), differences: differencesShape, seed: number({ min: 0, max: SEED_MAX, unit: '', integer: true }), log: logShape },
+  {
+    now_min: number({ min: 0, max: NOW_MAX, unit: 'min' }),
+    view: text(BASE_MAX),
+    predictions: predictionsShape,
+    mystery: mysteryShape,
+    workup: workUpShape,
+  },
+  'left out',
+);
+
+/** Reads a saved run: all of it, or all that is wrong with it. Keys that are not known are left out. */
 export function readSaved(value: unknown): Reading<SavedRun> {
-  if (!isObject(value)) return { ok: false, issues: [issue('run', 'an object', value)] };
-  const { base, differences = {}, seed, log, now_min, view, predictions, mystery, workup } = value;
-  const issues = [
-    ...(typeof base === 'string' && base !== '' ? [] : [issue('base', 'id of a scenario', base)]),
-    ...(isObject(differences) ? [] : [issue('differences', 'an object', differences)]),
-    ...(isSeed(seed) ? [] : [issue('seed', `a whole number from 0 to ${SEED_MAX}`, seed)]),
-    ...(now_min === undefined || (typeof now_min === 'number' && now_min >= 0 && now_min <= NOW_MAX) ? [] : [issue('now_min', `0 to ${NOW_MAX} min`, now_min)]),
-    ...(view === undefined || typeof view === 'string' ? [] : [issue('view', 'name of a view', view)]),
-    ...predictionIssues(predictions),
-    ...mysteryIssues(mystery),
-    ...workUpIssues(workup),
-    ...logIssues(log),
-  ];
-  if (issues.length > 0) return { ok: false, issues };
-  // Checked line by line above; `differences` and `log` come out of JSON.parse and so are JSON.
-  const run = {
-    base,
-    differences,
-    seed,
-    log,
-    ...(now_min === undefined ? {} : { now_min }),
-    ...(view === undefined ? {} : { view }),
-    ...(predictions === undefined ? {} : { predictions }),
-    ...(mystery === undefined ? {} : { mystery }),
-    ...(workup === undefined ? {} : { workup }),
-  } as SavedRun;
-  return { ok: true, value: run };
-}
-
-function isSeed(seed: unknown): boolean {
-  return Number.isInteger(seed) && Number(seed) >= 0 && Number(seed) <= SEED_MAX;
-}
-
-function logIssues(log: unknown): Issue[] {
-  if (!Array.isArray(log)) return [issue('log', 'a list of actions', log)];
-  return log.flatMap((action: unknown, place) => {
-    const named = isObject(action) && typeof action['do'] === 'string';
-    return named ? [] : [issue(`log[${place}]`, 'an action with "do"', action)];
-  });
+  const issues: Issue[] = [];
+  const run = savedShape.read(isRecord(value) ? { differences: {}, ...value } : value, '', issues);
+  return run ? { ok: true, value: run } : { ok: false, issues };
 }

@@ -1,8 +1,8 @@
-import { readWorkUpLog } from '../../../sim/workup/log.ts';
+import { choice, dictionary, list, note, number, object, orNull, type Shape } from '../../../sim/input/reading.ts';
+import { SEED_MAX } from '../../../sim/math/random.ts';
+import { workUpLogShape } from '../../../sim/workup/log.ts';
 import type { WorkUpLog } from '../../../sim/workup/actions.ts';
 import { CALCULATION_STEPS, type StepId } from '../../../sim/report/calculation.ts';
-import type { Issue } from '../../../sim/terms/types.ts';
-import { isObject, issue } from './checks.ts';
 
 // A work-up as it is kept with the run: which receiver, what was done to it, what the reader expected, calculated and wrote
 // down, and the results kept from earlier aliquots. Everything else is worked out of these.
@@ -50,53 +50,43 @@ export const TEXT_LONGEST = 200;
 export const ENTRIES_MAX = 60;
 export const KEPT_MAX = 3;
 const TITRES_MAX = 12;
-const KEPT_NUMBERS = ['seed', 'volume_mL', 'acid_mmol', 'recovered', 'carried', 'NaOH_mL', 'true_M'] as const;
 
-/** Everything wrong with a kept work-up; none is one, too. */
-export function workUpIssues(value: unknown): Issue[] {
-  if (value === undefined) return [];
-  if (!isObject(value)) return [issue('workup', 'an object', value)];
-  const { receiver, log, expected, answers, entries, kept, ...rest } = value;
-  const steps = readWorkUpLog(log);
-  return [
-    ...Object.keys(rest).map((key) => issue(`workup.${key}`, 'receiver, log, expected, answers, entries or kept', key)),
-    ...(isText(receiver) ? [] : [issue('workup.receiver', 'the label of a receiver', receiver)]),
-    ...(steps.ok ? [] : steps.issues.map((one) => ({ ...one, path: one.path.replace(/^workup/, 'workup.log') }))),
-    ...(expected === undefined || isText(expected) ? [] : [issue('workup.expected', 'text', expected)]),
-    ...answerIssues(answers),
-    ...listIssues('workup.entries', entries, ENTRIES_MAX, (one) => isText(one['what']) && isText(one['value'])),
-    ...listIssues('workup.kept', kept, KEPT_MAX, isKept),
-  ];
-}
+const short = note(TEXT_LONGEST);
+/** Any number the page comes to: what is kept was worked out once and is only shown again. */
+const figure = number({ min: -1e9, max: 1e9, unit: '' });
+const figures = list('numbers', figure, 1, TITRES_MAX);
 
-function answerIssues(answers: unknown): Issue[] {
-  if (!isObject(answers)) return [issue('workup.answers', 'an object', answers)];
-  return Object.entries(answers).flatMap(([id, text]) => {
-    const known = CALCULATION_STEPS.some((step) => step.id === id);
-    return known && isText(text) ? [] : [issue(`workup.answers.${id}`, `text for ${CALCULATION_STEPS.map((step) => step.id).join(', ')}`, text)];
-  });
-}
+const keptShape: Shape<KeptResult> = object(
+  'a kept result',
+  {
+    scenario: short,
+    seed: number({ min: 0, max: SEED_MAX, unit: '', integer: true }),
+    receiver: short,
+    volume_mL: figure,
+    acid_mmol: figure,
+    recovered: figure,
+    carried: figure,
+    expected_mL: orNull(figure),
+    NaOH_mL: figure,
+    titres_mL: figures,
+    found_M: figures,
+    own_M: orNull(figure),
+    true_M: figure,
+  },
+  {},
+  'left out',
+);
 
-function listIssues(path: string, value: unknown, most: number, fits: (one: Record<string, unknown>) => boolean): Issue[] {
-  if (!Array.isArray(value) || value.length > most) return [issue(path, `a list of at most ${most}`, value)];
-  return value.flatMap((one: unknown, i) => (isObject(one) && fits(one) ? [] : [issue(`${path}[${i}]`, 'what the page keeps', one)]));
-}
+const STEP_IDS = CALCULATION_STEPS.map(({ id }) => id);
 
-function isKept(one: Record<string, unknown>): boolean {
-  const finite = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
-  const numbers = (value: unknown): boolean => Array.isArray(value) && value.length > 0 && value.length <= TITRES_MAX && value.every(finite);
-  const orNone = (value: unknown): boolean => value === null || finite(value);
-  return (
-    isText(one['scenario']) &&
-    isText(one['receiver']) &&
-    KEPT_NUMBERS.every((key) => finite(one[key])) &&
-    numbers(one['titres_mL']) &&
-    numbers(one['found_M']) &&
-    orNone(one['own_M']) &&
-    orNone(one['expected_mL'])
-  );
-}
-
-function isText(value: unknown): value is string {
-  return typeof value === 'string' && value.length <= TEXT_LONGEST;
-}
+export const workUpShape: Shape<SavedWorkUp> = object(
+  'a work-up',
+  {
+    receiver: short,
+    log: workUpLogShape,
+    answers: dictionary('answers', choice('a step of the calculation', STEP_IDS), short, 0, STEP_IDS.length),
+    entries: list('entries', object('an entry', { what: short, value: short }, {}, 'left out'), 0, ENTRIES_MAX),
+    kept: list('results', keptShape, 0, KEPT_MAX),
+  },
+  { expected: short },
+);

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
-import { isObject } from '../../store/keep/checks.ts';
+import { isRecord } from '../../../sim/input/reading.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { Watch } from '../../store/watch.ts';
@@ -92,9 +92,9 @@ export class OwnTable extends LitElement {
   /** Changes the curves of the scenario; the run is worked out anew with what was done so far. */
   private async change(of: (curves: Readonly<Record<string, Json>>) => Json): Promise<boolean> {
     const { session } = this;
-    if (!session || !isObject(session.json)) return false;
+    if (!session || !isRecord(session.json)) return false;
     const { json } = session;
-    const curves = 'curves' in json && isObject(json['curves']) ? (json['curves'] as Readonly<Record<string, Json>>) : {};
+    const curves = 'curves' in json && isRecord(json['curves']) ? (json['curves'] as Readonly<Record<string, Json>>) : {};
     const done = await session.change({ ...json, curves: of(curves) });
     if (!done) this.issues = session.issues;
     return done;

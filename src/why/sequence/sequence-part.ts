@@ -4,7 +4,7 @@ import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { resolutionOf } from '../../../sim/chemistry/passage.ts';
 import type { Progress, Sequence } from '../../../sim/sequence/sequence.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { isObject } from '../../store/keep/checks.ts';
+import { isRecord } from '../../../sim/input/reading.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { Watch } from '../../store/watch.ts';
@@ -133,7 +133,7 @@ export class SequencePart extends LitElement {
 
   private async play({ liquids, log }: Sequence) {
     const { session } = this;
-    if (!session || !isObject(session.json)) return;
+    if (!session || !isRecord(session.json)) return;
     // Plain data of the model, the same shape as the scenario file.
     const changed = { ...session.json, liquids: liquids as unknown as Json, procedure: log as unknown as Json } as Json;
     session.store.pause();

@@ -88,7 +88,9 @@ describe('a link that cannot be applied says why', () => {
   });
 
   test('when the content is not a run', async () => {
-    expect(await refusal(linkWith('{"base":"x","seed":1,"log":[{}]}'))).toBe('link, log[0]: expected an action with "do", received {}');
+    expect(await refusal(linkWith('{"base":"x","seed":1,"log":[{}]}'))).toBe(
+      'link, log[0].do: expected an action: pour, clamp, receiver, wait, refill-from-below, top-up, spill, stir, fault, received nothing',
+    );
     expect(await refusal(linkWith('[1,2'))).toMatch(/^link, content/);
     expect(await refusal(linkWith(`${'['.repeat(5000)}${']'.repeat(5000)}`))).toMatch(/^link, content/);
     expect(await refusal(linkWith(new Uint8Array([0xff, 0xfe, 0xfd])))).toMatch(/^link: it is damaged/);
