@@ -1,19 +1,31 @@
 import { FRAME } from '../../sim/history/record.ts';
 import type { Run } from '../../sim/run/run.ts';
 import { receiverLabels } from '../../sim/history/receivers.ts';
+import { csvText, type Row } from '../ui/text/csv.ts';
 
 /** Effluent of a run as CSV, a line a frame: delivered mL, time, liquid level, flow, receiver, mol/L of every component at the tip. */
 export function curveCsv(run: Run): string {
   const { record, column } = run;
   const labels = receiverLabels(run.events);
-  const head = ['delivered_mL', 'time_min', 'liquid_mm', 'flow_mL_per_min', 'receiver', 'HCl_M', ...column.ions.map((ion) => `${ion}_M`)];
-  const lines = [head.join(',')];
-  for (let f = 0; f < record.count; f++) {
+  const parts = ['HCl_M', ...column.ions.map((ion) => `${ion}_M`)];
+  const keys = ['delivered_mL', 'time_min', 'liquid_mm', 'flow_mL_per_min', 'receiver', ...parts];
+  const rows = Array.from({ length: record.count }, (_, f): Row => {
     const row = record.rows.subarray(f * record.stride, (f + 1) * record.stride);
-    const label = JSON.stringify(labels[row[FRAME.receiver]]);
-    const parts = Array.from(row.subarray(FRAME.parts, FRAME.parts + record.components), (value) => value.toPrecision(8));
-    const fixed = [row[FRAME.delivered].toFixed(4), row[FRAME.time].toFixed(4), (row[FRAME.level] * 10).toFixed(2), row[FRAME.flow].toFixed(4), label];
-    lines.push([...fixed, ...parts].join(','));
-  }
-  return `${lines.join('\n')}\n`;
+    return {
+      delivered_mL: rounded(row[FRAME.delivered], 4),
+      time_min: rounded(row[FRAME.time], 4),
+      liquid_mm: rounded(row[FRAME.level] * 10, 2),
+      flow_mL_per_min: rounded(row[FRAME.flow], 4),
+      receiver: labels[row[FRAME.receiver]],
+      ...Object.fromEntries(parts.map((key, k) => [key, Number(row[FRAME.parts + k].toPrecision(8))])),
+    };
+  });
+  return csvText(
+    keys.map((key) => ({ key, label: key })),
+    rows,
+  );
+}
+
+function rounded(value: number, places: number): number {
+  return Number(value.toFixed(places));
 }
