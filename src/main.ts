@@ -1,3 +1,4 @@
+import { effect } from '@preact/signals-core';
 import { playLoop } from './app/loop.ts';
 import { takeSharedRun } from './app/route.ts';
 import { viewsOf } from './app/views.ts';
@@ -24,10 +25,10 @@ const app = document.querySelector('bf-app');
 const menu = document.querySelector('bf-run-menu');
 if (app) {
   app.views = viewsOf(session);
-  hearPointing(app);
+  hearPointing(app, session.pointing);
 }
 if (menu) menu.session = session;
-session.addEventListener('change', () => {
+effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });
 

@@ -1,3 +1,4 @@
+import { effect } from '@preact/signals-core';
 import type { ColumnStore } from '../store/column-store.ts';
 
 /** Where drawing is so slow that no frame comes, model time goes on all the same after this, ms. */
@@ -22,7 +23,7 @@ export function playLoop(store: ColumnStore): void {
     if (store.playing) next();
     else running = false;
   };
-  store.addEventListener('change', () => {
+  effect(() => {
     if (!store.playing || running) return;
     running = true;
     last = 0;

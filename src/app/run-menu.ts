@@ -1,9 +1,9 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { catalog } from '../store/catalog.ts';
 import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { showMessage } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { routeHash } from './route.ts';
@@ -11,7 +11,7 @@ import '../ui/issues.ts';
 
 /** What can be done with the run as a whole: choose a scenario, copy a link, save, open. */
 @customElement('bf-run-menu')
-export class RunMenu extends LitElement {
+export class RunMenu extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -22,7 +22,6 @@ export class RunMenu extends LitElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  private readonly watch = new Watch(this);
   private said = '';
 
   override connectedCallback() {
@@ -33,10 +32,6 @@ export class RunMenu extends LitElement {
   override disconnectedCallback() {
     super.disconnectedCallback();
     removeEventListener('pagehide', this.keep);
-  }
-
-  override willUpdate() {
-    this.watch.follow(this.session);
   }
 
   override updated() {

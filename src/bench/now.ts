@@ -1,9 +1,9 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../sim/terms/ions.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import type { ColumnStore } from '../store/column-store.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { duration, fixed, millilitres, molarity } from '../ui/text/format.ts';
 import { amountOf, placesOf } from './debrief/debrief-numbers.ts';
 import '../ui/readout.ts';
@@ -15,7 +15,7 @@ const NO_ACID_M = 0.005;
 
 /** What the column shows at this moment, and where every ion is. */
 @customElement('bf-now')
-export class NowPanel extends LitElement {
+export class NowPanel extends LiveElement {
   static override styles = css`
     :host { display: grid; gap: var(--gap); min-width: 0; }
     table { width: 100%; border-collapse: collapse; font-size: var(--text-small); }
@@ -26,11 +26,6 @@ export class NowPanel extends LitElement {
   `;
 
   @property({ attribute: false }) store: ColumnStore | undefined;
-  private readonly watch = new Watch(this);
-
-  override willUpdate() {
-    this.watch.follow(this.store);
-  }
 
   override render() {
     const { store } = this;

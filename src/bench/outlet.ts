@@ -1,8 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { LABEL_MAX } from '../../sim/input/log.ts';
 import type { ColumnStore } from '../store/column-store.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -18,7 +18,7 @@ import '../ui/segmented.ts';
  * @fires bf-act - {action} to be taken
  */
 @customElement('bf-outlet')
-export class OutletControl extends LitElement {
+export class OutletControl extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -34,7 +34,6 @@ export class OutletControl extends LitElement {
 
   @property({ attribute: false }) store: ColumnStore | undefined;
   @state() private label = '';
-  private readonly watch = new Watch(this);
 
   constructor() {
     super();
@@ -45,10 +44,6 @@ export class OutletControl extends LitElement {
         { key: 'r', does: 'put the next receiver under the tip', run: () => this.next() },
       ],
     });
-  }
-
-  override willUpdate() {
-    this.watch.follow(this.store);
   }
 
   override render() {

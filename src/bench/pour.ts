@@ -1,9 +1,9 @@
 import { sectionOf } from '../../sim/terms/geometry.ts';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Liquid } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
 import { KeysController } from '../ui/keys.ts';
@@ -34,7 +34,7 @@ const HOW: readonly { value: How; label: string }[] = [
  * @fires bf-act - {action} to be taken
  */
 @customElement('bf-pour')
-export class PourControl extends LitElement {
+export class PourControl extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -51,7 +51,6 @@ export class PourControl extends LitElement {
   @state() private liquid = '';
   @state() private volume_mL = POUR_USUAL_ML;
   @state() private how: How = 'wall';
-  private readonly watch = new Watch(this);
 
   constructor() {
     super();
@@ -59,7 +58,6 @@ export class PourControl extends LitElement {
   }
 
   override willUpdate() {
-    this.watch.follow(this.store);
     const known = Object.keys(this.store?.scenario?.liquids ?? {});
     if (!known.includes(this.liquid)) this.liquid = known[0] ?? '';
   }

@@ -1,6 +1,7 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ColumnStore } from '../store/column-store.ts';
+import { LiveElement } from '../store/live-element.ts';
 import './outlet.ts';
 import './pour.ts';
 import './debrief/repair.ts';
@@ -8,7 +9,7 @@ import './time.ts';
 
 /** The bench strip: pour, clamp and receiver, repairs of the bed, model time. */
 @customElement('bf-strip')
-export class BenchStrip extends LitElement {
+export class BenchStrip extends LiveElement {
   static override styles = css`
     :host { --target: 2rem; display: grid; gap: var(--gap) var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); align-items: start; font-size: var(--text-small); }
     @media (pointer: coarse) { :host { --target: 2.75rem; } }

@@ -1,8 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Until } from '../../sim/terms/types.ts';
 import { type ColumnStore, SPEEDS } from '../store/column-store.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { sectionStyles } from './section-styles.ts';
@@ -11,7 +11,7 @@ import './until.ts';
 
 /** Model time: play, pause, how fast, until when, and ways back. */
 @customElement('bf-time')
-export class TimeControl extends LitElement {
+export class TimeControl extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -23,7 +23,6 @@ export class TimeControl extends LitElement {
   ];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
-  private readonly watch = new Watch(this);
 
   constructor() {
     super();
@@ -40,10 +39,6 @@ export class TimeControl extends LitElement {
         { key: 'b', does: 'step back before the last action', run: () => void this.store?.stepBack() },
       ],
     });
-  }
-
-  override willUpdate() {
-    this.watch.follow(this.store);
   }
 
   override render() {
@@ -63,7 +58,7 @@ export class TimeControl extends LitElement {
       <div class="row">
         <button type="button" ?disabled=${!store.canUndo} @click=${() => store.undo()}>Undo</button>
         <button type="button" ?disabled=${!store.canRedo} @click=${() => store.redo()}>Redo</button>
-        <button type="button" ?disabled=${store.taken().length === 0} @click=${() => store.stepBack()}>Step back</button>
+        <button type="button" ?disabled=${store.taken.length === 0} @click=${() => store.stepBack()}>Step back</button>
         <button type="button" @click=${() => store.startAgain()}>Start again</button>
         <button type="button" @click=${this.procedure}>Play the procedure</button>
       </div>

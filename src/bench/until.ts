@@ -1,8 +1,9 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../sim/terms/ions.ts';
 import type { Until } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import '../ui/number.ts';
@@ -13,7 +14,7 @@ import '../ui/number.ts';
  * @fires bf-until - an Until
  */
 @customElement('bf-until')
-export class RunUntil extends LitElement {
+export class RunUntil extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,

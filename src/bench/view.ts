@@ -1,4 +1,4 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
 import { type Handle, handlesOf, movedEluent, movedReceiver } from '../../sim/history/edit.ts';
@@ -6,7 +6,7 @@ import type { Plan } from '../../sim/history/plan.ts';
 import { withReceiverMoved } from '../../sim/history/preview.ts';
 import type { CoachLevel, Session } from '../store/session.ts';
 import { withStop } from '../../sim/history/targets.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow } from '../../sim/history/windows.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -40,7 +40,7 @@ type Beside = 'glass' | 'unrolled';
  * @slot why - shown at the end of the debrief: why something was lost
  */
 @customElement('bf-bench')
-export class BenchView extends LitElement {
+export class BenchView extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, viewStyles];
 
   @property({ attribute: false }) session: Session | undefined;
@@ -55,8 +55,6 @@ export class BenchView extends LitElement {
   @state() private held: Action | undefined;
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
   private readonly announcer = new Announcer(this);
 
   constructor() {
@@ -65,8 +63,6 @@ export class BenchView extends LitElement {
   }
 
   override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
     this.announcer.hear(this.session?.store);
   }
 

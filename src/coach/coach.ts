@@ -1,10 +1,10 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
 import type { Prediction } from '../store/keep/predictions.ts';
 import { REASON_MAX } from '../store/keep/predictions.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { deliveredAtEnd } from '../../sim/history/windows.ts';
 import { announce } from '../ui/announce.ts';
 import { emit } from '../ui/emit.ts';
@@ -33,7 +33,7 @@ const REACH_ML = 20;
  * @fires bf-guidance - the windows, for the figure
  */
 @customElement('bf-coach')
-export class Coach extends LitElement {
+export class Coach extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, coachStyles];
 
   @property({ attribute: false }) session: Session | undefined;
@@ -48,8 +48,6 @@ export class Coach extends LitElement {
   @state() private guidance = NO_GUIDANCE;
   @query('h2') private heading!: HTMLElement | null;
   private readonly guide = new Guide();
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
   private readonly closed = new Set<Prediction>();
   private readonly told = new Set<Prediction>();
   private resume = false;
@@ -62,8 +60,6 @@ export class Coach extends LitElement {
   }
 
   override willUpdate(changed: Map<PropertyKey, unknown>) {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
     if (changed.has('held')) this.consider();
   }
 
@@ -207,7 +203,7 @@ export class Coach extends LitElement {
   }
 
   private follow(bench: Bench, session: Session) {
-    this.guide.follow(bench, session.store.taken(), (guidance) => this.take(guidance));
+    this.guide.follow(bench, session.store.taken, (guidance) => this.take(guidance));
     const [line = ''] = warningsOf(bench, this.guidance);
     if (line !== this.warned && line !== '') announce(this, line);
     this.warned = line;

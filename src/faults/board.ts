@@ -1,11 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from '../store/impose.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { announce } from '../ui/announce.ts';
 import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
@@ -18,7 +18,7 @@ const GROUPS = Object.entries(FAULT_GROUPS);
 
 /** The fault board: what is imposed now, and every fault there is, by group. */
 @customElement('bf-fault-board')
-export class FaultBoard extends LitElement {
+export class FaultBoard extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -42,13 +42,6 @@ export class FaultBoard extends LitElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private open: FaultKind | undefined;
   @state() private refusal = '';
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
-  }
 
   override render() {
     const { session } = this;

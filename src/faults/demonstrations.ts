@@ -1,11 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { isRecord } from '../../sim/input/reading.ts';
 import { catalog, scenarioJson } from '../store/catalog.ts';
 import { faultsOf } from '../store/healthy.ts';
 import type { Json } from '../store/keep/saved.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { faultWords } from './severity.ts';
@@ -29,7 +29,7 @@ interface Told {
  * @fires bf-open-part - {part: 'twin'} when a demonstration is to be looked at here
  */
 @customElement('bf-demonstrations')
-export class Demonstrations extends LitElement {
+export class Demonstrations extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -42,15 +42,10 @@ export class Demonstrations extends LitElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private told: ReadonlyMap<string, Told> = new Map();
-  private readonly watch = new Watch(this);
 
   override connectedCallback() {
     super.connectedCallback();
     void this.read();
-  }
-
-  override willUpdate() {
-    this.watch.follow(this.session);
   }
 
   override render() {

@@ -1,6 +1,7 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { encodeLink } from '../store/keep/link.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { hiddenRun } from '../store/keep/hidden-run.ts';
 import type { Session } from '../store/session.ts';
 import { controlStyles } from '../ui/styles.ts';
@@ -17,7 +18,7 @@ const GIVEN: readonly { value: Given; label: string }[] = [
 
 /** Hands the run to a learner with its faults hidden: as a sealed link, or here and now. */
 @customElement('bf-hide-faults')
-export class HideFaults extends LitElement {
+export class HideFaults extends LiveElement {
   static override styles = [controlStyles, partStyles, css`h2 { font-size: 1rem; } bf-segmented { margin-bottom: var(--gap-small); }`];
 
   @property({ attribute: false }) session: Session | undefined;

@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
@@ -6,7 +6,7 @@ import { imposedOn } from '../store/impose.ts';
 import { type Diagnosis, isHidden, REASON_MAX } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import type { Twin } from '../store/twin.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { evidenceOf, tellingMoment } from './evidence.ts';
@@ -20,7 +20,7 @@ const NOTHING = 'nothing';
 
 /** What is wrong with this column? The learner says it with a reason; then it is shown, with the evidence for it. */
 @customElement('bf-mystery')
-export class MysteryPart extends LitElement {
+export class MysteryPart extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -41,15 +41,6 @@ export class MysteryPart extends LitElement {
   @state() private asked = '';
   /** The evidence is looked for at the moment that shows most. */
   private justSaid = false;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-  private readonly watchTwin = new Watch(this);
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
-    this.watchTwin.follow(this.twin);
-  }
 
   override updated() {
     const { session, twin } = this;

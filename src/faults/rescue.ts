@@ -1,5 +1,5 @@
 import { sectionOf } from '../../sim/terms/geometry.ts';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/registry.ts';
 import { eluents } from '../../sim/input/roles.ts';
@@ -7,7 +7,7 @@ import type { Action } from '../../sim/terms/types.ts';
 import { imposedOn, takeAtOnce } from '../store/impose.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { announce } from '../ui/announce.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
@@ -32,7 +32,7 @@ interface Rescue {
 
 /** Prevention and rescue of what is imposed, and the rescues that can be done in the model now. */
 @customElement('bf-rescue')
-export class RescuePart extends LitElement {
+export class RescuePart extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -48,13 +48,6 @@ export class RescuePart extends LitElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private said = '';
   @state() private refused = false;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
-  }
 
   override render() {
     const { session } = this;

@@ -1,10 +1,10 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { workerThread } from '../store/threads/model-thread.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { Twin } from '../store/twin.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { controlStyles } from '../ui/styles.ts';
 import '../ui/segmented.ts';
 import './board.ts';
@@ -27,7 +27,7 @@ type Part = (typeof PARTS)[number]['value'];
 
 /** What goes wrong: faults imposed on the run, the run beside its healthy twin, and where the target went. */
 @customElement('bf-faults')
-export class FaultsView extends LitElement {
+export class FaultsView extends LiveElement {
   static override styles = [
     controlStyles,
     css`
@@ -41,8 +41,6 @@ export class FaultsView extends LitElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private showing: Part = 'board';
   private twin: Twin | undefined;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
 
   override connectedCallback() {
     super.connectedCallback();
@@ -53,11 +51,6 @@ export class FaultsView extends LitElement {
   override disconnectedCallback() {
     super.disconnectedCallback();
     this.twin?.stop();
-  }
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
   }
 
   override render() {

@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/attribution.ts';
 import { FAULTS } from '../../sim/faults/registry.ts';
@@ -7,7 +7,7 @@ import { writtenScenario } from '../store/healthy.ts';
 import { Losses } from '../store/threads/losses.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { duration, fixed, millilitres, millimoles, percent, quantity } from '../ui/text/format.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -33,7 +33,7 @@ const BY_HAND: Readonly<Record<string, string>> = {
  * @fires bf-leave - back to the column, which shows the moment of a line
  */
 @customElement('bf-why-lost')
-export class WhyLost extends LitElement {
+export class WhyLost extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -56,23 +56,10 @@ export class WhyLost extends LitElement {
 
   @property({ attribute: false }) session: Session | undefined;
   private readonly losses = new Losses();
-  private readonly watch = new Watch(this);
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-
-  constructor() {
-    super();
-    this.watch.follow(this.losses);
-  }
 
   override disconnectedCallback() {
     super.disconnectedCallback();
     this.losses.cancel();
-  }
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
   }
 
   override render() {

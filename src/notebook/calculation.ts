@@ -1,7 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/report/calculation.ts';
 import { ownCalculation, readingsOf } from '../store/keeping.ts';
+import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { fixed, significant } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -17,7 +18,7 @@ const SIGNS: Readonly<Record<StepCheck['verdict'], string>> = { right: '✓', fo
 
 /** The reader's own way from the burette to the molarity, a step a line, checked as it is typed. */
 @customElement('bf-calculation')
-export class Calculation extends LitElement {
+export class Calculation extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -38,7 +39,6 @@ export class Calculation extends LitElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @property({ attribute: false }) version: unknown;
 
   override render() {
     const { session } = this;

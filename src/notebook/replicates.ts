@@ -1,10 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Spread } from '../../sim/report/budget.ts';
 import type { OutlierTest } from '../../sim/statistics/outliers.ts';
 import type { Summary } from '../../sim/statistics/statistics.ts';
 import { meanOf } from '../../sim/statistics/statistics.ts';
 import type { Session } from '../store/session.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { KEPT_MAX, type KeptResult } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { fixed, percent, significant, withUnit } from '../ui/text/format.ts';
@@ -42,7 +43,7 @@ const SPREADS: readonly { value: Spread; label: string }[] = [
 
 /** The kept aliquots set side by side: mean, spread, comparison, outliers, error budget. */
 @customElement('bf-replicates')
-export class ReplicateTable extends LitElement {
+export class ReplicateTable extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -63,7 +64,6 @@ export class ReplicateTable extends LitElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @property({ attribute: false }) version: unknown;
   @state() private whose: Whose = 'page';
   @state() private spread: Spread = 'tolerance';
 

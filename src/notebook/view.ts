@@ -1,11 +1,11 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/classplan.ts';
 import { reportOf } from '../../sim/report/report.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import { ownCalculation } from '../store/keeping.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { csvText } from '../ui/text/csv.ts';
 import { fixed, millilitres, percent } from '../ui/text/format.ts';
@@ -19,24 +19,13 @@ import '../ui/table.ts';
 
 /** The notebook: readings, expectations, the reader's own calculation, the result with its uncertainty, safety and waste. Prints on two pages. */
 @customElement('bf-notebook')
-export class NotebookView extends LitElement {
+export class NotebookView extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, viewStyles];
 
   @property({ attribute: false }) session: Session | undefined;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-  private readonly watchWorkUp = new Watch(this);
-  private version = 0;
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
-    this.watchWorkUp.follow(this.session?.workUp);
-    this.version += 1;
-  }
 
   override render() {
-    const { session, version } = this;
+    const { session } = this;
     const scenario = session?.store.scenario;
     if (!session || !scenario || !session.store.moment) return html`<h1>Notebook</h1><p role="status">The run is being opened …</p>`;
     return html`<div class="bar">
@@ -49,7 +38,7 @@ export class NotebookView extends LitElement {
       <div class="pages">
         <div class="first">
           <div class="page">
-            <bf-calculation .session=${session} .version=${version}></bf-calculation>
+            <bf-calculation .session=${session}></bf-calculation>
             ${this.expected(session)}
             ${this.debrief(session)}
             ${this.own(session)}
@@ -58,7 +47,7 @@ export class NotebookView extends LitElement {
         </div>
         <bf-table class="at-bench" caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
         <div class="page second">
-          <bf-replicates .session=${session} .version=${version}></bf-replicates>
+          <bf-replicates .session=${session}></bf-replicates>
           ${this.safety()}
         </div>
       </div>`;

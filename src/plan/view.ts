@@ -1,9 +1,9 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/classplan.ts';
 import { type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/timetable.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
 import { fixed, quantity } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -46,7 +46,7 @@ const PHASES: readonly { key: keyof ColumnTimes; label: string }[] = [
 
 /** Group timetable and class plan: who does what when, whether it fits the period, and what a class needs and leaves. */
 @customElement('bf-plan')
-export class PlanView extends LitElement {
+export class PlanView extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -77,13 +77,6 @@ export class PlanView extends LitElement {
   @state() private groups = 8;
   /** Times that the reader has set over those of the run. */
   @state() private own: Partial<Record<keyof ColumnTimes, number>> = {};
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
-  }
 
   override render() {
     const { store } = this.session ?? {};

@@ -1,8 +1,10 @@
+import { batch } from '@preact/signals-core';
 import type { Action, Log, Scenario, Until } from '../../sim/terms/types.ts';
 import type { RunEvent } from '../../sim/history/events.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import type { Moment } from './threads/planner.ts';
 import type { Plan } from '../../sim/history/plan.ts';
+import { derived, tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
 
@@ -19,137 +21,156 @@ interface Place {
   readonly now: number;
 }
 
+/** What a change of the run leads to, shown all at once. */
+interface Shown extends Place {
+  readonly plan: Plan;
+  readonly moment: Moment;
+}
+
 /**
- * Holds the run and tells listeners (`change`) when anything it shows differs. All changes go through its methods; the
- * model answers from its own thread, and answers to questions that no longer matter are dropped.
+ * Holds the run. All changes go through its methods; the model answers from its own thread, in the order of the questions,
+ * and answers to questions that no longer matter are dropped.
  */
-export class ColumnStore extends EventTarget {
-  scenario: Scenario | undefined;
+export class ColumnStore {
+  @tracked scenario: Scenario | undefined;
   /** The whole run of the present log, past and forecast. */
-  plan: Plan | undefined;
+  @tracked plan: Plan | undefined;
   /** While a handle is dragged: the run as it would be. */
-  preview: Plan | undefined;
+  @tracked preview: Plan | undefined;
   /** The column at the moment shown. */
-  moment: Moment | undefined;
+  @tracked moment: Moment | undefined;
   /** Model time played so far, min. */
-  now = 0;
-  playing = false;
-  speed: number = 20;
+  @tracked now = 0;
+  @tracked playing = false;
+  @tracked speed: number = 20;
   /** Model time at which playing stops by itself, min. */
-  stopAt = Number.POSITIVE_INFINITY;
+  @tracked stopAt = Number.POSITIVE_INFINITY;
   /** What the last action was refused for, and which action. */
-  refusal: RunEvent | undefined;
+  @tracked refusal: RunEvent | undefined;
   /** Everything that was refused since this run was opened; a refused action is not in the log. */
-  refusals: readonly RunEvent[] = [];
-  failure = '';
+  @tracked refusals: readonly RunEvent[] = [];
+  @tracked failure = '';
+  @tracked private past: readonly Place[] = [];
+  @tracked private future: readonly Place[] = [];
+  /** Changes of the run that are not done yet. */
+  @tracked private changes = 0;
   private readonly thread: ModelThread;
-  private past: Place[] = [];
-  private future: Place[] = [];
-  /** Questions that the model has not answered yet. */
-  private questions = 0;
-  private asking = false;
+  /** Number of the run opened last; what was asked for another is not shown. */
+  private opened = 0;
+  /** A tick waits for the model. */
+  private ticking = false;
+  private trying = false;
   private wanted: Log | undefined;
+  /** Number of the preview; one that comes after its handle was let go is not shown. */
   private trial = 0;
   /** What playing is to stop at, where that was asked for. */
   private until: Until | undefined;
-  private generation = 0;
   /** Real time not yet played because the model was still answering, s. */
   private owed_s = 0;
-  /** Changes of the log wait here for those before them, so that none starts from a log that is about to go. */
+  /** Changes of the run wait here for those before them, so that none starts from a log that is about to go. */
   private line: Promise<unknown> = Promise.resolve();
 
   constructor(thread: ModelThread) {
-    super();
     this.thread = thread;
   }
 
-  get log(): Log {
+  @derived get log(): Log {
     return this.plan?.log ?? [];
   }
 
-  get canUndo(): boolean {
+  @derived get canUndo(): boolean {
     return this.past.length > 0;
   }
 
-  get canRedo(): boolean {
+  @derived get canRedo(): boolean {
     return this.future.length > 0;
   }
 
-  get busy(): boolean {
-    return this.questions > 0;
+  @derived get busy(): boolean {
+    return this.changes > 0;
   }
 
-  /** Opens a scenario with a log, played up to `now`. */
-  async open(scenario: Scenario, log: Log = [], now = 0): Promise<void> {
-    this.generation += 1;
+  /** Number of actions taken up to the moment shown. */
+  @derived get entry(): number {
+    return this.moment?.entry ?? 0;
+  }
+
+  /** Actions taken up to the moment shown. */
+  @derived get taken(): Log {
+    return this.log.slice(0, this.entry);
+  }
+
+  /** Opens a scenario with a log, played up to `now`. Until the model has answered, the run before it stays; `along` changes with it. */
+  open(scenario: Scenario, log: Log = [], now = 0, along: () => void = () => undefined): Promise<void> {
+    this.opened += 1;
     this.playing = false;
+    this.line = Promise.resolve();
     this.endTrial();
-    this.scenario = scenario;
-    this.plan = this.preview = this.moment = this.refusal = undefined;
-    this.refusals = [];
-    this.past = [];
-    this.future = [];
-    this.stopAt = Number.POSITIVE_INFINITY;
-    await this.follow(async () => {
-      this.plan = await this.thread.open(scenario, log);
-      await this.show(now);
+    return this.change(async () => {
+      const [plan, moment] = await this.ask(Promise.all([this.thread.open(scenario, log), this.thread.moment(now)]));
+      batch(() => {
+        this.scenario = scenario;
+        this.refusal = undefined;
+        this.refusals = this.past = this.future = [];
+        this.stopAt = Number.POSITIVE_INFINITY;
+        this.show({ plan, moment, log, now });
+        along();
+      });
     });
   }
 
   /** Takes an action at the moment shown; what the log still had ahead is given up. Resolves to the refusal, if any. */
   act(action: Action): Promise<RunEvent | undefined> {
-    return this.inLine(() => this.take(action));
+    const { scenario } = this;
+    return this.change(async () => (scenario === this.scenario ? this.take(action) : undefined));
   }
 
   /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
   replace(log: Log, now: number): Promise<void> {
-    return this.inLine(() => this.put(log, now, this.place()));
+    return this.change(() => this.put(log, now, this.place()));
   }
 
   /** Shows the run of another log while a handle moves. Only the newest log waits for the model. */
   async tryOut(log: Log): Promise<void> {
     this.wanted = log;
-    if (this.asking) return;
-    this.asking = true;
-    try {
+    if (this.trying) return;
+    this.trying = true;
+    await this.guard(async () => {
       while (this.wanted) {
-        const next: Log = this.wanted;
+        const { wanted, trial } = this;
         this.wanted = undefined;
-        const { generation, trial } = this;
-        const plan = await this.thread.plan(next);
-        if (generation !== this.generation || trial !== this.trial) continue;
-        this.preview = plan;
-        this.tell();
+        const plan = await this.thread.plan(wanted);
+        if (trial === this.trial) this.preview = plan;
       }
-    } catch (error) {
-      this.fail(error);
-    } finally {
-      this.asking = false;
-    }
+    });
+    this.trying = false;
   }
 
   /** Ends a preview without keeping it. */
   dropPreview(): Promise<void> {
-    return this.inLine(async () => {
-      this.endTrial();
-      const { log } = this;
-      await this.follow(async () => {
-        this.plan = await this.thread.plan(log);
-      });
+    this.endTrial();
+    return this.change(async () => {
+      await this.ask(this.thread.plan(this.log));
     });
   }
 
   undo(): Promise<void> {
-    return this.inLine(() => this.travel(this.past, this.future));
+    return this.change(async () => {
+      const place = this.past.at(-1);
+      if (place) await this.travel(place, this.past.slice(0, -1), [...this.future, this.place()]);
+    });
   }
 
   redo(): Promise<void> {
-    return this.inLine(() => this.travel(this.future, this.past));
+    return this.change(async () => {
+      const place = this.future.at(-1);
+      if (place) await this.travel(place, [...this.past, this.place()], this.future.slice(0, -1));
+    });
   }
 
   /** Back to the moment before the last action taken. */
   stepBack(): Promise<void> {
-    return this.inLine(async () => {
+    return this.change(async () => {
       this.playing = false;
       const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
       if (last) await this.put(this.log.slice(0, last.entry), last.time_min, this.place());
@@ -173,35 +194,38 @@ export class ColumnStore extends EventTarget {
   /** Plays until something is reached, or until nothing flows. */
   async runUntil(until: Until): Promise<void> {
     if (!this.moment) return;
-    const generation = this.generation;
-    const reached = await this.thread.timeOf(this.moment.time_min, until);
-    if (generation !== this.generation) return;
-    this.stopAt = reached;
-    this.until = until;
-    this.play();
+    const { time_min } = this.moment;
+    await this.guard(async () => {
+      this.stopAt = await this.ask(this.thread.timeOf(time_min, until));
+      this.until = until;
+      this.play();
+    });
   }
 
   play(): void {
     if (this.now >= this.stopAt) this.stopAt = Number.POSITIVE_INFINITY;
     this.playing = true;
-    this.tell();
   }
 
   pause(): void {
     this.playing = false;
     this.until = undefined;
     this.stopAt = Number.POSITIVE_INFINITY;
-    this.tell();
   }
 
   setSpeed(speed: number): void {
     this.speed = speed;
-    this.tell();
   }
 
   /** Shows another moment of the run. */
   async seek(time_min: number): Promise<void> {
-    await this.follow(() => this.show(time_min));
+    await this.guard(async () => {
+      const moment = await this.ask(this.thread.moment(time_min));
+      batch(() => {
+        this.moment = moment;
+        this.now = time_min;
+      });
+    });
   }
 
   /** Straight to where playing would stop. */
@@ -214,24 +238,21 @@ export class ColumnStore extends EventTarget {
 
   /** Advances playing by a real time; called once per frame by the page. While the model still answers, or a handle is dragged, time waits. */
   async tick(elapsed_s: number): Promise<void> {
-    if (!this.playing || !this.plan || this.preview || this.asking) return;
+    if (!this.playing || !this.plan || this.preview || this.trying) return;
     this.owed_s = Math.min(this.owed_s + elapsed_s, TICK_MAX_S);
-    if (this.busy) return;
+    if (this.busy || this.ticking) return;
     const next = this.now + this.owed_s * MIN_PER_S * this.speed;
     this.owed_s = 0;
     const stop = next >= this.stopAt;
-    await this.follow(() => this.show(stop ? this.stopAt : next));
+    this.ticking = true;
+    await this.seek(stop ? this.stopAt : next);
+    this.ticking = false;
     if (stop) this.pause();
   }
 
   close(): void {
-    this.generation += 1;
+    this.opened += 1;
     this.thread.close();
-  }
-
-  /** Actions taken up to the moment shown. */
-  taken(): Log {
-    return this.log.slice(0, this.moment?.entry ?? 0);
   }
 
   private place(): Place {
@@ -242,93 +263,117 @@ export class ColumnStore extends EventTarget {
     if (!this.moment) return undefined;
     const before = this.place();
     const { time_min } = this.moment;
-    const log = [...this.taken(), { ...action, at_min: time_min }];
-    await this.put(log, time_min, undefined);
-    const event = this.moment.events.find(({ entry }) => entry === log.length - 1);
-    this.refusal = event?.refused ? event : undefined;
-    // A refused action changes nothing: it is taken out again, so the log holds only what was done.
-    if (this.refusal) {
-      this.refusals = [...this.refusals, this.refusal];
-      await this.put(before.log, before.now, undefined);
-    } else {
+    const log = [...this.taken, { ...action, at_min: time_min }];
+    const shown = await this.run({ log, now: time_min });
+    const event = shown.moment.events.find(({ entry }) => entry === log.length - 1);
+    if (event?.refused) return this.refuse(event, before);
+    batch(() => {
+      this.refusal = undefined;
+      this.show(shown);
       this.remember(before);
-      await this.aimAgain();
-    }
-    this.tell();
-    return this.refusal;
+    });
+    await this.aimAgain();
+    return undefined;
+  }
+
+  /** A refused action changes nothing: the model goes back to the log without it, which holds only what was done. */
+  private async refuse(event: RunEvent, before: Place): Promise<RunEvent> {
+    await this.run(before);
+    batch(() => {
+      this.refusal = event;
+      this.refusals = [...this.refusals, event];
+      this.preview = undefined;
+    });
+    return event;
   }
 
   /** An action on the way moves the moment at which playing is to stop. */
   private async aimAgain(): Promise<void> {
     const { until, moment } = this;
     if (!this.playing || !Number.isFinite(this.stopAt)) return;
-    this.stopAt = until && moment ? await this.thread.timeOf(moment.time_min, until) : Number.POSITIVE_INFINITY;
+    this.stopAt = until && moment ? await this.ask(this.thread.timeOf(moment.time_min, until)) : Number.POSITIVE_INFINITY;
   }
 
   /** `from`: the place that undo returns to. */
-  private async put(log: Log, now: number, from: Place | undefined): Promise<void> {
-    this.endTrial();
-    await this.follow(async () => {
-      this.plan = await this.thread.plan(log);
-      if (from) this.remember(from);
-      await this.show(now);
+  private async put(log: Log, now: number, from: Place): Promise<void> {
+    const shown = await this.run({ log, now });
+    batch(() => {
+      this.show(shown);
+      this.remember(from);
+    });
+  }
+
+  private async travel(place: Place, past: readonly Place[], future: readonly Place[]): Promise<void> {
+    this.playing = false;
+    const shown = await this.run(place);
+    batch(() => {
+      this.refusal = undefined;
+      this.show(shown);
+      this.past = past;
+      this.future = future;
     });
   }
 
   private endTrial(): void {
     this.trial += 1;
-    this.wanted = undefined;
-    this.preview = undefined;
+    this.wanted = this.preview = undefined;
   }
 
   private remember(place: Place): void {
-    this.past.push(place);
-    if (this.past.length > UNDO_MAX) this.past.shift();
+    this.past = [...this.past, place].slice(-UNDO_MAX);
     this.future = [];
   }
 
-  private async travel(from: Place[], to: Place[]): Promise<void> {
-    const place = from.pop();
-    if (!place) return;
-    to.push(this.place());
-    this.playing = false;
-    this.refusal = undefined;
-    await this.put(place.log, place.now, undefined);
-  }
-
-  private async show(time_min: number): Promise<void> {
-    const generation = this.generation;
-    const moment = await this.thread.moment(time_min);
-    if (generation !== this.generation) return;
+  private show({ plan, moment, now }: Shown): void {
+    this.preview = undefined;
+    this.plan = plan;
     this.moment = moment;
-    this.now = time_min;
+    this.now = now;
   }
 
-  /** Runs a question to the model; a failure is shown, not lost. */
-  private async follow(work: () => Promise<void>): Promise<void> {
-    this.questions += 1;
+  private async run({ log, now }: Place): Promise<Shown> {
+    // No other log is tried from here on; the one that was last tried is seen until the answer comes.
+    this.trial += 1;
+    this.wanted = undefined;
+    const [plan, moment] = await this.ask(Promise.all([this.thread.plan(log), this.thread.moment(now)]));
+    return { plan, moment, log, now };
+  }
+
+  private async ask<Answer>(question: Promise<Answer>): Promise<Answer> {
+    const { opened } = this;
+    const answer = await question;
+    if (opened !== this.opened) throw new Error('model: another run was opened meanwhile');
+    return answer;
+  }
+
+  /** Does the work once the changes before it are done, but not if another run was opened meanwhile. */
+  private change<Answer>(work: () => Promise<Answer>): Promise<Answer | undefined> {
+    const { opened } = this;
+    this.changes += 1;
+    const turn = this.line.then(async () => {
+      const answer = opened === this.opened ? await this.guard(work) : undefined;
+      this.changes -= 1;
+      return answer;
+    });
+    this.line = turn;
+    return turn;
+  }
+
+  /** Asks the model; a failure is shown, not lost, unless it is of a run that is gone. */
+  private async guard<Answer>(work: () => Promise<Answer>): Promise<Answer | undefined> {
+    const { opened } = this;
     try {
-      await work();
+      const answer = await work();
       this.failure = '';
+      return answer;
     } catch (error) {
-      this.fail(error);
+      if (opened === this.opened) this.fail(error);
+      return undefined;
     }
-    this.questions -= 1;
-    this.tell();
   }
 
   private fail(error: unknown): void {
     this.failure = error instanceof Error ? error.message : String(error);
     this.playing = false;
-  }
-
-  private inLine<Answer>(work: () => Promise<Answer>): Promise<Answer> {
-    const turn = this.line.then(work);
-    this.line = turn.catch(() => undefined);
-    return turn;
-  }
-
-  private tell(): void {
-    this.dispatchEvent(new Event('change'));
   }
 }

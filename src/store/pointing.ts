@@ -1,3 +1,5 @@
+import { tracked } from './tracked.ts';
+
 // The place of the run that the reader points at. Bench and explanations both write it, so that a depth chosen in one is the
 // depth shown in the other.
 
@@ -8,25 +10,19 @@ export interface Place {
   readonly delivered_mL?: number;
 }
 
-/** Tells listeners (`change`) when the reader points elsewhere. */
-export class Pointing extends EventTarget {
-  depth_cm: number | undefined;
-  delivered_mL: number | undefined;
+export class Pointing {
+  @tracked depth_cm: number | undefined;
+  @tracked delivered_mL: number | undefined;
 
   /** Points at a depth, a volume or both; what is not named stays. */
-  point(place: Place): void {
-    const { depth_cm = this.depth_cm, delivered_mL = this.delivered_mL } = place;
-    if (depth_cm === this.depth_cm && delivered_mL === this.delivered_mL) return;
+  point({ depth_cm = this.depth_cm, delivered_mL = this.delivered_mL }: Place): void {
     this.depth_cm = depth_cm;
     this.delivered_mL = delivered_mL;
-    this.dispatchEvent(new Event('change'));
   }
 }
 
-export const pointing = new Pointing();
-
 /** Follows what the reader points at in the glass (`bf-depth`) and the figure (`bf-point`), wherever below `root` they are. */
-export function hearPointing(root: EventTarget, target: Pointing = pointing): void {
+export function hearPointing(root: EventTarget, target: Pointing): void {
   const hear = (event: Event): void => {
     // Both kinds of event carry a place, or nothing when the pointer has left.
     const place = (event as CustomEvent<Place | undefined>).detail;

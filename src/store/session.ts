@@ -1,4 +1,5 @@
 import { SEED_MAX } from '../../sim/math/random.ts';
+import { batch, effect, untracked } from '@preact/signals-core';
 import { readLog } from '../../sim/input/log.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
@@ -14,6 +15,8 @@ import type { Json, Outcome, SavedRun } from './keep/saved.ts';
 import { type Autosave, openAutosave } from './keep/storage.ts';
 import { targetsOf } from '../../sim/history/targets.ts';
 import type { FractionTargets } from '../../sim/history/windows.ts';
+import { Pointing } from './pointing.ts';
+import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { WorkUpStore } from './work-up-store.ts';
 
@@ -24,6 +27,7 @@ const COACH_LEVELS: readonly CoachLevel[] = ['off', 'ask', 'guide'];
 /** The action that a prediction is asked before. */
 const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
 
+type Lasting = Omit<SavedRun, 'now_min'>;
 type Beside = Pick<SavedRun, 'predictions' | 'mystery' | 'workup'>;
 
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
@@ -32,44 +36,44 @@ const SAVE_EVERY_MS = 1000;
 const SEEDS = SEED_MAX + 1;
 
 /**
- * What the tab is working on: which scenario, what was changed in it, and the run itself. Opens it from what was kept, a
- * link or a file, keeps it as it grows, and tells listeners (`change`) when scenario or issues differ.
+ * What the tab is working on: which scenario, what was changed in it, the run itself, and the place of it that the reader
+ * points at. Opens it from what was kept, a link or a file, and keeps it as it grows.
  */
-export class Session extends EventTarget {
+export class Session {
   readonly store: ColumnStore;
   readonly workUp: WorkUpStore;
-  base = FIRST_SCENARIO;
+  readonly pointing = new Pointing();
+  @tracked base = FIRST_SCENARIO;
   /** JSON of the scenario as it ships. */
-  shipped: Json = {};
+  @tracked shipped: Json = {};
   /** JSON of the scenario in use. */
-  json: Json = {};
-  coach: CoachLevel = 'ask';
-  exaggerate = false;
+  @tracked json: Json = {};
+  @tracked coach: CoachLevel = 'ask';
+  @tracked exaggerate = false;
   /** What the collected fraction must hold; undefined before a scenario is open. */
-  targets: FractionTargets | undefined;
+  @tracked targets: FractionTargets | undefined;
   /** What the reader expected, oldest first; see `validPredictions`. */
-  predictions: readonly Prediction[] = [];
+  @tracked predictions: readonly Prediction[] = [];
   /** There when the faults of this run are, or were, hidden from the reader. */
-  mystery: Mystery | undefined;
+  @tracked mystery: Mystery | undefined;
   /** Problems of the last thing that was asked to be opened. */
-  issues: readonly Issue[] = [];
+  @tracked issues: readonly Issue[] = [];
   /** One line for the reader: a damaged link, a full storage. */
-  notice = '';
-  noticeKind: 'note' | 'problem' = 'note';
+  @tracked notice = '';
+  @tracked noticeKind: 'note' | 'problem' = 'note';
   private readonly autosave: Autosave;
   private readonly storage: Storage | undefined;
-  private savedLog: Log | undefined;
+  /** What was kept last. */
+  private kept: Lasting | undefined;
   private savedAt = 0;
 
   constructor(thread: ModelThread, storage: Storage | undefined, tab: string) {
-    super();
     this.store = new ColumnStore(thread);
     this.workUp = new WorkUpStore(this.store);
     this.storage = storage;
     this.coach = rememberedCoach(storage);
     this.autosave = openAutosave(storage, tab);
-    this.store.addEventListener('change', () => this.keep());
-    this.workUp.addEventListener('change', () => this.keepNow());
+    effect(() => this.keep());
   }
 
   /** What the tab shows first: a shared run, else the one kept, else the default scenario untouched. */
@@ -105,7 +109,7 @@ export class Session extends EventTarget {
   }
 
   /** Uses a changed scenario from now on, with the log as it stands. */
-  async change(json: Json, log: Log = this.store.taken(), now = this.store.now): Promise<boolean> {
+  async change(json: Json, log: Log = this.store.taken, now = this.store.now): Promise<boolean> {
     return this.use(this.base, this.shipped, json, log, now, { ...this.beside(), workup: this.workUp.saved });
   }
 
@@ -116,7 +120,7 @@ export class Session extends EventTarget {
     const { kept, entries } = this.workUp.saved;
     const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
     const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
-    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken() : [], 0, {
+    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken : [], 0, {
       ...(this.mystery ? { mystery: this.mystery } : {}),
       workup,
     });
@@ -126,16 +130,7 @@ export class Session extends EventTarget {
 
   /** The run as it would be kept. */
   saved(): SavedRun {
-    const { scenario, log, now } = this.store;
-    return {
-      base: this.base,
-      differences: differences(this.shipped, this.json),
-      seed: scenario?.seed ?? 1,
-      log,
-      now_min: now,
-      ...this.beside(),
-      ...(this.workUp.saved === EMPTY_WORK_UP ? {} : { workup: this.workUp.saved }),
-    };
+    return { ...this.lasting, now_min: this.store.now };
   }
 
   async link(options?: LinkOptions): Promise<Outcome<string>> {
@@ -149,18 +144,15 @@ export class Session extends EventTarget {
     } catch {
       // Only the memory of the choice is lost.
     }
-    this.tell();
   }
 
   setTargets(targets: FractionTargets): void {
     this.targets = targets;
-    this.tell();
   }
 
   /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
   predict(prediction: Prediction): void {
     this.predictions = [...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion), prediction];
-    this.tell();
   }
 
   /** Predictions whose action was taken; after an undo the later ones wait for a redo. */
@@ -172,25 +164,23 @@ export class Session extends EventTarget {
   /** Keeps what the reader says is wrong; the hidden faults are shown from now on. */
   diagnose(answer: Diagnosis): void {
     this.mystery = { answer };
-    this.keepNow();
-    this.tell();
   }
 
   /** Keeps the run at once, such as before the page goes away. */
   keepNow(): void {
-    this.savedLog = undefined;
+    this.kept = undefined;
     this.keep();
   }
 
   setExaggerate(on: boolean): void {
     this.exaggerate = on;
-    this.tell();
   }
 
   say(notice: string, kind: 'note' | 'problem' = 'note'): void {
-    this.notice = notice;
-    this.noticeKind = kind;
-    this.tell();
+    batch(() => {
+      this.notice = notice;
+      this.noticeKind = kind;
+    });
   }
 
   private async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
@@ -198,19 +188,35 @@ export class Session extends EventTarget {
     if (!read.ok) return this.refuse(read.issues);
     const readable = readLog(log, read.scenario);
     if (!readable.ok) return this.refuse(readable.issues);
-    this.base = base;
-    this.shipped = shipped;
-    this.json = json;
-    this.issues = [];
-    this.notice = '';
-    this.predictions = beside.predictions ?? [];
-    this.mystery = beside.mystery;
-    this.targets = targetsOf(read.scenario);
-    this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
+    // What is asked for next builds on this, even before the model has answered.
+    batch(() => {
+      this.base = base;
+      this.shipped = shipped;
+      this.json = json;
+      this.issues = [];
+    });
     // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
-    await this.store.open(imposed(read.scenario), readable.log, now);
-    this.tell();
+    await this.store.open(imposed(read.scenario), readable.log, now, () => {
+      this.notice = '';
+      this.predictions = beside.predictions ?? [];
+      this.mystery = beside.mystery;
+      this.targets = targetsOf(read.scenario);
+      this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
+    });
     return true;
+  }
+
+  /** What is kept of a run, but for the time it was played to: the same object as long as only that differs. */
+  @derived private get lasting(): Lasting {
+    const { scenario, log } = this.store;
+    return {
+      base: this.base,
+      differences: differences(this.shipped, this.json),
+      seed: scenario?.seed ?? 1,
+      log,
+      ...this.beside(),
+      ...(this.workUp.saved === EMPTY_WORK_UP ? {} : { workup: this.workUp.saved }),
+    };
   }
 
   /** What is kept with a run besides scenario and log. */
@@ -222,24 +228,20 @@ export class Session extends EventTarget {
 
   private refuse(issues: readonly Issue[]): false {
     this.issues = issues;
-    this.tell();
     return false;
   }
 
-  /** Keeps the run when its log has grown, and now and then while it plays. */
+  /** Keeps the run when anything but the time has changed, and now and then while it plays. */
   private keep(): void {
-    const { store } = this;
-    if (!store.plan || store.preview) return;
+    const { store, lasting } = this;
+    const run = this.saved();
+    if (!store.plan || store.preview || store.busy) return;
     const now = Date.now();
-    if (this.savedLog === store.log && store.playing && now - this.savedAt < SAVE_EVERY_MS) return;
-    this.savedLog = store.log;
+    if (this.kept === lasting && store.playing && now - this.savedAt < SAVE_EVERY_MS) return;
+    this.kept = lasting;
     this.savedAt = now;
-    const kept = this.autosave.save(this.saved());
-    if (!kept.ok && this.notice === '') this.say(kept.message, 'problem');
-  }
-
-  private tell(): void {
-    this.dispatchEvent(new Event('change'));
+    const kept = this.autosave.save(run);
+    if (!kept.ok) untracked(() => this.notice === '' && this.say(kept.message, 'problem'));
   }
 }
 

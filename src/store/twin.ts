@@ -1,10 +1,11 @@
+import { batch, effect, untracked } from '@preact/signals-core';
 import type { Given } from '../../sim/faults/imposed.ts';
-import type { Log, Scenario } from '../../sim/terms/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import { healthyTwin, writtenScenario } from './healthy.ts';
 import type { Moment } from './threads/planner.ts';
 import type { Plan } from '../../sim/history/plan.ts';
-import type { Json } from './keep/saved.ts';
+import { derived, tracked } from './tracked.ts';
 import type { Session } from './session.ts';
 
 /** What a twin costs, ms of real time: the last whole run, and the last look at a moment. */
@@ -13,36 +14,32 @@ export interface TwinCost {
   readonly moment_ms: number;
 }
 
-/** What the twin is to run, and for which run it was worked out. */
+/** What the twin is to run. */
 interface Asked extends Given {
-  readonly json: Json;
-  readonly ran: Log;
   readonly bed: string;
   readonly key: string;
 }
 
 /**
  * The same run on a healthy bed, in a thread of its own. While it is started it follows the session: it is planned anew when
- * scenario or log differ, and shows the same model time. Tells listeners (`change`) when it has caught up a little.
+ * scenario or log differ, and shows the same model time.
  */
-export class Twin extends EventTarget {
-  scenario: Scenario | undefined;
-  plan: Plan | undefined;
-  moment: Moment | undefined;
-  failure = '';
-  cost: TwinCost = { plan_ms: 0, moment_ms: 0 };
+export class Twin {
+  @tracked scenario: Scenario | undefined;
+  @tracked plan: Plan | undefined;
+  @tracked moment: Moment | undefined;
+  @tracked failure = '';
+  @tracked cost: TwinCost = { plan_ms: 0, moment_ms: 0 };
   private readonly session: Session;
   private readonly makeThread: () => ModelThread;
   private thread: ModelThread | undefined;
-  private asked: Asked | undefined;
   private planned = '';
   private opened = '';
-  private shown = Number.NaN;
+  @tracked private shown = Number.NaN;
   private catching = false;
-  private readonly follow = (): void => void this.catchUp();
+  private unfollow: () => void = () => undefined;
 
   constructor(session: Session, makeThread: () => ModelThread) {
-    super();
     this.session = session;
     this.makeThread = makeThread;
   }
@@ -55,18 +52,22 @@ export class Twin extends EventTarget {
   start(): void {
     if (this.thread) return;
     this.thread = this.makeThread();
-    this.session.store.addEventListener('change', this.follow);
-    void this.catchUp();
+    this.unfollow = effect(() => this.follow(this.given, this.session.store.now));
   }
 
   /** Ends the thread; the last plan and moment stay to be looked at. */
   stop(): void {
-    this.session.store.removeEventListener('change', this.follow);
+    this.unfollow();
     this.thread?.close();
     this.thread = undefined;
     this.planned = this.opened = '';
     this.shown = Number.NaN;
     this.catching = false;
+  }
+
+  /** Called with what the twin is to show; what it does about it is its own. */
+  private follow(_given: Asked | undefined, _now: number): void {
+    untracked(() => void this.catchUp());
   }
 
   /** Answers come one at a time: while the model is at work, only the newest state of the run waits. */
@@ -82,17 +83,15 @@ export class Twin extends EventTarget {
     }
     if (this.thread !== thread) return;
     this.catching = false;
-    this.dispatchEvent(new Event('change'));
   }
 
   /** One question to the model; false when the twin is where the run is. */
   private async oneStep(thread: ModelThread): Promise<boolean> {
-    const given = this.given();
+    const { given } = this;
     if (!given) return false;
     if (given.key !== this.planned) await this.planAnew(thread, given);
     else if (this.session.store.now !== this.shown) await this.show(thread, this.session.store.now);
     else return false;
-    this.dispatchEvent(new Event('change'));
     return true;
   }
 
@@ -100,34 +99,35 @@ export class Twin extends EventTarget {
     const from = performance.now();
     const plan = await (bed === this.opened ? thread.plan(log) : thread.open(scenario, log));
     if (this.thread !== thread) return;
-    if (bed !== this.opened) this.moment = undefined;
-    this.scenario = scenario;
-    this.plan = plan;
+    batch(() => {
+      if (bed !== this.opened) this.moment = undefined;
+      this.scenario = scenario;
+      this.plan = plan;
+      this.shown = Number.NaN;
+      this.cost = { ...this.cost, plan_ms: performance.now() - from };
+    });
     this.planned = key;
     this.opened = bed;
-    this.shown = Number.NaN;
-    this.cost = { ...this.cost, plan_ms: performance.now() - from };
   }
 
   private async show(thread: ModelThread, now: number): Promise<void> {
     const from = performance.now();
     const moment = await thread.moment(now);
     if (this.thread !== thread) return;
-    this.moment = moment;
-    this.shown = now;
-    this.cost = { ...this.cost, moment_ms: performance.now() - from };
+    batch(() => {
+      this.moment = moment;
+      this.shown = now;
+      this.cost = { ...this.cost, moment_ms: performance.now() - from };
+    });
   }
 
-  /** The twin's scenario and log; worked out anew only when the run's have changed. */
-  private given(): Asked | undefined {
+  /** The twin's scenario and log. */
+  @derived private get given(): Asked | undefined {
     const { json, base, store } = this.session;
-    if (!store.plan) return undefined;
-    if (this.asked?.json === json && this.asked.ran === store.log) return this.asked;
-    const written = writtenScenario(json, base);
+    const written = store.plan && writtenScenario(json, base);
     if (!written) return undefined;
     const { scenario, log } = healthyTwin(written, store.log);
     const bed = JSON.stringify(scenario);
-    this.asked = { json, ran: store.log, scenario, log, bed, key: bed + JSON.stringify(log) };
-    return this.asked;
+    return { scenario, log, bed, key: bed + JSON.stringify(log) };
   }
 }

@@ -1,3 +1,4 @@
+import { batch } from '@preact/signals-core';
 import type { ReceiverResult } from '../../sim/history/outcome.ts';
 import type { Parameters, Scenario } from '../../sim/terms/types.ts';
 import type { WorkUpAction } from '../../sim/workup/actions.ts';
@@ -9,6 +10,7 @@ import { richest, type Sample, sampleOf, valuesWith } from '../../sim/report/sam
 import { type WorkUp, workUpFigures } from '../../sim/report/workup.ts';
 import type { ColumnStore } from './column-store.ts';
 import { usualStep } from '../../sim/workup/usual-step.ts';
+import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type KeptResult, type SavedWorkUp, TEXT_LONGEST } from './keep/work-up.ts';
 
 /** The work-up as it was played. */
@@ -17,7 +19,7 @@ interface Played {
   readonly receiver: Receiver;
   readonly bench: Bench;
   /** State before the first action and after each. */
-  readonly states: WorkUpState[];
+  readonly states: readonly WorkUpState[];
 }
 
 /** Steps that one press of the button plays at most. */
@@ -27,67 +29,65 @@ const USUAL_MAX = 60;
  * The one owner of the work-up: which receiver of the run was taken, what was done to it, and what the reader made of it. The
  * state is played from the log, so it follows the run: another change of the receiver is worked up by the same steps.
  */
-export class WorkUpStore extends EventTarget {
-  saved: SavedWorkUp = EMPTY_WORK_UP;
+export class WorkUpStore {
+  @tracked saved: SavedWorkUp = EMPTY_WORK_UP;
   /** The last action, if it was refused. */
-  refusal: WorkUpEvent | undefined;
+  @tracked refusal: WorkUpEvent | undefined;
   /** Everything that was refused; a refused action is not in the log. */
-  refusals: readonly WorkUpEvent[] = [];
+  @tracked refusals: readonly WorkUpEvent[] = [];
   private readonly column: ColumnStore;
-  private undone: WorkUpAction[] = [];
-  private played: Played | undefined;
-  private figuresOf: { state: WorkUpState; figures: WorkUp } | undefined;
+  @tracked private undone: readonly WorkUpAction[] = [];
+  /** What was played last, so that only what is new has to be. */
+  private before: Played | undefined;
 
   constructor(column: ColumnStore) {
-    super();
     this.column = column;
   }
 
   /** Receivers that hold liquid at the moment shown. */
-  get receivers(): readonly ReceiverResult[] {
+  @derived get receivers(): readonly ReceiverResult[] {
     return (this.column.moment?.results.receivers ?? []).filter(({ volume_mL }) => volume_mL > 0);
   }
 
   /** What the run's receiver of that name holds; undefined before one is taken, or if the run has none of that name. */
   get receiver(): Receiver | undefined {
-    return this.play()?.receiver;
+    return this.played?.receiver;
   }
 
   /** The receiver that holds most cobalt. */
-  get richest(): ReceiverResult | undefined {
+  @derived get richest(): ReceiverResult | undefined {
     return richest(this.receivers);
   }
 
-  get sample(): Sample | undefined {
+  @derived get sample(): Sample | undefined {
     const { scenario } = this.column;
-    return scenario && sampleOf(scenario, this.column.taken());
+    return scenario && sampleOf(scenario, this.column.taken);
   }
 
-  get values(): Parameters | undefined {
+  @derived get values(): Parameters | undefined {
     const { scenario } = this.column;
     return scenario && valuesWith(this.sample, scenario.values);
   }
 
   get bench(): Bench | undefined {
-    return this.play()?.bench;
+    return this.played?.bench;
   }
 
   get state(): WorkUpState | undefined {
-    return this.play()?.states.at(-1);
+    return this.played?.states.at(-1);
   }
 
   /** State before the step of that number. */
   stateBefore(entry: number): WorkUpState | undefined {
-    return this.play()?.states[entry];
+    return this.played?.states[entry];
   }
 
   /** The figures of the work-up as it stands. */
-  get figures(): WorkUp | undefined {
-    const played = this.play();
+  @derived get figures(): WorkUp | undefined {
+    const played = this.played;
     const state = played?.states.at(-1);
     if (!played || !state) return undefined;
-    if (this.figuresOf?.state !== state) this.figuresOf = { state, figures: workUpFigures(played.receiver, state, played.bench) };
-    return this.figuresOf.figures;
+    return workUpFigures(played.receiver, state, played.bench);
   }
 
   get canUndo(): boolean {
@@ -99,18 +99,18 @@ export class WorkUpStore extends EventTarget {
   }
 
   /** The next step of the usual order; undefined when it is done. */
-  get usual(): WorkUpAction | undefined {
-    const played = this.play();
+  @derived get usual(): WorkUpAction | undefined {
+    const played = this.played;
     const state = played?.states.at(-1);
     return played && state && usualStep(played.receiver, state, played.bench.values);
   }
 
   /** Uses a kept work-up from now on; said by the column, which is opened with it. */
   open(saved: SavedWorkUp): void {
-    this.undone = [];
-    this.refusals = [];
-    this.refusal = undefined;
-    this.saved = saved;
+    batch(() => {
+      this.undone = this.refusals = [];
+      this.put(saved);
+    });
   }
 
   /** Takes a receiver of the run to the work-up bench. */
@@ -122,14 +122,15 @@ export class WorkUpStore extends EventTarget {
 
   /** What the action came to. */
   act(action: WorkUpAction): WorkUpEvent | undefined {
-    const played = this.play();
+    const played = this.played;
     const before = played?.states.at(-1);
     if (!played || !before) return undefined;
     const event = workUpStep(before, action, played.bench).events.at(-1);
     if (event?.refused) {
-      this.refusals = [...this.refusals, event];
-      this.refusal = event;
-      this.tell();
+      batch(() => {
+        this.refusals = [...this.refusals, event];
+        this.refusal = event;
+      });
       return event;
     }
     this.undone = [];
@@ -193,35 +194,35 @@ export class WorkUpStore extends EventTarget {
   }
 
   private put(saved: SavedWorkUp): void {
-    this.saved = saved;
-    this.refusal = undefined;
-    this.tell();
+    batch(() => {
+      this.saved = saved;
+      this.refusal = undefined;
+    });
   }
 
   /** The log played on what the receiver holds now; only new actions are played when nothing else has changed. */
-  private play(): Played | undefined {
+  @derived private get played(): Played | undefined {
     const { scenario } = this.column;
     const found = this.receivers.find(({ label }) => label === this.saved.receiver);
-    const values = this.values;
+    const { values } = this;
     if (!scenario || !found || !values) return undefined;
     const key = keyOf(scenario, found, values);
     const { log } = this.saved;
-    if (this.played?.key !== key) {
-      const bench = benchOf(values, scenario.seed);
-      const receiver = receiverOf(found);
-      this.played = { key, receiver, bench, states: [startOf(receiver, bench)] };
+    const start = this.before?.key === key ? this.before : begun(key, receiverOf(found), benchOf(values, scenario.seed));
+    const changed = start.states.at(-1)?.events.findIndex(({ action }, i) => action !== log[i]) ?? -1;
+    if (changed < 0 && start.states.length === log.length + 1) {
+      this.before = start;
+      return start;
     }
-    const { states, bench } = this.played;
-    const last = states[states.length - 1];
-    const shared = last.events.findIndex(({ action }, i) => action !== log[i]);
-    if (shared >= 0) states.length = shared + 1;
-    for (let i = states.length - 1; i < log.length; i++) states.push(workUpStep(states[i], log[i], bench));
-    return this.played;
+    const states = changed < 0 ? [...start.states] : start.states.slice(0, changed + 1);
+    for (let i = states.length - 1; i < log.length; i++) states.push(workUpStep(states[i], log[i], start.bench));
+    this.before = { ...start, states };
+    return this.before;
   }
+}
 
-  private tell(): void {
-    this.dispatchEvent(new Event('change'));
-  }
+function begun(key: string, receiver: Receiver, bench: Bench): Played {
+  return { key, receiver, bench, states: [startOf(receiver, bench)] };
 }
 
 function keyOf(scenario: Scenario, receiver: ReceiverResult, values: Parameters): string {

@@ -1,9 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ION_IDS, IONS, type IonId } from '../../sim/terms/ions.ts';
-import { pointing } from '../store/pointing.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { acidAt } from './bed/bed-now.ts';
@@ -27,7 +26,7 @@ const FIRST_DEPTH = 0.25;
  * what the bed does. `#why?depth=2.5` opens it bound to that depth of the bed.
  */
 @customElement('bf-why')
-export class WhyView extends LitElement {
+export class WhyView extends LiveElement {
   static override styles = [
     controlStyles,
     css`
@@ -51,9 +50,6 @@ export class WhyView extends LitElement {
   @state() private bound = false;
   @state() private ion: IonId = 'Co';
   @state() private all = false;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-  private readonly watchPointing = new Watch(this);
 
   constructor() {
     super();
@@ -64,7 +60,6 @@ export class WhyView extends LitElement {
         { key: '+', does: 'stronger acid', run: () => this.step(STEP_M) },
       ],
     });
-    this.watchPointing.follow(pointing);
   }
 
   override connectedCallback() {
@@ -79,8 +74,6 @@ export class WhyView extends LitElement {
   }
 
   override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
     const ions = this.session?.store.scenario?.ions ?? [];
     if (!this.all && ions.length > 0 && !ions.includes(this.ion)) this.ion = ions[0];
   }
@@ -122,7 +115,7 @@ export class WhyView extends LitElement {
 
   private depth(): number {
     const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
-    return Math.min(length, Math.max(0, pointing.depth_cm ?? FIRST_DEPTH * length));
+    return Math.min(length, Math.max(0, this.session?.pointing.depth_cm ?? FIRST_DEPTH * length));
   }
 
   private bedIon(ions: readonly IonId[]): IonId {
@@ -145,7 +138,7 @@ export class WhyView extends LitElement {
   }
 
   private point(event: CustomEvent<{ depth_cm: number }>) {
-    pointing.point({ depth_cm: event.detail.depth_cm });
+    this.session?.pointing.point({ depth_cm: event.detail.depth_cm });
   }
 
   private pointAndBind(event: CustomEvent<{ depth_cm: number }>) {
@@ -164,7 +157,7 @@ export class WhyView extends LitElement {
   private readonly readDepth = () => {
     const depth = /^#why\?.*\bdepth=([\d.]+)/.exec(location.hash)?.[1];
     if (depth === undefined || !Number.isFinite(Number(depth))) return;
-    pointing.point({ depth_cm: Number(depth) });
+    this.session?.pointing.point({ depth_cm: Number(depth) });
     this.bound = true;
   };
 }

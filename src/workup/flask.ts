@@ -1,7 +1,8 @@
-import { LitElement, css, html } from 'lit';
+import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { inHand } from '../../sim/workup/bench.ts';
 import { solutionIn } from './solution.ts';
+import { LiveElement } from '../store/live-element.ts';
 import type { WorkUpStore } from '../store/work-up-store.ts';
 import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
 import { hiddenStyles } from '../ui/styles.ts';
@@ -10,7 +11,7 @@ import { CARD_TOP, flaskDrawing, HEIGHT, WIDTH } from './flask-drawing.ts';
 
 /** The flask in hand: drawn in the colour of its spectra, said in words, with meter, thermometer and burette. */
 @customElement('bf-flask')
-export class FlaskInHand extends LitElement {
+export class FlaskInHand extends LiveElement {
   static override styles = [
     hiddenStyles,
     css`
@@ -32,8 +33,6 @@ export class FlaskInHand extends LitElement {
   ];
 
   @property({ attribute: false }) store: WorkUpStore | undefined;
-  /** Bumped by the owner when the store says so. */
-  @property({ attribute: false }) version: unknown;
 
   override render() {
     const { state, bench } = this.store ?? {};

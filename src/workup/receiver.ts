@@ -1,10 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { alkaliFor } from '../../sim/report/workup.ts';
 import type { Receiver } from '../../sim/flask/flask.ts';
 import { parseQuantity } from '../../sim/report/quantity.ts';
 import { changedAt, receiverElsewhere } from '../../sim/report/elsewhere.ts';
 import type { Session } from '../store/session.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { fixed, millilitres, millimoles, percent, significant } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
@@ -15,7 +16,7 @@ const NEAR = 0.15;
 
 /** Which receiver is worked up, the alkali it is expected to take, and what the moment of its change had to do with that. */
 @customElement('bf-receiver-taken')
-export class ReceiverTaken extends LitElement {
+export class ReceiverTaken extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -34,7 +35,6 @@ export class ReceiverTaken extends LitElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @property({ attribute: false }) version: unknown;
   @state() private fault = '';
 
   override render() {

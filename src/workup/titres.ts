@@ -1,7 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Titration } from '../../sim/report/workup.ts';
 import { resultOf } from '../store/keeping.ts';
+import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
@@ -34,7 +35,7 @@ const VISIBLE_PERCENT = 0.005;
  * @fires bf-go-notebook - the reader wants to calculate
  */
 @customElement('bf-titres')
-export class Titres extends LitElement {
+export class Titres extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -52,7 +53,6 @@ export class Titres extends LitElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @property({ attribute: false }) version: unknown;
 
   override render() {
     const { session } = this;

@@ -1,9 +1,9 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { WorkUpAction } from '../../sim/workup/actions.ts';
 import type { Bench, Note, WorkUpState } from '../../sim/workup/bench.ts';
 import type { Session } from '../store/session.ts';
-import { Watch } from '../store/watch.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
 import { KeysController } from '../ui/keys.ts';
@@ -20,15 +20,11 @@ import './what-if.ts';
 
 /** The work-up bench: from a receiver of the run to a burette reading, step by step. */
 @customElement('bf-workup')
-export class WorkUpView extends LitElement {
+export class WorkUpView extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, viewStyles];
 
   @property({ attribute: false }) session: Session | undefined;
-  private readonly watchSession = new Watch(this);
-  private readonly watchStore = new Watch(this);
-  private readonly watchWorkUp = new Watch(this);
   private drawn: { state: WorkUpState; curves: FlaskCurves | undefined } | undefined;
-  private version = 0;
 
   constructor() {
     super();
@@ -41,15 +37,8 @@ export class WorkUpView extends LitElement {
     });
   }
 
-  override willUpdate() {
-    this.watchSession.follow(this.session);
-    this.watchStore.follow(this.session?.store);
-    this.watchWorkUp.follow(this.session?.workUp);
-    this.version += 1;
-  }
-
   override render() {
-    const { session, version } = this;
+    const { session } = this;
     if (!session) return nothing;
     const { store, workUp } = session;
     if (store.failure) return html`<h1>Work-up</h1><p role="alert">The model stopped: ${store.failure}</p>`;
@@ -60,15 +49,15 @@ export class WorkUpView extends LitElement {
     const { state, bench } = workUp;
     return html`<h1>Work-up</h1>
       <div class="grid">
-        <div class="from"><bf-receiver-taken .session=${session} .version=${version}></bf-receiver-taken></div>
+        <div class="from"><bf-receiver-taken .session=${session}></bf-receiver-taken></div>
         ${
           state && bench
             ? html`
-          <div class="hand"><bf-flask .store=${workUp} .version=${version}></bf-flask></div>
+          <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
           <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
           <div class="curves">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
-          <div class="titres"><bf-titres .session=${session} .version=${version}></bf-titres></div>
-          ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session} .version=${version}></bf-what-if></div>` : nothing}
+          <div class="titres"><bf-titres .session=${session}></bf-titres></div>
+          ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>`
             : nothing
         }

@@ -1,6 +1,7 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../store/session.ts';
+import { LiveElement } from '../store/live-element.ts';
 import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/elsewhere.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { fixed, percent, withUnit } from '../ui/text/format.ts';
@@ -23,7 +24,7 @@ const COLUMNS = [
 
 /** The final number had the receiver been changed elsewhere, or nickel been left in the bed. */
 @customElement('bf-what-if')
-export class WhatIf extends LitElement {
+export class WhatIf extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -39,7 +40,6 @@ export class WhatIf extends LitElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @property({ attribute: false }) version: unknown;
   @state() private later_mL = -EARLIER_ML;
   @state() private nickel_percent = 0;
   private worked = new Map<string, Elsewhere>();

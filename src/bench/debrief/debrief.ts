@@ -1,9 +1,9 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { csvText, type Column } from '../../ui/text/csv.ts';
 import { emit } from '../../ui/emit.ts';
 import { fixed } from '../../ui/text/format.ts';
@@ -23,16 +23,11 @@ import '../../ui/table.ts';
  * @fires bf-leave - back to the bench
  */
 @customElement('bf-debrief')
-export class Debrief extends LitElement {
+export class Debrief extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, debriefStyles];
 
   @property({ attribute: false }) session: Session | undefined;
   @query('h1') private heading!: HTMLElement;
-  private readonly watch = new Watch(this);
-
-  override willUpdate() {
-    this.watch.follow(this.session?.store);
-  }
 
   override firstUpdated() {
     this.heading.focus();

@@ -1,8 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { sectionStyles } from '../section-styles.ts';
@@ -17,7 +17,7 @@ const KINDS: readonly Action['do'][] = ['stir', 'refill-from-below', 'top-up'];
  * @fires bf-act - {action} to be taken
  */
 @customElement('bf-repair')
-export class RepairControl extends LitElement {
+export class RepairControl extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
@@ -35,10 +35,8 @@ export class RepairControl extends LitElement {
   @state() private liquid = '';
   @state() private volume_mL = 3;
   @state() private resin_mL = 0.5;
-  private readonly watch = new Watch(this);
 
   override willUpdate() {
-    this.watch.follow(this.store);
     const known = Object.keys(this.store?.scenario?.liquids ?? {});
     if (!known.includes(this.liquid)) this.liquid = known[0] ?? '';
   }

@@ -1,13 +1,13 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { SPEEDS, type ColumnStore } from '../../store/column-store.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { duration, fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 
 /** Plays the run, and with it its twin: play, pause, speed, any moment of it. */
 @customElement('bf-fault-clock')
-export class FaultClock extends LitElement {
+export class FaultClock extends LiveElement {
   static override styles = [
     controlStyles,
     css`
@@ -20,11 +20,6 @@ export class FaultClock extends LitElement {
   ];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
-  private readonly watch = new Watch(this);
-
-  override willUpdate() {
-    this.watch.follow(this.store);
-  }
 
   override render() {
     const { store } = this;

@@ -1,11 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/plan.ts';
 import type { Session } from '../../store/session.ts';
 import type { Twin } from '../../store/twin.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { partStyles } from '../styles.ts';
@@ -29,7 +29,7 @@ const BED = { unrolled: { top: 60, bottom: 330 }, glass: { top: 90, bottom: 330 
 
 /** The run beside its healthy twin at the same moment: column, streaks and effluent. */
 @customElement('bf-twin')
-export class TwinPart extends LitElement {
+export class TwinPart extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -48,13 +48,6 @@ export class TwinPart extends LitElement {
   @property({ attribute: false }) twin: Twin | undefined;
   @state() private drawn: Drawn = 'unrolled';
   @state() private laid: Laid = 'over';
-  private readonly watchStore = new Watch(this);
-  private readonly watchTwin = new Watch(this);
-
-  override willUpdate() {
-    this.watchStore.follow(this.session?.store);
-    this.watchTwin.follow(this.twin);
-  }
 
   override render() {
     const { session, twin } = this;

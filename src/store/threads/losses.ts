@@ -1,5 +1,6 @@
 import type { Attribution } from '../../../sim/attribution/attribution.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
+import { tracked } from '../tracked.ts';
 import type { LossReply, LossRequest } from './loss-worker.ts';
 
 /** What the attribution needs of a worker; in tests a function stands in for it. */
@@ -11,20 +12,19 @@ export interface LossThread {
 }
 
 /** Where the target of a run went, and why: worked out on demand in a thread of its own, with progress, until it is cancelled. */
-export class Losses extends EventTarget {
-  attribution: Attribution | undefined;
-  failure = '';
+export class Losses {
+  @tracked attribution: Attribution | undefined;
+  @tracked failure = '';
   /** Whole runs done so far; undefined while nothing is being worked out. */
-  runs: number | undefined;
+  @tracked runs: number | undefined;
   /** Real time the last one took, ms. */
-  took_ms = 0;
+  @tracked took_ms = 0;
   /** The run it was worked out for. */
-  log: Log | undefined;
+  @tracked log: Log | undefined;
   private readonly makeThread: () => LossThread;
   private thread: LossThread | undefined;
 
   constructor(makeThread: () => LossThread = lossWorker) {
-    super();
     this.makeThread = makeThread;
   }
 
@@ -47,32 +47,24 @@ export class Losses extends EventTarget {
         this.took_ms = performance.now() - from;
         this.end();
       }
-      this.tell();
     };
     thread.onerror = (event) => {
       if (this.thread !== thread) return;
       this.failure = event.message;
       this.end();
-      this.tell();
     };
     thread.postMessage({ scenario, log });
-    this.tell();
   }
 
   cancel(): void {
     if (!this.thread) return;
     this.end();
-    this.tell();
   }
 
   private end(): void {
     this.thread?.terminate();
     this.thread = undefined;
     this.runs = undefined;
-  }
-
-  private tell(): void {
-    this.dispatchEvent(new Event('change'));
   }
 }
 

@@ -1,4 +1,4 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { distributionOf, passageOf } from '../../../sim/chemistry/passage.ts';
@@ -6,7 +6,7 @@ import { FRAME } from '../../../sim/history/record.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { SPEEDS } from '../../store/column-store.ts';
 import type { Session } from '../../store/session.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { plotStyles } from '../../plot/styles.ts';
 import { emit } from '../../ui/emit.ts';
 import { fixed, millilitres } from '../../ui/text/format.ts';
@@ -27,7 +27,7 @@ const WATCH_S = 45;
  * @fires bf-depth - {depth_cm} another depth was pressed
  */
 @customElement('bf-why-bed')
-export class BedPart extends LitElement {
+export class BedPart extends LiveElement {
   static override styles = [controlStyles, plotStyles, partStyles];
 
   @property({ attribute: false }) session: Session | undefined;
@@ -36,11 +36,6 @@ export class BedPart extends LitElement {
   /** The acid is taken from the bed: then the depth follows the pointer without a press. */
   @property({ type: Boolean }) bound = false;
   private readonly fit = new Fit(this);
-  private readonly watch = new Watch(this);
-
-  override willUpdate() {
-    this.watch.follow(this.session?.store);
-  }
 
   override render() {
     const store = this.session?.store;

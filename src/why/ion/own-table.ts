@@ -1,11 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
 import { isRecord } from '../../../sim/input/reading.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { showMessage } from '../../ui/message.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { capital } from '../sentences.ts';
@@ -19,7 +19,7 @@ const FILE_MAX = 100_000;
 
 /** A user's own D_v table for one ion: pasted or from a file, used by the run, and taken out again. */
 @customElement('bf-own-table')
-export class OwnTable extends LitElement {
+export class OwnTable extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -34,11 +34,6 @@ export class OwnTable extends LitElement {
   @state() private text = '';
   @state() private scale: Scale = 'plain';
   @state() private issues: readonly Issue[] = [];
-  private readonly watch = new Watch(this);
-
-  override willUpdate() {
-    this.watch.follow(this.session);
-  }
 
   override render() {
     const scenario = this.session?.store.scenario;

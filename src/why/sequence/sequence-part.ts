@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { resolutionOf } from '../../../sim/chemistry/passage.ts';
@@ -7,7 +7,7 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import { isRecord } from '../../../sim/input/reading.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
-import { Watch } from '../../store/watch.ts';
+import { LiveElement } from '../../store/live-element.ts';
 import { duration, fixed, millilitres, significant } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { capital, percentOf } from '../sentences.ts';
@@ -20,7 +20,7 @@ const PURITIES = [0.95, 0.99, 0.995] as const;
 
 /** Find a sequence: acids and volumes that bring each metal into its own receiver, searched for in the model, to be played on the bench. */
 @customElement('bf-why-sequence')
-export class SequencePart extends LitElement {
+export class SequencePart extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
@@ -38,10 +38,8 @@ export class SequencePart extends LitElement {
   @state() private failure = '';
   private worker: Worker | undefined;
   private searched: Scenario | undefined;
-  private readonly watch = new Watch(this);
 
   override willUpdate() {
-    this.watch.follow(this.session?.store);
     const scenario = this.session?.store.scenario;
     if (scenario !== this.searched && this.searched !== undefined) this.forget();
   }

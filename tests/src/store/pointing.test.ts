@@ -1,3 +1,4 @@
+import { effect } from '@preact/signals-core';
 import { expect, test } from 'vitest';
 import { hearPointing, Pointing } from '../../../src/store/pointing.ts';
 
@@ -9,8 +10,8 @@ test('a depth pointed at in the glass and a place in the figure are kept, and to
   const root = new EventTarget();
   const pointing = new Pointing();
   let told = 0;
-  pointing.addEventListener('change', () => {
-    told += 1;
+  effect(() => {
+    if (pointing.depth_cm !== undefined) told += 1;
   });
   hearPointing(root, pointing);
   root.dispatchEvent(place('bf-depth', { depth_cm: 2 }));
