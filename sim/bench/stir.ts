@@ -45,7 +45,7 @@ function freeLiquid(bed: Bed, column: Column): void {
       const x = k * cells + at;
       const amount = bed.pore[x] * bed.mobile[at] + bed.still[x] * bed.stillVolume[at];
       const moved = wanted > 0 ? (bed.head[k] * wanted) / head : (amount * wanted) / held;
-      bed.head[k] -= moved;
+      bed.head[k] = Math.max(0, bed.head[k] - moved);
       bed.pore[x] = (amount + moved) / room;
       bed.still[x] = 0;
     }

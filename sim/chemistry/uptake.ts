@@ -94,7 +94,7 @@ export function liquidTable(): { density: Float64Array; viscosity: Float64Array 
 
 /** Place of a molarity in a table: the whole part is the entry below it, the rest the share of the way to the next. */
 export function tableIndex(c: number): number {
-  return Math.min(Math.sqrt(c / TABLE_TOP_M), 1) * TABLE_STEPS;
+  return Math.min(Math.sqrt(Math.max(0, c) / TABLE_TOP_M), 1) * TABLE_STEPS;
 }
 
 /** Value of a table at a molarity, linear between its entries. */

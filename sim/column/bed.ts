@@ -21,12 +21,18 @@ export const AT = {
   feedVolume: 14,
   frames: 15,
   frameAt: 16,
+  /** Work done so far, in cells times components of a step (see `sim/run/bounds.ts`). */
+  work: 17,
+  /** 1 once the run has come to an end of its own. */
+  ended: 18,
   lowestHead: 19,
   supportClog: 20,
   spilled: 21,
   dryMinutes: 22,
   drainings: 23,
   worstLedger: 24,
+  /** Time of the last action, min. */
+  changed: 25,
   /** 1 once cells of a lane differ in liquid, or some liquid does not move. */
   uneven: 26,
   /** Times the bed was stirred up. */
@@ -63,6 +69,8 @@ export interface Bed {
   readonly pore: Float64Array;
   /** mmol in the beads per mL of nominal bed, per component and cell. */
   readonly sorbed: Float64Array;
+  /** mmol per component and lane that were too thin to keep in their cell: they wait here for the next cell that is swept. */
+  readonly dust: Float64Array;
   /** mol/L in liquid that does not move, per component and cell. */
   readonly still: Float64Array;
   /** Moving liquid of a cell, mL. */
@@ -134,6 +142,7 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     spilledAmount: components,
     pore: components * cells,
     sorbed: components * cells,
+    dust: components * lanes.count,
     still: components * cells,
     mobile: cells,
     stillVolume: cells,

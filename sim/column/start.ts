@@ -52,6 +52,7 @@ export function onBed(bed: Bed, column: Column, component: number): number {
   const cells = bed.lanes * bed.plates;
   let sum = 0;
   let lost = 0;
+  for (let i = 0; i < bed.lanes; i++) lost += bed.dust[component * bed.lanes + i];
   for (let at = 0; at < cells; at++) {
     const k = component * cells + at;
     const term = bed.pore[k] * bed.mobile[at] + bed.still[k] * bed.stillVolume[at] + bed.sorbed[k] * column.cellVolume[Math.floor(at / bed.plates)];

@@ -116,7 +116,7 @@ function blend(bed: Bed, at: number, wanted: number, stillShare: number): void {
     const x = k * cells + at;
     const brought = (bed.head[k] * wanted) / head;
     const c = (bed.pore[x] * bed.mobile[at] + bed.still[x] * bed.stillVolume[at] + brought) / liquid;
-    bed.head[k] -= brought;
+    bed.head[k] = Math.max(0, bed.head[k] - brought);
     bed.pore[x] = c;
     bed.still[x] = c;
     if (k > 0 && (c > 0 || bed.sorbed[x] > 0)) widen(bed, k - 1, Math.floor(at / bed.plates), at % bed.plates, at % bed.plates);

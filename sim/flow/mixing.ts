@@ -93,8 +93,11 @@ function solveSpread(bed: Bed, base: number, cell: number, from: number, to: num
   for (let j = to - 1; j >= from; j--) spread[j] += ratio[j] * spread[j + 1];
   let carried = 0;
   for (let j = from; j <= to; j++) {
-    const out = j < to ? G * (spread[j] - spread[j + 1]) : 0;
-    pore[base + j] += (carried - out) / mobile[cell + j];
+    const flow = j < to ? G * (spread[j] - spread[j + 1]) : 0;
+    const c = pore[base + j] + (carried - flow) / mobile[cell + j];
+    // What rounding would take below nothing stays behind.
+    const out = c < 0 && j < to ? flow + c * mobile[cell + j] : flow;
+    pore[base + j] = c < 0 ? 0 : c;
     carried = out;
   }
 }

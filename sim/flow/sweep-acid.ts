@@ -11,7 +11,7 @@ import { refresh } from '../column/cell.ts';
 import type { Column } from '../column/column.ts';
 import type { Flux } from '../column/flux.ts';
 
-/** Acid this weak (mol/L) is rounded to nothing, so that a rinsed cell comes to rest. */
+/** Acid this weak (mol/L) counts as none, so that a rinsed cell comes to rest; what it was goes into the next cell that is swept. */
 const NO_ACID = 1e-12;
 /** Relative change of an acid cell below which it counts as steady. */
 const STEADY = 1e-11;
@@ -22,7 +22,7 @@ const SEEN = 1e-10;
 
 /** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
 export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
-  const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt, rest } = bed;
+  const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt, rest, dust } = bed;
   const plates = bed.plates;
   const half = volume / 2;
   const cell = column.cellVolume[lane];
@@ -47,14 +47,13 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const m = mobile[at];
     const draining = dry && j === top;
     // At rest, unmixed since, and fed with what it holds: nothing to do. Most cells are, away from the fronts.
-    if (rest[at] === 1 && c === invadedAt[at] && !draining && Math.abs(above - 2 * c) <= STEADY * c) {
-      above = 2 * c;
-      continue;
-    }
+    // What enters goes on as it is, so that the slight difference is not lost in every cell.
+    if (rest[at] === 1 && c === invadedAt[at] && !draining && Math.abs(above - 2 * c) <= STEADY * c) continue;
     const A = draining ? m - half : m + half;
     const P = column.resinPore * resinShare[at];
     const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
-    const gross = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q;
+    const gross = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q + dust[lane];
+    dust[lane] = 0;
     const R = gross - cell * wOld * old;
     const full = R > 0;
     const net = full ? R : gross;
@@ -65,6 +64,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const next = gone ? 0 : raw;
     const drawn = (net - A * raw) * perCell;
     const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
+    if (gone) dust[lane] = A * raw + cell * (E * q + (full ? wOld * old : 0) + drawn);
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
     // What a step too short to tell would give is the ratio of two roundings: better worked out anew.
     invadedAt[at] = telling ? next : -1;
@@ -80,8 +80,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
 }
 
 /** Acid passing a lane in which it no longer changes. */
-export function passSteadyAcid(bed: Bed, lane: number, volume: number, flux: Flux): void {
-  flux.outflow[0] += volume * bed.pore[lane * bed.plates + bed.plates - 1];
+export function passSteadyAcid(volume: number, flux: Flux): void {
+  flux.outflow[0] += volume * flux.inflow[0];
 }
 
 /** Whether the acid of a lane may be passed on unchanged: steady, and what enters is what it holds. */

@@ -4,7 +4,10 @@ import type { Column } from '../column/column.ts';
 import type { Flux } from '../column/flux.ts';
 import { cbrt } from '../math/elementary.ts';
 
-/** Amounts this small (mmol/mL) are rounded to nothing, which also keeps denormal numbers out of the loops. */
+/**
+ * Cells with less than this (mmol/mL) count as empty, which also keeps denormal numbers out of the loops. What they held
+ * waits in `dust` for the first cell of the next sweep, so that nothing is lost.
+ */
 const NOTHING = 1e-15;
 /** Passes over the shared capacity in one cell, and the change of its occupied share that ends them. */
 const PASSES = 30;
@@ -44,8 +47,9 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
  * the loop share -> D -> share is loose. Returns what leaves, concentration before plus after the step.
  */
 function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: number, dt: number, film: number, draining: number, inflow: number): number {
-  const { pore, sorbed, coion, exchange, grip, ahead, mobile, plates } = bed;
+  const { pore, sorbed, coion, exchange, grip, ahead, mobile, plates, dust } = bed;
   const w = s * bed.lanes + lane;
+  const speck = (s + 1) * bed.lanes + lane;
   const first = Math.max(bed.first[w], bed.drained[lane]);
   const last = bed.last[w];
   const z = column.anionCharge[s];
@@ -57,6 +61,8 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
   let above = inflow;
   let least = plates;
   let most = -1;
+  let rounded = 0;
+  let waiting = dust[speck];
   for (let j = first; j < plates && (j <= last || above > 0); j++) {
     const at = lane * plates + j;
     const k = s * cells + at;
@@ -69,7 +75,8 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     const slow = S * S;
     const T = slow + S * dt + square;
     const open = j === draining;
-    const gross = T * (c * (m - half) + (open ? 0 : half * above)) + cell * (T - slow) * q;
+    const gross = T * (c * (m - half) + (open ? 0 : half * above) + waiting) + cell * (T - slow) * q;
+    waiting = 0;
     const old = lag * S * grip[k] * c;
     const full = gross > cell * old;
     const kept = full ? old : 0;
@@ -82,6 +89,7 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     if (next < NOTHING && held < NOTHING) {
       pore[cells + k] = 0;
       sorbed[cells + k] = 0;
+      rounded += next * (open ? m - half : m + half) + held * cell;
       above = c;
     } else {
       pore[cells + k] = next;
@@ -91,6 +99,7 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
       most = j;
     }
   }
+  dust[speck] = waiting + rounded;
   bed.first[w] = least;
   bed.last[w] = most;
   return most === plates - 1 || last === plates - 1 ? above : 0;
@@ -134,7 +143,7 @@ function sweepCells(
   draining: number,
   flux: Flux,
 ): boolean {
-  const { pore, sorbed, coion, exchange, grip, taken, mobile, resinShare, plates } = bed;
+  const { pore, sorbed, coion, exchange, grip, taken, mobile, resinShare, plates, dust } = bed;
   const { anionCharge, bead, capacity } = column;
   const { above, liquid, beads, D } = flux;
   const metals = bed.components - 1;
@@ -169,7 +178,7 @@ function sweepCells(
         const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
         const S = bead[s + 1] + film * d;
         const T = S * S + S * dt + (dt * dt) / 2;
-        const gross = T * (c * (m - half) + inflow * above[s]) + cell * (T - S * S) * q;
+        const gross = T * (c * (m - half) + inflow * above[s] + dust[(s + 1) * bed.lanes + lane]) + cell * (T - S * S) * q;
         const old = (dt / 2) * S * grip[k] * c;
         const full = gross > cell * old;
         const kept = full ? old : 0;
@@ -196,6 +205,8 @@ function sweepCells(
     for (let s = 0; s < metals; s++) {
       const k = s * cells + at;
       const gone = liquid[s] < NOTHING && beads[s] < NOTHING;
+      const swept = above[s] > 0 || liquid[s] !== 0 || beads[s] !== 0;
+      if (swept) dust[(s + 1) * bed.lanes + lane] = gone ? liquid[s] * room + beads[s] * cell : 0;
       above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];
       pore[cells + k] = gone ? 0 : liquid[s];
       sorbed[cells + k] = gone ? 0 : beads[s];

@@ -21,8 +21,9 @@ export const ACTIONS_MAX = 500;
 export const LABEL_MAX = 60;
 /** Largest single pour, mL. */
 export const POUR_MAX = 1000;
-/** Longest run that a log may ask for: about a week. */
-const TIME_MAX = { min: 0, max: 10_000, unit: 'min' } as const;
+/** Longest run, min: about a week. */
+export const RUN_MAX_MIN = 10_000;
+const TIME_MAX = { min: 0, max: RUN_MAX_MIN, unit: 'min' } as const;
 const DELIVERED_MAX = { min: 0, max: 10_000, unit: 'mL' } as const;
 /** As high as the tallest tube. */
 const LIQUID_MAX = { min: 0, max: 2000, unit: 'mm' } as const;
@@ -109,6 +110,15 @@ export function readLog(json: unknown, scenario: Pick<Scenario, 'ions' | 'liquid
   return log && issues.length === 0 ? { ok: true, log } : { ok: false, issues };
 }
 
+/** All that is wrong with one action, whatever stands before it in a log. Takes any value. */
+export function issuesOf(action: unknown, scenario: Pick<Scenario, 'ions' | 'liquids' | 'values'>): readonly Issue[] {
+  const issues: Issue[] = [];
+  actionShape.read(action, '', issues);
+  checkNames(action, '', benchOf(scenario), issues);
+  if (own(action, 'at_min') !== undefined && own(action, 'at_mL') !== undefined) addIssue(issues, 'at_min', 'at_min or at_mL, not both', 'both');
+  return issues;
+}
+
 /** The same from text. */
 export function parseLog(source: string, scenario: Pick<Scenario, 'ions' | 'liquids' | 'values'>): LogResult {
   const parsed = parseJson(source, 'log');
@@ -138,16 +148,16 @@ function benchOf({ ions, liquids, values }: Pick<Scenario, 'ions' | 'liquids' | 
 function checkNames(action: unknown, at: string, bench: Bench, issues: Issue[]): void {
   const liquid = ['pour', 'refill-from-below'].includes(String(own(action, 'do'))) ? own(action, 'liquid') : undefined;
   if (typeof liquid === 'string' && liquid !== '' && !bench.liquids.includes(liquid)) {
-    addIssue(issues, `${at}.liquid`, oneOf('a liquid of the scenario', bench.liquids, liquid), describe(liquid));
+    addIssue(issues, under(at, 'liquid'), oneOf('a liquid of the scenario', bench.liquids, liquid), describe(liquid));
   }
   const until = own(action, 'until');
   const ion = own(until, 'ion');
   if (ION_IDS.includes(ion as IonId) && !bench.ions.includes(String(ion))) {
-    addIssue(issues, `${at}.until.ion`, oneOf('an ion of the scenario', bench.ions, ''), describe(ion));
+    addIssue(issues, under(under(at, 'until'), 'ion'), oneOf('an ion of the scenario', bench.ions, ''), describe(ion));
   }
   const depth = own(until, 'depth_cm');
   if (bench.bedLength === undefined || typeof depth !== 'number' || depth > DEPTH_MAX.max || depth <= bench.bedLength) return;
-  addIssue(issues, `${at}.until.depth_cm`, `at most bed.length_cm (${bench.bedLength} cm)`, `${depth} cm`);
+  addIssue(issues, under(under(at, 'until'), 'depth_cm'), `at most bed.length_cm (${bench.bedLength} cm)`, `${depth} cm`);
 }
 
 /** The later of two readings of a clock; an issue if it goes back. Readings of the wrong type have their own issue. */

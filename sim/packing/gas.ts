@@ -85,7 +85,7 @@ function letIn(bed: Bed, lane: number, j: number, volume: number): void {
   const count = bed.lanes * bed.plates;
   for (let k = 0; k < bed.components; k++) {
     let amount = (bed.head[k] * volume) / s[AT.headVolume];
-    bed.head[k] -= amount;
+    bed.head[k] = Math.max(0, bed.head[k] - amount);
     for (let i = 0; i <= j; i++) {
       const at = lane * bed.plates + i;
       const x = k * count + at;

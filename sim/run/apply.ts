@@ -2,6 +2,7 @@
 import { AT, RECEIVERS_MAX } from '../column/bed.ts';
 import { refill } from '../flow/drainage.ts';
 import { blow, churn, digCrater, sideOf } from '../flaws/crater.ts';
+import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
 import { impose } from '../flaws/impose.ts';
 import { refillFromBelow } from '../bench/refill-below.ts';
@@ -20,8 +21,18 @@ const FEED_LEVEL_CM = 1;
 /** A softer blow than this moves no beads. */
 const LEAST_BLOW = 0.02;
 
-/** Does an action now. Undefined if done; otherwise why not, with the state untouched. */
+/** Does an action that is sound by itself (`issuesOf`) now. Undefined if done; otherwise why not, with the state untouched. */
 export function apply(run: Run, action: Action): Issue | undefined {
+  return isPlain(run, action) ? done(run, action) : attempt(run.bed, run.column, () => done(run, action));
+}
+
+/** Actions that move nothing in the bed: they can be refused before they touch anything. */
+function isPlain({ bed }: Run, action: Action): boolean {
+  if (action.do === 'pour') return action.how !== 'bed' && bed.scalar[AT.uneven] === 0 && bed.scalar[AT.looseTop] === 0;
+  return action.do === 'clamp' || action.do === 'receiver' || action.do === 'spill';
+}
+
+function done(run: Run, action: Action): Issue | undefined {
   switch (action.do) {
     case 'pour':
       return action.hold_level ? feed(run, action) : pour(run, action, action.volume_mL);
@@ -47,9 +58,6 @@ export function apply(run: Run, action: Action): Issue | undefined {
 function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   const { bed, column } = run;
   const s = bed.scalar;
-  if (!Object.hasOwn(run.scenario.liquids, action.liquid))
-    return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: action.liquid };
-  if (!(volume > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${volume} mL` };
   const room = column.headMax - s[AT.headVolume];
   if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };
   const level = levelOf(bed, column);
@@ -82,10 +90,7 @@ function strike(run: Run, volume: number, level_cm: number, acid: number): void 
 }
 
 function fromBelow(run: Run, liquid: string, volume: number): Issue | undefined {
-  const { bed, column } = run;
-  if (!Object.hasOwn(run.scenario.liquids, liquid))
-    return { path: 'liquid', expected: `one of ${Object.keys(run.scenario.liquids).join(', ')}`, received: liquid };
-  return refillFromBelow(bed, column, bottle(run, liquid), volume);
+  return refillFromBelow(run.bed, run.column, bottle(run, liquid), volume);
 }
 
 /** Pours a first centimetre if the head is lower, then keeps the level from a reservoir until the volume is used. */
@@ -93,7 +98,6 @@ function feed(run: Run, action: Pour): Issue | undefined {
   const { bed, column, scenario } = run;
   const s = bed.scalar;
   if (s[AT.feedLiquid] >= 0) return { path: 'hold_level', expected: 'no other reservoir in use', received: `${s[AT.feedVolume].toFixed(2)} mL still to come` };
-  if (!(action.volume_mL > 0)) return { path: 'volume_mL', expected: 'more than 0 mL', received: `${action.volume_mL} mL` };
   const level = Math.min(column.headMax, FEED_LEVEL_CM * column.section);
   let left = action.volume_mL;
   // A dry bed swallows what is poured first; it is poured again until it stands above the bed.
@@ -110,7 +114,6 @@ function feed(run: Run, action: Pour): Issue | undefined {
 }
 
 function setClamp(run: Run, percent: number): Issue | undefined {
-  if (!(percent >= 0 && percent <= 100)) return { path: 'open_percent', expected: '0 to 100 %', received: `${percent} %` };
   run.bed.scalar[AT.clampOpen] = percent / 100;
   return undefined;
 }

@@ -2,6 +2,7 @@
 import { apply } from './apply.ts';
 import { AT, type Bed, checkpoint, restore } from '../column/bed.ts';
 import { type Column, columnOf } from '../column/column.ts';
+import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
 import { impose } from '../flaws/impose.ts';
 import { imposed } from '../faults/imposed.ts';
@@ -13,7 +14,9 @@ import { packedBed } from '../column/start.ts';
 import { type Limits, step } from './step.ts';
 import { type Flux, fluxFor } from '../column/flux.ts';
 import type { RunEvent } from '../history/events.ts';
-import type { Action, Log, Scenario, Until } from '../terms/types.ts';
+import { issuesOf } from '../input/log.ts';
+import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
+import type { Action, Issue, Log, Scenario, Until } from '../terms/types.ts';
 
 export interface Run {
   readonly scenario: Scenario;
@@ -27,6 +30,8 @@ export interface Run {
   /** Names of the bottles, and what is in the reservoir now, mol/L. */
   readonly liquids: readonly string[];
   readonly feed: Float64Array;
+  /** What is wrong with an action of the log by itself, once it has been looked at. */
+  readonly checked: WeakMap<Action, readonly Issue[]>;
   /** mL in head and bed before the first pour. */
   readonly startedVolume: number;
 }
@@ -57,7 +62,7 @@ export function runOf(given: Scenario, log?: Log): Run {
   const column = columnOf(scenario);
   const bed = packedBed(column);
   const refusals = scenario.faults.flatMap((fault): RunEvent[] => {
-    const refused = impose(bed, column, fault);
+    const refused = attempt(bed, column, () => impose(bed, column, fault));
     return refused
       ? [
           {
@@ -81,6 +86,7 @@ export function runOf(given: Scenario, log?: Log): Run {
     limits: { time: Number.POSITIVE_INFINITY, delivered: Number.POSITIVE_INFINITY, head: 0 },
     liquids: Object.keys(scenario.liquids),
     feed: new Float64Array(bed.components),
+    checked: new WeakMap(),
     startedVolume: liquidOf(bed),
   };
   recordInto(record, bed, column);
@@ -92,6 +98,7 @@ export function advance(run: Run, target: Target): boolean {
   const s = run.bed.scalar;
   let steps = target.steps ?? Number.POSITIVE_INFINITY;
   for (;;) {
+    if (hasEnded(run)) return true;
     takeDue(run);
     const done = s[AT.entry] >= run.log.length;
     if (done && target.endOfLog) return true;
@@ -136,6 +143,16 @@ export function restoreTo(run: Run, point: Checkpoint): void {
   run.events.length = point.events;
 }
 
+/** Whether the run has come to its end; says why when it does. */
+function hasEnded(run: Run): boolean {
+  const s = run.bed.scalar;
+  const why = s[AT.ended] > 0 ? undefined : endOf(run.bed);
+  if (why === undefined) return s[AT.ended] > 0;
+  s[AT.ended] = 1;
+  note(run, why);
+  return true;
+}
+
 function stepOnce(run: Run): void {
   const { bed, column, limits } = run;
   const s = bed.scalar;
@@ -143,11 +160,12 @@ function stepOnce(run: Run): void {
   const feed = s[AT.feedLiquid] < 0 ? undefined : feedOf(run);
   const flowed = s[AT.flow] > 0 || s[AT.time] === 0;
   const drainings = s[AT.drainings];
+  s[AT.work] += workOf(bed);
   step(bed, column, limits, feed, run.flux);
   if (s[AT.feedVolume] <= 0) s[AT.feedLiquid] = -1;
   if (s[AT.drainings] > drainings) note(run, airEnters(run));
   if (flowed && s[AT.flow] === 0 && s[AT.clampOpen] > 0 && s[AT.headVolume] === 0) note(run, 'liquid at bed top: nothing flows until more is poured');
-  if (s[AT.delivered] >= s[AT.frameAt] || s[AT.time] >= s[AT.frames] + STILL_FRAME_MIN) recordLast(run);
+  if (s[AT.delivered] >= s[AT.frameAt] || s[AT.time] >= s[AT.frames] + stillSpacing(s[AT.time])) recordLast(run);
 }
 
 /** Why the bed runs dry: the liquid it holds and the filled outlet pull harder than its weakest lanes can hold. */
@@ -157,13 +175,10 @@ function airEnters(run: Run): string {
   return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${weakest.toFixed(1)} g/cm²`;
 }
 
-/** Longest model time between frames while nothing is delivered, min. */
-const STILL_FRAME_MIN = 1;
-
 function recordLast(run: Run): void {
   const { bed, column } = run;
   const s = bed.scalar;
-  const spacing = column.scenario.values['numerics.frame_mL'];
+  const spacing = frameSpacing(bed, column.scenario.values['numerics.frame_mL']);
   s[AT.frameAt] = (Math.floor(s[AT.delivered] / spacing + 1e-9) + 1) * spacing;
   s[AT.frames] = s[AT.time];
   s[AT.worstLedger] = Math.max(s[AT.worstLedger], ledgerError(bed, column));
@@ -188,19 +203,30 @@ function takeDue(run: Run): void {
   const s = run.bed.scalar;
   while (s[AT.entry] < run.log.length) {
     const action = run.log[s[AT.entry]];
-    if (!isDue(run, action)) return;
-    if (action.do === 'wait') {
+    const [wrong] = wrongWith(run, action);
+    if (!wrong && !isDue(run, action)) return;
+    if (action.do === 'wait' && !wrong) {
       if (s[AT.entryTime] < 0) {
         s[AT.entryTime] = s[AT.time];
         s[AT.entryDelivered] = s[AT.delivered];
       }
       if (!isOver(run, action.until)) return;
     }
-    const refused = action.do === 'wait' ? undefined : apply(run, action);
+    const refused = wrong ?? (action.do === 'wait' ? undefined : apply(run, action));
     run.events.push({ entry: s[AT.entry], time_min: s[AT.time], delivered_mL: s[AT.delivered], action, ...(refused && { refused }) });
     s[AT.entry] += 1;
     s[AT.entryTime] = -1;
+    s[AT.changed] = s[AT.time];
   }
+}
+
+/** What is wrong with an action by itself; looked at once. */
+function wrongWith(run: Run, action: Action): readonly Issue[] {
+  const known = run.checked.get(action);
+  if (known) return known;
+  const found = issuesOf(action, run.scenario);
+  run.checked.set(action, found);
+  return found;
 }
 
 function isDue(run: Run, action: Action): boolean {

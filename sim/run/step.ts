@@ -20,6 +20,11 @@ export interface Limits {
 
 /** Head of less than this (mL) is no liquid at all. */
 const DROPLET = 1e-9;
+/** Longest step over the time since the last action; and most liquid that passes in it, in cells. */
+const REST = 0.05;
+const CREEP = 0.05;
+/** Times a stirred volume may be replaced in one trapezoidal step with nothing turning negative (derived: 1 - turn/2 >= 0). */
+const TURNS_MAX = 2;
 
 /** Advances the state by one step that ends at the latest at `limits`. */
 export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Array | undefined, flux: Flux): void {
@@ -27,12 +32,14 @@ export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Arra
   const level = levelOf(bed, column);
   const dry = s[AT.headVolume] <= 0;
   const flow = flowInto(bed, column, level);
-  const longest = column.scenario.values['numerics.step_max_min'];
+  const longest = longestStep(bed, column, flow);
   const fed = feed !== undefined && s[AT.feedVolume] > 0;
   const cap = flow > 0 ? volumeCap(bed, column, flow, limits, dry, fed) : 0;
   let volume = Math.min(cap, flow * longest);
   // Flow at the middle of the step, from the head at the middle: second order for a falling head.
   const middle = flow > 0 && !dry && !fed ? flowInto(bed, column, Math.max(0, level - volume / 2 / column.section)) : flow;
+  // The lanes share the flow otherwise at the middle; none may pass more than twice the liquid of its cells, or amounts turn negative.
+  if (middle > 0 && middle !== flow) volume = Math.min(volume, lanesCap(bed, column, middle, TURNS_MAX));
   let dt = volume > 0 ? volume / middle : longest;
   let end = s[AT.time] + dt;
   if (end > limits.time) {
@@ -49,11 +56,21 @@ export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Arra
   s[AT.flow] = dt > 0 ? volume / dt : 0;
   s[AT.steps] += 1;
   s[AT.mixingDue] += dt;
-  if (s[AT.steps] % MIX_EVERY === 0) {
+  if (s[AT.steps] % MIX_EVERY === 0 || dt > column.scenario.values['numerics.step_max_min']) {
     mix(bed, column, s[AT.mixingDue]);
     age(bed, column, s[AT.mixingDue]);
     s[AT.mixingDue] = 0;
   }
+}
+
+/**
+ * Longest step, min. What was set in motion by the last action dies away: once it is long ago, steps of a twentieth of the time
+ * since then follow it as well, so a long rest takes few steps. While liquid creeps, it may creep a twentieth of a cell.
+ */
+function longestStep(bed: Bed, column: Column, flow: number): number {
+  const s = bed.scalar;
+  const creep = flow > 0 ? (CREEP * bed.mobile[bed.mobile.length - 1] * bed.lanes) / flow : Number.POSITIVE_INFINITY;
+  return Math.max(column.scenario.values['numerics.step_max_min'], Math.min(REST * (s[AT.time] - s[AT.changed]), creep));
 }
 
 /** Most mL one step may pass: Courant limit of lanes and tip, liquid above, limits, drainable cells. */
@@ -63,11 +80,18 @@ function volumeCap(bed: Bed, column: Column, flow: number, limits: Limits, dry: 
   let cap = Math.min(limits.delivered - s[AT.delivered], (2 * courant * column.scenario.values['column.tip_mL']) / bed.stages);
   if (!dry && !fed) cap = Math.min(cap, s[AT.headVolume] - limits.head);
   if (fed) cap = Math.min(cap, s[AT.feedVolume]);
+  cap = Math.min(cap, lanesCap(bed, column, flow, courant));
+  if (dry)
+    for (let i = 0; i < bed.lanes; i++) if (bed.velocity[i] > 0) cap = Math.min(cap, (drainable(bed, i) * flow) / (bed.velocity[i] * column.lanes.area[i]));
+  return cap;
+}
+
+/** mL at which some lane passes this many times the liquid of its smallest cell. */
+function lanesCap(bed: Bed, column: Column, flow: number, courant: number): number {
+  let cap = Number.POSITIVE_INFINITY;
   for (let i = 0; i < bed.lanes; i++) {
     const part = (bed.velocity[i] * column.lanes.area[i]) / flow;
-    if (part <= 0) continue;
-    cap = Math.min(cap, (courant * smallestCell(bed, i)) / part);
-    if (dry) cap = Math.min(cap, drainable(bed, i) / part);
+    if (part > 0) cap = Math.min(cap, (courant * smallestCell(bed, i)) / part);
   }
   return cap;
 }
@@ -94,10 +118,10 @@ function passHead(bed: Bed, volume: number, feed: Float64Array | undefined, dry:
     const fresh = feed === undefined ? c : feed[k];
     const turn = volume / held;
     // Trapezoidal while the head turns over slowly, backward Euler when a step replaces it more than twice.
-    const next = feed === undefined ? c : turn <= 2 ? (c * (1 - turn / 2) + turn * fresh) / (1 + turn / 2) : (c + turn * fresh) / (1 + turn);
-    const mean = feed === undefined ? c : fresh - (next - c) / turn;
-    flux.inflow[k] = mean;
-    bed.head[k] = feed === undefined ? bed.head[k] - volume * c : next * held;
+    const slow = turn <= TURNS_MAX;
+    const next = feed === undefined ? c : slow ? (c * (1 - turn / 2) + turn * fresh) / (1 + turn / 2) : (c + turn * fresh) / (1 + turn);
+    flux.inflow[k] = slow ? (c + next) / 2 : next;
+    bed.head[k] = feed === undefined ? Math.max(0, bed.head[k] - volume * c) : next * held;
     if (feed !== undefined) bed.pouredAmount[k] += volume * fresh;
   }
   if (feed === undefined) emptyHead(bed, volume);
@@ -119,7 +143,7 @@ function passLanes(bed: Bed, column: Column, volume: number, flow: number, dt: n
     if (bed.drained[i] >= bed.plates) continue;
     const part = volume > 0 && flow > 0 ? (volume * bed.velocity[i] * column.lanes.area[i]) / flow : 0;
     const open = dry && part > 0;
-    if (!open && acidIsSteady(bed, i, flux, part)) passSteadyAcid(bed, i, part, flux);
+    if (!open && acidIsSteady(bed, i, flux, part)) passSteadyAcid(part, flux);
     else {
       sweepAcid(bed, column, i, part, dt, open, flux);
       weighLane(bed, column, i);
@@ -133,17 +157,25 @@ function passLanes(bed: Bed, column: Column, volume: number, flow: number, dt: n
 function passTip(bed: Bed, column: Column, volume: number, flux: Flux): void {
   if (volume <= 0) return;
   const { tip, stages } = bed;
-  const turn = (volume * stages) / column.scenario.values['column.tip_mL'];
+  const turns = (volume * stages) / column.scenario.values['column.tip_mL'];
+  // Stages smaller than half of what passes are taken in several turns, each short enough that nothing turns negative.
+  const parts = Math.max(1, Math.ceil(turns / TURNS_MAX));
+  const turn = turns / parts;
   const slot = bed.scalar[AT.receiver] * (bed.components + 1);
   for (let k = 0; k < bed.components; k++) {
-    let mean = flux.outflow[k] / volume;
-    for (let n = 0; n < stages; n++) {
-      const x = k * stages + n;
-      const next = (tip[x] * (1 - turn / 2) + turn * mean) / (1 + turn / 2);
-      mean = (tip[x] + next) / 2;
-      tip[x] = next;
+    const entering = flux.outflow[k] / volume;
+    let left = 0;
+    for (let part = 0; part < parts; part++) {
+      let mean = entering;
+      for (let n = 0; n < stages; n++) {
+        const x = k * stages + n;
+        const next = (tip[x] * (1 - turn / 2) + turn * mean) / (1 + turn / 2);
+        mean = (tip[x] + next) / 2;
+        tip[x] = next;
+      }
+      left += mean;
     }
-    bed.receivers[slot + 1 + k] += volume * mean;
+    bed.receivers[slot + 1 + k] += (volume * left) / parts;
   }
   bed.receivers[slot] += volume;
 }

@@ -119,7 +119,7 @@ function stepRig(bed: Bed, column: Column, flux: Flux, inflow: readonly number[]
   for (let i = 0; i < bed.lanes; i++) {
     const part = volume * split[i];
     bed.velocity[i] = (flow * split[i]) / column.lanes.area[i];
-    if (acidIsSteady(bed, i, flux, part)) passSteadyAcid(bed, i, part, flux);
+    if (acidIsSteady(bed, i, flux, part)) passSteadyAcid(part, flux);
     else sweepAcid(bed, column, i, part, dt, false, flux);
     sweepMetals(bed, column, i, part, dt, false, flux);
   }
