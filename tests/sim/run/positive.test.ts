@@ -60,10 +60,12 @@ describe('the ledger', () => {
   });
 
   it('closes to 1e-9 along 800 cells at rest in acid', () => {
-    const run = runWhole(caseOf({ 'bed.plates': 800, 'bed.lanes': 1, 'bed.length_cm': 20, 'column.tube_cm': 60, 'bench.start_HCl_M': 8.9 }), [
+    const run = runWhole(caseOf({ 'bed.plates': 800, 'bed.lanes': 1, 'bench.start_HCl_M': 8.9 }), [
       clamp(100),
-      pour('acid', 16),
-      until({ more_mL: 12 }),
+      pour('acid', 5, { hold_level: true }),
+      until({ more_mL: 5 }),
+      pour('acid', 30, { hold_level: true }),
+      until({ more_mL: 29 }),
     ]);
     expect(Math.max(run.bed.scalar[AT.worstLedger], ledgerError(run.bed, run.column))).toBeLessThan(1e-9);
   });
