@@ -97,7 +97,7 @@ function solveSpread(bed: Bed, base: number, cell: number, from: number, to: num
     const c = pore[base + j] + (carried - flow) / mobile[cell + j];
     // What rounding would take below nothing stays behind.
     const out = c < 0 && j < to ? flow + c * mobile[cell + j] : flow;
-    pore[base + j] = c < 0 ? 0 : c;
+    pore[base + j] = Math.max(c, 0);
     carried = out;
   }
 }
