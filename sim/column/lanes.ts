@@ -1,8 +1,7 @@
 // Cross-section of the bed: one core lane and a ring of wall sectors, how easily each lets liquid through, and which touch.
 import { sectionOf } from '../terms/geometry.ts';
-import { normalStream } from '../math/random.ts';
+import { permeabilities } from './unevenness.ts';
 import type { Parameters } from '../terms/types.ts';
-import { exp } from '../math/elementary.ts';
 
 /** Two lanes in contact. `shape` is contact width over centre distance (both cm). */
 export interface LaneEdge {
@@ -22,7 +21,7 @@ export interface Lanes {
   readonly edges: readonly LaneEdge[];
 }
 
-/** Lanes of a scenario: lane 0 is the core. Seeded packing spread, ln-normal (sum-of-uniforms normal). */
+/** Lanes of a scenario: lane 0 is the core. */
 export function lanesOf(values: Parameters, seed: number): Lanes {
   const count = values['bed.lanes'];
   const section = sectionOf(values);
@@ -32,13 +31,6 @@ export function lanesOf(values: Parameters, seed: number): Lanes {
   const angleDeg = new Float64Array(count);
   for (let i = 1; i < count; i++) angleDeg[i] = ((i - 1) * 360) / (count - 1);
   return { count, area, angleDeg, permeability: permeabilities(values, seed, area), edges: edgesOf(values, count) };
-}
-
-function permeabilities(values: Parameters, seed: number, area: Float64Array): Float64Array {
-  const normal = normalStream(seed);
-  const factor = area.map((_, i) => exp(values['bed.spread'] * normal()) * (i === 0 ? 1 : values['bed.wall_factor']));
-  if (area.length === 1) factor[0] = 1;
-  return factor;
 }
 
 function edgesOf(values: Parameters, count: number): LaneEdge[] {

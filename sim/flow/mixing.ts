@@ -2,10 +2,9 @@
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import { widen } from '../column/held.ts';
+import { packingHeight } from '../terms/cells.ts';
 import { beadOf } from '../terms/geometry.ts';
 
-/** Glueckauf's eddy term, H = 1.64 r q (1955, recalled). */
-const EDDY = 1.64;
 /** Steps that share one round of mixing: the exchange they hold back is below 1 % of a cell (see DEVELOPERS.md). */
 export const MIX_EVERY = 4;
 /** Relative difference of acid between lanes not worth mixing; well below the ledger's tolerance. */
@@ -64,7 +63,7 @@ function firstCell(bed: Bed, k: number, a: number, b: number): number {
 function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: number): void {
   const v = column.scenario.values;
   const speed = bed.velocity[lane] / column.porosity;
-  const packing = EDDY * (beadOf(v) / 2) * v['bed.packing'];
+  const packing = packingHeight(v['bed.bead_um'], v['bed.packing']);
   const D = v['flow.obstruction'] * column.diffusion[k] + (speed * (packing - column.dz)) / 2;
   if (D <= SLIGHT * speed * column.dz) return;
   const w = (k - 1) * bed.lanes + lane;

@@ -1,6 +1,8 @@
 // What no single value of a scenario shows: a tube shorter than its bed, a liquid with an ion that is not listed.
 // Takes any JSON; a value that is wrong by itself has its own issue and is left out here.
+import { cellsFor } from '../terms/cells.ts';
 import { FIELDS, type FieldPath } from '../terms/fields.ts';
+import { gradeNumber } from '../terms/grades.ts';
 import { addIssue, clip, describe, isRecord, oneOf, own, under } from './reading.ts';
 import type { Issue } from '../terms/types.ts';
 
@@ -17,14 +19,21 @@ export function checkScenario(json: Readonly<Record<string, unknown>>, issues: I
   checkCurves(own(json, 'curves'), issues);
 }
 
-/** A parameter as the file gives it or by default; undefined if the value is not allowed. */
+/** A parameter as the file gives it, else by its grade of resin, else by default; undefined if the value is not allowed. */
 export function plausible(json: unknown, path: FieldPath): number | undefined {
   const [group = '', name = ''] = path.split('.');
   const field: { min: number; max: number; default: number; integer?: true } = FIELDS[path];
   const given = own(own(json, group), name);
-  if (given === undefined) return field.default;
+  if (given === undefined) return defaultOf(json, path);
   if (typeof given !== 'number' || !(given >= field.min && given <= field.max)) return undefined;
   return field.integer && !Number.isInteger(given) ? undefined : given;
+}
+
+/** What a parameter is when the file leaves it out. */
+function defaultOf(json: unknown, path: FieldPath): number | undefined {
+  if (path !== 'bed.plates') return gradeNumber(own(own(json, 'resin'), 'grade'), path) ?? FIELDS[path].default;
+  const [length, bead, packing] = [plausible(json, 'bed.length_cm'), plausible(json, 'bed.bead_um'), plausible(json, 'bed.packing')];
+  return length === undefined || bead === undefined || packing === undefined ? undefined : cellsFor(length, bead, packing);
 }
 
 function checkTube(json: unknown, issues: Issue[]): void {

@@ -3,6 +3,7 @@ import { checkLog, faultShape, LABEL_MAX, logShape } from './log.ts';
 import { checkScenario, plausible } from './consistency.ts';
 import { FIELDS, type FieldPath, parameterDefaults } from '../terms/fields.ts';
 import { SEED_MAX } from '../math/random.ts';
+import { GRADE_NAMES } from '../terms/grades.ts';
 import { ION_IDS } from '../terms/ions.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
 import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
@@ -92,7 +93,8 @@ function parameterGroups(): Readonly<Record<string, Shape<unknown>>> {
     const members = (groups[group] ??= {});
     members[name] = { schema: { title: field.label, description: note, default: field.default, ...schema }, read };
   }
-  return Object.fromEntries(Object.entries(groups).map(([group, members]) => [group, object(group, {}, members)]));
+  const grade = choice('a grade of resin', GRADE_NAMES);
+  return Object.fromEntries(Object.entries(groups).map(([group, members]) => [group, object(group, {}, group === 'resin' ? { ...members, grade } : members)]));
 }
 
 /** Every parameter of a file already known to be sound. */

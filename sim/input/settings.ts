@@ -26,7 +26,7 @@ export function applySettings(json: unknown, settings: readonly string[]): Setti
 
 /** Every parameter, and every single value that the file itself has or could have in its liquids and faults. */
 export function settablePaths(json: unknown): string[] {
-  const paths = new Set<string>([...Object.keys(FIELDS), 'seed']);
+  const paths = new Set<string>([...Object.keys(FIELDS), 'resin.grade', 'seed']);
   for (const path of leavesOf(json, '')) paths.add(path);
   const listed = own(json, 'ions');
   const liquids = own(json, 'liquids');

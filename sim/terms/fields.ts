@@ -1,5 +1,7 @@
 // One row per parameter of a scenario. The reader, the schema, the controls and the docs all read this table.
 // Adding a parameter is: a row here, the formula that uses it, and a test.
+import { cellsFor } from './cells.ts';
+import { DEFAULT_GRADE, GRADES } from './grades.ts';
 
 /** How far a number can be trusted. */
 export type Status = 'read' | 'memory' | 'derived' | 'assumed' | 'choice';
@@ -18,6 +20,15 @@ export interface Field {
   readonly status: Status;
 }
 
+/** What the default grade says about a parameter. */
+function graded(path: string): Pick<Field, 'default' | 'source' | 'status'> {
+  const { value, source, status } = GRADES[DEFAULT_GRADE][path];
+  return { default: value, source: `${source} (${DEFAULT_GRADE})`, status };
+}
+
+const LENGTH_CM = 7;
+const PACKING = 6.8;
+
 export const FIELDS = {
   'column.bore_cm': { label: 'bore', unit: 'cm', min: 0.2, max: 5, default: 0.9, meaning: 'inner diameter of the tube', source: 'common small teaching column', status: 'choice' },
   'column.tube_cm': { label: 'tube above support', unit: 'cm', min: 1, max: 200, default: 20, meaning: 'height of the tube from the bed support to its rim', source: 'common small teaching column', status: 'choice' },
@@ -25,28 +36,30 @@ export const FIELDS = {
   'column.tip_mL': { label: 'dead volume below bed', unit: 'mL', min: 0.02, max: 5, default: 0.4, meaning: 'support, outlet tube and tip', source: 'range 0.2 to 1 mL', status: 'assumed' },
   'column.tip_plates': { label: 'mixing stages below bed', unit: '', min: 1, max: 20, default: 4, integer: true, meaning: 'the dead volume is this many stirred volumes in a row; 1 is fully mixed, many is nearly plug flow', source: 'tanks in series', status: 'assumed' },
   'column.open_cm_per_mL_min': { label: 'resistance of the open clamp', unit: 'cm/(mL/min)', min: 0, max: 20, default: 0.2, meaning: 'head of water lost in the outlet at 1 mL/min of water with the clamp fully open', source: 'Poiseuille, 1 mm bore, 3 cm long: 0.21 cm', status: 'derived' },
-  'column.drop_mL': { label: 'drop', unit: 'mL', min: 0.01, max: 0.2, default: 0.05, meaning: 'volume of one drop at the tip', source: '20 drops per mL, usual figure in analytical work (sci.chem, 1996)', status: 'read' },
+  'column.tip_mm': { label: 'outer diameter of the tip', unit: 'mm', min: 0.5, max: 10, default: 3, meaning: 'a drop hangs from the outer rim of the tip; its size follows from surface tension and density', source: 'drawn-out glass tip, common practice, no source', status: 'choice' },
 
-  'bed.length_cm': { label: 'bed length', unit: 'cm', min: 0.5, max: 150, default: 7, meaning: 'packed height of the resin', source: 'common small teaching column', status: 'choice' },
+  'bed.length_cm': { label: 'bed length', unit: 'cm', min: 0.5, max: 150, default: LENGTH_CM, meaning: 'packed height of the resin, in the liquid it is stored in', source: 'common small teaching column', status: 'choice' },
   'bed.porosity': { label: 'porosity', unit: '', min: 0.3, max: 0.6, default: 0.38, meaning: 'liquid between the beads as a share of the bed volume', source: 'random close packing 0.36, loose 0.40 to 0.42', status: 'memory' },
-  'bed.bead_um': { label: 'bead diameter', unit: 'µm', min: 30, max: 600, default: 125, meaning: 'surface-mean (Sauter) diameter of the wet beads; 100-200 mesh is about 75 to 180', source: 'US sieve openings', status: 'memory' },
-  'bed.packing': { label: 'packing factor', unit: '', min: 0, max: 60, default: 6.8, meaning: 'q in H = 1.64 r q: 1 is a perfect random packing, 3 to 10 a hand-poured one', source: 'Glueckauf 1955 via Helfferich 1962, eddy term; range estimated', status: 'memory' },
-  'bed.plates': { label: 'cells along the bed', unit: '', min: 4, max: 800, default: 100, integer: true, meaning: 'stirred cells from top to bottom of each lane', source: 'resolution of the model', status: 'choice' },
+  'bed.bead_um': { label: 'bead diameter', unit: 'µm', min: 30, max: 1200, ...graded('bed.bead_um'), meaning: 'surface-mean (Sauter) diameter of the wet beads; set by the grade of the resin' },
+  'bed.packing': { label: 'packing factor', unit: '', min: 0, max: 60, default: PACKING, meaning: 'q in the plate height of the packing, H = 1.64 r q: 1 is a perfect random packing, 3 to 10 a hand-poured one', source: 'Glueckauf 1955 via Helfferich 1962, eddy term; range estimated', status: 'memory' },
+  'bed.plates': { label: 'cells along the bed', unit: '', min: 4, max: 800, default: cellsFor(LENGTH_CM, GRADES[DEFAULT_GRADE]['bed.bead_um'].value, PACKING), integer: true, meaning: 'stirred cells from top to bottom of each lane; left out, they follow from bed length, bead and packing factor', source: 'resolution of the model', status: 'choice' },
   'bed.lanes': { label: 'lanes', unit: '', min: 1, max: 25, default: 13, integer: true, meaning: '1 is a uniform bed; otherwise one core lane and the rest wall sectors', source: 'resolution of the model', status: 'choice' },
   'bed.core_share': { label: 'core share', unit: '', min: 0.05, max: 0.95, default: 0.4, meaning: 'share of the cross-section in the core lane', source: 'resolution of the model', status: 'choice' },
-  'bed.spread': { label: 'packing spread', unit: '', min: 0, max: 1, default: 0.05, meaning: 'standard deviation of ln(permeability) between lanes: 0.05 good, 0.15 ordinary, 0.35 poor', source: 'porosity 0.36 against 0.40 alone is a factor 1.56', status: 'assumed' },
+  'bed.spread': { label: 'packing spread', unit: '', min: 0, max: 1, default: 0.05, meaning: 'standard deviation of ln(permeability) from place to place in the cross-section: 0.05 good, 0.15 ordinary, 0.35 poor', source: 'porosity 0.36 against 0.40 alone is a factor 1.56', status: 'assumed' },
+  'bed.correlation_cm': { label: 'size of loose and tight places', unit: 'cm', min: 0.02, max: 5, default: 0.3, meaning: 'distance over which the packing is alike: correlation length of ln(permeability) across the bed', source: 'about ten beads; no value found', status: 'assumed' },
   'bed.wall_factor': { label: 'wall permeability factor', unit: '', min: 0.2, max: 50, default: 1, meaning: 'permeability of every wall sector over that of the core', source: 'no value found for the width used here', status: 'assumed' },
   'bed.kozeny': { label: 'Kozeny constant', unit: '', min: 100, max: 250, default: 180, meaning: 'k = d^2 e^3 / (K (1-e)^2)', source: 'Carman 180; Ergun 150', status: 'memory' },
   'bed.air_entry_core': { label: 'air entry factor, core', unit: '', min: 0.02, max: 1, default: 0.6, meaning: 'suction at which air enters the core lane over that of a perfect packing', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
   'bed.air_entry_wall': { label: 'air entry factor, wall', unit: '', min: 0.02, max: 1, default: 0.25, meaning: 'the same for the wall sectors', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
 
-  'resin.capacity_eq_per_L': { label: 'capacity', unit: 'eq/L bed', min: 0.1, max: 3, default: 1.2, meaning: 'fixed charge per litre of packed bed', source: 'strong-base gel resin, 8 % cross-linked', status: 'memory' },
-  'resin.pore_L_per_L': { label: 'resin solution', unit: 'L/L bed', min: 0.05, max: 0.6, default: 0.286, meaning: 'liquid inside the beads per litre of bed; capacity over this is the fixed-charge molarity Q', source: 'capacity 1.2 eq/L over Q 4.2 mol/L', status: 'derived' },
+  'resin.capacity_eq_per_L': { label: 'capacity', unit: 'eq/L bed', min: 0.1, max: 3, ...graded('resin.capacity_eq_per_L'), meaning: 'fixed charge per litre of packed bed; set by the grade' },
+  'resin.pore_L_per_L': { label: 'resin solution', unit: 'L/L bed', min: 0.05, max: 0.6, ...graded('resin.pore_L_per_L'), meaning: 'liquid inside the beads per litre of bed; capacity over this is the fixed-charge molarity Q; set by the grade' },
   'resin.invasion': { label: 'invasion factor', unit: '', min: 0, max: 2, default: 1, meaning: 'kappa in x (x + Q) = (kappa c)^2, HCl inside the beads; 1 is ideal Donnan', source: 'ideal Donnan equality; measured uptake is higher, up to 1.5', status: 'assumed' },
-  'resin.tint_per_cm': { label: 'resin tint', unit: '1/cm', min: 0, max: 100, default: 25, meaning: 'absorption of the resin itself at 400 nm: 0 colourless, 6 pale, 25 amber', source: 'no measured spectrum found', status: 'assumed' },
-  'resin.Ds_exchange_cm2_s': { label: 'resin diffusion, complex anion', unit: 'cm²/s', min: 1e-9, max: 1e-2, default: 1e-7, meaning: 'diffusion of the chloro-complexes inside the beads', source: 'divalent anions 3e-8 to 2e-7, Boyd and Soldano 1953 via Helfferich', status: 'memory' },
-  'resin.Ds_coion_cm2_s': { label: 'resin diffusion, free cation', unit: 'cm²/s', min: 1e-9, max: 1e-2, default: 2e-7, meaning: 'diffusion of uncomplexed cations inside the beads', source: 'between Na+ co-ion 5e-7 and a divalent anion', status: 'assumed' },
-  'resin.Ds_HCl_cm2_s': { label: 'resin diffusion, HCl', unit: 'cm²/s', min: 1e-9, max: 1e-2, default: 1e-6, meaning: 'diffusion of invaded HCl inside the beads', source: 'Cl- 6e-7 in a gel resin, supplier data; H+ faster', status: 'assumed' },
+  'resin.shrinkage': { label: 'shrinkage in acid', unit: '', min: 0, max: 0.5, ...graded('resin.shrinkage'), meaning: 'share of its volume that the bed loses from water to 9 M HCl, in proportion to the acid; set by the grade' },
+  'resin.tint_per_cm': { label: 'resin tint', unit: '1/cm', min: 0, max: 100, ...graded('resin.tint_per_cm'), meaning: 'absorption of the resin itself at 400 nm: 0 colourless, 6 pale, 25 amber; set by the grade' },
+  'resin.Ds_exchange_cm2_s': { label: 'resin diffusion, complex anion', unit: 'cm²/s', min: 1e-9, max: 1e-2, ...graded('resin.Ds_exchange_cm2_s'), meaning: 'diffusion of the chloro-complexes inside the beads; set by the grade' },
+  'resin.Ds_coion_cm2_s': { label: 'resin diffusion, free cation', unit: 'cm²/s', min: 1e-9, max: 1e-2, ...graded('resin.Ds_coion_cm2_s'), meaning: 'diffusion of uncomplexed cations inside the beads; set by the grade' },
+  'resin.Ds_HCl_cm2_s': { label: 'resin diffusion, HCl', unit: 'cm²/s', min: 1e-9, max: 1e-2, ...graded('resin.Ds_HCl_cm2_s'), meaning: 'diffusion of invaded HCl inside the beads; set by the grade' },
   'resin.curve_scale': { label: 'D scale F', unit: '', min: 0.2, max: 2, default: 0.63, meaning: 'D_v = F D of the recalled curves: 0.42 if those are per kg dry resin, 1.0 if per litre of bed', source: 'axis of the classic curves not recalled', status: 'assumed' },
 
   'bench.temperature_C': { label: 'temperature', unit: '°C', min: 10, max: 35, default: 20, meaning: 'room and liquid temperature; viscosity falls and diffusion rises with it', source: 'common practice, no source', status: 'choice' },

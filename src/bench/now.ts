@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { dropAt } from '../store/drop.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import type { ColumnStore } from '../store/column-store.ts';
@@ -49,7 +50,7 @@ export class NowPanel extends LiveElement {
 }
 
 function readingsOf(store: ColumnStore, moment: Moment) {
-  const drop = store.scenario?.values['column.drop_mL'] ?? 0.05;
+  const drop = store.scenario ? dropAt(store.scenario, moment) : Number.POSITIVE_INFINITY;
   const acid_M = moment.tip[moment.tip.length / (store.plan?.components ?? 1) - 1] ?? 0;
   return [
     { label: 'delivered', value: millilitres(moment.delivered_mL) },

@@ -5,6 +5,7 @@ import { fixed, millilitres, percent, quantity, significant } from '../ui/text/f
 import { depthTicks, heightTicks } from './labels.ts';
 import { ASIDE_WIDTH, asidePlaces, type Layout, underHalf, type VesselPlace } from './layout.ts';
 import { EXAGGERATION, type ReceiverContent, receiverContents } from './scene/liquids.ts';
+import { dropAt } from '../store/drop.ts';
 import { dropRate } from './scene/motion.ts';
 import { asideOrder, sideName } from './sides.ts';
 
@@ -49,9 +50,9 @@ function beside(x: number, y: number, text: string) {
   return html`<span class="beside" style="left:${x}px;top:${y}px">${text}</span>`;
 }
 
-function dripping({ values }: Scenario, { flow }: Moment): string {
-  if (flow <= 0) return 'no flow';
-  return `${quantity(dropRate(flow, values['column.drop_mL']), 'drops/min', 2)}`;
+function dripping(scenario: Scenario, moment: Moment): string {
+  if (moment.flow <= 0) return 'no flow';
+  return `${quantity(dropRate(moment.flow, dropAt(scenario, moment)), 'drops/min', 2)}`;
 }
 
 function vessels({ scenario, moment, labels, layout, down }: GlassWords, level: (y: number) => number) {

@@ -70,6 +70,7 @@ export function scenarioOf(spec: RigSpec): Scenario {
     'bed.length_cm': 1,
     'bed.plates': spec.plates,
     'bed.lanes': spec.shares?.length ?? 1,
+    'bed.bead_um': 125,
     'bed.packing': 0,
     'bed.spread': 0,
     'flow.obstruction': 0,

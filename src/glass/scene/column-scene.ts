@@ -6,6 +6,7 @@ import { bedPaint, isMissing } from '../bed-paint.ts';
 import { diameterCm, Drops } from './drops.ts';
 import { asidePlaces, BEAKER_FULL, type Layout, type VesselPlace } from '../layout.ts';
 import { beakerVolume, headSolution, receiverContents, tipSolution } from './liquids.ts';
+import { dropAt } from '../../store/drop.ts';
 import { hangingShare } from './motion.ts';
 import { asideOrder } from '../sides.ts';
 import { heightIn, Tube } from './tube.ts';
@@ -74,7 +75,7 @@ export class ColumnScene {
     this.bed.paint(paint, moment);
     this.tube.fill(headSolution(scenario, moment), moment.level_cm, missingCm(scenario, moment), scenario.values['column.bore_cm'], exaggerate);
     this.tube.drain(tipSolution(scenario, moment), moment.clampOpen, exaggerate);
-    this.drops.tint(tipSolution(scenario, moment), scenario.values['column.drop_mL'], exaggerate);
+    this.drops.tint(tipSolution(scenario, moment), dropAt(scenario, moment), exaggerate);
     this.pourOut(layout, shown);
   }
 
@@ -93,7 +94,7 @@ export class ColumnScene {
   drip({ hanging, falling_s, streaming }: Dripping): void {
     const { layout, shown } = this;
     if (!layout || !shown) return;
-    const drop_mL = shown.scenario.values['column.drop_mL'];
+    const drop_mL = dropAt(shown.scenario, shown.moment);
     const size = Math.min(DROP_MAX, diameterCm(drop_mL) * layout.pxPerCm * layout.widening);
     const up = heightIn(layout);
     this.drops.show(

@@ -2,6 +2,7 @@ import { WebGLRenderer } from 'three';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { ColumnScene, type Shown } from './column-scene.ts';
 import type { Layout } from '../layout.ts';
+import { dropAt } from '../../store/drop.ts';
 import { approach, dropsPerSecond, FALL_S, STREAM_HZ, type Turning } from './motion.ts';
 import { Resolution } from './resolution.ts';
 
@@ -60,7 +61,7 @@ export class Stage {
 
   show(shown: Shown, pace: Pace): void {
     const { moment, scenario } = shown;
-    const drops = Math.floor(moment.delivered_mL / scenario.values['column.drop_mL']);
+    const drops = Math.floor(moment.delivered_mL / dropAt(scenario, moment));
     if (drops > this.drops && pace.playing && this.shown) this.fallStart = performance.now();
     this.drops = drops;
     this.pace = pace;
@@ -130,7 +131,7 @@ export class Stage {
   private drip(now: number): boolean {
     const { shown, pace } = this;
     if (!shown) return false;
-    const rate = dropsPerSecond(shown.moment.flow, shown.scenario.values['column.drop_mL'], pace.speed);
+    const rate = dropsPerSecond(shown.moment.flow, dropAt(shown.scenario, shown.moment), pace.speed);
     const runs = pace.playing && !pace.still && shown.moment.flow > 0;
     const streaming = runs && rate > STREAM_HZ;
     const falling_s = (now - this.fallStart) / 1000;

@@ -84,4 +84,15 @@ describe('lanesOf', () => {
     expect(one.edges).toEqual([]);
     expect(Array.from(one.permeability)).toEqual([1]);
   });
+
+  it('shows the same loose and tight places however many lanes there are, and leaves the bed as permeable as a whole', () => {
+    const spreadOf = (lanes: number, seed: number): number => {
+      const { area, permeability } = lanesOf({ ...values, 'bed.lanes': lanes, 'bed.spread': 0.15 }, seed);
+      const section = area.reduce((a, b) => a + b);
+      const mean = permeability.reduce((sum, factor, i) => sum + (factor * area[i]) / section, 0);
+      closeTo('mean permeability', mean, 1, { relative: 1e-12 });
+      return Math.sqrt(permeability.reduce((sum, factor, i) => sum + ((factor - 1) ** 2 * area[i]) / section, 0));
+    };
+    for (const seed of [1, 2, 3, 4]) closeTo('spread of 13 lanes', spreadOf(13, seed), spreadOf(25, seed), { relative: 0.1 });
+  });
 });

@@ -4,9 +4,16 @@ import { onBed } from '../../../sim/column/start.ts';
 import type { Run } from '../../../sim/run/run.ts';
 import type { Action, FieldPath, Log, Scenario } from '../../../sim/terms/types.ts';
 
-// A small column for tests of what goes wrong: the cathode leach with fewer and coarser cells.
+// A small column of fine resin for tests of what goes wrong: the cathode leach with fewer and coarser cells.
 
-const SMALL: Partial<Record<FieldPath, number>> = { 'bed.plates': 30, 'bed.lanes': 7, 'bed.packing': 0, 'numerics.frame_mL': 0.5 };
+const SMALL: Partial<Record<FieldPath, number>> = {
+  'bed.bead_um': 125,
+  'resin.shrinkage': 0,
+  'bed.plates': 30,
+  'bed.lanes': 7,
+  'bed.packing': 0,
+  'numerics.frame_mL': 0.5,
+};
 
 export function leach(values: Partial<Record<FieldPath, number>> = {}, parts: Partial<Scenario> = {}): Scenario {
   const liquids = {

@@ -100,12 +100,13 @@ describe('a band', () => {
   });
 });
 
-test('a channel brings the cobalt out in two fronts, a sound bed in one', () => {
+test('a channel brings the cobalt out in more than one front, a sound bed in one', () => {
   const channelled = scenarioOf('demo-channel');
   const fronts = [channelled, { ...channelled, faults: [] }].map((scenario) => {
     const { rows, stride, count } = runWhole(scenario).record;
     const column = (k: number): number[] => Array.from({ length: count }, (_, f) => rows[f * stride + k]);
     return peakShape(column(FRAME.delivered), column(FRAME.parts + 1))?.fronts_mL.length;
   });
-  expect(fronts).toEqual([2, 1]);
+  expect(fronts[0]).toBeGreaterThan(1);
+  expect(fronts[1]).toBe(1);
 });
