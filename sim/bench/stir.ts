@@ -77,6 +77,7 @@ function repack(bed: Bed, column: Column): void {
   bed.cracked.fill(0);
   bed.airEntry.set(column.airEntry);
   s[AT.looseTop] = 0;
+  s[AT.imposed] = 0;
   s[AT.drainings] = 0;
   s[AT.dryMinutes] = 0;
   s[AT.uneven] = 0;

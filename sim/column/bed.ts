@@ -45,7 +45,9 @@ export const AT = {
   shrinkage: 30,
   /** Pours that struck the bed. */
   strikes: 31,
-  size: 32,
+  /** Faults imposed since the bed settled, a binary digit per kind. */
+  imposed: 32,
+  size: 33,
 } as const;
 
 /** Receivers a run can hold. */

@@ -1,5 +1,6 @@
 import type { Action, Fault, Log, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
+import { LABEL_MAX, POUR_MAX } from '../input/log.ts';
 import { eluents, sampleLiquids } from '../input/roles.ts';
 import { deliveredAfter } from './volumes.ts';
 
@@ -87,7 +88,7 @@ function poured(log: Log, at: readonly number[], change: (pour: Pour) => Pour[])
 }
 
 function scaled(pour: Pour, factor: number): Pour[] {
-  return factor > 1e-9 ? [{ ...pour, volume_mL: pour.volume_mL * factor }] : [];
+  return factor > 1e-9 ? [{ ...pour, volume_mL: Math.min(POUR_MAX, pour.volume_mL * factor) }] : [];
 }
 
 /** A pour of which a share comes from another bottle. */
@@ -155,9 +156,14 @@ function inserted(log: Log, at: number, action: Action): Log {
   return [...log.slice(0, at), action, ...log.slice(at)];
 }
 
+/** Added to the name of a receiver used again. */
+const SECOND = ', second';
+
 /** A second aliquot on the same bed; severity is the share of its conditioning acid that is saved. */
 function secondCycle(scenario: Scenario, log: Log, severity: number): Log {
   if (log.some((action) => action.at_min !== undefined || action.at_mL !== undefined)) return log;
-  const again = log.map((action): Action => (action.do === 'receiver' ? { ...action, label: `${action.label}, second` } : action));
+  const again = log.map(
+    (action): Action => (action.do === 'receiver' ? { ...action, label: `${action.label.slice(0, LABEL_MAX - SECOND.length)}${SECOND}` } : action),
+  );
   return [...log, ...poured(again, conditioningOf(scenario, log), (pour) => scaled(pour, 1 - severity))];
 }

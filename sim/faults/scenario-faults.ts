@@ -70,7 +70,10 @@ function interfering(scenario: Scenario, severity: number): Scenario {
   const grown = { ...scenario, ions: [...scenario.ions, ...added] };
   return withSample(grown, (liquid) => ({
     ...liquid,
-    ions: { ...Object.fromEntries(INTERFERING.map((ion) => [ion, (liquid.ions[ion] ?? 0) + INTERFERING_MAX_M * severity])), ...without(liquid.ions) },
+    ions: {
+      ...Object.fromEntries(INTERFERING.map((ion) => [ion, Math.min(SOLUBLE_M, (liquid.ions[ion] ?? 0) + INTERFERING_MAX_M * severity)])),
+      ...without(liquid.ions),
+    },
   }));
 }
 

@@ -1,4 +1,4 @@
-import type { Bed } from '../column/bed.ts';
+import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { carryOver } from './carry-over.ts';
@@ -6,7 +6,7 @@ import { channel } from './channel.ts';
 import { crater } from './crater.ts';
 import { driedBed } from './dried.ts';
 import { fines } from './fines.ts';
-import type { FaultKind } from '../terms/fault-kinds.ts';
+import { FAULT_KINDS, type FaultKind } from '../terms/fault-kinds.ts';
 import { looseTop } from './loose.ts';
 import { swelling } from './swelling.ts';
 import { tilt } from './tilt.ts';
@@ -27,11 +27,21 @@ const BED_FAULTS: Readonly<Partial<Record<FaultKind, BedFault>>> = {
   'carry-over': carryOver,
 };
 
+/** Faults that multiply what is there: each once, until the bed is stirred up and settles anew. */
+const ONCE: ReadonlySet<FaultKind> = new Set(['channel', 'loose-top', 'tilted-bed', 'fines', 'uneven-packing', 'carry-over']);
+
 /** Imposes a fault on the bed now; refused if it is one of the bottles, the packing or the procedure. Severity 0 changes nothing. */
 export function impose(bed: Bed, column: Column, fault: Fault): Issue | undefined {
   const act = BED_FAULTS[fault.kind];
   if (!act) return { path: 'fault.kind', expected: 'a fault of the bed; the others are set before the first action', received: fault.kind };
-  return fault.severity === 0 ? undefined : act(bed, column, fault);
+  if (fault.severity === 0) return undefined;
+  const mark = ONCE.has(fault.kind) ? 2 ** FAULT_KINDS.indexOf(fault.kind) : 0;
+  const marks = bed.scalar[AT.imposed];
+  if (mark > 0 && Math.floor(marks / mark) % 2 === 1)
+    return { path: 'fault.kind', expected: 'each fault of its kind once, until the bed is stirred up', received: `${fault.kind} again` };
+  const refused = act(bed, column, fault);
+  if (!refused) bed.scalar[AT.imposed] = marks + mark;
+  return refused;
 }
 
 export function isBedFault(kind: FaultKind): boolean {

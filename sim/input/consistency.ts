@@ -17,6 +17,7 @@ export function checkScenario(json: Readonly<Record<string, unknown>>, issues: I
   checkBed(json, issues);
   checkIons(json, issues);
   checkCurves(own(json, 'curves'), issues);
+  checkFaults(own(json, 'faults'), issues);
 }
 
 /** A parameter as the file gives it, else by its grade of resin, else by default; undefined if the value is not allowed. */
@@ -77,6 +78,14 @@ function checkIons(json: Readonly<Record<string, unknown>>, issues: Issue[]): vo
       if (!ions.includes(ion)) addIssue(issues, under(path, ion), oneOf('an ion listed under ions', ions, ''), describe(ion));
     }
   }
+}
+
+/** Each kind of fault once: a second one of its kind has no meaning that could be told. */
+function checkFaults(faults: unknown, issues: Issue[]): void {
+  const kinds = Array.isArray(faults) ? faults.slice(0, 20).map((fault: unknown) => own(fault, 'kind')) : [];
+  kinds.forEach((kind, i) => {
+    if (typeof kind === 'string' && kinds.indexOf(kind) < i) addIssue(issues, `faults[${i}].kind`, 'each kind of fault once', `${clip(kind)} again`);
+  });
 }
 
 function checkCurves(curves: unknown, issues: Issue[]): void {

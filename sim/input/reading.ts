@@ -24,19 +24,32 @@ export interface NumberRange {
 const ISSUES_MAX = 200;
 /** Characters of a received text or key that a message shows. */
 const SHOWN_MAX = 40;
+/** Characters of each part of an issue. */
+const PART_MAX = 300;
+/** Issues that are put into one line of words. */
+const WORDS_MAX = 3;
+/** Signs that are not seen, or that turn the direction of the text around them: control, format, separator, half pairs, fillers. */
+const UNSEEN = '\\p{Cc}\\p{Cf}\\p{Cs}\\p{Zl}\\p{Zp}\\u115f\\u1160\\u2800\\u3164\\uffa0';
+const SEEN_TEXT = `^[^${UNSEEN}]*[^\\s${UNSEEN}][^${UNSEEN}]*$`;
 /** Names that are listed in full in a message when none is near. */
 const LISTED_MAX = 12;
 
 /** Adds an issue; after the last that is kept, one that says so. */
 export function addIssue(issues: Issue[], path: string, expected: string, received: string): void {
-  if (issues.length < ISSUES_MAX) issues.push({ path, expected, received });
+  if (issues.length < ISSUES_MAX) issues.push({ path: shown(path, PART_MAX), expected: shown(expected, PART_MAX), received: shown(received, PART_MAX) });
   else if (issues.length === ISSUES_MAX) issues.push({ path: 'issues', expected: `at most ${ISSUES_MAX}`, received: 'more; the rest are not listed' });
+}
+
+/** Issues as one line of bounded length. */
+export function inWords(issues: readonly Issue[]): string {
+  const told = issues.slice(0, WORDS_MAX).map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`);
+  return [...told, ...(issues.length > WORDS_MAX ? [`and ${issues.length - WORDS_MAX} more`] : [])].join('; ');
 }
 
 /** A received value in words. */
 export function describe(value: unknown): string {
   if (value === undefined) return 'nothing';
-  if (typeof value === 'string') return value.length > SHOWN_MAX ? `"${clip(value)}" (${value.length} characters)` : `"${value}"`;
+  if (typeof value === 'string') return value.length > SHOWN_MAX ? `"${clip(value)}" (${value.length} characters)` : `"${clip(value)}"`;
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value);
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value !== 'object') return `a ${typeof value}`;
@@ -45,8 +58,14 @@ export function describe(value: unknown): string {
   return `an object with ${keys.slice(0, 3).map(clip).join(', ')}${keys.length > 3 ? ' and more' : ''}`;
 }
 
+/** The beginning of a text, with signs that cannot be seen written out. */
 export function clip(text: string): string {
-  return text.length > SHOWN_MAX ? `${text.slice(0, SHOWN_MAX)}…` : text;
+  return shown(text, SHOWN_MAX);
+}
+
+function shown(text: string, most: number): string {
+  const start = text.length > most ? `${text.slice(0, most)}…` : text;
+  return start.replace(new RegExp(`[${UNSEEN}]`, 'gu'), (sign) => `\\u{${(sign.codePointAt(0) ?? 0).toString(16)}}`);
 }
 
 export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
@@ -92,13 +111,13 @@ export function number(range: NumberRange): Shape<number> {
   };
 }
 
-/** Text without control characters, not blank. */
+/** Text without signs that cannot be seen, not blank. */
 export function text(max: number): Shape<string> {
   return {
-    schema: { type: 'string', minLength: 1, maxLength: max, pattern: '^[^\\u0000-\\u001f\\u007f]*\\S[^\\u0000-\\u001f\\u007f]*$' },
+    schema: { type: 'string', minLength: 1, maxLength: max, pattern: SEEN_TEXT },
     read(value, path, issues) {
-      if (typeof value === 'string' && value.trim() !== '' && codePoints(value, max) <= max && !/[\u0000-\u001f\u007f]/.test(value)) return value;
-      addIssue(issues, path, `text of 1 to ${max} characters, not blank, no control characters`, describe(value));
+      if (typeof value === 'string' && value.trim() !== '' && codePoints(value, max) <= max && new RegExp(SEEN_TEXT, 'u').test(value)) return value;
+      addIssue(issues, path, `text of 1 to ${max} characters, not blank, every sign of it visible`, describe(value));
       return undefined;
     },
   };

@@ -10,6 +10,9 @@ const STEP_WORK = 1000;
 const FRAMES = 4000;
 const PROFILE_NUMBERS = 4e6;
 
+/** How the note begins with which a run ends by itself. */
+export const RUN_ENDED = 'run ended';
+
 /** Work of one step. */
 export function workOf(bed: Bed): number {
   return STEP_WORK + bed.lanes * bed.plates * bed.components;
@@ -18,9 +21,9 @@ export function workOf(bed: Bed): number {
 /** Why the run can go no further; undefined while it can. */
 export function endOf(bed: Bed): string | undefined {
   const s = bed.scalar;
-  if (s[AT.time] >= RUN_MAX_MIN) return `run ended: ${RUN_MAX_MIN} min is the longest run`;
+  if (s[AT.time] >= RUN_MAX_MIN) return `${RUN_ENDED}: ${RUN_MAX_MIN} min is the longest run`;
   if (s[AT.work] < WORK_MAX) return undefined;
-  return `run ended: it asks for more computing than a run may take (${s[AT.steps]} steps of ${bed.lanes * bed.plates} cells so far); take fewer cells (bed.plates, bed.lanes), longer steps (numerics.courant, numerics.step_max_min) or less volume`;
+  return `${RUN_ENDED}: it asks for more computing than a run may take (${s[AT.steps]} steps of ${bed.lanes * bed.plates} cells so far); take fewer cells (bed.plates, bed.lanes), longer steps (numerics.courant, numerics.step_max_min) or less volume`;
 }
 
 /** mL between frames: the scenario's own, doubled as often as it takes to keep a very long run drawable. */

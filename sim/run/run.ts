@@ -14,7 +14,7 @@ import { packedBed } from '../column/start.ts';
 import { type Limits, step } from './step.ts';
 import { type Flux, fluxFor } from '../column/flux.ts';
 import type { RunEvent } from '../history/events.ts';
-import { issuesOf } from '../input/log.ts';
+import { issuesOf, RUN_MAX_MIN } from '../input/log.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
 import type { Action, Issue, Log, Scenario, Until } from '../terms/types.ts';
 
@@ -262,7 +262,7 @@ function headFor(run: Run, mm: number): number {
 /** The next thing the log waits for, as limits of a step. */
 function limitsOf(run: Run, limits: Limits): void {
   const s = run.bed.scalar;
-  limits.time = Number.POSITIVE_INFINITY;
+  limits.time = RUN_MAX_MIN;
   limits.delivered = Number.POSITIVE_INFINITY;
   limits.head = 0;
   if (s[AT.entry] >= run.log.length) return;

@@ -4,6 +4,7 @@ import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { parseLog } from '../../sim/input/log.ts';
 import { resultsOf } from '../../sim/run/results.ts';
+import { RUN_ENDED } from '../../sim/run/bounds.ts';
 import { type Run, runWhole } from '../../sim/run/run.ts';
 import { parseJson } from '../../sim/input/json.ts';
 import { readScenario, type ScenarioResult } from '../../sim/input/scenario.ts';
@@ -51,6 +52,9 @@ function main(): void {
   const workup = values.workup === true ? workUpOf(run, values.receiver, steps?.log) : undefined;
   if (workup && !workup.ok) return fail(workup.issues);
   report(run, values.json === true, values.curve, workup?.report);
+  // The figures up to there are printed; what was asked for is not done.
+  const ended = run.events.find(({ note }) => note?.startsWith(RUN_ENDED));
+  if (ended) fail([{ path: 'run', expected: 'its log done', received: ended.note ?? '' }]);
 }
 
 function scenarioFrom(file: string, settings: readonly string[]): ScenarioResult {

@@ -37,9 +37,9 @@ export function canComeNow({ kind }: Fault): boolean {
   return isBedFault(kind) && kind !== 'carry-over';
 }
 
-/** Imposes a fault from the start. False with `session.issues` when the scenario refuses it. */
+/** Imposes a fault from the start, in place of one of its kind. False with `session.issues` when the scenario refuses it. */
 export function imposeFromStart(session: Session, fault: Fault): Promise<boolean> {
-  return withFaults(session, [...faultsOf(session.json), fault]);
+  return withFaults(session, [...faultsOf(session.json).filter(({ kind }) => kind !== fault.kind), fault]);
 }
 
 /** Imposes a fault of the bed at the moment shown; what the log still has ahead stays. */
