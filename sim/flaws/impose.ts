@@ -35,12 +35,12 @@ export function impose(bed: Bed, column: Column, fault: Fault): Issue | undefine
   const act = BED_FAULTS[fault.kind];
   if (!act) return { path: 'fault.kind', expected: 'a fault of the bed; the others are set before the first action', received: fault.kind };
   if (fault.severity === 0) return undefined;
-  const mark = ONCE.has(fault.kind) ? 2 ** FAULT_KINDS.indexOf(fault.kind) : 0;
+  const mark = ONCE.has(fault.kind) ? 1 << FAULT_KINDS.indexOf(fault.kind) : 0;
   const marks = bed.scalar[AT.imposed];
-  if (mark > 0 && Math.floor(marks / mark) % 2 === 1)
+  if ((marks & mark) !== 0)
     return { path: 'fault.kind', expected: 'each fault of its kind once, until the bed is stirred up', received: `${fault.kind} again` };
   const refused = act(bed, column, fault);
-  if (!refused) bed.scalar[AT.imposed] = marks + mark;
+  if (!refused) bed.scalar[AT.imposed] = marks | mark;
   return refused;
 }
 
