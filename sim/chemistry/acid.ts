@@ -1,13 +1,9 @@
 // Hydrochloric acid, 0 to 13 mol/L: molarity, molality, activity, density, viscosity, and how much of it enters the beads.
 // Density and viscosity hold at 20 °C, activity at 25 °C; taking them together costs less than 0.01 in log10 of the activity (computed).
-import { exp, log1p, pow10, power } from '../math/elementary.ts';
+import { exp, pow10, power } from '../math/elementary.ts';
 
 /** kg/mol, so that mol/L times this is g/mL; IUPAC 2021 abridged weights (recalled). */
 const MOLAR_MASS = 0.036461;
-/** kg/mol; IUPAC 2021 abridged weights (recalled). */
-const WATER_MOLAR_MASS = 0.018015;
-/** Highest molarity the functions are made for; 40 % by mass is 13.14. */
-const TOP_M = 13.2;
 
 /** g/mL at 20 °C from mol/L. Fit to the CRC Handbook, 102nd ed., concentrative properties of aqueous solutions (read); worst error 5e-4. */
 export function density(c: number): number {
@@ -17,25 +13,6 @@ export function density(c: number): number {
 /** mol/kg of water from mol/L at 20 °C. */
 export function molality(c: number): number {
   return c / (density(c) - MOLAR_MASS * c);
-}
-
-/** mol/L from mol/kg of water at 20 °C, by bisection. */
-export function molarityFromMolality(m: number): number {
-  let low = 0;
-  let high = TOP_M;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (molality(middle) < m) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** mol/L from % by mass at 20 °C, 0 to 40 %, by fixed-point iteration on the density; the error falls sevenfold or more each time. */
-export function molarityFromMassPercent(w: number): number {
-  let c = 0;
-  for (let i = 0; i < 30; i++) c = ((w / 100) * density(c)) / MOLAR_MASS;
-  return c;
 }
 
 /** mPa s at 20 °C from mol/L. Fit to the CRC Handbook, 102nd ed. (read), to 12.4 mol/L; worst error 0.65 %. */
@@ -65,32 +42,10 @@ export function meanActivity(c: number): number {
 }
 
 /**
- * Osmotic coefficient at 25 °C from mol/kg: 1 + (1/m) times the integral of m d ln(gamma), the Gibbs-Duhem relation
- * (Robinson and Stokes, Electrolyte Solutions, 1959, ch. 2; recalled), done term by term for the equation above.
- */
-export function osmoticCoefficient(m: number): number {
-  const t = B * Math.sqrt(m);
-  // Below this the bracket loses its digits to cancellation; its limit is the limiting law, A s / 3.
-  const debye = t < 1e-4 ? (A * Math.sqrt(m)) / 3 : (A / (power(B, 3) * m)) * (1 + t - 2 * log1p(t) - 1 / (1 + t));
-  const rest = P.reduce((sum, p, k) => sum + ((k + 1) / (k + 2)) * p * power(m, k + 1), 0);
-  return 1 + Math.LN10 * (rest - debye);
-}
-
-/** Activity of the water, 1 for pure water, from mol/kg HCl at 25 °C. */
-export function waterActivity(m: number): number {
-  return exp(-2 * WATER_MOLAR_MASS * m * osmoticCoefficient(m));
-}
-
-/**
  * HCl inside the beads, mol per L of resin solution: x (x + Q) = (kappa c)², Donnan equality with a constant ratio kappa of the
  * activity coefficients; Helfferich, Ion Exchange (1962), ch. 5 (recalled). Solved in the form that keeps its digits at small c.
  */
 export function invasion(c: number, Q: number, kappa: number): number {
   const outside = 2 * kappa * c;
   return (outside * outside) / 2 / (Q + Math.sqrt(Q * Q + outside * outside));
-}
-
-/** d(invasion)/dc. */
-export function invasionSlope(c: number, Q: number, kappa: number): number {
-  return (2 * kappa * kappa * c) / Math.sqrt(Q * Q + 4 * kappa * kappa * c * c);
 }

@@ -1,5 +1,5 @@
 import { density, invasion, meanActivity, viscosity } from './acid.ts';
-import { EXCHANGE_CONSTANTS, exchangeFractions } from './complexes.ts';
+import { exchangeConstant, exchangeFractions } from './complexes.ts';
 import { monotoneCubic } from '../math/interpolation.ts';
 import { type IonId, IONS } from '../terms/ions.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
@@ -122,14 +122,14 @@ export function ownCurve(points: Points): (c: number) => number {
 }
 
 function partsAt(ion: IonId, c: number, fractions: readonly number[], resin: Resin): Uptake {
-  const { logK } = EXCHANGE_CONSTANTS[ion];
+  const K = exchangeConstant(ion);
   const { charge, anionCharge } = IONS[ion];
   const inside = invasion(c, resin.Q, resin.kappa) / c;
   let coion = 0;
   for (let n = 0; n <= charge; n++) coion += fractions[n] * power(inside, charge - n);
-  if (logK === null) return { coion: resin.pore * coion, exchange: 0 };
+  if (K === 0) return { coion: resin.pore * coion, exchange: 0 };
   // The recalled curves fix the exchange, and the constants fit them with kappa 1: another kappa is for the HCl and the co-ions.
   // F turns the recalled axis into D_v. It scales what the resin binds; the Donnan share has no such axis.
   const chloride = 1 + resin.Q / invasion(c, resin.Q, FITTED_KAPPA);
-  return { coion: resin.pore * coion, exchange: pow10(logK) * fractions[4] * power(chloride, anionCharge / 2) * (resin.F / FITTED_F) };
+  return { coion: resin.pore * coion, exchange: K * fractions[4] * power(chloride, anionCharge / 2) * (resin.F / FITTED_F) };
 }

@@ -85,16 +85,6 @@ export function stockFor(volume_mL: number, molarity: number, stock_M: number): 
   return (volume_mL * molarity) / stock_M;
 }
 
-/** mol/L of a liquid from its mass percentage and density. */
-export function molarityOf(massPercent: number, density_g_mL: number, molarMass: number): number {
-  return (10 * massPercent * density_g_mL) / molarMass;
-}
-
-/** mmol of an ion of charge z that fills a bed. */
-export function bedLimit(bed_mL: number, capacity_eq_per_L: number, charge: number): number {
-  return (bed_mL * capacity_eq_per_L) / charge;
-}
-
 function suppliesOf(groups: number, use: GroupUse, spare: typeof SPARE, stock_M: number): Supply[] {
   const acid = groups * use.acid_mL * spare.acid;
   const edta = groups * (use.titrations * use.titre_mL + use.rinse_mL) * spare.other;

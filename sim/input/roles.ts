@@ -34,8 +34,3 @@ export function targetOf(scenario: Scenario): IonId | undefined {
   if ((poured.get('Co') ?? 0) > 0) return 'Co';
   return [...poured].filter(([ion, c]) => c > 0 && IONS[ion].anionCharge > 0).sort((a, b) => b[1] - a[1])[0]?.[0];
 }
-
-/** The receiver meant for the target: the last one that the procedure names. */
-export function targetReceiver(log: Log): string | undefined {
-  return log.findLast((action) => action.do === 'receiver')?.label;
-}

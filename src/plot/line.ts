@@ -55,14 +55,6 @@ export function linePath({ x, y, xs, ys }: Pick<LineOptions, 'x' | 'y' | 'xs' | 
   );
 }
 
-/** The sign of a series for legends and labels: a short piece of its line with its marker. */
-export function seriesSign(style: SeriesStyle): SVGTemplateResult {
-  return svg`<svg class="sign" width="30" height="12" viewBox="0 0 30 12" aria-hidden="true">
-    <line x1="1" x2="29" y1="6" y2="6" stroke=${style.colour} stroke-width=${style.width} stroke-dasharray=${style.dash || nothing}></line>
-    ${style.marker === 'none' ? nothing : svg`<path d=${markerPath(style.marker)} transform="translate(15 6)${turned(style.marker)}" fill=${style.colour}></path>`}
-  </svg>`;
-}
-
 function markerPlaces({ xs, ys, x, y, style, markers = 8 }: LineOptions): number[] {
   if (style.marker === 'none' || xs.length === 0 || markers <= 0) return [];
   const every = Math.max(1, Math.ceil(xs.length / markers));

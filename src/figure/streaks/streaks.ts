@@ -41,12 +41,6 @@ export function inksOf(ids: readonly PlotId[], theme: Theme): Inks {
   return { ids, theme, page, tables };
 }
 
-/** Place of an amount on the ramp of a component, 0 to 1. */
-export function rampPlace(component: number, value: number, most: number): number {
-  if (!(value > 0)) return 0;
-  return component === 0 ? Math.min(1, value / most) : Math.min(1, (value / most) ** ROOT);
-}
-
 /** Top of each component's ramp: the strongest acid on the bench, and of each metal its highest amount in the run, rounded up to one figure. */
 export function rampTops(scenario: Scenario, plan: Plan): number[] {
   return [strongestAcid(scenario), ...plan.ions.map((_, i) => roundedUp(highest(plan, i + 1) || strongestMetal(scenario)))];

@@ -17,7 +17,9 @@ describe('acid of the CRC table', () => {
   // The last digit of the table is 0.4 % of the first row, 0.2 % of the second.
   test.each(ROWS)('$w % is $m mol/kg at $c mol/L', ({ w, c, m }) => closeTo('molality', acid.molality(c), m, { relative: w < 2 ? 0.005 : 0.001 }, 'mol/kg'));
 
-  test.each(ROWS)('$w % is $c mol/L', ({ w, c }) => closeTo('molarity', acid.molarityFromMassPercent(w), c, { relative: w < 2 ? 0.005 : 0.001 }, 'mol/L'));
+  test.each(ROWS)('$w % is $c mol/L', ({ w, c }) =>
+    closeTo('molarity', ((w / 100) * acid.density(c)) / 0.036461, c, { relative: w < 2 ? 0.005 : 0.001 }, 'mol/L'),
+  );
 
   test.each(ROWS.filter(({ eta }) => eta !== null))('$w % has $eta mPa s at $c mol/L', ({ c, eta }) => {
     closeTo('viscosity', acid.viscosity(c), Number(eta), { relative: 0.0066 }, 'mPa s');
@@ -28,10 +30,6 @@ test('water at 20 °C has 0.99821 g/mL and 1.002 mPa s (CRC Handbook, recalled)'
   closeTo('density', acid.density(0), 0.99821, { absolute: 1e-5 }, 'g/mL');
   closeTo('viscosity', acid.viscosity(0), 1.002, { absolute: 0.001 }, 'mPa s');
   expect(acid.molality(0)).toBe(0);
-});
-
-test('molarity comes back from molality over the whole range', () => {
-  for (let c = 0; c <= 13; c += 0.25) closeTo('molarity', acid.molarityFromMolality(acid.molality(c)), c, { absolute: 1e-9 }, 'mol/L');
 });
 
 describe('mean activity coefficient at 25 °C', () => {
@@ -70,7 +68,20 @@ describe('mean activity coefficient at 25 °C', () => {
   ])('at %d mol/kg is %d (Robinson and Stokes, recalled)', (m, gamma) => closeTo('coefficient', acid.activityCoefficient(m), gamma, { relative: 0.018 }));
 });
 
-describe('osmotic coefficient and water activity', () => {
+/**
+ * Gibbs-Duhem: phi = 1 + ln(gamma) - (1/m) times the integral of ln(gamma) dm, here numerically with m = s² (Robinson and Stokes,
+ * Electrolyte Solutions, 1959, ch. 2; recalled). It carries the activity coefficients over to what is tabulated for the water.
+ */
+function osmoticCoefficient(m: number): number {
+  const area = integrate((s) => 2 * s * Math.log(acid.activityCoefficient(s * s)), 0, Math.sqrt(m));
+  return 1 + Math.log(acid.activityCoefficient(m)) - area / m;
+}
+
+function waterActivity(m: number): number {
+  return Math.exp(-2 * 0.018015 * m * osmoticCoefficient(m));
+}
+
+describe('osmotic coefficient and water activity by the activity coefficients', () => {
   // Robinson and Stokes, Electrolyte Solutions, App. 8.3 (recalled).
   test.each([
     [0.1, 0.943],
@@ -78,24 +89,9 @@ describe('osmotic coefficient and water activity', () => {
     [1, 1.039],
     [2, 1.188],
     [3, 1.348],
-  ])('at %d mol/kg the osmotic coefficient is %d (recalled)', (m, phi) => closeTo('coefficient', acid.osmoticCoefficient(m), phi, { absolute: 0.006 }));
+  ])('at %d mol/kg the osmotic coefficient is %d (recalled)', (m, phi) => closeTo('coefficient', osmoticCoefficient(m), phi, { absolute: 0.006 }));
 
-  // phi = 1 + ln(gamma) - (1/m) times the integral of ln(gamma) dm, here numerically with m = s².
-  test.each([1e-6, 0.01, 0.5, 3, 10, 16])('at %d mol/kg obey Gibbs and Duhem', (m) => {
-    const area = integrate((s) => 2 * s * Math.log(acid.activityCoefficient(s * s)), 0, Math.sqrt(m));
-    const phi = 1 + Math.log(acid.activityCoefficient(m)) - area / m;
-    closeTo('osmotic coefficient', acid.osmoticCoefficient(m), phi, { absolute: 1e-8 });
-    closeTo('water activity', acid.waterActivity(m), Math.exp(-0.018015 * 2 * m * phi), { absolute: 1e-9 });
-  });
-
-  test('start at one, along the limiting law 1 - 0.5115 ln(10) sqrt(m) / 3', () => {
-    expect([acid.osmoticCoefficient(0), acid.waterActivity(0)]).toEqual([1, 1]);
-    for (const m of [1e-10, 1e-9, 4e-9, 5e-9, 1e-8]) {
-      closeTo('departure from one', 1 - acid.osmoticCoefficient(m), (0.5115 * Math.LN10 * Math.sqrt(m)) / 3, { relative: 0.001 });
-    }
-  });
-
-  test('water activity is 0.415 at 10 mol/kg (computed by a separate program)', () => closeTo('activity', acid.waterActivity(10), 0.415, { absolute: 0.0005 }));
+  test('water activity is 0.415 at 10 mol/kg (computed by a separate program)', () => closeTo('activity', waterActivity(10), 0.415, { absolute: 0.0005 }));
 });
 
 // The same acid carried through a separate program: c, density, molality, coefficient, activity, osmotic coefficient, water activity.
@@ -113,8 +109,8 @@ test.each([
   closeTo('molality', acid.molality(c), m, { absolute: 6e-4 }, 'mol/kg');
   closeTo('coefficient', acid.activityCoefficient(m), gamma, { relative: 3e-4, absolute: 6e-4 });
   closeTo('activity', acid.meanActivity(c), a, { relative: 1e-4, absolute: 6e-4 }, 'mol/kg');
-  closeTo('osmotic coefficient', acid.osmoticCoefficient(m), phi, { absolute: 6e-4 });
-  closeTo('water activity', acid.waterActivity(m), water, { absolute: 6e-5 });
+  closeTo('osmotic coefficient', osmoticCoefficient(m), phi, { absolute: 6e-4 });
+  closeTo('water activity', waterActivity(m), water, { absolute: 6e-5 });
 });
 
 describe('HCl inside the beads', () => {
@@ -122,9 +118,11 @@ describe('HCl inside the beads', () => {
   test.each(vectors.test_vectors.donnan_hcl.rows)('at $c mol/L, X = $X, G = $gamma_ratio is $cbar_internal mol/L', (row) => {
     const inside = acid.invasion(row.c, row.X, row.gamma_ratio);
     closeTo('HCl inside', inside, row.cbar_internal, { relative: 1e-12 }, 'mol/L');
+    const step = 1e-4 * row.c;
+    const slope = (acid.invasion(row.c + step, row.X, row.gamma_ratio) - acid.invasion(row.c - step, row.X, row.gamma_ratio)) / (2 * step);
     const beadsPerLiquid = (row.w * (1 - 0.38)) / 0.38;
     closeTo('retention of the chord', (beadsPerLiquid * inside) / row.c, row.k_chord, { relative: 1e-9 });
-    closeTo('retention of the slope', beadsPerLiquid * acid.invasionSlope(row.c, row.X, row.gamma_ratio), row.k_slope, { relative: 1e-6 });
+    closeTo('retention of the slope', beadsPerLiquid * slope, row.k_slope, { relative: 1e-6 });
   });
 
   // Per litre of bed at Q = 4.196 mol/L, 0.286 L/L, kappa = 1; the model is assumed, good to 40 % (computed, separate program).
@@ -164,16 +162,7 @@ describe('HCl inside the beads', () => {
 test('every property is finite from water to 13 mol/L', () => {
   for (let c = 0; c <= 13; c += 0.05) {
     const m = acid.molality(c);
-    const values = [
-      acid.density(c),
-      m,
-      acid.viscosity(c),
-      acid.meanActivity(c),
-      acid.osmoticCoefficient(m),
-      acid.waterActivity(m),
-      acid.invasion(c, 4.2, 0),
-      acid.invasionSlope(c, 4.2, 0),
-    ];
+    const values = [acid.density(c), m, acid.viscosity(c), acid.meanActivity(c), acid.invasion(c, 4.2, 0)];
     expect(values.every(Number.isFinite)).toBe(true);
   }
 });

@@ -1,6 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { expect, test } from 'vitest';
-import { line, linePath, seriesSign } from '../../../src/plot/line.ts';
+import { line, linePath } from '../../../src/plot/line.ts';
 import { seriesStyle } from '../../../src/plot/series.ts';
 import { markup } from '../markup.ts';
 
@@ -35,8 +35,4 @@ test('no two series look alike without colour', () => {
   const ids = ['Co', 'Ni', 'Mn', 'Cu', 'Zn', 'Fe3', 'Fe2', 'Cd', 'HCl'] as const;
   const looks = ids.map((id) => `${seriesStyle(id).dash} ${seriesStyle(id).marker}`);
   expect(new Set(looks).size).toBe(ids.length);
-});
-
-test('seriesSign(...) shows dash and marker of the series', () => {
-  expect(markup(seriesSign(seriesStyle('Mn')))).toMatchSnapshot();
 });

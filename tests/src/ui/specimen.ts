@@ -5,7 +5,6 @@ import { axis } from '../../../src/plot/axis.ts';
 import { band, bracket } from '../../../src/plot/band.ts';
 import { cursor } from '../../../src/plot/cursor.ts';
 import { line } from '../../../src/plot/line.ts';
-import { rampLegend } from '../../../src/plot/ramp.ts';
 import { seriesStyle } from '../../../src/plot/series.ts';
 import { plotStyles } from '../../../src/plot/styles.ts';
 import { fixed, millimoles, millilitres } from '../../../src/ui/text/format.ts';
@@ -78,7 +77,6 @@ function drawing() {
       ${line({ x, y: acid, xs: volumes, ys: volumes.map((volume) => 9 / (1 + Math.exp(volume - 50))), style: seriesStyle('HCl') })}
       ${cursor({ at: x(46), top: 46, bottom: 220, label: 'now', right: 700 })}
       ${bracket({ from: x(0), to: x(48), at: 280, label: 'waste' })}${bracket({ from: x(48), to: x(75), at: 280, label: 'cobalt' })}
-      ${rampLegend({ series: 'Co', left: 60, top: 340, width: 200, height: 12, scale: scaleLinear().domain([0, 0.06]), title: 'cobalt in the bed', unit: 'mmol/mL', ticks: 3 })}
       ${svg`<g transform="translate(300 340)">${(['Co', 'Ni', 'Mn', 'Cu', 'Zn', 'Fe3', 'Fe2', 'Cd'] as const).map((id, index) =>
         line({
           x: scaleLinear()
