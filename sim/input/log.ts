@@ -2,6 +2,7 @@
 // What depends on the state of the bench (a pour that overflows the tube) the run refuses when it comes to it.
 import { FAULT_KINDS } from '../terms/fault-kinds.ts';
 import { ION_IDS } from '../terms/ions.ts';
+import { LIMITS } from '../terms/limits.ts';
 import { parseJson } from './json.ts';
 import { addIssue, choice, describe, flag, isRecord, list, number, object, oneOf, own, type Shape, text, under } from './reading.ts';
 import type { Action, Fault, IonId, Issue, Log, Scenario, Until } from '../terms/types.ts';
@@ -19,33 +20,30 @@ export interface Bench {
 export const ACTIONS_MAX = 500;
 /** Longest label of a bottle or a receiver, characters. */
 export const LABEL_MAX = 60;
-/** Largest single pour, mL. */
-export const POUR_MAX = 1000;
-/** Longest run, min: about a week. */
-export const RUN_MAX_MIN = 10_000;
-const TIME_MAX = { min: 0, max: RUN_MAX_MIN, unit: 'min' } as const;
-const DELIVERED_MAX = { min: 0, max: 10_000, unit: 'mL' } as const;
-/** As high as the tallest tube. */
-const LIQUID_MAX = { min: 0, max: 2000, unit: 'mm' } as const;
-const DEPTH_MAX = { min: 0, max: 150, unit: 'cm' } as const;
+const TIME = number(LIMITS['wait.time_min']);
+const DELIVERED = number(LIMITS['wait.volume_mL']);
 
 export const faultShape: Shape<Fault> = object(
   'a fault',
   { kind: choice('a kind of fault', FAULT_KINDS) },
   {
-    severity: number({ min: 0, max: 1, unit: '' }),
-    side_deg: number({ min: 0, max: 360, unit: '°' }),
-    depth_share: number({ min: 0, max: 1, unit: '' }),
+    severity: number(LIMITS['fault.severity']),
+    side_deg: number(LIMITS['fault.side_deg']),
+    depth_share: number(LIMITS['fault.depth_share']),
   },
 );
 
 const untilByKey: Readonly<Record<string, Shape<Until>>> = {
-  time_min: object('a wait', { time_min: number(TIME_MAX) }, {}),
-  elapsed_min: object('a wait', { elapsed_min: number(TIME_MAX) }, {}),
-  delivered_mL: object('a wait', { delivered_mL: number(DELIVERED_MAX) }, {}),
-  more_mL: object('a wait', { more_mL: number(DELIVERED_MAX) }, {}),
-  liquid_mm: object('a wait', { liquid_mm: number(LIQUID_MAX) }, {}),
-  ion: object('a wait for a band', { ion: choice('an ion', ION_IDS), edge: choice('an edge', ['leading', 'trailing']), depth_cm: number(DEPTH_MAX) }, {}),
+  time_min: object('a wait', { time_min: TIME }, {}),
+  elapsed_min: object('a wait', { elapsed_min: TIME }, {}),
+  delivered_mL: object('a wait', { delivered_mL: DELIVERED }, {}),
+  more_mL: object('a wait', { more_mL: DELIVERED }, {}),
+  liquid_mm: object('a wait', { liquid_mm: number(LIMITS['wait.liquid_mm']) }, {}),
+  ion: object(
+    'a wait for a band',
+    { ion: choice('an ion', ION_IDS), edge: choice('an edge', ['leading', 'trailing']), depth_cm: number(LIMITS['wait.depth_cm']) },
+    {},
+  ),
 };
 
 const UNTIL_KEYS = ['time_min', 'elapsed_min', 'delivered_mL', 'more_mL', 'liquid_mm', 'ion'] as const;
@@ -65,25 +63,25 @@ const untilShape: Shape<Until> = {
   },
 };
 
-const WHEN = { at_min: number(TIME_MAX), at_mL: number(DELIVERED_MAX) } as const;
+const WHEN = { at_min: TIME, at_mL: DELIVERED } as const;
 const label = text(LABEL_MAX);
 
 const actionByName: Readonly<Record<string, Shape<Action>>> = {
   pour: object(
     'a pour',
-    { do: choice('an action', ['pour']), liquid: text(LABEL_MAX), volume_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) },
+    { do: choice('an action', ['pour']), liquid: text(LABEL_MAX), volume_mL: number(LIMITS['pour.volume_mL']) },
     { how: choice('a way to pour', ['wall', 'bed']), hold_level: flag(), ...WHEN },
   ),
-  clamp: object('a clamp action', { do: choice('an action', ['clamp']), open_percent: number({ min: 0, max: 100, unit: '%' }) }, WHEN),
+  clamp: object('a clamp action', { do: choice('an action', ['clamp']), open_percent: number(LIMITS['clamp.open_percent']) }, WHEN),
   receiver: object('a receiver action', { do: choice('an action', ['receiver']), label }, WHEN),
   wait: object('a wait', { do: choice('an action', ['wait']), until: untilShape }, WHEN),
   'refill-from-below': object(
     'filling from below',
-    { do: choice('an action', ['refill-from-below']), liquid: text(LABEL_MAX), volume_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) },
+    { do: choice('an action', ['refill-from-below']), liquid: text(LABEL_MAX), volume_mL: number(LIMITS['refill-from-below.volume_mL']) },
     WHEN,
   ),
-  'top-up': object('a top-up', { do: choice('an action', ['top-up']), resin_mL: number({ min: 0, max: POUR_MAX, unit: 'mL', above: true }) }, WHEN),
-  spill: object('a spill', { do: choice('an action', ['spill']), share: number({ min: 0, max: 1, unit: '', above: true }) }, WHEN),
+  'top-up': object('a top-up', { do: choice('an action', ['top-up']), resin_mL: number(LIMITS['top-up.resin_mL']) }, WHEN),
+  spill: object('a spill', { do: choice('an action', ['spill']), share: number(LIMITS['spill.share']) }, WHEN),
   stir: object('a stir action', { do: choice('an action', ['stir']) }, WHEN),
   fault: object('a fault action', { do: choice('an action', ['fault']), fault: faultShape }, WHEN),
 };
@@ -156,7 +154,7 @@ function checkNames(action: unknown, at: string, bench: Bench, issues: Issue[]):
     addIssue(issues, under(under(at, 'until'), 'ion'), oneOf('an ion of the scenario', bench.ions, ''), describe(ion));
   }
   const depth = own(until, 'depth_cm');
-  if (bench.bedLength === undefined || typeof depth !== 'number' || depth > DEPTH_MAX.max || depth <= bench.bedLength) return;
+  if (bench.bedLength === undefined || typeof depth !== 'number' || depth > LIMITS['wait.depth_cm'].max || depth <= bench.bedLength) return;
   addIssue(issues, under(under(at, 'until'), 'depth_cm'), `at most bed.length_cm (${bench.bedLength} cm)`, `${depth} cm`);
 }
 

@@ -5,21 +5,17 @@ import { FIELDS, type FieldPath, parameterDefaults } from '../terms/fields.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { GRADE_NAMES } from '../terms/grades.ts';
 import { ION_IDS } from '../terms/ions.ts';
+import { LIMITS } from '../terms/limits.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
 import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
 import type { Issue, Liquid, Scenario } from '../terms/types.ts';
 
 export type ScenarioResult = { readonly ok: true; readonly scenario: Scenario } | { readonly ok: false; readonly issues: readonly Issue[] };
 
-/** mol/L: about 38 % by mass, the strongest acid that is sold. */
-const HCL_MAX = 12.5;
-/** mol/L of one metal, near the solubility of its chloride. Common practice, no source. */
-const ION_MAX = 3;
-
 const liquidShape: Shape<Omit<Liquid, 'ions'> & Partial<Pick<Liquid, 'ions'>>> = object(
   'a liquid',
-  { label: text(LABEL_MAX), HCl_M: number({ min: 0, max: HCL_MAX, unit: 'mol/L' }) },
-  { ions: dictionary('ions', choice('an ion', ION_IDS), number({ min: 0, max: ION_MAX, unit: 'mol/L' }), 0, ION_IDS.length) },
+  { label: text(LABEL_MAX), HCl_M: number(LIMITS['liquid.HCl_M']) },
+  { ions: dictionary('ions', choice('an ion', ION_IDS), number(LIMITS['liquid.ion_M']), 0, ION_IDS.length) },
 );
 
 /** A row of a curve: HCl mol/L and D_v. */

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { LABEL_MAX } from '../../sim/input/log.ts';
+import { LIMITS } from '../../sim/terms/limits.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
@@ -59,7 +60,7 @@ export class OutletControl extends LiveElement {
         <button type="button" @click=${() => this.turn(0)}>Shut</button>
         <button type="button" @click=${() => this.turn(100)}>Open fully</button>
       </div>
-      <bf-number label="open" unit="%" slider .min=${0} .max=${100} .step=${5} .value=${Math.round((store.moment?.clampOpen ?? 0) * 100)}
+      <bf-number slider .of=${LIMITS['clamp.open_percent']} .value=${Math.round((store.moment?.clampOpen ?? 0) * 100)}
         .error=${this.refusal('clamp')} @bf-change=${this.setClamp}></bf-number>
     </section>`;
   }

@@ -1,4 +1,5 @@
 import { sectionOf } from '../../sim/terms/geometry.ts';
+import { LIMITS } from '../../sim/terms/limits.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Liquid } from '../../sim/terms/types.ts';
@@ -14,7 +15,7 @@ import '../ui/safety/caution.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 
-const POUR_LEAST_ML = 0.1;
+const POUR_LEAST_ML = LIMITS['pour.volume_mL'].step;
 const POUR_USUAL_ML = 5;
 /** Most that the control offers from a reservoir, mL; a choice. */
 const RESERVOIR_MAX_ML = 100;
@@ -71,7 +72,7 @@ export class PourControl extends LiveElement {
       <h2 id="heading">Pour</h2>
       <bf-segmented label="liquid" label-unseen .choices=${Object.entries(liquids).map(([value, { label }]) => ({ value, label }))} .value=${this.liquid}
         @bf-change=${this.takeLiquid}></bf-segmented>
-      <bf-number label="volume" unit="mL" slider .min=${POUR_LEAST_ML} .max=${max} .step=${0.1} .value=${Math.min(this.volume_mL, max)}
+      <bf-number slider .of=${LIMITS['pour.volume_mL']} .max=${max} .value=${Math.min(this.volume_mL, max)}
         .error=${this.refusal} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>
       <div class="row">
         <label><span class="unseen">how</span><select @change=${this.takeHow}>${HOW.map(({ value, label }) => html`<option value=${value} ?selected=${value === this.how}>${label}</option>`)}</select></label>

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../sim/terms/ions.ts';
+import { LIMITS } from '../../sim/terms/limits.ts';
 import type { Until } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -53,13 +54,12 @@ export class RunUntil extends LiveElement {
   }
 
   private amount() {
-    if (this.what === 'level')
-      return html`<bf-number label="above the bed" unit="mm" .min=${0} .max=${200} .step=${1} .value=${this.level_mm} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'level') return html`<bf-number .of=${LIMITS['wait.liquid_mm']} .max=${200} .value=${this.level_mm} @bf-change=${this.take}></bf-number>`;
     if (this.what === 'more')
-      return html`<bf-number label="volume" unit="mL" .min=${0.1} .max=${500} .step=${0.5} .value=${this.more_mL} @bf-change=${this.take}></bf-number>`;
+      return html`<bf-number .of=${LIMITS['wait.volume_mL']} .min=${0.1} .max=${500} .value=${this.more_mL} @bf-change=${this.take}></bf-number>`;
     if (this.what === 'wait')
-      return html`<bf-number label="time" unit="min" .min=${0.1} .max=${600} .step=${1} .value=${this.wait_min} @bf-change=${this.take}></bf-number>`;
-    return html`<bf-number label="from the outlet" unit="cm" .min=${0} .max=${this.length} .step=${0.5} .value=${this.left_cm} @bf-change=${this.take}></bf-number>`;
+      return html`<bf-number .of=${LIMITS['wait.time_min']} .min=${0.1} .max=${600} .value=${this.wait_min} @bf-change=${this.take}></bf-number>`;
+    return html`<bf-number label="from the outlet" .of=${LIMITS['wait.depth_cm']} .max=${this.length} .value=${this.left_cm} @bf-change=${this.take}></bf-number>`;
   }
 
   private get length(): number {

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/registry.ts';
+import { LIMITS } from '../../sim/terms/limits.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { emit } from '../ui/emit.ts';
@@ -72,7 +73,7 @@ export class FaultForm extends LitElement {
       { value: NONE, label: this.kind === 'channel' ? 'core' : 'any' },
     ];
     return html`<bf-segmented label="side" .value=${this.side} .choices=${choices} @bf-change=${this.takeSide}></bf-segmented>
-      ${this.side === DEGREES ? html`<bf-number label="from the front, round by the left" unit="°" show-range .min=${0} .max=${359} .step=${15} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
+      ${this.side === DEGREES ? html`<bf-number show-range .of=${LIMITS['fault.side_deg']} .max=${359} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
   }
 
   private depthShown(): number {

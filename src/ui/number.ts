@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import type { Limit } from '../../sim/terms/limits.ts';
 import { emit } from './emit.ts';
 import { SLIDER_STEPS, readNumber, sliderPosition, sliderValue, stepped, type NumberRange } from './text/number-text.ts';
 import { controlStyles, hiddenStyles } from './styles.ts';
@@ -30,12 +31,14 @@ export class NumberField extends LitElement {
     `,
   ];
 
+  /** Row of the model's table of parameters or limits that gives label, unit, range and step; what is set below goes before it. */
+  @property({ attribute: false }) of: Limit | undefined;
   @property() label = '';
   @property() unit = '';
   @property({ type: Number }) value = 0;
-  @property({ type: Number }) min = 0;
-  @property({ type: Number }) max = 100;
-  @property({ type: Number }) step = 1;
+  @property({ type: Number }) min: number | undefined;
+  @property({ type: Number }) max: number | undefined;
+  @property({ type: Number }) step: number | undefined;
   @property({ type: Boolean }) integer = false;
   @property({ type: Boolean }) disabled = false;
   /** Adds a slider. */
@@ -51,26 +54,37 @@ export class NumberField extends LitElement {
 
   override render() {
     const error = this.fault || this.error;
+    const { label, unit, min, max } = this.range;
     return html`
-      <label for="field">${this.label}${this.showRange ? html` <span class="range">${this.min} to ${this.max} ${this.unit}</span>` : nothing}</label>
+      <label for="field">${label}${this.showRange ? html` <span class="range">${min} to ${max} ${unit}</span>` : nothing}</label>
       <div class="row">
         ${this.slider ? this.sliderInput() : nothing}
         <input id="field" type="text" inputmode="decimal" autocomplete="off" spellcheck="false" ?disabled=${this.disabled}
           .value=${this.typed ?? String(this.value)} aria-invalid=${error ? 'true' : 'false'} aria-describedby="unit error"
           @input=${this.type} @change=${this.settleTyped} @keydown=${this.key} />
-        <span id="unit">${this.unit}</span>
+        <span id="unit">${unit}</span>
       </div>
       <p class="error" id="error" role="alert">${error}</p>`;
   }
 
   private sliderInput() {
-    return html`<input type="range" min="0" max=${SLIDER_STEPS} step="any" ?disabled=${this.disabled} aria-label="${this.label}, slider"
-      aria-valuetext="${this.value} ${this.unit}" .value=${String(sliderPosition(this.value, this.range, this.log))}
+    const { range } = this;
+    return html`<input type="range" min="0" max=${SLIDER_STEPS} step="any" ?disabled=${this.disabled} aria-label="${range.label}, slider"
+      aria-valuetext="${this.value} ${range.unit}" .value=${String(sliderPosition(this.value, range, this.log))}
       @input=${this.slide} @change=${this.settleSlide} @keydown=${this.key} />`;
   }
 
-  private get range(): NumberRange {
-    return { label: this.label, unit: this.unit, min: this.min, max: this.max, integer: this.integer };
+  private get range(): NumberRange & { readonly step: number } {
+    const { of } = this;
+    const step = this.step ?? of?.step ?? 1;
+    return {
+      label: this.label || (of?.label ?? ''),
+      unit: this.unit || (of?.unit ?? ''),
+      min: this.min ?? (of?.above ? step : (of?.min ?? 0)),
+      max: this.max ?? of?.max ?? 100,
+      integer: this.integer || of?.integer === true,
+      step,
+    };
   }
 
   private type(event: InputEvent & { target: HTMLInputElement }) {
@@ -87,7 +101,7 @@ export class NumberField extends LitElement {
   }
 
   private slide(event: InputEvent & { target: HTMLInputElement }) {
-    this.take(sliderValue(Number(event.target.value), this.step, this.range, this.log));
+    this.take(sliderValue(Number(event.target.value), this.range.step, this.range, this.log));
     emit(this, 'bf-input', { value: this.value });
   }
 
@@ -100,7 +114,7 @@ export class NumberField extends LitElement {
     if (event.key === 'Enter') this.settleTyped();
     if (steps === undefined) return;
     event.preventDefault();
-    this.take(stepped(this.value, steps, this.step, this.range));
+    this.take(stepped(this.value, steps, this.range.step, this.range));
     emit(this, 'bf-input', { value: this.value });
     emit(this, 'bf-change', { value: this.value });
   }

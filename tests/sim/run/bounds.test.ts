@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { AT } from '../../../sim/column/bed.ts';
-import { RUN_MAX_MIN } from '../../../sim/input/log.ts';
+import { RUN_MAX_MIN } from '../../../sim/terms/limits.ts';
 import { WORK_MAX } from '../../../sim/run/bounds.ts';
 import { advance, runOf, runWhole } from '../../../sim/run/run.ts';
 import { caseOf, clamp, pour, until } from './case.ts';

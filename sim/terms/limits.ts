@@ -1,0 +1,39 @@
+// One row per number of a bench action or a liquid. The reader of logs and scenarios, the schema and the page's controls all
+// take range and unit from here; parameters of a scenario are in fields.ts.
+
+export interface Limit {
+  readonly label: string;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  /** The smallest value itself is not allowed. */
+  readonly above?: true;
+  readonly integer?: true;
+  /** What an arrow key or a slider changes it by; 1 if left out. */
+  readonly step?: number;
+}
+
+/** Longest run, min: about a week. */
+export const RUN_MAX_MIN = 10_000;
+/** Largest single volume, mL. */
+export const POUR_MAX = 1000;
+
+export const LIMITS = {
+  /** About 38 % by mass, the strongest acid that is sold. */
+  'liquid.HCl_M': { label: 'HCl', unit: 'mol/L', min: 0, max: 12.5, step: 0.1 },
+  /** Near the solubility of the chlorides. Common practice, no source. */
+  'liquid.ion_M': { label: 'metal', unit: 'mol/L', min: 0, max: 3, step: 0.01 },
+  'pour.volume_mL': { label: 'volume', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.1 },
+  'clamp.open_percent': { label: 'open', unit: '%', min: 0, max: 100, step: 5 },
+  'wait.time_min': { label: 'time', unit: 'min', min: 0, max: RUN_MAX_MIN, step: 1 },
+  'wait.volume_mL': { label: 'volume', unit: 'mL', min: 0, max: 10_000, step: 0.5 },
+  /** As high as the tallest tube. */
+  'wait.liquid_mm': { label: 'above the bed', unit: 'mm', min: 0, max: 2000, step: 1 },
+  'wait.depth_cm': { label: 'depth in bed', unit: 'cm', min: 0, max: 150, step: 0.5 },
+  'refill-from-below.volume_mL': { label: 'volume', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.5 },
+  'top-up.resin_mL': { label: 'resin', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.1 },
+  'spill.share': { label: 'share spilled', unit: '', min: 0, above: true, max: 1, step: 0.05 },
+  'fault.severity': { label: 'severity', unit: '', min: 0, max: 1, step: 0.05 },
+  'fault.side_deg': { label: 'from the front, round by the left', unit: '°', min: 0, max: 360, step: 15 },
+  'fault.depth_share': { label: 'share of the depth', unit: '', min: 0, max: 1, step: 0.05 },
+} as const satisfies Record<string, Limit>;
