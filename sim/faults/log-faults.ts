@@ -1,6 +1,7 @@
 import type { Action, Fault, Log, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
-import { LABEL_MAX, POUR_MAX } from '../input/log.ts';
+import { LABEL_MAX } from '../input/log.ts';
+import { POUR_MAX } from '../terms/limits.ts';
 import { eluents, sampleLiquids } from '../input/roles.ts';
 import { deliveredAfter } from './volumes.ts';
 

@@ -14,7 +14,8 @@ import { packedBed } from '../column/start.ts';
 import { type Limits, step } from './step.ts';
 import { type Flux, fluxFor } from '../column/flux.ts';
 import type { RunEvent } from '../history/events.ts';
-import { issuesOf, RUN_MAX_MIN } from '../input/log.ts';
+import { issuesOf } from '../input/log.ts';
+import { RUN_MAX_MIN } from '../terms/limits.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
 import type { Action, Issue, Log, Scenario, Until } from '../terms/types.ts';
 
