@@ -1,13 +1,12 @@
 import { html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
-import { type Handle, handlesOf, movedEluent, movedReceiver } from '../../sim/history/edit.ts';
+import { movedEluent, movedReceiver } from '../../sim/history/edit.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { withReceiverMoved } from '../../sim/history/preview.ts';
 import type { CoachLevel, Session } from '../store/session.ts';
-import { withStop } from '../../sim/history/targets.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow } from '../../sim/history/windows.ts';
+import type { FractionTargets, StartWindow, SwitchWindow } from '../../sim/history/windows.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Announcer } from './announcer.ts';
@@ -46,7 +45,6 @@ export class BenchView extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private bedTop = 0;
   @state() private bedBottom = 0;
-  @state() private depth_cm: number | undefined;
   @state() private beside: Beside = 'glass';
   @state() private debriefing = false;
   /** A receiver being moved: the run as it would be, without the model. */
@@ -83,24 +81,23 @@ export class BenchView extends LiveElement {
       </div>`;
   }
 
-  private column({ store, exaggerate }: Session) {
+  private column({ store, exaggerate, pointing }: Session) {
     const { scenario, moment, plan, playing, speed } = store;
     const labels = plan?.labels ?? [];
     return this.beside === 'glass'
       ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${labels} .exaggerate=${exaggerate} .bedTop=${this.bedTop} .bedBottom=${this.bedBottom}
-          .playing=${playing} .speed=${speed} .depth_cm=${this.depth_cm} @bf-depth=${this.point}></bf-glass>`
+          .playing=${playing} .speed=${speed} .depth_cm=${pointing.depth_cm}></bf-glass>`
       : html`<bf-unrolled whole .scenario=${scenario} .moment=${moment} .labels=${labels} .exaggerate=${exaggerate} .bedTop=${this.bedTop} .bedBottom=${this.bedBottom}
-          .depth_cm=${this.depth_cm} @bf-depth=${this.point}></bf-unrolled>`;
+          .depth_cm=${pointing.depth_cm}></bf-unrolled>`;
   }
 
   private figure(session: Session) {
-    const { store } = session;
+    const { store, pointing } = session;
     const { plan, preview, moment } = store;
     if (!plan) return nothing;
-    const shown = preview ?? plan;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now}
-      .handles=${handlesIn(shown)} .showForecast=${true} .depth_cm=${this.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      .predictions=${this.marks} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-point=${this.point}></bf-figure>`;
+      .handles=${store.handles} .showForecast=${true} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
+      .predictions=${this.marks} @bf-handle=${this.drag} @bf-layout=${this.align}></bf-figure>`;
   }
 
   private side(session: Session) {
@@ -123,20 +120,16 @@ export class BenchView extends LiveElement {
   }
 
   /** The windows that may be seen: those of the guide while the run lasts, those of the run itself when it is over. */
-  private windows({ store, targets, coach }: Session): Guidance {
-    const { plan } = store;
-    if (!plan || !targets) return NONE;
-    if (isOver(store)) return { window: windowOf(store.preview ?? plan, targets), startWindow: coach === 'guide' ? this.guidance?.startWindow : undefined };
+  private windows(session: Session): Guidance {
+    const { store, targets, coach } = session;
+    if (!store.plan || !targets) return NONE;
+    if (isOver(store)) return { window: session.window, startWindow: coach === 'guide' ? this.guidance?.startWindow : undefined };
     return coach === 'guide' ? (this.guidance ?? NONE) : NONE;
   }
 
   private align(event: CustomEvent<{ bedTop: number; bedBottom: number }>) {
     this.bedTop = event.detail.bedTop;
     this.bedBottom = event.detail.bedBottom;
-  }
-
-  private point(event: CustomEvent<{ depth_cm?: number } | undefined>) {
-    this.depth_cm = event.detail?.depth_cm;
   }
 
   private act(event: CustomEvent<{ action: Action }>) {
@@ -211,22 +204,6 @@ const BESIDE: readonly { value: Beside; label: string }[] = [
   { value: 'glass', label: 'glass' },
   { value: 'unrolled', label: 'unrolled' },
 ];
-
-/** Handles of the last plan drawn: the same list as long as the plan is the same, so that the figure is not drawn again for nothing. */
-let lastHandles: { plan: Plan; handles: readonly Handle[] } | undefined;
-
-function handlesIn(plan: Plan): readonly Handle[] {
-  if (lastHandles?.plan !== plan) lastHandles = { plan, handles: handlesOf(plan.log, plan.events) };
-  return lastHandles.handles;
-}
-
-/** The last window worked out, since the view is drawn far more often than the run changes. */
-let last: { plan: Plan; targets: FractionTargets; window: SwitchWindow | undefined } | undefined;
-
-function windowOf(plan: Plan, targets: FractionTargets): SwitchWindow | undefined {
-  if (last?.plan !== plan || last.targets !== targets) last = { plan, targets, window: switchWindow(plan, withStop(plan, targets)) };
-  return last.window;
-}
 
 declare global {
   interface HTMLElementTagNameMap {

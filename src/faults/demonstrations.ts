@@ -1,9 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { isRecord } from '../../sim/input/reading.ts';
+import { readScenario } from '../../sim/input/scenario.ts';
+import type { Fault, Scenario } from '../../sim/terms/types.ts';
 import { catalog, scenarioJson } from '../store/catalog.ts';
-import { faultsOf } from '../store/healthy.ts';
-import type { Json } from '../store/keep/saved.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
@@ -13,14 +12,13 @@ import { partStyles } from './styles.ts';
 
 const DEMONSTRATION = 'demo-';
 const QUESTION = /^Question to the class:\s*/;
-/** Bed length that depths are told for before a demonstration is open, cm; the default of the model. */
-const LENGTH_CM = 7;
 
 interface Told {
   readonly purpose: string;
   readonly watch: readonly string[];
   readonly questions: readonly string[];
-  readonly json: Json;
+  readonly faults: readonly Fault[];
+  readonly length_cm: number;
 }
 
 /**
@@ -61,9 +59,7 @@ export class Demonstrations extends LiveElement {
         told
           ? html`<p>${told.purpose}</p>
         <details><summary>What to watch, and when</summary><ol>${told.watch.map((line) => html`<li>${line}</li>`)}</ol>
-          <p class="soft">Imposed: ${faultsOf(told.json)
-            .map((fault) => faultWords(fault, LENGTH_CM))
-            .join('; ')}.</p></details>
+          <p class="soft">Imposed: ${told.faults.map((fault) => faultWords(fault, told.length_cm)).join('; ')}.</p></details>
         ${told.questions.map((question) => html`<p class="question">${question}</p>`)}`
           : nothing
       }
@@ -72,8 +68,13 @@ export class Demonstrations extends LiveElement {
   }
 
   private async read() {
-    const found = await Promise.all(entries().map(async ({ id }): Promise<[string, Told]> => [id, toldOf((await scenarioJson(id)) ?? {})]));
-    this.told = new Map(found);
+    const found = await Promise.all(
+      entries().map(async ({ id }): Promise<[string, Told][]> => {
+        const read = readScenario((await scenarioJson(id)) ?? {}, id);
+        return read.ok ? [[id, toldOf(read.scenario)]] : [];
+      }),
+    );
+    this.told = new Map(found.flat());
   }
 
   private async open(id: string, here: boolean) {
@@ -90,17 +91,16 @@ function entries() {
   return catalog().filter(({ id }) => id.startsWith(DEMONSTRATION));
 }
 
-function toldOf(json: Json): Told {
-  const { purpose, notice } = isRecord(json) ? json : {};
-  const lines = Array.isArray(notice) ? notice.map(String) : [];
+function toldOf({ purpose, notice, faults, values }: Scenario): Told {
   return {
-    purpose: typeof purpose === 'string' ? purpose : '',
-    watch: lines.filter((line) => !QUESTION.test(line)),
-    questions: lines
+    purpose,
+    watch: notice.filter((line) => !QUESTION.test(line)),
+    questions: notice
       .filter((line) => QUESTION.test(line))
       .map((line) => line.replace(QUESTION, ''))
       .map((line) => line.charAt(0).toUpperCase() + line.slice(1)),
-    json,
+    faults,
+    length_cm: values['bed.length_cm'],
   };
 }
 

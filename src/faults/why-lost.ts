@@ -3,7 +3,6 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/attribution.ts';
 import { FAULTS } from '../../sim/faults/registry.ts';
 import { IONS } from '../../sim/terms/ions.ts';
-import { writtenScenario } from '../store/healthy.ts';
 import { Losses } from '../store/threads/losses.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
@@ -125,9 +124,8 @@ export class WhyLost extends LiveElement {
 
   private begin() {
     const { session } = this;
-    const written = session && writtenScenario(session.json, session.base);
-    if (!session || !written) return;
-    this.losses.begin(written, session.store.log);
+    if (!session?.written) return;
+    this.losses.begin(session.written, session.store.log);
   }
 }
 

@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/report/calculation.ts';
-import { ownCalculation, readingsOf } from '../store/keeping.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { fixed, significant } from '../ui/text/format.ts';
@@ -42,8 +41,8 @@ export class Calculation extends LiveElement {
 
   override render() {
     const { session } = this;
-    const readings = session && readingsOf(session);
-    const check = session && ownCalculation(session);
+    const readings = session?.workUp.readings;
+    const check = session?.workUp.own;
     if (!session || !readings || !check)
       return html`<h2>Your calculation</h2><p>There is no burette reading yet: titrate on the <a href="#workup">work-up</a> bench.</p>`;
     const { firstWrong, complete } = check;

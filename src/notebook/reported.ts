@@ -1,7 +1,7 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { type Contrast, contrastOf, type Replicates, replicatesOf } from '../../sim/statistics/replicate.ts';
 import { meanOf } from '../../sim/statistics/statistics.ts';
-import type { KeptResult } from '../store/keep/work-up.ts';
+import type { KeptResult } from '../../sim/report/kept.ts';
 import { significant } from '../ui/text/format.ts';
 
 // From the kept aliquots to a molarity with its uncertainty.

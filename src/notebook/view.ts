@@ -3,7 +3,6 @@ import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/classplan.ts';
 import { reportOf } from '../../sim/report/report.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
-import { ownCalculation } from '../store/keeping.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
@@ -107,7 +106,7 @@ export class NotebookView extends LiveElement {
     const extra = {
       results: session.store.moment?.results,
       readings: readingRows(session),
-      calculation: ownCalculation(session),
+      calculation: session.workUp.own,
       figures: receiver && figures ? reportOf(receiver, sample, figures) : undefined,
       reported: reportedOf(saved?.kept ?? [], 'page'),
     };

@@ -3,6 +3,7 @@ import type { Action, Log, Scenario, Until } from '../../sim/terms/types.ts';
 import type { RunEvent } from '../../sim/history/events.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import type { Moment } from './threads/planner.ts';
+import { type Handle, handlesOf } from '../../sim/history/edit.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { derived, tracked } from './tracked.ts';
 
@@ -76,6 +77,16 @@ export class ColumnStore {
 
   @derived get log(): Log {
     return this.plan?.log ?? [];
+  }
+
+  /** The run to be looked at: as it would be while a handle is dragged, else as it is. */
+  @derived get shown(): Plan | undefined {
+    return this.preview ?? this.plan;
+  }
+
+  /** Where eluent and receiver are changed in it. */
+  @derived get handles(): readonly Handle[] {
+    return this.shown ? handlesOf(this.shown.log, this.shown.events) : [];
   }
 
   @derived get canUndo(): boolean {

@@ -3,7 +3,8 @@ import { isBedFault } from '../../sim/flaws/impose.ts';
 import type { Action, Fault, Issue, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from './column-store.ts';
 import { patched } from './keep/difference.ts';
-import { faultsOf, sameLog, writtenScenario } from './healthy.ts';
+import { sameLog } from '../../sim/faults/healthy.ts';
+import { readScenario } from '../../sim/input/scenario.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import type { Json } from './keep/saved.ts';
 import type { Session } from './session.ts';
@@ -22,8 +23,8 @@ export interface Imposed {
 
 /** Everything imposed on a run, those from the start first. */
 export function imposedOn(session: Session): readonly Imposed[] {
-  const { json, store } = session;
-  const start = faultsOf(json).map((fault, at): Imposed => ({ fault, at, from: 'start', time_min: 0, delivered_mL: 0 }));
+  const { faults, store } = session;
+  const start = faults.map((fault, at): Imposed => ({ fault, at, from: 'start', time_min: 0, delivered_mL: 0 }));
   const during = store.log.flatMap((action, at): Imposed[] => {
     if (action.do !== 'fault') return [];
     const event = store.plan?.events.find(({ entry }) => entry === at);
@@ -39,7 +40,7 @@ export function canComeNow({ kind }: Fault): boolean {
 
 /** Imposes a fault from the start, in place of one of its kind. False with `session.issues` when the scenario refuses it. */
 export function imposeFromStart(session: Session, fault: Fault): Promise<boolean> {
-  return withFaults(session, [...faultsOf(session.json).filter(({ kind }) => kind !== fault.kind), fault]);
+  return withFaults(session, [...session.faults.filter(({ kind }) => kind !== fault.kind), fault]);
 }
 
 /** Imposes a fault of the bed at the moment shown; what the log still has ahead stays. */
@@ -61,7 +62,7 @@ export async function takeAtOnce(store: ColumnStore, actions: readonly Action[])
 }
 
 export async function takeAway(session: Session, { from, at }: Imposed): Promise<void> {
-  const { store, json } = session;
+  const { store, faults } = session;
   if (from === 'log')
     await store.replace(
       store.log.filter((_, i) => i !== at),
@@ -70,7 +71,7 @@ export async function takeAway(session: Session, { from, at }: Imposed): Promise
   else
     await withFaults(
       session,
-      faultsOf(json).filter((_, i) => i !== at),
+      faults.filter((_, i) => i !== at),
     );
 }
 
@@ -79,7 +80,7 @@ export async function takeAllAway(session: Session): Promise<void> {
   const { store } = session;
   const plain = store.log.filter((action) => action.do !== 'fault');
   if (plain.length < store.log.length) await store.replace(plain, store.now);
-  if (faultsOf(session.json).length > 0) await withFaults(session, []);
+  if (session.faults.length > 0) await withFaults(session, []);
 }
 
 /** The log of the run in hand when it is more than the procedure; else the procedure as these faults make it. */
@@ -89,10 +90,10 @@ async function withFaults(session: Session, faults: readonly Fault[]): Promise<b
   const plain = log.filter((action) => action.do !== 'fault');
   // Faults are JSON: kinds and numbers.
   const next = patched(json, { faults: faults as unknown as Json });
-  const written = writtenScenario(next, base);
+  const read = readScenario(next, base);
   const untouched = plain.length === 0 || (scenario !== undefined && sameLog(plain, scenario.procedure));
   const kept = log.some((action) => action.do === 'fault') || !untouched;
-  return session.change(next, kept || !written ? log : imposed(written).procedure, now);
+  return session.change(next, kept || !read.ok ? log : imposed(read.scenario).procedure, now);
 }
 
 /** The log with actions at this moment of its run; a wait that is going on goes on after it for what is left. */

@@ -3,7 +3,7 @@ import { batch, effect, untracked } from '@preact/signals-core';
 import { readLog } from '../../sim/input/log.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
-import type { Issue, Log } from '../../sim/terms/types.ts';
+import type { Fault, Issue, Log, Scenario } from '../../sim/terms/types.ts';
 import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
 import { ColumnStore } from './column-store.ts';
 import { differences, patched } from './keep/difference.ts';
@@ -13,8 +13,8 @@ import type { ModelThread } from './threads/model-thread.ts';
 import type { Prediction } from './keep/predictions.ts';
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
 import { type Autosave, openAutosave } from './keep/storage.ts';
-import { targetsOf } from '../../sim/history/targets.ts';
-import type { FractionTargets } from '../../sim/history/windows.ts';
+import { targetsOf, withStop } from '../../sim/history/targets.ts';
+import { type FractionTargets, type SwitchWindow, switchWindow } from '../../sim/history/windows.ts';
 import { Pointing } from './pointing.ts';
 import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
@@ -153,6 +153,23 @@ export class Session {
   /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
   predict(prediction: Prediction): void {
     this.predictions = [...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion), prediction];
+  }
+
+  /** The scenario as it is written, its faults still in their list. */
+  @derived get written(): Scenario | undefined {
+    const read = readScenario(this.json, this.base);
+    return read.ok ? read.scenario : undefined;
+  }
+
+  /** Faults that are in force from the start. */
+  @derived get faults(): readonly Fault[] {
+    return this.written?.faults ?? [];
+  }
+
+  /** When the receiver is best changed in the run to be looked at. */
+  @derived get window(): SwitchWindow | undefined {
+    const { store, targets } = this;
+    return store.shown && targets && switchWindow(store.shown, withStop(store.shown, targets));
   }
 
   /** Predictions whose action was taken; after an undo the later ones wait for a redo. */

@@ -2,7 +2,7 @@ import { batch, effect, untracked } from '@preact/signals-core';
 import type { Given } from '../../sim/faults/imposed.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { ModelThread } from './threads/model-thread.ts';
-import { healthyTwin, writtenScenario } from './healthy.ts';
+import { healthyTwin } from '../../sim/faults/healthy.ts';
 import type { Moment } from './threads/planner.ts';
 import type { Plan } from '../../sim/history/plan.ts';
 import { derived, tracked } from './tracked.ts';
@@ -123,9 +123,8 @@ export class Twin {
 
   /** The twin's scenario and log. */
   @derived private get given(): Asked | undefined {
-    const { json, base, store } = this.session;
-    const written = store.plan && writtenScenario(json, base);
-    if (!written) return undefined;
+    const { written, store } = this.session;
+    if (!written || !store.plan) return undefined;
     const { scenario, log } = healthyTwin(written, store.log);
     const bed = JSON.stringify(scenario);
     return { scenario, log, bed, key: bed + JSON.stringify(log) };

@@ -3,7 +3,8 @@ import type { ReceiverResult } from '../../sim/history/outcome.ts';
 import type { Parameters, Scenario } from '../../sim/terms/types.ts';
 import type { WorkUpAction } from '../../sim/workup/actions.ts';
 import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';
-import type { StepId } from '../../sim/report/calculation.ts';
+import { type CalculationCheck, checkCalculation, type Readings, type StepId } from '../../sim/report/calculation.ts';
+import { type KeptResult, readingsOf, resultOf } from '../../sim/report/kept.ts';
 import { type Receiver, receiverOf } from '../../sim/flask/flask.ts';
 import { workUpStep } from '../../sim/workup/play.ts';
 import { richest, type Sample, sampleOf, valuesWith } from '../../sim/report/sample.ts';
@@ -11,7 +12,7 @@ import { type WorkUp, workUpFigures } from '../../sim/report/workup.ts';
 import type { ColumnStore } from './column-store.ts';
 import { usualStep } from '../../sim/workup/usual-step.ts';
 import { derived, tracked } from './tracked.ts';
-import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type KeptResult, type SavedWorkUp, TEXT_LONGEST } from './keep/work-up.ts';
+import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST } from './keep/work-up.ts';
 
 /** The work-up as it was played. */
 interface Played {
@@ -88,6 +89,25 @@ export class WorkUpStore {
     const state = played?.states.at(-1);
     if (!played || !state) return undefined;
     return workUpFigures(played.receiver, state, played.bench);
+  }
+
+  /** What the reader calculates from: the last titration; undefined before there is one. */
+  @derived get readings(): Readings | undefined {
+    const { figures, values } = this;
+    return figures && values && readingsOf(figures, values);
+  }
+
+  /** The reader's own calculation, checked; undefined before there are readings. */
+  @derived get own(): CalculationCheck | undefined {
+    return this.readings && checkCalculation(this.readings, this.saved.answers);
+  }
+
+  /** The result of this aliquot as it would be kept; undefined before an end point was seen. */
+  @derived get result(): KeptResult | undefined {
+    const { figures, receiver, sample, own, saved, column } = this;
+    const { scenario, moment } = column;
+    if (!figures || !receiver || !sample || !scenario) return undefined;
+    return resultOf({ scenario, loaded: moment?.results.loaded, receiver, sample, figures, expected: saved.expected, own });
   }
 
   get canUndo(): boolean {

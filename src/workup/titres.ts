@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Titration } from '../../sim/report/workup.ts';
-import { resultOf } from '../store/keeping.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
@@ -59,7 +58,7 @@ export class Titres extends LiveElement {
     const titrations = session?.workUp.figures?.titrations ?? [];
     const last = titrations.at(-1);
     if (!session || !last) return nothing;
-    const result = resultOf(session);
+    const result = session.workUp.result;
     const { kept } = session.workUp.saved;
     const { store } = session;
     const again = kept.some(({ seed, scenario }) => seed === result?.seed && scenario === result.scenario);
@@ -88,7 +87,7 @@ export class Titres extends LiveElement {
 
   private keep() {
     const { session } = this;
-    const result = session && resultOf(session);
+    const result = session?.workUp.result;
     if (!session || !result) return;
     session.workUp.keep(result);
     showMessage(this, { text: `Kept: seed ${result.seed}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`, kind: 'note' });

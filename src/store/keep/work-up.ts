@@ -2,6 +2,7 @@ import { choice, dictionary, list, note, number, object, orNull, type Shape } fr
 import { SEED_MAX } from '../../../sim/math/random.ts';
 import { workUpLogShape } from '../../../sim/workup/log.ts';
 import type { WorkUpLog } from '../../../sim/workup/actions.ts';
+import type { KeptResult } from '../../../sim/report/kept.ts';
 import { CALCULATION_STEPS, type StepId } from '../../../sim/report/calculation.ts';
 
 // A work-up as it is kept with the run: which receiver, what was done to it, what the reader expected, calculated and wrote
@@ -24,25 +25,6 @@ export type Answers = Readonly<Partial<Record<StepId, string>>>;
 export interface Entry {
   readonly what: string;
   readonly value: string;
-}
-
-/** Result of one aliquot that went over the column, with what the column did to it. */
-export interface KeptResult {
-  readonly scenario: string;
-  readonly seed: number;
-  readonly receiver: string;
-  readonly volume_mL: number;
-  readonly acid_mmol: number;
-  /** Shares of what was loaded that the receiver holds. */
-  readonly recovered: number;
-  readonly carried: number;
-  readonly expected_mL: number | null;
-  readonly NaOH_mL: number;
-  readonly titres_mL: readonly number[];
-  /** mol/L in the unknown, of each titration and as the reader calculated it. */
-  readonly found_M: readonly number[];
-  readonly own_M: number | null;
-  readonly true_M: number;
 }
 
 export const EMPTY_WORK_UP: SavedWorkUp = { receiver: '', log: [], answers: {}, entries: [], kept: [] };

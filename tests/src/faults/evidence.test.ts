@@ -3,7 +3,7 @@ import { imposed } from '../../../sim/faults/imposed.ts';
 import type { Fault } from '../../../sim/terms/types.ts';
 import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
 import type { Seen } from '../../../src/faults/twin/numbers.ts';
-import { healthyTwin } from '../../../src/store/healthy.ts';
+import { healthyTwin } from '../../../sim/faults/healthy.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
 

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { canComeNow, imposedOn, imposeFromStart, imposeNow, logWithActionsAt, takeAllAway, takeAtOnce, takeAway } from '../../../src/store/impose.ts';
-import { faultsOf } from '../../../src/store/healthy.ts';
 import { shortSession } from './rig.ts';
 
 describe('imposeFromStart(...)', () => {
   test('lists the fault in the scenario and keeps the procedure as the log', async () => {
     const session = await shortSession();
     expect(await imposeFromStart(session, { kind: 'tilted-bed', severity: 0.5, side_deg: 90 })).toBe(true);
-    expect(faultsOf(session.json)).toEqual([{ kind: 'tilted-bed', severity: 0.5, side_deg: 90 }]);
+    expect(session.faults).toEqual([{ kind: 'tilted-bed', severity: 0.5, side_deg: 90 }]);
     expect(session.store.log).toEqual(session.store.scenario?.procedure);
     expect(imposedOn(session).map(({ fault, from }) => [fault.kind, from])).toEqual([['tilted-bed', 'start']]);
   });
@@ -36,7 +35,7 @@ describe('imposeFromStart(...)', () => {
     const session = await shortSession();
     expect(await imposeFromStart(session, { kind: 'channel', severity: 2 })).toBe(false);
     expect(session.issues.map(({ path }) => path)).toEqual(['faults[0].severity']);
-    expect(faultsOf(session.json)).toEqual([]);
+    expect(session.faults).toEqual([]);
   });
 });
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { HIDDEN_TITLE, hiddenRun } from '../../../src/store/keep/hidden-run.ts';
-import { faultsOf } from '../../../src/store/healthy.ts';
 import { imposeFromStart } from '../../../src/store/impose.ts';
 import { decodeLink, encodeLink } from '../../../src/store/keep/link.ts';
 import { isHidden } from '../../../src/store/keep/mystery.ts';
@@ -27,7 +26,7 @@ async function faulty(): Promise<Session> {
 describe('a sealed run', () => {
   test('has the faults, hidden, under a title that gives nothing away', async () => {
     const { session } = await hidden();
-    expect(faultsOf(session.json)).toEqual([{ kind: 'crater', severity: 0.6, side_deg: 180 }]);
+    expect(session.faults).toEqual([{ kind: 'crater', severity: 0.6, side_deg: 180 }]);
     expect(isHidden(session.mystery)).toBe(true);
     expect(session.store.scenario?.title).toBe(HIDDEN_TITLE);
     expect(session.base).toBe('cathode-leach');

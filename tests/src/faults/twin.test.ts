@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
-import { healthyTwin, writtenScenario } from '../../../src/store/healthy.ts';
+import { healthyTwin } from '../../../sim/faults/healthy.ts';
 import { imposeFromStart, imposeNow } from '../../../src/store/impose.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { Twin } from '../../../src/store/twin.ts';
@@ -31,7 +31,7 @@ test('the twin of a damaged bed is the same log run on a sound one', async () =>
   const twin = new Twin(session, directThread);
   twin.start();
   await caughtUp(session, twin);
-  const sound = writtenScenario(session.json, session.base);
+  const sound = session.written;
   if (!sound) throw new Error('scenario: expected one that can be read');
   const alone = resultsOf(runWhole({ ...sound, faults: [] }, sound.procedure));
   expect(twin.plan?.results.receivers).toEqual(alone.receivers);
@@ -56,7 +56,7 @@ test('the twin follows the run to another moment, and rests when it is stopped',
 test('healthyTwin(...) gives careless hands the careful procedure, and keeps a log of one’s own', async () => {
   const session = await shortSession();
   await imposeFromStart(session, { kind: 'receiver-late', severity: 0.5 });
-  const written = writtenScenario(session.json, session.base);
+  const written = session.written;
   if (!written) throw new Error('scenario: expected one that can be read');
   expect(healthyTwin(written, session.store.log).log).toEqual(written.procedure);
   const own = [

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { KeptResult } from '../../../src/store/keep/work-up.ts';
+import type { KeptResult } from '../../../sim/report/kept.ts';
 import { reportedOf, reportWords } from '../../../src/notebook/reported.ts';
 
 const kept = (seed: number, found_M: readonly number[], own_M: number | null = null): KeptResult => ({

@@ -5,7 +5,6 @@ import { reportOf } from '../../../sim/report/report.ts';
 import { workUpOf } from '../../../src/headless/workup.ts';
 import { movedReceiver } from '../../../sim/history/edit.ts';
 import { changedAt, receiverElsewhere, workedUp } from '../../../sim/report/elsewhere.ts';
-import { ownCalculation, readingsOf, resultOf } from '../../../src/store/keeping.ts';
 import { readSaved } from '../../../src/store/keep/saved.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { collected } from './rig.ts';
@@ -49,12 +48,12 @@ describe('a work-up by the usual steps', () => {
   });
 
   test('is calculated as the learner does, from its last burette readings', () => {
-    const readings = present(readingsOf(session));
+    const readings = present(session.workUp.readings);
     const titre = readings.final_mL - readings.initial_mL;
     session.workUp.answer('titre', `${titre.toFixed(2).replace('.', ',')} mL`);
     session.workUp.answer('EDTA', `${(titre * 0.002).toFixed(5)}`);
     session.workUp.answer('aliquot', `${(2 * titre * 0.002).toFixed(5)}`);
-    const check = present(ownCalculation(session));
+    const check = present(session.workUp.own);
     expect(check.steps.slice(0, 2).map(({ verdict }) => verdict)).toEqual(['right', 'right']);
     expect(check.firstWrong?.id).toBe('aliquot');
   });
@@ -126,14 +125,14 @@ describe('aliquots', () => {
   test('are kept with seeds of their own; one of the same seed is replaced', async () => {
     const session = await collected();
     session.workUp.actAsUsual(false);
-    session.workUp.keep(present(resultOf(session)));
-    session.workUp.keep(present(resultOf(session)));
+    session.workUp.keep(present(session.workUp.result));
+    session.workUp.keep(present(session.workUp.result));
     expect(session.workUp.saved.kept).toHaveLength(1);
     expect(await session.nextAliquot(true)).toBe(true);
     expect(session.store.scenario?.seed).toBe(present(session.workUp.saved.kept[0]).seed + 1);
     expect(session.workUp.saved.log).toEqual([]);
     session.workUp.actAsUsual(false);
-    session.workUp.keep(present(resultOf(session)));
+    session.workUp.keep(present(session.workUp.result));
     const [first, second] = session.workUp.saved.kept;
     expect(session.workUp.saved.kept).toHaveLength(2);
     expect(first?.titres_mL).not.toEqual(second?.titres_mL);

@@ -1,23 +1,7 @@
-import { type Given, imposed } from '../../sim/faults/imposed.ts';
-import { readScenario } from '../../sim/input/scenario.ts';
-import type { Action, Fault, Log, Scenario } from '../../sim/terms/types.ts';
-import { isRecord } from '../../sim/input/reading.ts';
-import type { Json } from './keep/saved.ts';
+import type { Action, Log, Scenario } from '../terms/types.ts';
+import { type Given, imposed } from './imposed.ts';
 
 // The healthy twin of a run: the same bed without its faults, and the same log without what was imposed on the way.
-
-/** The scenario as it is written, its faults still in their list; undefined if the JSON is not a scenario. */
-export function writtenScenario(json: Json, id: string): Scenario | undefined {
-  const read = readScenario(json, id);
-  return read.ok ? read.scenario : undefined;
-}
-
-/** Faults that are in force from the start, as the JSON of a scenario lists them. */
-export function faultsOf(json: Json): readonly Fault[] {
-  const faults = isRecord(json) ? json['faults'] : undefined;
-  // A scenario in use has been read, and so have its faults.
-  return Array.isArray(faults) ? (faults as readonly Fault[]) : [];
-}
 
 /**
  * The twin of a run. A log that is the careless form of the procedure has the procedure itself as its twin; pours that would

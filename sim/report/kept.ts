@@ -1,0 +1,84 @@
+import type { Results } from '../history/outcome.ts';
+import type { Parameters, Scenario } from '../terms/types.ts';
+import type { Receiver } from '../flask/flask.ts';
+import type { CalculationCheck, Readings } from './calculation.ts';
+import { parseQuantity } from './quantity.ts';
+import type { Sample } from './sample.ts';
+import type { WorkUp } from './workup.ts';
+
+// From a work-up to what the reader calculates from, and to what is kept of it.
+
+/** Result of one aliquot that went over the column, with what the column did to it. */
+export interface KeptResult {
+  readonly scenario: string;
+  readonly seed: number;
+  readonly receiver: string;
+  readonly volume_mL: number;
+  readonly acid_mmol: number;
+  /** Shares of what was loaded that the receiver holds. */
+  readonly recovered: number;
+  readonly carried: number;
+  readonly expected_mL: number | null;
+  readonly NaOH_mL: number;
+  readonly titres_mL: readonly number[];
+  /** mol/L in the unknown, of each titration and as the reader calculated it. */
+  readonly found_M: readonly number[];
+  readonly own_M: number | null;
+  readonly true_M: number;
+}
+
+/** What a result is made of. */
+export interface Worked {
+  readonly scenario: Scenario;
+  readonly loaded: Results['loaded'] | undefined;
+  readonly receiver: Receiver;
+  readonly sample: Sample;
+  readonly figures: WorkUp;
+  /** As typed: alkali expected. */
+  readonly expected: string | undefined;
+  /** The reader's own calculation. */
+  readonly own: CalculationCheck | undefined;
+}
+
+/** What the reader calculates from: the last titration; undefined before there is one. */
+export function readingsOf({ titrations, flask_mL, aliquot_mL }: WorkUp, values: Parameters): Readings | undefined {
+  const titre = titrations.at(-1)?.titre;
+  if (!titre) return undefined;
+  const { initial_mL, final_mL } = titre;
+  return { initial_mL, final_mL, EDTA_M: values['workup.EDTA_M'], flask_mL, aliquot_mL, sample_mL: values['workup.sample_mL'] };
+}
+
+/** The result of an aliquot as it would be kept; undefined before an end point was seen. */
+export function resultOf({ scenario, loaded, receiver, sample, figures, expected, own }: Worked): KeptResult | undefined {
+  const titrations = figures.titrations.filter(({ titre }) => titre.pink);
+  const last = titrations.at(-1);
+  if (!last) return undefined;
+  const alkali = expected === undefined ? undefined : parseQuantity(expected, 'volume');
+  return {
+    scenario: scenario.id,
+    seed: scenario.seed,
+    receiver: receiver.label ?? '',
+    volume_mL: receiver.volume_mL,
+    acid_mmol: receiver.HCl_mmol,
+    recovered: share(receiver.Co_mmol, loaded?.Co_mmol),
+    carried: carriedInto(receiver, loaded ?? {}),
+    expected_mL: alkali?.ok ? alkali.value : null,
+    NaOH_mL: last.NaOH_mL,
+    titres_mL: titrations.map(({ titre }) => titre.read_mL),
+    found_M: titrations.map(({ found_M }) => found_M),
+    own_M: own?.steps.find(({ id }) => id === 'molarity')?.given ?? null,
+    true_M: sample.Co_M,
+  };
+}
+
+/** Largest share of an ion beside the cobalt. */
+function carriedInto(receiver: Receiver, loaded: Readonly<Record<string, number | undefined>>): number {
+  const others = Object.entries(loaded).filter(([key, mmol]) => key !== 'HCl_mmol' && key !== 'Co_mmol' && (mmol ?? 0) > 0);
+  // Keys of the amounts of a run are those of a receiver.
+  const held = receiver as Readonly<Record<string, unknown>>;
+  return Math.max(0, ...others.map(([key, mmol]) => share(held[key] as number | undefined, mmol)));
+}
+
+function share(held: number | undefined, whole: number | undefined): number {
+  return whole ? (held ?? 0) / whole : 0;
+}
