@@ -47,7 +47,13 @@ export const AT = {
   strikes: 31,
   /** Faults imposed since the bed settled, a binary digit per kind. */
   imposed: 32,
-  size: 33,
+  /** Water that the bed has lost to the air, mL. */
+  evaporated: 33,
+  /** Portions of resin poured into the tube; 0 while it is empty. */
+  portions: 34,
+  /** Time at which poured resin has settled, min. */
+  settledAt: 35,
+  size: 36,
 } as const;
 
 /** Receivers a run can hold. */
@@ -83,6 +89,13 @@ export interface Bed {
   readonly room: Float64Array;
   /** Gas as a share of the space between the beads. */
   readonly gas: Float64Array;
+  /** Length of a cell over its nominal one; and of its beads' bed now over that in water: they shrink in acid. */
+  readonly height: Float64Array;
+  readonly swollen: Float64Array;
+  /** Scratch of the swelling: length wanted over that now, liquid gained (mL), liquid that rises out (mL), per cell of a lane. */
+  readonly growth: Float64Array;
+  readonly gain: Float64Array;
+  readonly rise: Float64Array;
   /** Resin of a cell over that of a sound cell. */
   readonly resinShare: Float64Array;
   /** Flow resistance of a cell over that of the ideal packing: of its packing alone, and with gas and cracks. */
@@ -150,6 +163,11 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     stillVolume: cells,
     room: cells,
     gas: cells,
+    height: cells,
+    swollen: cells,
+    growth: plates,
+    gain: plates,
+    rise: plates + 1,
     resinShare: cells,
     packing: cells,
     resistance: cells,

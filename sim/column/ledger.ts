@@ -24,10 +24,10 @@ export function inReceivers(bed: Bed, component: number): number {
   return sum;
 }
 
-/** Relative gap of the liquid volume: start + poured = head + between beads + tip + receivers + spilled. */
+/** Relative gap of the liquid volume: start + poured = head + between beads + tip + receivers + spilled + dried off. */
 export function liquidError(bed: Bed, started: number): number {
   const s = bed.scalar;
-  let found = s[AT.headVolume] + s[AT.spilled];
+  let found = s[AT.headVolume] + s[AT.spilled] + s[AT.evaporated];
   for (let at = 0; at < bed.mobile.length; at++) found += bed.mobile[at] + bed.stillVolume[at];
   for (let r = 0; r < s[AT.receivers]; r++) found += bed.receivers[r * (bed.components + 1)];
   const poured = started + s[AT.poured];

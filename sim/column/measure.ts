@@ -47,6 +47,13 @@ export function frontDepth(bed: Bed, column: Column, ion: IonId, edge: 'leading'
   return edge === 'leading' ? band.leading_cm : band.trailing_cm;
 }
 
+/** Height of the packed resin now, cm: mean over the lanes by area. */
+export function bedLengthOf(bed: Bed, column: Column): number {
+  let volume = 0;
+  for (let at = 0; at < bed.height.length; at++) volume += bed.height[at] * column.cellVolume[Math.floor(at / bed.plates)];
+  return volume / column.section;
+}
+
 /** mmol of a component at each plate, all lanes together, beads and liquid. */
 export function amountsByDepth(bed: Bed, column: Column, component: number): Float64Array {
   const profile = new Float64Array(bed.plates);

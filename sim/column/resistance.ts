@@ -1,7 +1,7 @@
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import { weighLane } from './cell.ts';
-import { cbrt, power } from '../math/elementary.ts';
+import { power } from '../math/elementary.ts';
 
 // Resistance of cells: packing, gas between the beads, and a crack between bed and wall.
 
@@ -38,11 +38,9 @@ function crackOf(bed: Bed, column: Column, lane: number, gap: number): number {
 
 /** Share of the gap left open after the bed has shrunk: most of it heals as the beads slide down (assumed). */
 const OPEN_SHARE = 0.2;
-/** Molarity for which the shrinkage is stated, mol/L. */
-const SHRUNK_IN_M = 9;
 
-/** Gap (cm) that a bed shrunk in acid leaves at the wall: R (1 - (1 - s)^(1/3)), s in proportion to the acid (derived; no measured s found). */
+/** Gap (cm) that a bed shrunk in acid leaves at the wall: R (1 - (1 - s)^(1/3)), to second order in s (derived; no measured s found). */
 function shrunkGap(bed: Bed, column: Column, at: number): number {
-  const s = bed.scalar[AT.shrinkage] * Math.min(1, bed.pore[at] / SHRUNK_IN_M);
-  return (column.scenario.values['column.bore_cm'] / 2) * (1 - cbrt(1 - s)) * OPEN_SHARE;
+  const s = 1 - bed.swollen[at];
+  return (column.scenario.values['column.bore_cm'] / 2) * (s / 3) * (1 + s / 3) * OPEN_SHARE;
 }

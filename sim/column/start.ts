@@ -3,6 +3,7 @@ import { AT, type Bed, bedFor } from './bed.ts';
 import type { Column } from './column.ts';
 import { invasion } from '../chemistry/acid.ts';
 import { refresh, weighLane } from './cell.ts';
+import { swollen } from './swelling.ts';
 
 /** A packed bed at rest with the clamp shut and the first receiver under the tip. */
 export function packedBed(column: Column): Bed {
@@ -18,6 +19,10 @@ export function packedBed(column: Column): Bed {
   bed.tip.subarray(0, bed.stages).fill(acid);
   bed.seen.fill(-1);
   bed.invadedAt.fill(-1);
+  scalar[AT.shrinkage] = column.scenario.values['resin.shrinkage'];
+  scalar[AT.portions] = 1;
+  bed.height.fill(1);
+  bed.swollen.fill(swollen(scalar[AT.shrinkage], acid));
   bed.resinShare.fill(1);
   bed.ahead.fill(1);
   bed.reach.fill(-1);

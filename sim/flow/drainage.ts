@@ -12,6 +12,9 @@ export const RESIDUAL = 0.1;
 const TRAPPED = 0.15;
 const TRAPPED_PER_CYCLE = 0.03;
 const TRAPPED_MAX = 0.5;
+/** The longer a bed stands dry, the more films of liquid break and the more gas they cut off: twice as much in the end, half of that in this time, min (estimates; up to 55 % seen, Fry et al.). */
+const DRY_GAIN = 1;
+const DRY_HALF_MIN = 20;
 /** It comes in clusters: lanes trap between 0.3 and 2 times as much (estimate). */
 const CLUSTER_LEAST = 0.3;
 const CLUSTER_SPAN = 1.7;
@@ -80,7 +83,9 @@ export function trappedGas(bed: Bed, column: Column, lane: number, j: number, cy
   const cluster = CLUSTER_LEAST + CLUSTER_SPAN * uniform(column.scenario.seed + 7919 * lane).value;
   // More gas stays near the top, where the liquid arrives last (Princ et al., read: +20 %).
   const depth = 1.2 - (0.2 * j) / bed.plates;
-  return Math.min(TRAPPED_MAX, (TRAPPED + TRAPPED_PER_CYCLE * Math.max(0, cycle - 1)) * depth * cluster);
+  const stood = bed.scalar[AT.dryMinutes];
+  const drier = 1 + (DRY_GAIN * stood) / (stood + DRY_HALF_MIN);
+  return Math.min(TRAPPED_MAX, (TRAPPED + TRAPPED_PER_CYCLE * Math.max(0, cycle - 1)) * depth * cluster * drier);
 }
 
 /** Still liquid beside a share of gas, as a share of the liquid. */

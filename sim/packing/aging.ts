@@ -1,17 +1,19 @@
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import { isDrained } from '../flow/drainage.ts';
-import { resistLane } from '../column/resistance.ts';
 import { dryOut } from './cracks.ts';
+import { dryTop } from './evaporation.ts';
 import { dissolveGas } from './gas.ts';
+import { swell } from './swell.ts';
 
-/** What changes slowly in a damaged bed, for the last `time` min: minutes dry, gas, shrinkage, the clogged support. */
+/** What changes slowly in a damaged bed, for the last `time` min: water that dries off, minutes dry, gas, shrinkage, the clogged support. */
 export function age(bed: Bed, column: Column, time: number): void {
   const s = bed.scalar;
   if (s[AT.clogPerMl] > 0) s[AT.supportClog] += s[AT.clogPerMl] * s[AT.flow] * time;
+  if (s[AT.headVolume] <= 0) dryTop(bed, column, time);
   if (s[AT.uneven] > 0) {
     if (s[AT.headVolume] <= 0 && isDrained(bed)) dryOut(bed, column, time);
     else dissolveGas(bed, column, time);
   }
-  if (s[AT.shrinkage] > 0) for (let i = 1; i < bed.lanes; i++) resistLane(bed, column, i);
+  if (s[AT.shrinkage] > 0) swell(bed, column);
 }

@@ -1,5 +1,7 @@
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
+import { exp } from '../math/elementary.ts';
+import { beadOf } from '../terms/geometry.ts';
 import { uniform } from '../math/random.ts';
 import { resistLane } from '../column/resistance.ts';
 
@@ -8,18 +10,19 @@ import { resistLane } from '../column/resistance.ts';
 /** Minutes dry before a gap opens, and until it is as wide as it gets in one drying (ridges and fast flow after drying: read; times estimated). */
 const OPENS_AFTER_MIN = 10;
 const FULL_AFTER_MIN = 30;
-/** About half a bead of 100-200 mesh, cm (estimate). */
-export const CRACK_CM = 60e-4;
-/** A second drying can double it, no more, cm (estimate). */
-const CRACK_MAX_CM = 120e-4;
+/** Width of a full gap over the bead diameter (estimate); a second drying can double it, no more. */
+const GAP_BEADS = 0.5;
+const GAPS_MOST = 2;
 /** Share of the wall sectors that crack (estimate). */
 const SECTORS = 0.3;
 
-/** Counts minutes dry and opens gaps beside what has drained. */
+/** Counts minutes dry, lets air find wider ways in, and opens gaps beside what has drained. */
 export function dryOut(bed: Bed, column: Column, time: number): void {
   const s = bed.scalar;
   const before = s[AT.dryMinutes];
   s[AT.dryMinutes] = before + time;
+  const left = exp((-Math.LN2 * time) / column.scenario.values['bed.air_creep_min']);
+  for (let i = 0; i < bed.lanes; i++) bed.airEntry[i] *= left;
   const grown = openness(s[AT.dryMinutes]) - openness(before);
   if (grown <= 0) return;
   for (let i = 1; i < bed.lanes; i++) {
@@ -39,8 +42,9 @@ function openness(minutes: number): number {
 }
 
 function crackLane(bed: Bed, column: Column, lane: number, grown: number, cells: number): void {
-  const widest = Math.min(CRACK_MAX_CM, CRACK_CM * Math.max(1, bed.scalar[AT.drainings]));
-  bed.crack[lane] = Math.max(bed.crack[lane], Math.min(widest, bed.crack[lane] + CRACK_CM * grown));
+  const full = GAP_BEADS * beadOf(column.scenario.values);
+  const widest = full * Math.min(GAPS_MOST, Math.max(1, bed.scalar[AT.drainings]));
+  bed.crack[lane] = Math.max(bed.crack[lane], Math.min(widest, bed.crack[lane] + full * grown));
   bed.cracked[lane] = Math.max(bed.cracked[lane], cells);
   resistLane(bed, column, lane);
 }

@@ -1,11 +1,11 @@
 // Bench actions on the state: each is done whole, or refused with where, what was expected and what was given.
 import { AT, RECEIVERS_MAX } from '../column/bed.ts';
-import { refill } from '../flow/drainage.ts';
+import { isDrained, refill } from '../flow/drainage.ts';
 import { blow, churn, digCrater, sideOf } from '../flaws/crater.ts';
 import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
 import { impose } from '../flaws/impose.ts';
-import { refillFromBelow } from '../bench/refill-below.ts';
+import { gasVolume, refillFromBelow } from '../bench/refill-below.ts';
 import { spill } from '../bench/spill.ts';
 import { stir } from '../bench/stir.ts';
 import { topUp } from '../bench/top-up.ts';
@@ -18,6 +18,8 @@ type Pour = Extract<Action, { do: 'pour' }>;
 
 /** A reservoir that holds the level first brings it to this height, cm. */
 const FEED_LEVEL_CM = 1;
+/** How the note begins that a run makes when a drained bed is filled again. */
+export const GAS_STAYS = 'gas stays in';
 /** A softer blow than this moves no beads. */
 const LEAST_BLOW = 0.02;
 
@@ -68,10 +70,21 @@ function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   }
   s[AT.headVolume] += volume;
   s[AT.poured] += volume;
+  const dry = isDrained(bed);
   refill(bed, column);
+  if (dry) sayGas(run);
   if (action.how === 'bed') strike(run, volume, level, row[0]);
   churn(bed, column);
   return undefined;
+}
+
+/** What stays behind when liquid comes back to a drained bed, and what follows from it. */
+function sayGas({ bed, events }: Run): void {
+  const s = bed.scalar;
+  const share = gasVolume(bed) / bed.room.reduce((sum, room) => sum + room, 0);
+  const minutes = s[AT.dryMinutes] < 1 ? 'under a minute' : `${s[AT.dryMinutes].toFixed(0)} min`;
+  const text = `${GAS_STAYS} ${(100 * share).toFixed(1)} % of the space between the beads after ${minutes} dry: it drips slower, part of the liquid stands still, and what moves slower has longer to exchange`;
+  events.push({ entry: -1, time_min: s[AT.time], delivered_mL: s[AT.delivered], note: text });
 }
 
 /** mol/L of a bottle now: strong acid that stands open loses HCl to the air. */

@@ -6,6 +6,7 @@ import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
 import { impose } from '../flaws/impose.ts';
 import { imposed } from '../faults/imposed.ts';
+import { isDrained } from '../flow/drainage.ts';
 import { flowInto, levelOf } from '../flow/hydraulics.ts';
 import { ledgerError, liquidOf } from '../column/ledger.ts';
 import { frontDepth } from '../column/measure.ts';
@@ -46,6 +47,8 @@ export interface Checkpoint {
 
 /** How the note begins that a run makes when air first enters its bed. */
 export const AIR_ENTERS = 'air enters the bed';
+/** How the note begins that a run makes when its bed holds its liquid. */
+export const HELD = 'liquid at bed top: nothing flows until more is poured';
 
 /** How far `advance` goes; it stops at whichever comes first. */
 export interface Target {
@@ -165,15 +168,30 @@ function stepOnce(run: Run): void {
   step(bed, column, limits, feed, run.flux);
   if (s[AT.feedVolume] <= 0) s[AT.feedLiquid] = -1;
   if (s[AT.drainings] > drainings) note(run, airEnters(run));
-  if (flowed && s[AT.flow] === 0 && s[AT.clampOpen] > 0 && s[AT.headVolume] === 0) note(run, 'liquid at bed top: nothing flows until more is poured');
+  if (flowed && s[AT.flow] === 0 && s[AT.clampOpen] > 0 && s[AT.headVolume] === 0 && !isDrained(bed)) note(run, held(run));
   if (s[AT.delivered] >= s[AT.frameAt] || s[AT.time] >= s[AT.frames] + stillSpacing(s[AT.time])) recordLast(run);
+}
+
+/** Why nothing flows any more: what hangs below the bed top is less than its beads can hold up, or no more than its outlet lets go. */
+function held(run: Run): string {
+  const [hangs, holds] = suctions(run);
+  const why = hangs < holds ? `, and the beads hold it: ${hangs.toFixed(1)} g/cm² hang below the bed top, air needs ${holds.toFixed(1)}` : '';
+  return `${HELD}${why}`;
+}
+
+/** Weight of the liquid that hangs below the bed top, and the least suction at which air enters a lane, g/cm². */
+function suctions({ bed, column }: Run): readonly [hangs: number, holds: number] {
+  const tip = bed.density[bed.lanes * bed.plates - 1];
+  const heaviest = bed.weight.reduce((most, weight) => Math.max(most, weight), 0);
+  return [heaviest + column.outlet * tip, bed.airEntry.reduce((least, entry) => Math.min(least, entry), Number.POSITIVE_INFINITY)];
 }
 
 /** Why the bed runs dry: the liquid it holds and the filled outlet pull harder than its weakest lanes can hold. */
 function airEnters(run: Run): string {
-  const { bed, column } = run;
-  const weakest = bed.airEntry.reduce((least, entry) => Math.min(least, entry), Number.POSITIVE_INFINITY);
-  return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${weakest.toFixed(1)} g/cm²`;
+  const { column } = run;
+  const [hangs, holds] = suctions(run);
+  if (hangs < holds) return `${AIR_ENTERS}: its top has dried off, ${holds.toFixed(1)} g/cm² would be held`;
+  return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${holds.toFixed(1)} g/cm²`;
 }
 
 function recordLast(run: Run): void {

@@ -52,6 +52,8 @@ export const FIELDS = {
   'bed.air_entry_core': { label: 'air entry factor, core', unit: '', min: 0.02, max: 1, default: 0.6, meaning: 'suction at which air enters the core lane over that of a perfect packing', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
   'bed.air_entry_wall': { label: 'air entry factor, wall', unit: '', min: 0.02, max: 1, default: 0.25, meaning: 'the same for the wall sectors', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
 
+  'bed.air_creep_min': { label: 'air creeps on', unit: 'min', min: 1, max: 1e6, default: 60, meaning: 'minutes in which the suction that a bed can stand halves, once air has entered it and while no liquid stands above', source: 'no value found', status: 'assumed' },
+
   'resin.capacity_eq_per_L': { label: 'capacity', unit: 'eq/L bed', min: 0.1, max: 3, ...graded('resin.capacity_eq_per_L'), meaning: 'fixed charge per litre of packed bed; set by the grade' },
   'resin.pore_L_per_L': { label: 'resin solution', unit: 'L/L bed', min: 0.05, max: 0.6, ...graded('resin.pore_L_per_L'), meaning: 'liquid inside the beads per litre of bed; capacity over this is the fixed-charge molarity Q; set by the grade' },
   'resin.invasion': { label: 'invasion factor', unit: '', min: 0, max: 2, default: 1, meaning: 'kappa in x (x + Q) = (kappa c)^2, HCl inside the beads; 1 is ideal Donnan', source: 'ideal Donnan equality; measured uptake is higher, up to 1.5', status: 'assumed' },
@@ -65,6 +67,7 @@ export const FIELDS = {
   'bench.temperature_C': { label: 'temperature', unit: '°C', min: 10, max: 35, default: 20, meaning: 'room and liquid temperature; viscosity falls and diffusion rises with it', source: 'common practice, no source', status: 'choice' },
   'bench.start_HCl_M': { label: 'bed stored in', unit: 'mol/L', min: 0, max: 12.5, default: 0, meaning: 'HCl molarity of the liquid that fills the bed and the head at the start; 0 is water', source: 'common practice, no source', status: 'choice' },
   'bench.start_head_mm': { label: 'liquid above the bed at the start', unit: 'mm', min: 0, max: 500, default: 10, meaning: 'height of that liquid above the bed', source: 'common practice, no source', status: 'choice' },
+  'bench.evaporation_mm_h': { label: 'evaporation', unit: 'mm/h', min: 0, max: 10, default: 0.1, meaning: 'height of liquid that an open bed without liquid above it loses per hour', source: 'still air in an open tube, order of magnitude', status: 'memory' },
   'bench.fuming_per_h': { label: 'fuming of open bottles', unit: '1/h', min: 0, max: 2, default: 0, meaning: 'share of the HCl above the azeotrope (6.1 mol/L) that bottles lose per hour while they stand open; 0 is stoppered', source: 'no rate found', status: 'assumed' },
   'bench.NaOH_M': { label: 'NaOH for the work-up', unit: 'mol/L', min: 0.1, max: 12, default: 6, meaning: 'alkali used to neutralise the collected cobalt', source: 'common practice, no source', status: 'choice' },
 

@@ -71,6 +71,8 @@ export function scenarioOf(spec: RigSpec): Scenario {
     'bed.plates': spec.plates,
     'bed.lanes': spec.shares?.length ?? 1,
     'bed.bead_um': 125,
+    'resin.shrinkage': 0,
+    'bench.evaporation_mm_h': 0,
     'bed.packing': 0,
     'bed.spread': 0,
     'flow.obstruction': 0,

@@ -9,6 +9,8 @@ import type { Action, FieldPath, Log, Scenario } from '../../../sim/terms/types.
 const SMALL: Partial<Record<FieldPath, number>> = {
   'bed.bead_um': 125,
   'resin.shrinkage': 0,
+  'bed.air_creep_min': 1e6,
+  'bench.evaporation_mm_h': 0,
   'bed.plates': 30,
   'bed.lanes': 7,
   'bed.packing': 0,
