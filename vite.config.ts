@@ -5,8 +5,6 @@ import { scenarioTitles } from './.config/scenario-titles.ts';
 
 const ROOT = fileURLToPath(new URL('.', import.meta.url));
 
-// three.js is one chunk of about 700 kB, loaded only when the glass is shown.
-const LARGEST_CHUNK_KB = 900;
 // The runner leaves one core free; of two cores that is too much.
 const WORKERS = Math.max(2, availableParallelism() - 1);
 
@@ -17,7 +15,7 @@ export default defineConfig({
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
   worker: { format: 'es' },
-  build: { outDir: '../dist', emptyOutDir: true, modulePreload: { polyfill: false }, chunkSizeWarningLimit: LARGEST_CHUNK_KB },
+  build: { outDir: '../dist', emptyOutDir: true, modulePreload: { polyfill: false } },
   test: {
     maxWorkers: WORKERS,
     projects: [

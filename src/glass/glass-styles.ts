@@ -1,32 +1,38 @@
 import { css } from 'lit';
 
-/** The white card behind the glass stays white in the dark: colours of liquids are those seen against it. */
+/** On a light page the panel is the white card that colours of liquids are seen against; on a dark one the drawing puts it behind the glass. */
 export const glassStyles = css`
-  :host { display: grid; grid-template-rows: minmax(0, 1fr) auto; width: 100%; height: 100%; gap: var(--gap-small); font-size: var(--text-small); }
-  .stage { position: relative; min-height: 0; overflow: hidden; border-radius: var(--round); background: var(--card); color: #18202c; forced-color-adjust: none; }
-  canvas, .hand, .instead { position: absolute; inset: 0; width: 100%; height: 100%; }
+  :host { display: block; width: 100%; height: 100%; font-size: var(--text-small); }
+  .stage { position: relative; width: 100%; height: 100%; min-height: 0; overflow: hidden; border-radius: var(--round); color: var(--ink);
+    background: linear-gradient(90deg, #ecedea, #f6f6f5 30%, #f6f6f5 70%, #eeeeeb); }
+  .stage.dark { background: linear-gradient(90deg, #141b24, #1b2430 40%, #1b2430 60%, #161e28); }
+  canvas, .hand, .words, .instead { position: absolute; inset: 0; width: 100%; height: 100%; }
   .instead { display: grid; grid-template-rows: minmax(0, 1fr) auto; background: var(--paper); color: var(--ink); }
   .hand { cursor: grab; touch-action: pan-y; }
   .hand:active { cursor: grabbing; }
   .hand:focus-visible { outline-offset: -3px; border-radius: var(--round); }
-  .words { position: absolute; inset: 0; pointer-events: none; color: #525b68; line-height: 1.1; }
-  .words > * { position: absolute; white-space: nowrap; }
-  .tick { transform: translate(-100%, -50%); font-size: 0.8em; }
-  .tick::after { content: ''; display: inline-block; width: 5px; margin-left: 3px; border-top: 1px solid #838a94; vertical-align: middle; }
-  .beside { transform: translate(0, -50%); }
-  .from { left: 0.6em; }
-  .strong { color: #18202c; font-weight: 600; }
-  .stronger { right: 0.5em; top: 0.4em; padding: 0.1em 0.4em; border: 1px solid #a8700a; border-radius: var(--round); background: #fff5e0; color: #4a3205; }
-  .depth { transform: translate(0, -50%); padding: 0 0.25em; background: #ffffff; color: #18202c; border-radius: 2px; }
-  .vessel { transform: translate(-50%, 0); text-align: center; overflow: hidden; text-overflow: ellipsis; }
-  .vessel span { display: block; overflow: hidden; text-overflow: ellipsis; }
-  .under span:first-child { color: #18202c; font-weight: 600; }
-  .aside { font-size: 0.85em; }
-  .more { right: 0.4em; }
-  .look { display: flex; align-items: center; gap: 0.25rem; }
-  .look span { color: var(--soft); line-height: 1.1; }
-  .look button { flex: 1 1 0; padding: 0 0.15em; }
-  .look button[aria-pressed='true'] { background: var(--ink); border-color: var(--ink); color: var(--paper); font-weight: 600; }
+  .words { pointer-events: none; overflow: hidden; }
+  .words text { font-size: 0.75rem; fill: var(--soft); dominant-baseline: central; font-variant-numeric: tabular-nums; }
+  .words .end { text-anchor: end; }
+  .words .centre, .depth text { text-anchor: middle; }
+  .words .strong { fill: var(--ink); font-weight: 600; }
+  .words .ruler { text-anchor: end; fill: #3d3420; font-size: 0.6875rem; }
+  .words .tick { font-size: 0.6875rem; }
+  .words line { stroke-width: 2.5; stroke: var(--soft); }
+  .words .line-Co { stroke: var(--line-Co); }
+  .words .line-Ni { stroke: var(--line-Ni); stroke-dasharray: 5 3; }
+  .words .text-Co { fill: var(--text-Co); }
+  .words .text-Ni { fill: var(--text-Ni); }
+  .words .depth rect { fill: #ffffff; stroke: #838a94; }
+  .words .depth text { fill: #18202c; }
+  .stronger { position: absolute; right: 0.3em; top: 0.3em; max-width: calc(100% - 5.5rem); padding: 0.1em 0.4em; border: 1px solid var(--caution-edge); border-radius: var(--round);
+    background: var(--caution-paper); color: var(--caution-ink); font-size: 0.75rem; line-height: 1.15; pointer-events: none; }
+  .turn { position: absolute; left: 0.2em; top: 0.2em; min-height: 24px; padding: 0 0.35em; border-color: transparent; background: none; color: var(--soft); font-size: 0.75rem; }
+  .handle { position: absolute; min-height: 0; padding: 0; border: 1px solid transparent; background: none; border-radius: var(--round); }
+  .handle.carried { cursor: grab; touch-action: pan-y; }
+  .handle:hover:not(:disabled) { background: none; border: 1px dashed var(--edge); }
+  .handle:focus-visible { outline: 3px solid var(--focus); outline-offset: -2px; }
+  @media (pointer: coarse) { .turn { min-height: 44px; min-width: 44px; } }
   .note { margin: 0; color: var(--soft); }
   @media print { :host { display: none; } }
 `;

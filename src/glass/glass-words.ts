@@ -1,85 +1,125 @@
-import { type TemplateResult, html, nothing } from 'lit';
+import { type TemplateResult, nothing, svg } from 'lit';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, millilitres, percent, quantity, significant } from '../ui/text/format.ts';
-import { depthTicks, heightTicks } from './labels.ts';
-import { ASIDE_WIDTH, asidePlaces, type Layout, underHalf, type VesselPlace } from './layout.ts';
-import { EXAGGERATION, type ReceiverContent, receiverContents } from './scene/liquids.ts';
+import { heightTicks, rulerTicks } from './labels.ts';
+import { ASIDE_WIDTH, asidePlaces, type Layout, NARROW, underHalf, type VesselPlace } from './layout.ts';
+import { type ReceiverContent, receiverContents } from './scene/liquids.ts';
 import { dropAt } from '../store/drop.ts';
 import { dropRate } from './scene/motion.ts';
-import { asideOrder, sideName } from './sides.ts';
+import { asideOrder } from './sides.ts';
 
 export interface GlassWords {
   readonly scenario: Scenario;
   readonly moment: Moment;
   readonly labels: readonly string[];
-  readonly exaggerate: boolean;
+  /** Whether the ions are named beside their bands. */
+  readonly names: boolean;
   readonly layout: Layout;
   /** cm; the depth that is pointed at. */
   readonly depth: number | undefined;
-  readonly side: number;
-  readonly down: number;
 }
 
 /** px from the glass to words beside it. */
-const BESIDE = 8;
+const BESIDE = 7;
 /** From here on it is said that the column is drawn too wide. */
 const WIDENED = 1.05;
-/** Clamp and receiver are wider than the tube: px from the middle to the words beside the clamp. */
-const CLAMP_HALF = 24;
+/** px per letter of small type, for what may be too long. */
+const LETTER = 6.6;
+/** Share of what was poured below which an ion is not named. */
+const GONE = 0.005;
+/** Least px between the names of two ions. */
+const NAME_APART = 15;
 
-/** Words on the drawing, for the eye: scales, liquid, clamp, drops, receivers. The spoken summary says the same. */
+/** Words on the drawing, for the eye: ruler, liquid, clamp, drops, receivers. The spoken summary says the same. */
 export function glassWords(options: GlassWords): TemplateResult {
-  const { scenario, moment, layout, side, depth, down } = options;
-  const level = (y: number): number => tilted(layout, y, down);
-  const left = layout.centre - layout.radius - BESIDE;
-  const right = layout.centre + layout.radius + BESIDE;
-  return html`<div class="words" aria-hidden="true">
-    <span class="from beside" style="top:${level(layout.clamp)}px">seen from<br><b class="strong">${sideName(side)}</b>${layout.widening > WIDENED ? html`<br />width ×${significant(layout.widening, 2)}` : nothing}</span>
-    ${options.exaggerate ? html`<span class="stronger">faint colours ×${EXAGGERATION}</span>` : nothing}
-    ${[...heightTicks(layout, scenario), ...depthTicks(layout, scenario)].map(({ y, text }) => html`<span class="tick" style="left:${left}px;top:${level(y)}px">${text}</span>`)}
-    ${moment.level_cm > 0 ? beside(right, Math.min(level(layout.above(moment.level_cm)), level(layout.bedTop) - 8), `${quantity(moment.level_cm * 10, 'mm', 2)}`) : beside(right, level(layout.bedTop) - 8, 'no liquid')}
-    ${beside(layout.centre + CLAMP_HALF, level(layout.clamp), moment.clampOpen > 0 ? `open ${percent(moment.clampOpen, 0)}` : 'closed')}
-    ${beside(layout.centre + BESIDE, level(layout.tip) + 8, dripping(scenario, moment))}
-    ${depth === undefined ? nothing : html`<span class="depth" style="left:${right}px;top:${level(layout.bedTop + depth * layout.pxPerCm)}px">${fixed(depth, 1)} cm</span>`}
-    ${vessels(options, level)}
-  </div>`;
+  const { scenario, moment, layout, depth } = options;
+  const left = layout.centre - layout.radius - layout.wall - BESIDE;
+  const narrow = layout.width < NARROW;
+  const level = levelY(layout, moment);
+  const liquid = moment.level_cm > 0 ? quantity(moment.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
+  const open = moment.clampOpen > 0 ? `${narrow ? '' : 'open '}${percent(moment.clampOpen, 0)}` : 'shut';
+  return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
+    ${rulerTicks(layout).map(({ y, text }) => svg`<text class="ruler" x=${layout.ruler.left + layout.ruler.width - 3} y=${y}>${text}</text>`)}
+    ${heightTicks(layout, scenario)
+      .filter(({ y }) => !narrow || Math.abs(y - level) > 12)
+      .map(({ y, text }) => svg`<text class="tick" x=${layout.ruler.left} y=${y}>${text}</text>`)}
+    ${narrow ? start(layout.ruler.left - 2, level, liquid, 'strong flag') : end(left, level, liquid, 'strong')}
+    ${narrow ? start(layout.width - 36, layout.clamp, open) : end(layout.centre - 24, layout.clamp, open)}
+    ${start(layout.centre + 14, layout.tip + 4, dripping(scenario, moment, narrow))}
+    ${layout.widening > WIDENED ? widened(layout, narrow) : nothing}
+    ${options.names ? ionNames(options, left) : nothing}
+    ${depth === undefined ? nothing : depthFlag(layout, depth)}
+    ${vessels(options)}
+  </svg>`;
 }
 
-function beside(x: number, y: number, text: string) {
-  return html`<span class="beside" style="left:${x}px;top:${y}px">${text}</span>`;
+function start(x: number, y: number, text: string, kind = '') {
+  return svg`<text class=${kind} x=${x} y=${y}>${text}</text>`;
 }
 
-function dripping(scenario: Scenario, moment: Moment): string {
+function end(x: number, y: number, text: string, kind = '') {
+  return svg`<text class="end ${kind}" x=${x} y=${y}>${text}</text>`;
+}
+
+/** Says that the tube is drawn too wide; in two lines where there is no room for one. */
+function widened({ widening, outletTop }: Layout, narrow: boolean) {
+  const times = `×${significant(widening, 3)}`;
+  return narrow ? svg`${start(2, outletTop + 12, 'width')}${start(2, outletTop + 25, times)}` : start(6, outletTop + 8, `width ${times}`);
+}
+
+/** Beside the surface, clear of the edge of the drawing. */
+function levelY(layout: Layout, { level_cm }: Moment): number {
+  return Math.min(layout.bedTop - 8, Math.max(8, layout.above(Math.max(0, level_cm))));
+}
+
+function dripping(scenario: Scenario, moment: Moment, short: boolean): string {
   if (moment.flow <= 0) return 'no flow';
-  return `${quantity(dropRate(moment.flow, dropAt(scenario, moment)), 'drops/min', 2)}`;
+  return quantity(dropRate(moment.flow, dropAt(scenario, moment)), short ? '/min' : 'drops/min', 2);
 }
 
-function vessels({ scenario, moment, labels, layout, down }: GlassWords, level: (y: number) => number) {
+function depthFlag(layout: Layout, depth: number) {
+  const text = `${fixed(depth, 1)} cm`;
+  const y = layout.bedTop + depth * layout.pxPerCm;
+  const width = LETTER * text.length + 8;
+  const x = layout.width < NARROW ? layout.width - width - 1 : layout.centre - layout.radius - layout.wall - 4 - width;
+  return svg`<g class="depth"><rect x=${x} y=${y - 9} width=${width} height="18" rx="3"></rect><text x=${x + width / 2} y=${y}>${text}</text></g>`;
+}
+
+/** Each ion beside the stretch of the bed that it lies in, with the line it has in the plots. */
+function ionNames({ scenario, moment, layout }: GlassWords, left: number) {
+  let free = Number.NEGATIVE_INFINITY;
+  const bands = scenario.ions.flatMap((ion) => {
+    const band = moment.results.bands[ion];
+    return band && band.amount_mmol > GONE * (moment.results.loaded[`${ion}_mmol`] ?? 0) ? [{ ion, band }] : [];
+  });
+  bands.sort((a, b) => a.band.centroid_cm - b.band.centroid_cm);
+  return bands.map(({ ion, band }, i) => {
+    const [top, bottom] = [band.trailing_cm, band.leading_cm].map((depth) => layout.bedTop + depth * layout.pxPerCm);
+    const y = Math.max(free, (top + bottom) / 2);
+    free = y + NAME_APART;
+    const x = left + 3 - 4 * i;
+    return svg`<line class="line-${ion}" x1=${x} x2=${x} y1=${top} y2=${Math.max(bottom, top + 3)}></line>
+      <text class="end strong text-${ion}" x=${left - 4 * bands.length} y=${y}>${ion.replace(/\d/, '')}</text>`;
+  });
+}
+
+function vessels({ scenario, moment, labels, layout }: GlassWords) {
   const contents = receiverContents(scenario, moment, labels);
   const others = asideOrder(contents, moment.receiver);
   const places = asidePlaces(layout, others.length);
   const unshown = others.length - places.length;
   const here = contents[moment.receiver];
-  return html`${here ? name(here, layout.receiver, level, down, 2 * underHalf(layout) - 2, 'under') : nothing}
-    ${places.map((place, i) => name(others[i], place, level, down, ASIDE_WIDTH - 2, 'aside'))}
-    ${unshown > 0 ? html`<span class="more" style="top:${level(layout.receiver.base - layout.receiver.height)}px">and ${unshown} more</span>` : nothing}`;
+  return svg`${here ? name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong') : nothing}
+    ${places.map((place, i) => name(others[i], place, ASIDE_WIDTH - 2, ''))}
+    ${unshown > 0 ? svg`<text class="end" x=${layout.width - 4} y=${layout.receiver.base - layout.receiver.height - 8}>and ${unshown} more</text>` : nothing}`;
 }
 
-function name(
-  { label, volume_mL }: ReceiverContent,
-  { x, base, radius }: VesselPlace,
-  level: (y: number) => number,
-  down: number,
-  width: number,
-  kind: 'under' | 'aside',
-) {
-  const top = level(base) + 5 + radius * Math.sin((down * Math.PI) / 180);
-  return html`<div class="vessel ${kind}" style="left:${x}px;top:${top}px;max-width:${width}px"><span>${label}</span><span>${millilitres(volume_mL)}</span></div>`;
+function name({ label, volume_mL }: ReceiverContent, { x, base }: VesselPlace, width: number, kind: string) {
+  return svg`<text class="centre ${kind}" x=${x} y=${base + 11}>${cropped(label, width)}</text><text class="centre" x=${x} y=${base + 25}>${millilitres(volume_mL)}</text>`;
 }
 
-/** Where a height of the drawing appears when looked at from above by so many degrees. */
-function tilted({ bedTop, bedBottom }: Layout, y: number, down: number): number {
-  const middle = (bedTop + bedBottom) / 2;
-  return middle + (y - middle) * Math.cos((down * Math.PI) / 180);
+function cropped(text: string, width: number): string {
+  const letters = Math.floor(width / LETTER);
+  return text.length <= letters ? text : `${text.slice(0, Math.max(1, letters - 1))}…`;
 }

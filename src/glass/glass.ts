@@ -1,39 +1,38 @@
 import { LitElement, type PropertyValues, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { liquidColour } from '../../sim/colour/liquid.ts';
-import { hexOf } from '../../sim/colour/srgb.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { shownTheme, watchTheme } from '../ui/theme.ts';
 import { glassStyles } from './glass-styles.ts';
-import { type GlassWords, glassWords } from './glass-words.ts';
-import { depthUnder, type Layout, layoutOf } from './layout.ts';
-import { nearestTurn, sideName, SIDES, turned } from './sides.ts';
+import { glassWords } from './glass-words.ts';
+import { type Layout, layoutOf, NARROW } from './layout.ts';
+import { EXAGGERATION } from './scene/liquids.ts';
 import type { Stage } from './scene/stage.ts';
-import { bedSummary } from './summary.ts';
 import { drawsWebGL } from './scene/webgl.ts';
+import { sideName, turned } from './sides.ts';
+import { bedSummary } from './summary.ts';
+import { Carrying } from './touch/carrying.ts';
+import { handles } from './touch/handles.ts';
+import { Turning } from './touch/turning.ts';
 import './unrolled.ts';
 
-/** Degrees per px of a drag, and most of looking down. */
-const DRAG_SIDE = 0.6;
-const DRAG_DOWN = 0.2;
-const DOWN_MAX = 25;
-/** Degrees, and share of the bed, per key press. */
-const KEY_SIDE = 15;
-const KEY_DOWN = 5;
-const KEY_DEPTH = 0.05;
 /** While the run plays the bed is put into words at most so often, ms. */
 const WORDS_EVERY_MS = 1000;
-const CARD = hexOf(liquidColour({ HCl_M: 0, ions: {} }, 1));
 const STILLNESS = '(prefers-reduced-motion: reduce)';
 
 type Drawing = 'waiting' | 'shown' | 'lost' | 'none';
 
 /**
- * The glass column in three dimensions. Fills its container; the unrolled bed takes its place where there is no WebGL.
+ * The glass column. Fills its container; the unrolled bed takes its place where there is no WebGL. The receiver under the tip is
+ * that of the moment.
  *
  * @fires bf-depth - {depth_cm} while the pointer or the keys point at a depth of the bed, undefined when they leave it
+ * @fires glass-depth - {depth_cm, pressed} the same, and once more with `pressed` when the place is pressed or entered
+ * @fires glass-clamp - the clamp was pressed
+ * @fires glass-pour - the open top of the tube was pressed
+ * @fires glass-receiver - {label} a receiver was pressed, or dragged under the tip
  */
 @customElement('bf-glass')
 export class Glass extends LitElement {
@@ -45,7 +44,7 @@ export class Glass extends LitElement {
   @property({ type: Boolean }) exaggerate = false;
   /** Names of the receivers, by slot. */
   @property({ attribute: false }) labels: readonly string[] = [];
-  /** px from the top of the element to the top and the bottom of the bed, looked at level. */
+  /** px from the top of the element to the top and the bottom of the bed. */
   @property({ type: Number }) bedTop = 140;
   @property({ type: Number }) bedBottom = 420;
   @property({ type: Boolean }) playing = false;
@@ -53,9 +52,10 @@ export class Glass extends LitElement {
   @property({ type: Number }) speed = 1;
   /** cm below the bed top at which a line is drawn. */
   @property({ type: Number }) depth_cm: number | undefined;
-  @state() private side = 0;
-  @state() private down = 0;
-  @state() private pointed: number | undefined;
+  /** Names the ions beside their bands. */
+  @property({ type: Boolean }) names = false;
+  /** Clamp, receivers and the top of the tube can be pressed. */
+  @property({ type: Boolean }) acts = false;
   @state() private drawing: Drawing = 'waiting';
   @state() private size = { width: 0, height: 0 };
   @query('canvas') private readonly canvas!: HTMLCanvasElement | null;
@@ -70,7 +70,13 @@ export class Glass extends LitElement {
   private placed: Layout | undefined;
   private words = '';
   private wordsAt = Number.NEGATIVE_INFINITY;
-  private dragged: { x: number; y: number } | undefined;
+  private stopTheme: (() => void) | undefined;
+  private readonly turning = new Turning(this, {
+    layout: () => this.layout,
+    length: () => this.scenario?.values['bed.length_cm'] ?? 0,
+    point: (depth_cm, pressed) => this.tellDepth(depth_cm, pressed),
+  });
+  private readonly carrying = new Carrying(this, (label) => emit(this, 'glass-receiver', { label }));
   private readonly stillness = matchMedia(STILLNESS);
   private readonly redraw = () => this.requestUpdate();
   private readonly sizes = new ResizeObserver(([entry]) => {
@@ -80,12 +86,14 @@ export class Glass extends LitElement {
   override connectedCallback() {
     super.connectedCallback();
     this.stillness.addEventListener('change', this.redraw);
+    this.stopTheme = watchTheme(this.redraw);
     if (this.hasUpdated) this.requestUpdate('scenario');
   }
 
   override disconnectedCallback() {
     super.disconnectedCallback();
     this.stillness.removeEventListener('change', this.redraw);
+    this.stopTheme?.();
     this.sizes.disconnect();
     this.leaveStage();
   }
@@ -104,19 +112,19 @@ export class Glass extends LitElement {
   }
 
   override render() {
-    if (!this.scenario || !this.moment) return nothing;
+    const { scenario, moment, layout } = this;
+    if (!scenario || !moment) return nothing;
     if (this.drawing === 'none') return this.unrolled(this.reason);
-    return html`<div class="stage" style="--card:${CARD}">
+    return html`<div class="stage ${shownTheme(document)}">
         <canvas aria-hidden="true" @webglcontextlost=${this.lose} @webglcontextrestored=${this.regain}></canvas>
-        ${this.layout ? glassWords(this.told(this.scenario, this.moment, this.layout)) : nothing}
-        <div class="hand" role="slider" tabindex="0" aria-label="Turn the glass" aria-describedby="keys" aria-valuemin="0" aria-valuemax="359"
-          aria-valuenow=${Math.round(turned(-this.side)) % 360} aria-valuetext="seen from the ${sideName(this.side)}${this.down > 0 ? ', a little from above' : ''}"
-          @pointerdown=${this.take} @pointermove=${this.move} @pointerup=${this.letGo} @pointercancel=${this.letGo} @pointerleave=${this.leave} @blur=${this.leave} @keydown=${this.key}></div>
+        ${layout ? glassWords({ scenario, moment, layout, labels: this.labels, names: this.names, depth: this.marked }) : nothing}
+        ${this.hand()}
+        ${layout && this.acts ? this.handles(scenario, moment, layout) : nothing}
+        ${this.exaggerate ? html`<span class="stronger" aria-hidden="true">faint colours ×${EXAGGERATION}</span>` : nothing}
         ${this.drawing === 'lost' ? html`<div class="instead">${this.unrolled('The drawing was interrupted; the bed is shown unrolled until it is back.')}</div>` : nothing}
       </div>
-      ${this.lookFrom()}
       <p class="unseen">${this.words}</p>
-      <p class="unseen" id="keys">Left and right arrow keys turn the glass, up and down look on it from above or level, Page Up and Page Down mark a depth, Home looks from the front.</p>`;
+      <p class="unseen" id="keys">Left and right arrow keys turn the column, up and down mark a depth, Page Up and Page Down in larger steps, Enter asks about it, Home looks from the front.</p>`;
   }
 
   override updated() {
@@ -132,16 +140,24 @@ export class Glass extends LitElement {
     this.showMoment(this.stage, scenario, moment);
   }
 
-  private lookFrom() {
-    return html`<div class="look" role="group" aria-labelledby="look"><span id="look">Look from</span>${SIDES.map(
-      ({ side, deg }) =>
-        html`<button type="button" aria-pressed=${this.down === 0 && turned(this.side) === deg} @click=${() => this.turnTo(deg, 0)}>${side}</button>`,
-    )}</div>`;
+  /** cm; where a line is drawn. */
+  private get marked(): number | undefined {
+    return this.depth_cm ?? this.turning.pointed;
   }
 
-  private told(scenario: Scenario, moment: Moment, layout: Layout): GlassWords {
-    const { labels, exaggerate, side, down } = this;
-    return { scenario, moment, layout, labels, exaggerate, side, down, depth: this.depth_cm ?? this.pointed };
+  private hand() {
+    const { turning } = this;
+    const side = sideName(turning.side);
+    return html`<div class="hand" role="slider" tabindex="0" aria-label="Turn the column" aria-describedby="keys" aria-valuemin="0" aria-valuemax="359"
+        aria-valuenow=${Math.round(turned(-turning.side)) % 360} aria-valuetext="seen from the ${side}"
+        @pointerdown=${turning.take} @pointermove=${turning.move} @pointerup=${turning.letGo} @pointercancel=${turning.letGo}
+        @pointerleave=${turning.leave} @blur=${turning.leave} @keydown=${turning.key}></div>
+      <button type="button" class="turn" aria-label="Seen from the ${side}: turn by a quarter" @click=${turning.quarter}>↻${this.size.width < NARROW ? nothing : html` ${side}`}</button>`;
+  }
+
+  private handles(scenario: Scenario, moment: Moment, layout: Layout) {
+    const { labels, carrying } = this;
+    return handles({ scenario, moment, labels, layout, carrying, clamp: () => emit(this, 'glass-clamp', {}), pour: () => emit(this, 'glass-pour', {}) });
   }
 
   private unrolled(note: string) {
@@ -150,13 +166,11 @@ export class Glass extends LitElement {
   }
 
   private showMoment(stage: Stage, scenario: Scenario, moment: Moment) {
-    stage.show(
-      { scenario, moment, labels: this.labels, exaggerate: this.exaggerate },
-      { playing: this.playing, speed: this.speed, still: this.stillness.matches },
-    );
-    const depth = this.depth_cm ?? this.pointed;
-    stage.markDepth(depth === undefined ? undefined : depth / scenario.values['bed.length_cm']);
-    stage.look(this.side, this.down, this.dragged !== undefined);
+    const { labels, exaggerate, playing, speed } = this;
+    stage.show({ scenario, moment, labels, exaggerate, dragged: this.carrying.dragged }, { playing, speed, still: this.stillness.matches });
+    stage.shade(shownTheme(document) === 'dark');
+    stage.markDepth(this.marked);
+    stage.look(this.turning.side, this.turning.dragging);
   }
 
   /** Loads the drawing once the page has been painted, so that the rest of it does not wait. */
@@ -199,61 +213,9 @@ export class Glass extends LitElement {
     this.drawing = 'shown';
   }
 
-  private turnTo(side: number, down: number) {
-    this.side = nearestTurn(this.side, side);
-    this.down = Math.min(DOWN_MAX, Math.max(0, down));
-  }
-
-  private take(event: PointerEvent & { currentTarget: HTMLElement }) {
-    this.dragged = { x: event.clientX, y: event.clientY };
-    event.currentTarget.setPointerCapture(event.pointerId);
-    this.point(event);
-  }
-
-  private move(event: PointerEvent) {
-    const { dragged } = this;
-    if (!dragged) return this.point(event);
-    this.side += DRAG_SIDE * (event.clientX - dragged.x);
-    this.down = Math.min(DOWN_MAX, Math.max(0, this.down + DRAG_DOWN * (event.clientY - dragged.y)));
-    this.dragged = { x: event.clientX, y: event.clientY };
-  }
-
-  private letGo() {
-    this.dragged = undefined;
-  }
-
-  private leave() {
-    if (this.pointed !== undefined) this.pointAt(undefined);
-  }
-
-  private key(event: KeyboardEvent) {
-    const { scenario } = this;
-    if (!scenario || event.ctrlKey || event.altKey || event.metaKey) return;
-    const sides = { ArrowLeft: 1, ArrowRight: -1 }[event.key];
-    const downs = { ArrowUp: 1, ArrowDown: -1 }[event.key];
-    const depths = { PageDown: 1, PageUp: -1 }[event.key];
-    if (sides) this.turnTo(this.side + sides * KEY_SIDE, this.down);
-    else if (downs) this.turnTo(this.side, this.down + downs * KEY_DOWN);
-    else if (depths) this.pointAt((this.pointed ?? 0) + depths * KEY_DEPTH * scenario.values['bed.length_cm']);
-    else if (event.key === 'Home') this.turnTo(0, 0);
-    else if (event.key === 'Escape') this.leave();
-    else return;
-    event.preventDefault();
-  }
-
-  private point(event: PointerEvent) {
-    const { layout, place } = this;
-    if (!layout || !place) return;
-    const box = place.getBoundingClientRect();
-    const depth = depthUnder(layout, event.clientX - box.left, event.clientY - box.top, this.down);
-    if (depth === undefined) this.leave();
-    else this.pointAt(depth);
-  }
-
-  private pointAt(depth: number | undefined) {
-    const length = this.scenario?.values['bed.length_cm'] ?? 0;
-    this.pointed = depth === undefined ? undefined : Math.min(length, Math.max(0, depth));
-    emit(this, 'bf-depth', { depth_cm: this.pointed });
+  private tellDepth(depth_cm: number | undefined, pressed: boolean) {
+    emit(this, 'bf-depth', { depth_cm });
+    emit(this, 'glass-depth', { depth_cm, pressed });
   }
 }
 

@@ -9,10 +9,10 @@ export interface Mark {
   readonly text: string;
 }
 
-/** Heights above the bed that get a tick, cm, if they are far enough apart. */
-const HEIGHTS_CM = [1, 2, 5, 10, 20, 50, 100, 200];
+/** Heights above the cut of the tube that get a tick, cm, if they are far enough apart. */
+const HEIGHTS_CM = [5, 10, 15, 20, 30, 50, 100, 150, 200];
 /** Least distance between two ticks, px. */
-const APART = 16;
+const APART = 14;
 
 /** Ticks down the bed; the first carries the unit. */
 export function depthTicks(layout: Layout, { values }: Scenario): Mark[] {
@@ -24,14 +24,24 @@ export function depthTicks(layout: Layout, { values }: Scenario): Mark[] {
     .map((depth) => ({ y: layout.bedTop + depth * layout.pxPerCm, text: depth === 0 ? '0 cm' : String(depth) }));
 }
 
-/** Ticks up the tube above the bed. */
+/** Whole centimetres on the ruler, 0 at the top of the bed, as many as can be read. */
+export function rulerTicks({ bedTop, pxPerCm, ruler }: Layout): Mark[] {
+  const every = [1, 2, 5, 10].find((cm) => cm * pxPerCm >= APART) ?? 20;
+  const first = Math.ceil((ruler.top + 5 - bedTop) / pxPerCm / every);
+  const last = Math.floor((ruler.bottom - 4 - bedTop) / pxPerCm / every);
+  return Array.from({ length: last - first + 1 }, (_, i) => ({ y: bedTop + (first + i) * every * pxPerCm, text: String(Math.abs(first + i) * every) }));
+}
+
+/** Ticks up the tube where it is drawn smaller, above its cut. */
 export function heightTicks(layout: Layout, { values }: Scenario): Mark[] {
+  const { break: cut } = layout;
+  if (cut === undefined) return [];
   const space = values['column.tube_cm'] - values['bed.length_cm'];
-  let last = layout.bedTop;
+  let last = cut;
   return HEIGHTS_CM.filter((cm) => cm <= space).flatMap((cm) => {
     const y = layout.above(cm);
-    if (last - y < APART) return [];
-    last = y;
+    if (last - y < APART / 2) return [];
+    last = y - APART / 2;
     return [{ y, text: `+${cm}` }];
   });
 }

@@ -15,18 +15,20 @@ export interface Layout extends Room {
   /** Inner radius of the tube as drawn, and how many times too wide that is. */
   readonly radius: number;
   readonly widening: number;
+  /** Thickness of the glass. */
+  readonly wall: number;
   readonly pxPerCm: number;
   readonly rim: number;
   /** y of a liquid surface so many cm above the bed. */
   readonly above: (height_cm: number) => number;
-  /** Whether heights above the bed are drawn ever smaller, so that the whole tube fits. */
-  readonly shrinks: boolean;
-  readonly support: number;
+  /** y at which a tube too long for its place is cut; heights above it are drawn smaller. */
+  readonly break: number | undefined;
   readonly outletRadius: number;
   readonly outletTop: number;
   readonly clamp: number;
   readonly tip: number;
   readonly receiver: VesselPlace;
+  readonly ruler: { readonly left: number; readonly width: number; readonly top: number; readonly bottom: number };
 }
 
 /** A vessel by its middle, base and size, px. */
@@ -38,46 +40,68 @@ export interface VesselPlace {
 }
 
 /** Thickness of the bed support, px. */
-const SUPPORT = 5;
-/** Room kept above the rim for its far edge, px. */
-const ABOVE_RIM = 12;
+const SUPPORT = 6;
+/** Room kept above the rim, px. */
+const ABOVE_RIM = 10;
 /** Least room for the tube above the bed, for the bed, and for what is below it, px. */
 const LEAST_ABOVE = 16;
 const LEAST_BED = 40;
 const LEAST_BELOW = 130;
 /** Name and volume under a vessel, px. */
-const LABEL = 40;
+const LABEL = 34;
+/** A tube narrower than this, px, is drawn up to so many times too wide. */
+const SLIM_PX = 20;
+const WIDER = 1.25;
+/** Thickness of the glass over the inner radius: 0.9 mm of 4.5, common tubing, recalled. */
+const WALL = 0.2;
+/** Share of the room above the bed in which heights are true, where the tube is cut. */
+const TRUE_SHARE = 0.68;
+/** Half the height of the cut, px. */
+const CUT = 6;
 /** Width of a beaker over its height, near that of a low-form 100 mL beaker (50 by 70 mm, recalled), wider to show its colour. */
 export const BEAKER_WIDTH = 0.8;
 /** Height of the nominal volume over that of the beaker; common practice, no source. */
 export const BEAKER_FULL = 0.78;
 /** Size of a vessel standing aside over the one under the tip. */
-const ASIDE = 0.6;
+const ASIDE = 0.72;
 /** Least width of a vessel standing aside with its name, px. */
-export const ASIDE_WIDTH = 58;
+export const ASIDE_WIDTH = 48;
 /** Half the width kept for the receiver under the tip and its name, px: the widest that leaves room at the sides. */
-const UNDER_HALF = [52, 42, 30];
+const UNDER_HALF = [52, 42, 30, 24];
+/** A panel narrower than this, px, has its tube left of the middle, so that a beaker has room beside it. */
+export const NARROW = 170;
+const NARROW_CENTRE = 0.38;
+/** Widest beaker over the width of the panel. */
+const BEAKER_SHARE = 0.36;
+/** Ruler: px from the glass, px across in a wide panel and a narrow one, cm above the bed. */
+const RULER_AWAY = 5;
+const RULER_WIDTH = [28, 24] as const;
+const RULER_ABOVE_CM = 2;
 
 export function layoutOf(wanted: Room, values: Parameters): Layout {
   const room = roomFor(wanted);
-  const { width, height, bedTop, bedBottom } = room;
+  const { width, bedTop, bedBottom } = room;
   const pxPerCm = (bedBottom - bedTop) / values['bed.length_cm'];
   const true_px = (values['column.bore_cm'] / 2) * pxPerCm;
-  const radius = Math.min(Math.max(true_px, 0.115 * (bedBottom - bedTop), 24), 0.2 * width);
-  const space_cm = Math.max(0.1, values['column.tube_cm'] - values['bed.length_cm']);
-  const room_px = Math.max(8, bedTop - ABOVE_RIM);
-  const shrinks = space_cm * pxPerCm > room_px;
-  const above = shrinks ? shrinking(bedTop, pxPerCm, space_cm, room_px) : (cm: number) => bedTop - cm * pxPerCm;
+  const radius = Math.min(Math.max(true_px, Math.min(SLIM_PX, WIDER * true_px)), 0.2 * width);
+  const wall = Math.max(2.5, WALL * radius);
+  const centre = width * (width < NARROW ? NARROW_CENTRE : 0.5);
+  const up = heights(bedTop, pxPerCm, Math.max(0.1, values['column.tube_cm'] - values['bed.length_cm']));
   return {
     ...room,
-    centre: width / 2,
+    centre,
     radius,
+    wall,
     widening: radius / true_px,
     pxPerCm,
-    shrinks,
-    above,
-    rim: above(space_cm),
-    ...below(bedBottom, height, width, radius),
+    ...up,
+    ...below(room, centre, radius),
+    ruler: {
+      left: centre + radius + wall + RULER_AWAY,
+      width: RULER_WIDTH[width < NARROW ? 1 : 0],
+      top: Math.max(up.rim + 2, (up.break ?? 0) + 4, bedTop - (RULER_ABOVE_CM + 0.3) * pxPerCm),
+      bottom: bedBottom + SUPPORT,
+    },
   };
 }
 
@@ -88,72 +112,63 @@ function roomFor(wanted: Room): Room {
   return { ...wanted, bedTop: 0.22 * height, bedBottom: 0.62 * height };
 }
 
-/** Depth in the bed (cm) at a height of the drawing, looked at level. */
+/** Depth in the bed (cm) at a height of the drawing. */
 export function depthAt(layout: Layout, y: number): number {
   return (y - layout.bedTop) / layout.pxPerCm;
 }
 
 /** Half the width that the receiver under the tip and its name take, px. */
-export function underHalf({ receiver, width }: Layout): number {
-  const fits = UNDER_HALF.find((half) => width / 2 - half >= ASIDE_WIDTH) ?? UNDER_HALF[UNDER_HALF.length - 1];
+export function underHalf({ receiver, width, centre }: Layout): number {
+  const fits = UNDER_HALF.find((half) => width - centre - half >= ASIDE_WIDTH) ?? UNDER_HALF[UNDER_HALF.length - 1];
   return Math.max(receiver.radius + 4, fits);
 }
 
-/** Depth (cm) on the near side of the bed at a place of the drawing, seen from above by so many degrees; undefined beside the bed. */
-export function depthUnder(layout: Layout, x: number, y: number, downDeg: number): number | undefined {
+/** Depth (cm) in the bed at a place of the drawing; undefined beside the bed. */
+export function depthUnder(layout: Layout, x: number, y: number): number | undefined {
   const { bedTop, bedBottom, centre, radius } = layout;
-  const across = x - centre;
-  if (Math.abs(across) > radius) return undefined;
-  const down = (downDeg * Math.PI) / 180;
-  const middle = (bedTop + bedBottom) / 2;
-  const level = middle + (y - middle - Math.sqrt(radius ** 2 - across ** 2) * Math.sin(down)) / Math.cos(down);
-  return level < bedTop || level > bedBottom ? undefined : depthAt(layout, level);
+  return Math.abs(x - centre) > radius || y < bedTop || y > bedBottom ? undefined : depthAt(layout, y);
 }
 
-/** Places for vessels that stand aside, nearest to the tip first, alternating left and right. */
+/** Places for vessels that stand aside, nearest to the tip first, right and left in turn while there is room. */
 export function asidePlaces(layout: Layout, count: number): VesselPlace[] {
-  const { receiver, width } = layout;
+  const { receiver, width, centre } = layout;
   const height = receiver.height * ASIDE;
   const radius = receiver.radius * ASIDE;
   const step = Math.max(ASIDE_WIDTH, 2 * radius + 12);
   const half = underHalf(layout);
-  const perSide = Math.max(0, Math.floor((width / 2 - half) / step));
-  return Array.from({ length: Math.min(count, 2 * perSide) }, (_, i) => {
-    const away = half + step * (Math.floor(i / 2) + 0.5);
-    return { x: layout.centre + (i % 2 === 0 ? -away : away), base: receiver.base, height, radius };
-  });
+  const sides = [1, -1].map((way) => ({ way, places: Math.max(0, Math.floor(((way > 0 ? width - centre : centre) - half) / step)) }));
+  const ranks = Array.from({ length: Math.max(...sides.map(({ places }) => places)) }, (_, rank) => rank);
+  const free = ranks.flatMap((rank) => sides.flatMap(({ way, places }) => (rank < places ? [centre + way * (half + step * (rank + 0.5))] : [])));
+  return free.slice(0, count).map((x) => ({ x, base: receiver.base, height, radius }));
 }
 
 /**
- * Heights above the bed on a scale that is true at the bed top and shrinks like a logarithm, so that a millimetre above the
- * bed shows while the rim of a long tube is still on the drawing.
+ * Heights above the bed. A tube that is too long is cut: below the cut heights are true, where the last millimetres are
+ * judged; above it the rest of the tube is drawn smaller, so that the rim shows. No liquid surface is drawn in the cut itself.
  */
-function shrinking(bedTop: number, pxPerCm: number, space_cm: number, room_px: number): (cm: number) => number {
-  const rise = (bend: number, cm: number): number => bend * Math.log1p((pxPerCm * cm) / bend);
-  let low = 1e-3;
-  let high = 1e5;
-  for (let i = 0; i < 60; i++) {
-    const middle = Math.sqrt(low * high);
-    if (rise(middle, space_cm) < room_px) low = middle;
-    else high = middle;
-  }
-  return (cm) => bedTop - rise(low, Math.max(0, cm));
+function heights(bedTop: number, pxPerCm: number, space_cm: number): Pick<Layout, 'above' | 'break' | 'rim'> {
+  const room_px = Math.max(8, bedTop - ABOVE_RIM);
+  const fits = space_cm * pxPerCm <= room_px;
+  if (fits) return { above: (cm) => bedTop - Math.max(0, cm) * pxPerCm, break: undefined, rim: bedTop - space_cm * pxPerCm };
+  const true_px = TRUE_SHARE * room_px;
+  const true_cm = (true_px - CUT) / pxPerCm;
+  const smaller = (room_px - true_px - CUT) / (space_cm - true_cm);
+  const above = (cm: number): number => bedTop - (cm <= true_cm ? Math.max(0, cm) * pxPerCm : true_px + CUT + (cm - true_cm) * smaller);
+  return { above, break: bedTop - true_px, rim: bedTop - room_px };
 }
 
 /** Support, outlet, clamp, tip and receiver share what is left under the bed. */
-function below(bedBottom: number, height: number, width: number, radius: number) {
-  const rest = height - bedBottom;
-  const free = rest - LABEL - SUPPORT;
-  const outlet = Math.min(0.34 * free, 110);
-  const gap = Math.min(0.18 * free, 56);
-  const beaker = Math.min(free - outlet - gap, 130, (0.5 * width) / BEAKER_WIDTH);
+function below({ width, height, bedBottom }: Room, centre: number, radius: number) {
+  const free = height - bedBottom - LABEL - SUPPORT;
+  const outlet = Math.min(0.4 * free, 120);
+  const gap = Math.min(0.16 * free, 44);
+  const beaker = Math.min(free - outlet - gap, 130, (BEAKER_SHARE * width) / BEAKER_WIDTH);
   const outletTop = bedBottom + SUPPORT;
   return {
-    support: SUPPORT,
-    outletRadius: Math.max(3, 0.11 * radius),
+    outletRadius: Math.max(2.2, 0.16 * radius),
     outletTop,
-    clamp: outletTop + 0.62 * outlet,
+    clamp: outletTop + 0.68 * outlet,
     tip: outletTop + outlet,
-    receiver: { x: width / 2, base: height - LABEL, height: beaker, radius: (beaker * BEAKER_WIDTH) / 2 },
+    receiver: { x: centre, base: height - LABEL, height: beaker, radius: (beaker * BEAKER_WIDTH) / 2 },
   };
 }

@@ -1,9 +1,10 @@
-import { WebGLRenderer } from 'three';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { ColumnScene, type Shown } from './column-scene.ts';
 import type { Layout } from '../layout.ts';
+import { Column, type Shown } from './column.ts';
+import type { Dripping } from './drips.ts';
 import { dropAt } from '../../store/drop.ts';
 import { approach, dropsPerSecond, FALL_S, STREAM_HZ, type Turning } from './motion.ts';
+import { Panel } from './panel.ts';
 import { Resolution } from './resolution.ts';
 
 /** How the run goes on, for what drips. */
@@ -17,25 +18,28 @@ export interface Pace {
 
 /** ms of rest after which a frame is drawn again at full resolution. */
 const REST_MS = 200;
-/** More pixels per CSS pixel than this show nothing more. */
+/** More pixels per px than this show nothing more. */
 const DENSEST = 2;
+/** Pixels per px from which one sample a pixel is enough for beads. */
+const SHARP = 1.6;
 /** Longest step of a turn, s: after a pause it goes on, it does not jump. */
 const STEP_S = 0.1;
 
-const STILL: Turning = { at: 0, speed: 0 };
-
 /** Draws a column on a canvas, and only when something has changed. */
 export class Stage {
-  private readonly renderer: WebGLRenderer;
-  private readonly column: ColumnScene;
+  /** Pictures drawn so far. */
+  frames = 0;
+  /** What leaves the tip in the last of them. */
+  dripping: Dripping = { hanging: false, falling_s: undefined, streaming: false };
+  private readonly panel: Panel;
+  private readonly column: Column;
   private readonly resolution = new Resolution();
   private layout: Layout | undefined;
   private shown: Shown | undefined;
   private pace: Pace = { playing: false, speed: 1, still: true };
-  private side: Turning = STILL;
-  private down: Turning = STILL;
+  private side: Turning = { at: 0, speed: 0 };
   private sideTarget = 0;
-  private downTarget = 0;
+  private dark = false;
   private drops = 0;
   private fallStart = Number.NEGATIVE_INFINITY;
   private dirty = false;
@@ -46,10 +50,8 @@ export class Stage {
   private lost = false;
 
   constructor(canvas: HTMLCanvasElement, scenario: Scenario) {
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
-    this.renderer.setClearAlpha(0);
-    this.column = new ColumnScene(scenario);
-    this.column.look(0, 0);
+    this.panel = new Panel(canvas);
+    this.column = new Column(this.panel, scenario);
   }
 
   place(layout: Layout): void {
@@ -65,39 +67,46 @@ export class Stage {
     if (drops > this.drops && pace.playing && this.shown) this.fallStart = performance.now();
     this.drops = drops;
     this.pace = pace;
-    if (shown.moment !== this.shown?.moment || shown.labels !== this.shown?.labels || shown.exaggerate !== this.shown?.exaggerate) this.column.show(shown);
+    const before = this.shown;
+    if (!before || (['moment', 'labels', 'exaggerate', 'dragged'] as const).some((name) => shown[name] !== before[name])) this.column.show(shown);
     this.shown = shown;
     this.wake();
   }
 
-  /** Turns to a side and looks down by so much, at once or settling. */
-  look(sideDeg: number, downDeg: number, atOnce: boolean): void {
+  /** Turns to a side, at once or settling. */
+  look(sideDeg: number, atOnce: boolean): void {
     this.sideTarget = sideDeg;
-    this.downTarget = downDeg;
-    if (atOnce || this.pace.still) {
-      this.side = { at: sideDeg, speed: 0 };
-      this.down = { at: downDeg, speed: 0 };
-    }
+    if (atOnce || this.pace.still) this.side = { at: sideDeg, speed: 0 };
     this.wake();
   }
 
-  markDepth(share: number | undefined): void {
-    this.column.markDepth(share);
+  markDepth(depth_cm: number | undefined): void {
+    this.column.markDepth(depth_cm);
+    this.wake();
+  }
+
+  /** Whether the page round the glass is dark. */
+  shade(dark: boolean): void {
+    this.dark = dark;
+    this.panel.set({ dark: [dark ? 1 : 0] });
     this.wake();
   }
 
   /** After the drawing context was lost, and when it is back. */
   setLost(lost: boolean): void {
     this.lost = lost;
-    if (!lost) this.wake();
+    if (lost) return;
+    this.panel.build();
+    this.column.resend();
+    this.size();
+    this.shade(this.dark);
   }
 
   dispose(): void {
     cancelAnimationFrame(this.request);
     clearTimeout(this.rest);
     this.lost = true;
-    this.column.dispose();
-    this.renderer.dispose();
+    this.panel.dispose();
   }
 
   private wake(): void {
@@ -114,7 +123,7 @@ export class Stage {
     this.last = now;
     const moving = this.move(Math.min(STEP_S, since / 1000), now);
     this.setFull(this.resolution.note(since));
-    this.renderer.render(this.column.scene, this.column.camera);
+    this.draw();
     if (moving) this.wake();
     else this.rest = setTimeout(() => this.drawStill(), REST_MS);
   }
@@ -122,10 +131,7 @@ export class Stage {
   /** Moves turn and drops on; whether anything will move in the next frame too. */
   private move(seconds: number, now: number): boolean {
     this.side = approach(this.side, this.sideTarget, seconds);
-    this.down = approach(this.down, this.downTarget, seconds);
-    this.column.look(this.side.at, this.down.at);
-    const turning = this.side.at !== this.sideTarget || this.down.at !== this.downTarget;
-    return this.drip(now) || turning;
+    return this.drip(now) || this.side.at !== this.sideTarget;
   }
 
   private drip(now: number): boolean {
@@ -134,10 +140,17 @@ export class Stage {
     const rate = dropsPerSecond(shown.moment.flow, dropAt(shown.scenario, shown.moment), pace.speed);
     const runs = pace.playing && !pace.still && shown.moment.flow > 0;
     const streaming = runs && rate > STREAM_HZ;
-    const falling_s = (now - this.fallStart) / 1000;
-    const falling = runs && !streaming && falling_s < FALL_S;
-    this.column.drip({ hanging: !pace.still && !streaming, falling_s: falling ? Math.max(0, falling_s) : undefined, streaming });
+    const seconds = (now - this.fallStart) / 1000;
+    const falling = runs && !streaming && seconds < FALL_S;
+    this.dripping = { hanging: !pace.still && !streaming, falling_s: falling ? Math.max(0, seconds) : undefined, streaming };
+    this.column.drip(this.dripping);
     return falling;
+  }
+
+  private draw(): void {
+    this.column.look(this.side.at, this.full && devicePixelRatio < SHARP);
+    this.panel.draw();
+    this.frames++;
   }
 
   /** Leaves the reduced resolution only for a still picture. */
@@ -152,13 +165,15 @@ export class Stage {
     if (this.lost || this.full) return;
     this.full = true;
     this.size();
-    this.renderer.render(this.column.scene, this.column.camera);
+    this.draw();
   }
 
   private size(): void {
-    if (!this.layout) return;
+    if (this.layout) this.panel.size(this.layout.width, this.layout.height, this.density());
+  }
+
+  private density(): number {
     const dense = Math.min(DENSEST, devicePixelRatio);
-    this.renderer.setPixelRatio(this.full ? dense : dense * this.resolution.share);
-    this.renderer.setSize(this.layout.width, this.layout.height, false);
+    return this.full ? dense : dense * this.resolution.share;
   }
 }

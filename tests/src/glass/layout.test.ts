@@ -18,15 +18,18 @@ describe('layoutOf', () => {
   test('draws heights above the bed true where the tube fits', () => {
     const short = scenarioWith({ column: { tube_cm: 9 } }).values;
     const layout = layoutOf(ROOM, short);
-    expect(layout.shrinks).toBe(false);
+    expect(layout.break).toBeUndefined();
     expect(layout.above(1)).toBeCloseTo(ROOM.bedTop - layout.pxPerCm, 12);
   });
 
-  test('shrinks heights of a long tube so that the rim stays on the drawing and a millimetre keeps its size', () => {
+  test('cuts a long tube: true heights below the cut, the rim on the drawing above it, and no surface in the cut', () => {
     const layout = layoutOf(ROOM, scenarioWith({ column: { tube_cm: 200 } }).values);
-    expect(layout.shrinks).toBe(true);
-    expect(layout.rim).toBeCloseTo(12, 3);
-    expect((ROOM.bedTop - layout.above(0.1)) / (0.1 * layout.pxPerCm)).toBeGreaterThan(0.85);
+    const cut = layout.break ?? Number.NaN;
+    expect(layout.rim).toBeCloseTo(10, 9);
+    expect(layout.above(193)).toBeCloseTo(layout.rim, 9);
+    expect(ROOM.bedTop - layout.above(1.5)).toBeCloseTo(1.5 * layout.pxPerCm, 9);
+    const away = Array.from({ length: 1930 }, (_, i) => Math.abs(layout.above(i / 10) - cut));
+    expect(Math.min(...away)).toBeGreaterThan(4);
   });
 
   test('keeps higher liquid higher, and everything below the bed in order and on the drawing, in any room', () => {
@@ -66,23 +69,33 @@ describe('layoutOf', () => {
     expect(receiver.height).toBeGreaterThan(40);
   });
 
-  test('says how many times too wide a slim tube is drawn', () => {
-    const layout = layoutOf(ROOM, values);
-    expect(layout.radius).toBeCloseTo((layout.widening * layout.pxPerCm * values['column.bore_cm']) / 2, 9);
-    expect(layout.widening).toBeGreaterThan(1);
+  test('draws the tube as wide as it is, and a slim one at most a quarter wider', () => {
+    const large = layoutOf({ width: 400, height: 900, bedTop: 200, bedBottom: 620 }, values);
+    expect(large.widening).toBe(1);
+    expect(2 * large.radius).toBeCloseTo(large.pxPerCm * values['column.bore_cm'], 9);
+    const slim = layoutOf({ width: 120, height: 380, bedTop: 95, bedBottom: 235 }, values);
+    expect(slim.widening).toBeCloseTo(1.25, 9);
+    expect(slim.radius).toBeCloseTo((slim.widening * slim.pxPerCm * values['column.bore_cm']) / 2, 9);
+  });
+
+  test.each([
+    [210, 510],
+    [120, 380],
+  ])('stands on a panel of %d by %d px with its ruler, and with the second receiver beside the first', (width, height) => {
+    const layout = layoutOf({ width, height, bedTop: 0.25 * height, bedBottom: 0.62 * height }, values);
+    expect(layout.centre - layout.radius - layout.wall).toBeGreaterThan(0);
+    expect(layout.ruler.left).toBeGreaterThan(layout.centre + layout.radius + layout.wall);
+    expect(layout.ruler.left + layout.ruler.width).toBeLessThan(width);
+    expect(asidePlaces(layout, 1)).toHaveLength(1);
   });
 });
 
 describe('depthUnder', () => {
-  test('finds the depth under the pointer, level and from above, and none beside the bed', () => {
+  test('finds the depth under the pointer, and none beside the bed', () => {
     const layout = layoutOf(ROOM, values);
-    expect(depthUnder(layout, layout.centre, 280, 0)).toBeCloseTo(3.5, 12);
-    // From above by d, a point at height h on the near side appears at h cos d - r sin d (parallel projection).
-    const d = (20 * Math.PI) / 180;
-    expect(depthUnder(layout, layout.centre, 280 + layout.radius * Math.sin(d), 20)).toBeCloseTo(3.5, 12);
-    expect(depthUnder(layout, layout.centre, 280 + 100 * Math.cos(d) + layout.radius * Math.sin(d), 20)).toBeCloseTo(6, 12);
-    expect(depthUnder(layout, layout.centre + layout.radius + 1, 280, 0)).toBeUndefined();
-    expect(depthUnder(layout, layout.centre, 100, 0)).toBeUndefined();
+    expect(depthUnder(layout, layout.centre, 280)).toBeCloseTo(3.5, 12);
+    expect(depthUnder(layout, layout.centre + layout.radius + 1, 280)).toBeUndefined();
+    expect(depthUnder(layout, layout.centre, 100)).toBeUndefined();
   });
 });
 
@@ -97,6 +110,6 @@ describe('asidePlaces', () => {
   });
 
   test('are none where there is no room', () => {
-    expect(asidePlaces(layoutOf({ ...ROOM, width: 150 }, values), 3)).toEqual([]);
+    expect(asidePlaces(layoutOf({ ...ROOM, width: 100 }, values), 3)).toEqual([]);
   });
 });

@@ -1,0 +1,40 @@
+import { noChange } from 'lit';
+import { Directive, directive, type ElementPart, type PartInfo, PartType } from 'lit/directive.js';
+
+/** Custom properties or style properties by name, with unit. */
+export type StyleValues = Readonly<Record<string, string>>;
+
+/** Sets styles of an element one by one, which a page allows that forbids style attributes (style-src 'self'). */
+class Styled extends Directive {
+  constructor(info: PartInfo) {
+    super(info);
+    if (info.type !== PartType.ELEMENT) throw new Error('styled: expected a place among the attributes of a tag, received another');
+  }
+
+  render(_values: StyleValues): unknown {
+    return noChange;
+  }
+
+  override update({ element }: ElementPart, [values]: [StyleValues]): unknown {
+    if (element instanceof HTMLElement || element instanceof SVGElement)
+      for (const [name, value] of Object.entries(values)) element.style.setProperty(name, value);
+    return noChange;
+  }
+}
+
+export const styled = directive(Styled);
+
+/** Styles of an element that stands at a place, px. */
+export function at({
+  left,
+  top,
+  width,
+  height,
+}: {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}): StyleValues {
+  return { left: `${left}px`, top: `${top}px`, width: `${width}px`, height: `${height}px` };
+}
