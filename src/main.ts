@@ -10,6 +10,7 @@ import { rememberSingleKeys } from './ui/keys.ts';
 import { installTheme } from './ui/theme.ts';
 import './app/shell.ts';
 import './app/run-menu.ts';
+import './app/scenario-choice.ts';
 
 const storage = localStorageOf(window);
 installTheme(document, storage);
@@ -28,6 +29,8 @@ if (app) {
   hearPointing(app, session.pointing);
 }
 if (menu) menu.session = session;
+const choice = document.querySelector('bf-scenario-choice');
+if (choice) choice.session = session;
 effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });

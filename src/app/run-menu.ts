@@ -1,23 +1,21 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { catalog } from '../store/catalog.ts';
 import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { showMessage } from '../ui/message.ts';
-import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { controlStyles } from '../ui/styles.ts';
 import { routeHash } from './route.ts';
 import '../ui/issues.ts';
 
-/** What can be done with the run as a whole: choose a scenario, copy a link, save, open. */
+/** What can be done with the run as a whole: copy a link, save, open. */
 @customElement('bf-run-menu')
 export class RunMenu extends LiveElement {
   static override styles = [
     controlStyles,
-    hiddenStyles,
     css`
-      :host { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
-      select { max-width: 11rem; }
+      :host { display: grid; }
+      button { text-align: left; }
     `,
   ];
 
@@ -44,27 +42,12 @@ export class RunMenu extends LiveElement {
     const { session } = this;
     if (!session) return nothing;
     return html`
-      <label><span class="unseen">Scenario</span>
-        <select @change=${this.choose}>${catalog().map(({ id, title }) => html`<option value=${id} ?selected=${id === session.base}>${title}</option>`)}</select></label>
-      <button type="button" @click=${this.copyLink}>Copy link</button>
-      <button type="button" @click=${this.save}>Save</button>
-      <button type="button" @click=${this.openFile}>Open file</button>`;
+      <button type="button" class="plain" @click=${this.copyLink}>Copy link</button>
+      <button type="button" class="plain" @click=${this.save}>Save to a file</button>
+      <button type="button" class="plain" @click=${this.openFile}>Open a file</button>`;
   }
 
   private readonly keep = () => this.session?.keepNow();
-
-  private async choose(event: Event & { target: HTMLSelectElement }) {
-    const { session } = this;
-    if (!session) return;
-    const before = session.saved();
-    await session.openScenario(event.target.value);
-    if (before.log.length > 0)
-      showMessage(this, {
-        text: 'Another scenario is open; the run before it is put aside.',
-        kind: 'note',
-        action: { label: 'Back to that run', run: () => void session.openRun(before) },
-      });
-  }
 
   private async copyLink() {
     const link = await this.session?.link();

@@ -20,7 +20,8 @@ import './keys-list.ts';
  * The frame of the page: name, scenario, navigation, the view in the main landmark, message line, spoken line, keys.
  * It hears `bf-announce` (a string, spoken politely at a sane rate) and `bf-message` (a Message) from anywhere inside.
  *
- * @slot actions - buttons of the run, such as copy link, save, open
+ * @slot run - which scenario is open, and how it is looked at
+ * @slot actions - buttons of the run in the menu, such as copy link, save, open
  * @slot notice - above the view: issues found on reading, and the like
  * @fires bf-view - {id} when another view is shown
  */
@@ -37,7 +38,10 @@ export class App extends LitElement {
   @state() private spoken = '';
   @state() private keysOpened = 0;
   @query('main') private main!: HTMLElement;
-  @query('bf-dialog') private keysDialog!: Dialog;
+  @state() private cautionsOpened = false;
+  @query('#keys') private keysDialog!: Dialog;
+  @query('#cautions') private cautionsDialog!: Dialog;
+  @query('#menu') private menu!: HTMLElement;
   private loading = 0;
 
   constructor() {
@@ -74,14 +78,16 @@ export class App extends LitElement {
       <header>
         <button type="button" class="skip" @click=${this.skip}>Skip to the view</button>
         <p class="name"><a href=${routeHash({ view: this.views[0]?.id ?? '' })}>Bandfall</a></p>
-        <p class="scenario">${this.scenarioTitle}</p>
-        <div class="tools">
-          <slot name="actions"></slot>
-          <label><span class="unseen">Theme</span>
-            <select @change=${this.chooseTheme}>${THEME_CHOICES.map((choice) => this.themeOption(choice))}</select></label>
-          <button type="button" @click=${this.showKeys}>Keys</button>
-        </div>
+        <div class="run"><slot name="run"><p class="scenario">${this.scenarioTitle}</p></slot></div>
         ${this.views.length > 1 ? html`<nav aria-label="Views"><ul>${this.views.map((view) => this.link(view))}</ul></nav>` : nothing}
+        <button type="button" class="more plain" popovertarget="menu" aria-label="Menu">⋯</button>
+        <div id="menu" class="menu" popover @click=${this.leaveMenu}>
+          <slot name="actions"></slot>
+          <button type="button" class="plain" @click=${this.showKeys}>Keys</button>
+          <button type="button" class="plain" @click=${this.showCautions}>Cautions</button>
+          <label>Theme
+            <select @change=${this.chooseTheme}>${THEME_CHOICES.map((choice) => this.themeOption(choice))}</select></label>
+        </div>
       </header>
       <slot name="notice"></slot>
       <main id="main" tabindex="-1" aria-busy=${this.current && !this.draw && !this.failure ? 'true' : 'false'}>
@@ -89,7 +95,8 @@ export class App extends LitElement {
       </main>
       <bf-message-line .message=${this.message} @bf-dismiss=${this.dismiss}></bf-message-line>
       <div class="unseen" aria-live="polite">${this.spoken}</div>
-      <bf-dialog heading="Keys"><bf-keys .opened=${this.keysOpened}></bf-keys></bf-dialog>`;
+      <bf-dialog id="keys" heading="Keys"><bf-keys .opened=${this.keysOpened}></bf-keys></bf-dialog>
+      <bf-dialog id="cautions" heading="Cautions">${this.cautionsOpened ? html`<bf-all-cautions></bf-all-cautions>` : nothing}</bf-dialog>`;
   }
 
   /** Shows a view, as if its entry in the navigation had been clicked. */
@@ -102,7 +109,7 @@ export class App extends LitElement {
   }
 
   private themeOption(choice: ThemeChoice) {
-    const label = { system: 'Theme: system', light: 'Theme: light', dark: 'Theme: dark' }[choice];
+    const label = { system: 'as the system', light: 'light', dark: 'dark' }[choice];
     return html`<option value=${choice} ?selected=${choice === rememberedTheme(localStorageOf(window))}>${label}</option>`;
   }
 
@@ -150,6 +157,18 @@ export class App extends LitElement {
   private showKeys() {
     this.keysOpened += 1;
     void this.keysDialog.show();
+  }
+
+  private async showCautions() {
+    await import('../ui/safety/all-cautions.ts');
+    this.cautionsOpened = true;
+    void this.cautionsDialog.show();
+  }
+
+  /** A choice made in the menu closes it; a list that is being chosen from does not. */
+  private leaveMenu(event: Event) {
+    const pressed = event.composedPath()[0];
+    if (pressed instanceof HTMLButtonElement) this.menu.hidePopover();
   }
 
   private chooseTheme(event: Event & { target: HTMLSelectElement }) {

@@ -29,7 +29,7 @@ export function viewsOf(session: Session): readonly View[] {
     },
     {
       id: 'why',
-      label: 'Why it parts',
+      label: 'Why',
       load: async () => {
         await import('../why/view.ts');
         return () => html`<bf-why .session=${session}></bf-why>`;
@@ -37,7 +37,7 @@ export function viewsOf(session: Session): readonly View[] {
     },
     {
       id: 'faults',
-      label: 'What goes wrong',
+      label: 'Faults',
       load: async () => {
         await Promise.all([import('../faults/view.ts'), import('../figure/figure.ts'), import('../glass/unrolled.ts')]);
         void import('../glass/glass.ts');
@@ -46,7 +46,7 @@ export function viewsOf(session: Session): readonly View[] {
     },
     {
       id: 'workup',
-      label: 'Work-up',
+      label: 'Flask',
       load: async () => {
         await import('../workup/view.ts');
         return () => html`<bf-workup .session=${session}></bf-workup>`;

@@ -10,15 +10,20 @@ export interface Message {
   readonly action?: { readonly label: string; readonly run: () => void };
 }
 
+/** Time a message stays: a slow reader takes about 70 ms a character. Choices. */
+const LEAST_MS = 4000;
+const MS_PER_CHARACTER = 70;
+
 /** Asks the shell to show a message line. */
 export function showMessage(host: EventTarget, message: Message): void {
   emit(host, 'bf-message', message);
 }
 
 /**
- * The message line at the foot of the page. A message stays until it is dismissed or replaced: no reading against time.
+ * The message line under the header. It leaves by itself after a time that grows with its length, but not while it is pointed at,
+ * holds the focus or offers something to do.
  *
- * @fires bf-dismiss - the reader has closed the line
+ * @fires bf-dismiss - the line has been closed or has had its time
  */
 @customElement('bf-message-line')
 export class MessageLine extends LitElement {
@@ -37,18 +42,36 @@ export class MessageLine extends LitElement {
   ];
 
   @property({ attribute: false }) message: Message | undefined;
+  private leaving: ReturnType<typeof setTimeout> | undefined;
+
+  override updated(changed: Map<PropertyKey, unknown>) {
+    if (changed.has('message')) this.leaveLater();
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    clearTimeout(this.leaving);
+  }
 
   override render() {
     return html`<div role=${this.message?.kind === 'problem' ? 'alert' : 'status'}>${this.message ? this.line(this.message) : nothing}</div>`;
   }
 
   private line(message: Message) {
-    return html`<div class="line ${message.kind}">
+    return html`<div class="line ${message.kind}" @pointerenter=${this.stay} @pointerleave=${this.leaveLater} @focusin=${this.stay} @focusout=${this.leaveLater}>
       <p>${message.text}</p>
       ${message.action ? html`<button type="button" @click=${this.act}>${message.action.label}</button>` : nothing}
       <button type="button" @click=${this.dismiss}>Dismiss</button>
     </div>`;
   }
+
+  private readonly stay = () => clearTimeout(this.leaving);
+
+  private readonly leaveLater = () => {
+    clearTimeout(this.leaving);
+    const { message } = this;
+    if (message && !message.action) this.leaving = setTimeout(() => this.dismiss(), LEAST_MS + message.text.length * MS_PER_CHARACTER);
+  };
 
   private act() {
     const action = this.message?.action;

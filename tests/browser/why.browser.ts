@@ -73,7 +73,7 @@ describe('the view', () => {
     await withRun(page);
     await page.getByRole('link', { name: 'Back to the bench' }).click();
     await page.locator('bf-bench').waitFor(WAIT);
-    await page.getByRole('link', { name: 'Why it parts' }).click();
+    await page.getByRole('link', { name: 'Why', exact: true }).click();
     await page.getByRole('button', { name: /Play the front/ }).waitFor(WAIT);
   });
 });

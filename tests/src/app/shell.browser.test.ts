@@ -58,7 +58,7 @@ describe.each([
       expect(await page.evaluate(() => document.documentElement.scrollWidth), view).toBeLessThanOrEqual(options.width);
     }
     await page.keyboard.press('?');
-    await page.locator('dialog[open]').waitFor();
+    await page.locator('#keys dialog[open]').waitFor();
     expect(await findings(page)).toEqual([]);
     expect(complaints).toEqual([]);
     await page.context().close();
@@ -95,6 +95,7 @@ test('a chosen theme shows at once and is there after a reload', async () => {
   const { page } = await specimen();
   const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   expect(await paper()).toBe('rgb(251, 251, 248)');
+  await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByLabel('Theme').selectOption('dark');
   expect(await paper()).toBe('rgb(15, 21, 29)');
   await page.reload();
@@ -102,22 +103,33 @@ test('a chosen theme shows at once and is there after a reload', async () => {
   await page.context().close();
 });
 
+test('the menu opens the cautions, and Escape leads back', async () => {
+  const { page } = await specimen();
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Cautions' }).click();
+  await page.locator('bf-all-cautions h3').first().waitFor();
+  expect(await findings(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.locator('bf-all-cautions h3').first().waitFor({ state: 'hidden' });
+  await page.context().close();
+});
+
 test('the key ? opens the list of keys, Escape closes it, and turned off it does nothing', async () => {
   const { page } = await specimen();
   await page.keyboard.press('?');
-  await page.locator('dialog[open]').waitFor();
+  await page.locator('#keys dialog[open]').waitFor();
   await page.getByLabel('Single keys act anywhere on the page').uncheck();
   await page.keyboard.press('Escape');
-  await page.locator('dialog[open]').waitFor({ state: 'detached' });
+  await page.locator('#keys dialog[open]').waitFor({ state: 'detached' });
   await page.keyboard.press('?');
-  expect(await page.locator('dialog[open]').count()).toBe(0);
+  expect(await page.locator('#keys dialog[open]').count()).toBe(0);
   await page.context().close();
 });
 
 test('a key typed into a field stays in the field', async () => {
   const { page } = await specimen();
   await page.locator('bf-number input[type="text"]').first().pressSequentially('?');
-  expect(await page.locator('dialog[open]').count()).toBe(0);
+  expect(await page.locator('#keys dialog[open]').count()).toBe(0);
   await page.context().close();
 });
 
@@ -180,7 +192,7 @@ test('a line announced twice is spoken twice, and many at once only first and la
   await page.context().close();
 });
 
-test('a message stays until it is dismissed', async () => {
+test('a message is dismissed, or leaves by itself unless it offers something to do', async () => {
   const { page } = await specimen();
   await page.evaluate(() =>
     document.querySelector('bf-app')?.dispatchEvent(new CustomEvent('bf-message', { detail: { kind: 'problem', text: 'link: it is damaged' } })),
@@ -189,6 +201,16 @@ test('a message stays until it is dismissed', async () => {
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: 'Dismiss' }).click();
   expect(await page.getByText('link: it is damaged').count()).toBe(0);
+  await page.clock.install();
+  const say = (detail: { kind: string; text: string; action?: object }) =>
+    page.evaluate((given) => document.querySelector('bf-app')?.dispatchEvent(new CustomEvent('bf-message', { detail: given })), detail);
+  await say({ kind: 'note', text: 'the tube is full' });
+  await page.getByText('the tube is full').waitFor();
+  await page.clock.fastForward(20_000);
+  await page.getByText('the tube is full').waitFor({ state: 'detached' });
+  await say({ kind: 'note', text: 'a run was put aside', action: { label: 'Back' } });
+  await page.clock.fastForward(60_000);
+  expect(await page.getByText('a run was put aside').count()).toBe(1);
   await page.context().close();
 });
 

@@ -1,0 +1,49 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { catalog } from '../store/catalog.ts';
+import type { Session } from '../store/session.ts';
+import { LiveElement } from '../store/live-element.ts';
+import { showMessage } from '../ui/message.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+
+/** Which scenario is open, and the choice of another. */
+@customElement('bf-scenario-choice')
+export class ScenarioChoice extends LiveElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      :host { display: block; min-width: 0; }
+      select { width: auto; max-width: 100%; min-height: var(--target); padding: 0 0.25em; border-color: transparent; background: none; text-overflow: ellipsis; }
+      select:hover { border-color: var(--edge); }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+
+  override render() {
+    const { session } = this;
+    if (!session) return nothing;
+    return html`<label><span class="unseen">Scenario</span>
+      <select @change=${this.choose}>${catalog().map(({ id, title }) => html`<option value=${id} ?selected=${id === session.base}>${title}</option>`)}</select></label>`;
+  }
+
+  private async choose(event: Event & { target: HTMLSelectElement }) {
+    const { session } = this;
+    if (!session) return;
+    const before = session.saved();
+    await session.openScenario(event.target.value);
+    if (before.log.length > 0)
+      showMessage(this, {
+        text: 'Another scenario is open; the run before it is put aside.',
+        kind: 'note',
+        action: { label: 'Back to that run', run: () => void session.openRun(before) },
+      });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-scenario-choice': ScenarioChoice;
+  }
+}
