@@ -1,0 +1,180 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { PATIENCE_MS, ready, withoutCoach } from './bench-rig.ts';
+import { launch, type Session } from './session.ts';
+
+// Every view shows the present state when it is entered. In one page that is never loaded again, something is changed in each
+// view, and every other view is entered to see whether it shows it.
+
+const PASS_TIME_MS = 300_000;
+/** The model has answered by then, on a busy machine too. */
+const SOON_MS = 15_000;
+const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan'] as const;
+type View = (typeof VIEWS)[number];
+
+/** What a view says: its text, what its fields hold, and the words and lines of its drawings, through all shadow roots. */
+const WORDS = `(name) => {
+  const found = [];
+  const visit = (node) => {
+    if (node.nodeName === 'STYLE') return;
+    if (node.nodeType === 3) found.push(node.data.trim());
+    if (node.nodeType === 1) found.push(node.value ?? '', node.getAttribute('aria-label') ?? '', node.getAttribute('d') ?? '');
+    if (node.shadowRoot) visit(node.shadowRoot);
+    node.childNodes.forEach(visit);
+  };
+  const view = document.querySelector('bf-app').shadowRoot.querySelector('bf-' + name);
+  if (view) visit(view);
+  return found.filter((text) => text !== '').join(' ');
+}`;
+
+interface Change {
+  readonly what: string;
+  readonly from: View;
+  readonly make: (page: Page) => Promise<void>;
+  /** What the others say from then on. */
+  readonly shows: Readonly<Partial<Record<View, RegExp>>>;
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
+
+const CHANGES: readonly Change[] = [
+  {
+    what: 'the procedure played to its end',
+    from: 'bench',
+    make: async (page) => {
+      await button(page, 'Play the procedure').click();
+      await button(page, 'Jump there').click();
+      await page.getByText('The run is over').waitFor();
+    },
+    shows: {
+      why: /Play the front passing/,
+      faults: /min.*\b[1-9]\d*\.\d\s?mL delivered/,
+      workup: /cobalt , 18\.0/,
+      notebook: /receiver “cobalt” holds/,
+      plan: /Column times are those of the run on the bench/,
+    },
+  },
+  {
+    what: 'an aliquot titrated and kept, and the next column begun',
+    from: 'workup',
+    make: async (page) => {
+      await page.locator('bf-receiver-taken select').selectOption('cobalt');
+      await button(page, 'Do all that are left').click();
+      await button(page, 'Keep the result of this aliquot').click();
+      await button(page, 'Next aliquot, by hand').click();
+    },
+    shows: {
+      bench: /delivered 0\.0/,
+      why: /Nothing has been poured yet/,
+      faults: /\b0\.0\s?mL delivered/,
+      notebook: /seed 2 .*Aliquots over the column/,
+      plan: /column times are assumed/,
+    },
+  },
+  {
+    what: 'the procedure of the lesson, and a moment of it',
+    from: 'why',
+    make: async (page) => {
+      await button(page, 'Run the procedure of this lesson').click();
+      await button(page, /Play the front passing/).click();
+      await button(page, 'Pause').click();
+    },
+    shows: {
+      bench: /delivered [1-9]/,
+      faults: /\b[1-9]\d*\.\d\s?mL delivered/,
+      workup: /choose one/,
+      notebook: /receiver “nickel” holds/,
+      plan: /Column times are those of the run on the bench/,
+    },
+  },
+  {
+    what: 'a channel imposed before the run, and its end looked at',
+    from: 'faults',
+    make: async (page) => {
+      await page
+        .locator('bf-fault-board summary')
+        .filter({ hasText: /^\s*channel\s*$/ })
+        .click();
+      await button(page, 'Impose before the run').click();
+      await button(page, 'Remove channel').waitFor();
+      await page.getByRole('slider', { name: 'time' }).press('End');
+    },
+    shows: {
+      bench: /The run is over/,
+      workup: /cobalt , 18\.0/,
+      notebook: /receiver “cobalt” holds/,
+    },
+  },
+  {
+    what: 'a demonstration opened',
+    from: 'notebook',
+    // The header with its menu stands above every view, and so does the line that offers the way back.
+    make: async (page) => {
+      await page.locator('bf-run-menu select').selectOption('demo-channel');
+    },
+    shows: {
+      bench: /delivered 0\.0/,
+      why: /Nothing has been poured yet/,
+      faults: /Imposed on this run.*Remove channel/,
+      workup: /Nothing has run out of the column yet/,
+      plan: /of the scenario/,
+    },
+  },
+  {
+    what: 'the run before it taken up again',
+    from: 'plan',
+    make: (page) => button(page, 'Back to that run').click(),
+    shows: {
+      bench: /The run is over/,
+      why: /Now, at/,
+      faults: /\b[1-9]\d*\.\d\s?mL delivered/,
+      workup: /cobalt , 18\.0/,
+      notebook: /receiver “cobalt” holds/,
+    },
+  },
+];
+
+let session: Session;
+beforeAll(async () => {
+  session = await launch({ webgl: false });
+});
+afterAll(() => session?.close());
+
+const words = (page: Page, view: View): Promise<string> => page.evaluate<string>(`(${WORDS})('${view}')`);
+
+async function enter(page: Page, view: View): Promise<void> {
+  await page.evaluate(`location.hash = '#${view}'`);
+  await page.locator(`bf-${view}`).waitFor();
+  await expect.poll(() => words(page, view), { timeout: PATIENCE_MS }).not.toMatch(/^$|being (packed|opened|run)/);
+}
+
+test(
+  'a change made in one view is shown by every other as it is entered, without a reload',
+  async () => {
+    const { page } = await session.openPage({ hash: '#bench' });
+    page.setDefaultTimeout(PATIENCE_MS);
+    await ready(page);
+    await withoutCoach(page);
+    await page.evaluate('globalThis.loadedOnce = true');
+    const before = new Map<View, string>();
+    for (const view of VIEWS) {
+      await enter(page, view);
+      before.set(view, await words(page, view));
+    }
+    for (const { what, from, make, shows } of CHANGES) {
+      await enter(page, from);
+      await make(page);
+      for (const view of VIEWS.filter((one) => one !== from)) {
+        await enter(page, view);
+        const message = `${what} (${from}), seen in ${view}`;
+        await expect.poll(() => words(page, view), { message, timeout: SOON_MS }).not.toBe(before.get(view));
+        await expect.poll(() => words(page, view), { message, timeout: SOON_MS }).toMatch(shows[view] ?? /./);
+        before.set(view, await words(page, view));
+      }
+      await enter(page, from);
+      before.set(from, await words(page, from));
+    }
+    expect(await page.evaluate('globalThis.loadedOnce')).toBe(true);
+  },
+  PASS_TIME_MS,
+);
