@@ -1,7 +1,7 @@
 import type { FaultKind } from '../terms/fault-kinds.ts';
 import { FAULTS } from '../faults/registry.ts';
 import { targetOf } from '../input/roles.ts';
-import type { Results } from '../history/outcome.ts';
+import type { Results } from '../history/index.ts';
 import type { Fault, IonId, Log, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';
 import { type Mistake, type MistakeKind, mistakesOf } from './mistakes.ts';

@@ -1,6 +1,6 @@
 import { sectionOf } from '../terms/geometry.ts';
 import { AIR_ENTERS } from '../run/run.ts';
-import type { RunEvent } from '../history/events.ts';
+import type { RunEvent } from '../history/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import type { Mistake } from './mistakes.ts';
 import type { Step, Whole } from './placed.ts';

@@ -1,16 +1,14 @@
 import { sectionOf } from '../terms/geometry.ts';
-import { FRAME, type RunRecord } from '../history/record.ts';
+import { type Frames, framesOf, idleBetween, type Results, type RunEvent } from '../history/index.ts';
 import { resultsOf } from '../run/results.ts';
-import type { Results } from '../history/outcome.ts';
 import { type Run, runWhole } from '../run/run.ts';
-import type { RunEvent } from '../history/events.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 
 // A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated
 // on another bed: the operator looks at volumes, not at the clock.
 
 /** What attribution needs of a whole run; a run and the page's plan both have it. */
-export interface Whole extends Pick<RunRecord, 'rows' | 'stride' | 'count'> {
+export interface Whole extends Frames {
   readonly results: Results;
   readonly events: readonly RunEvent[];
 }
@@ -21,8 +19,7 @@ export function wholeRun(scenario: Scenario, log: Log): Whole {
 }
 
 export function wholeOf(run: Run): Whole {
-  const { rows, stride, count } = run.record;
-  return { rows, stride, count, events: run.events, results: resultsOf(run) };
+  return { ...framesOf(run.record), events: run.events, results: resultsOf(run) };
 }
 
 /** An action with a name that stays when others are added or removed. */
@@ -64,18 +61,6 @@ export function stepsOf(scenario: Scenario, whole: Whole): Step[] {
     steps.push({ ...common, id: steps.length, open, action });
   }
   return steps;
-}
-
-/** Minutes between two times in which nothing was delivered, by the frames of the run. */
-function idleBetween({ rows, stride, count }: Whole, from_min: number, to_min: number): number {
-  let idle = 0;
-  for (let f = 1; f < count; f++) {
-    const [start, end] = [rows[(f - 1) * stride + FRAME.time], rows[f * stride + FRAME.time]];
-    if (end <= from_min || start >= to_min) continue;
-    const still = rows[f * stride + FRAME.delivered] - rows[(f - 1) * stride + FRAME.delivered] < 1e-9;
-    if (still) idle += Math.min(end, to_min) - Math.max(start, from_min);
-  }
-  return idle;
 }
 
 /** The steps as a log again: pours at their delivered volume, which is a level; changes of receiver so much after the pour before. */

@@ -20,17 +20,17 @@ export function bandOf(bed: Bed, column: Column, ion: IonId): Band | undefined {
   return bandIn(profile, column.dz);
 }
 
-/** The band in a profile of equal cells of length `dz` (any unit of amount). */
-export function bandIn(profile: ArrayLike<number>, dz: number): Band | undefined {
+/** The band in a profile of equal cells of length `dz` that holds `unit` mmol for every 1 of the profile; undefined for less than `least` mmol. */
+export function bandIn(profile: ArrayLike<number>, dz: number, unit = 1, least = 0): Band | undefined {
   let total = 0;
   let moment = 0;
   for (let j = 0; j < profile.length; j++) {
     total += profile[j];
     moment += profile[j] * (j + 0.5);
   }
-  if (!(total > 1e-12)) return undefined;
+  if (!(total > 1e-12 && total * unit >= least)) return undefined;
   return {
-    amount_mmol: total,
+    amount_mmol: total * unit,
     centroid_cm: (moment / total) * dz,
     leading_cm: depthOfShare(profile, total * (1 - EDGE_SHARE)) * dz,
     trailing_cm: depthOfShare(profile, total * EDGE_SHARE) * dz,

@@ -1,19 +1,16 @@
+import type { Log } from '../terms/types.ts';
 import type { RunEvent } from './events.ts';
 import type { Results } from './outcome.ts';
-import type { IonId, Log } from '../terms/types.ts';
+import type { RunRecord } from './record.ts';
 
-/** A whole run as the page draws it. Arrays as in `RunRecord`. */
-export interface Plan {
+/** A whole run as the page draws it: its record, and what was done. */
+export interface Plan extends Readonly<RunRecord> {
   readonly log: Log;
   readonly events: readonly RunEvent[];
+  /** Receivers by their place. */
   readonly labels: readonly string[];
-  readonly ions: readonly IonId[];
-  readonly components: number;
-  readonly plates: number;
-  readonly stride: number;
-  readonly count: number;
-  readonly rows: Float64Array;
-  readonly profiles: Float32Array;
+  /** Of the bed. */
+  readonly length_cm: number;
   /** Model time (min) and delivered volume (mL) at which the last action of the log is done. */
   readonly logEnd: { readonly time_min: number; readonly delivered_mL: number };
   /** Figures when the log is done. */

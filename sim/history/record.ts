@@ -2,8 +2,9 @@
 import { AT, type Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import { inReceivers } from '../column/ledger.ts';
+import type { IonId } from '../terms/types.ts';
 
-/** Columns of a frame row that come before the components. */
+/** Columns of a frame row that come before the components. Only this room knows them. */
 export const FRAME = { time: 0, delivered: 1, level: 2, flow: 3, receiver: 4, poured: 5, parts: 6 } as const;
 
 /**
@@ -12,6 +13,7 @@ export const FRAME = { time: 0, delivered: 1, level: 2, flow: 3, receiver: 4, po
  * between the beads, metals in mmol per mL of bed, beads and liquid together.
  */
 export interface RunRecord {
+  readonly ions: readonly IonId[];
   readonly components: number;
   readonly plates: number;
   readonly stride: number;
@@ -20,9 +22,10 @@ export interface RunRecord {
   profiles: Float32Array;
 }
 
-export function recordFor(components: number, plates: number): RunRecord {
+export function recordFor(ions: readonly IonId[], plates: number): RunRecord {
+  const components = ions.length + 1;
   const stride = FRAME.parts + 2 * components;
-  return { components, plates, stride, count: 0, rows: new Float64Array(256 * stride), profiles: new Float32Array(256 * components * plates) };
+  return { ions, components, plates, stride, count: 0, rows: new Float64Array(256 * stride), profiles: new Float32Array(256 * components * plates) };
 }
 
 /** Appends the present state. */
@@ -42,6 +45,19 @@ export function recordInto(record: RunRecord, bed: Bed, column: Column): void {
   }
   profileInto(record.profiles, record.count * record.components * record.plates, bed, column);
   record.count += 1;
+}
+
+/** A copy of its own with no room to spare. */
+export function trimmed(record: RunRecord): RunRecord {
+  const { count, stride, components, plates } = record;
+  return { ...record, rows: record.rows.slice(0, count * stride), profiles: record.profiles.slice(0, count * components * plates) };
+}
+
+/** The rows with another receiver under the tip, told by its place for each delivered volume, mL. */
+export function withReceivers({ rows, stride, count }: Readonly<RunRecord>, slotAt: (delivered_mL: number) => number): Float64Array {
+  const changed = rows.slice();
+  for (let row = 0; row < count * stride; row += stride) changed[row + FRAME.receiver] = slotAt(rows[row + FRAME.delivered]);
+  return changed;
 }
 
 function grow(record: RunRecord): void {

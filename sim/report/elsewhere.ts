@@ -2,9 +2,7 @@ import type { Scenario } from '../terms/types.ts';
 import type { Receiver } from '../flask/flask.ts';
 import { sampleOf, valuesWith } from './sample.ts';
 import { workUp, type WorkUp } from './workup.ts';
-import { spansOf } from '../history/fractions.ts';
-import type { Plan } from '../history/plan.ts';
-import { collected } from '../history/windows.ts';
+import { collected, type Plan, spansOf } from '../history/index.ts';
 
 // What a receiver would have held had it been changed elsewhere, and what that comes to after the titration.
 

@@ -1,4 +1,4 @@
-import type { Results } from '../history/outcome.ts';
+import type { Results } from '../history/index.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
 import type { Receiver } from '../flask/flask.ts';
 import type { CalculationCheck, Readings } from './calculation.ts';

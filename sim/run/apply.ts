@@ -10,7 +10,7 @@ import { spill } from '../bench/spill.ts';
 import { stir } from '../bench/stir.ts';
 import { topUp } from '../bench/top-up.ts';
 import { levelOf } from '../flow/hydraulics.ts';
-import { namesFirst, receiverLabels } from '../history/receivers.ts';
+import { namesFirst, receiverLabels } from '../history/index.ts';
 import type { Run } from './run.ts';
 import type { Action, Issue } from '../terms/types.ts';
 

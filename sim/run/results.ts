@@ -2,8 +2,7 @@
 import { AT } from '../column/bed.ts';
 import { ledgerError } from '../column/ledger.ts';
 import { bandOf } from '../column/measure.ts';
-import type { ReceiverResult, Results } from '../history/outcome.ts';
-import { receiverLabels } from '../history/receivers.ts';
+import { receiverLabels, type ReceiverResult, type Results } from '../history/index.ts';
 import type { Run } from './run.ts';
 import { inTip, onBed } from '../column/start.ts';
 import type { Amounts } from '../terms/types.ts';

@@ -10,11 +10,10 @@ import { isDrained } from '../flow/drainage.ts';
 import { flowInto, levelOf } from '../flow/hydraulics.ts';
 import { ledgerError, liquidOf } from '../column/ledger.ts';
 import { frontDepth } from '../column/measure.ts';
-import { type RunRecord, recordFor, recordInto } from '../history/record.ts';
+import { recordFor, recordInto, type RunEvent, type RunRecord } from '../history/index.ts';
 import { packedBed } from '../column/start.ts';
 import { type Limits, step } from './step.ts';
 import { type Flux, fluxFor } from '../column/flux.ts';
-import type { RunEvent } from '../history/events.ts';
 import { issuesOf } from '../input/log.ts';
 import { RUN_MAX_MIN } from '../terms/limits.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
@@ -78,7 +77,7 @@ export function runOf(given: Scenario, log?: Log): Run {
         ]
       : [];
   });
-  const record = recordFor(bed.components, bed.plates);
+  const record = recordFor(column.ions, bed.plates);
   const run: Run = {
     scenario,
     column,

@@ -4,7 +4,7 @@ import type { IonId } from '../terms/ions.ts';
 import { inReceivers } from '../column/ledger.ts';
 import { bestParting, distributionOf, type Parting } from '../chemistry/passage.ts';
 import { BOTTLES_M, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
-import { receiverLabels } from '../history/receivers.ts';
+import { receiverLabels } from '../history/index.ts';
 import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../run/run.ts';
 import type { Action, Liquid, Log, Scenario } from '../terms/types.ts';
 

@@ -1,5 +1,5 @@
 import type { ColumnStore } from '../store/column-store.ts';
-import type { Plan } from '../../sim/history/plan.ts';
+import type { Plan } from '../../sim/history/index.ts';
 import { announce } from '../ui/announce.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { eventWords } from './words.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { isSample } from '../../sim/history/progress.ts';
+import { isSample } from '../../sim/history/index.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { millilitres } from '../ui/text/format.ts';
 

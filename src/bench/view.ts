@@ -1,12 +1,17 @@
 import { html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
-import { movedEluent, movedReceiver } from '../../sim/history/edit.ts';
-import type { Plan } from '../../sim/history/plan.ts';
-import { withReceiverMoved } from '../../sim/history/preview.ts';
 import type { CoachLevel, Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import type { FractionTargets, StartWindow, SwitchWindow } from '../../sim/history/windows.ts';
+import {
+  type FractionTargets,
+  movedEluent,
+  movedReceiver,
+  type Plan,
+  type StartWindow,
+  type SwitchWindow,
+  withReceiverMoved,
+} from '../../sim/history/index.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Announcer } from './announcer.ts';

@@ -1,4 +1,4 @@
-import type { RunEvent } from '../../sim/history/events.ts';
+import type { RunEvent } from '../../sim/history/index.ts';
 import type { Action, Issue, Scenario } from '../../sim/terms/types.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
 

@@ -1,6 +1,6 @@
 import type { Log, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
-import { isSample, isWeaker, progressOf } from '../../sim/history/progress.ts';
+import { isSample, isWeaker, progressOf } from '../../sim/history/index.ts';
 
 /**
  * The log as it would go on from here by the scenario's procedure, so that windows can be told before the run gets there.

@@ -5,7 +5,7 @@ import type { Prediction } from '../store/keep/predictions.ts';
 import { REASON_MAX } from '../store/keep/predictions.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { deliveredAtEnd } from '../../sim/history/windows.ts';
+import { deliveredAtEnd } from '../../sim/history/index.ts';
 import { announce } from '../ui/announce.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';

@@ -1,8 +1,6 @@
 import type { Log, Scenario } from '../../sim/terms/types.ts';
 import { type ModelThread, workerThread } from '../store/threads/model-thread.ts';
-import { progressOf } from '../../sim/history/progress.ts';
-import { withStop } from '../../sim/history/targets.ts';
-import { type FractionTargets, type StartWindow, type SwitchWindow, switchWindow, waterWindow } from '../../sim/history/windows.ts';
+import { type FractionTargets, progressOf, type StartWindow, switchWindow, type SwitchWindow, waterWindow, withStop } from '../../sim/history/index.ts';
 import { logAhead } from './ahead.ts';
 import type { Bench } from './occasion.ts';
 

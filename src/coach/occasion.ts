@@ -1,10 +1,8 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import type { Action, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
-import type { Plan } from '../../sim/history/plan.ts';
+import { type FractionTargets, isSample, isWeaker, type Plan, progressOf } from '../../sim/history/index.ts';
 import type { Occasion } from '../store/keep/predictions.ts';
-import { isSample, isWeaker, progressOf } from '../../sim/history/progress.ts';
-import type { FractionTargets } from '../../sim/history/windows.ts';
 
 // When the coach asks, and what.
 

@@ -1,11 +1,7 @@
 import { type IonId, IONS } from '../../sim/terms/ions.ts';
-import { FRAME } from '../../sim/history/record.ts';
+import { bandNow, collectedAt, leavesAt, leavesBelow, leavingAt, pouredOf, progressOf, spansOf } from '../../sim/history/index.ts';
 import { uptakeCurve } from '../../sim/chemistry/uptake.ts';
-import { spansOf } from '../../sim/history/fractions.ts';
-import type { Plan } from '../../sim/history/plan.ts';
 import type { Prediction } from '../store/keep/predictions.ts';
-import { progressOf } from '../../sim/history/progress.ts';
-import { collected, columnAt } from '../../sim/history/windows.ts';
 import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/text/format.ts';
 import { type Bench, questionOf } from './occasion.ts';
 
@@ -43,26 +39,11 @@ export function outcomeOf(prediction: Prediction, bench: Bench): Outcome | undef
   }
 }
 
-/** Delivered volume at which this share of an ion has left the tip; undefined if the run never brings it. */
-export function leavesAt(plan: Plan, ion: IonId, share = FIRST_SHARE): number | undefined {
-  const column = FRAME.parts + plan.components + 1 + plan.ions.indexOf(ion);
-  const wanted = share * (plan.results.loaded[`${ion}_mmol`] ?? 0);
-  if (!(wanted > 0)) return undefined;
-  for (let frame = 1; frame < plan.count; frame++) {
-    const high = plan.rows[frame * plan.stride + column];
-    if (high < wanted) continue;
-    const low = plan.rows[(frame - 1) * plan.stride + column];
-    const from = plan.rows[(frame - 1) * plan.stride + FRAME.delivered];
-    return from + ((wanted - low) / (high - low)) * (plan.rows[frame * plan.stride + FRAME.delivered] - from);
-  }
-  return undefined;
-}
-
 function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
   const { scenario, plan, moment, targets } = bench;
   const { load_mL = 0, sample_M } = progressOf(scenario, moment.events);
   const left = scenario.ions.flatMap((ion) => {
-    const at = leavesAt(plan, ion);
+    const at = leavesAt(plan, ion, FIRST_SHARE);
     return at !== undefined && at <= moment.delivered_mL ? [{ ion, at }] : [];
   });
   const [first, second] = left.sort((a, b) => a.at - b.at);
@@ -73,7 +54,7 @@ function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
     return coion + exchange;
   };
   const other = first.ion === targets.target ? targets.unwanted[0] : targets.target;
-  const band = other && moment.results.bands[other];
+  const band = other && bandNow(moment.results, other);
   const holdups = (first.at - load_mL) / moment.results.bed.holdup_mL;
   return {
     said: said(prediction, bench),
@@ -91,12 +72,12 @@ function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
 
 function firstVolume(prediction: Prediction, bench: Bench): Outcome | undefined {
   const { scenario, plan, moment, targets } = bench;
-  const at = leavesAt(plan, targets.target);
+  const at = leavesAt(plan, targets.target, FIRST_SHARE);
   const { eluent_mL, sample_M } = progressOf(scenario, moment.events);
   if (at === undefined || at > moment.delivered_mL || eluent_mL === undefined) return undefined;
   const { symbol, name } = IONS[targets.target];
   const off = (prediction.volume_mL ?? at) - at;
-  const front = acidFallsAt(plan, eluent_mL, sample_M / 2);
+  const front = leavesBelow(plan, 'HCl', eluent_mL, sample_M / 2);
   const between = moment.results.bed.holdup_mL + scenario.values['column.tip_mL'];
   const early = at < eluent_mL;
   return {
@@ -116,13 +97,13 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
   const change = plan.events.find(({ entry }) => entry === prediction.entry);
   if (!change || change.delivered_mL > moment.delivered_mL + 1e-9) return undefined;
   const at = change.delivered_mL;
-  const acid_M = columnAt(plan, FRAME.parts, at);
-  const ion_M = columnAt(plan, FRAME.parts + 1 + plan.ions.indexOf(targets.target), at);
-  const loaded = plan.results.loaded[`${targets.target}_mmol`] ?? 0;
+  const acid_M = leavingAt(plan, 'HCl', at);
+  const ion_M = leavingAt(plan, targets.target, at);
+  const loaded = pouredOf(plan, targets.target);
   const present = ion_M > (PRESENT * loaded) / plan.results.bed.volume_mL;
   const truth = acid_M >= STRONG_M ? (present ? 'both' : 'acid') : present ? 'target' : 'water';
   const { symbol, name } = IONS[targets.target];
-  const before = collected(plan, 0, at)[`${targets.target}_mmol`] ?? 0;
+  const before = collectedAt(plan, targets.target, at);
   const { kept } = spansOf(plan, targets.target);
   const follows = kept?.entry === prediction.entry ? kept.amounts.HCl_mmol : undefined;
   return {
@@ -172,13 +153,4 @@ export function said(prediction: Prediction, bench: Bench): string {
       ? (choices.find(({ value }) => value === prediction.choice)?.label ?? prediction.choice)
       : millilitres(prediction.volume_mL);
   return prediction.reason === '' ? answer : `${answer}, because: ${prediction.reason}`;
-}
-
-/** Delivered volume after `from_mL` at which the acid at the tip falls below a molarity. */
-function acidFallsAt(plan: Plan, from_mL: number, below_M: number): number | undefined {
-  for (let frame = 0; frame < plan.count; frame++) {
-    const row = frame * plan.stride;
-    if (plan.rows[row + FRAME.delivered] > from_mL && plan.rows[row + FRAME.parts] < below_M) return plan.rows[row + FRAME.delivered];
-  }
-  return undefined;
 }

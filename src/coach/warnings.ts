@@ -1,5 +1,5 @@
 import { IONS } from '../../sim/terms/ions.ts';
-import { progressOf } from '../../sim/history/progress.ts';
+import { progressOf } from '../../sim/history/index.ts';
 import { millilitres } from '../ui/text/format.ts';
 import type { Guidance } from './guide.ts';
 import type { Bench } from './occasion.ts';

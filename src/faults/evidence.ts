@@ -1,8 +1,6 @@
 import { targetOf } from '../../sim/input/roles.ts';
 import { IONS, type IonId } from '../../sim/terms/ions.ts';
-import { FRAME } from '../../sim/history/record.ts';
-import type { Plan } from '../../sim/history/plan.ts';
-import { frameAt } from '../../sim/history/windows.ts';
+import { leavesAt, type Plan, pouredOf, timeAt } from '../../sim/history/index.ts';
 import { fixed, millilitres, percent, significant, withUnit } from '../ui/text/format.ts';
 import { bandCurve, valueAt } from './twin/bands.ts';
 import { type Seen, shown, symptomsOf } from './twin/numbers.ts';
@@ -86,7 +84,7 @@ const EDGE_APART_CM = 0.1;
 export function tellingMoment(run: Pick<Seen, 'scenario' | 'plan'>, twin: Pick<Seen, 'scenario' | 'plan'>): TellingMoment | undefined {
   const ion = targetOf(twin.scenario);
   if (!ion || !run.plan.ions.includes(ion)) return undefined;
-  const [ours, theirs] = [run, twin].map(({ plan, scenario }) => bandCurve(plan, ion, scenario.values['bed.length_cm']));
+  const [ours, theirs] = [run, twin].map(({ plan }) => bandCurve(plan, ion));
   const held = theirs.delivered_mL.flatMap((mL, i) => (Number.isFinite(theirs.leading_cm[i]) ? [{ mL, cm: theirs.leading_cm[i] }] : []));
   const other = { xs: held.map(({ mL }) => mL), ys: held.map(({ cm }) => cm) };
   let best: Omit<TellingMoment, 'time_min'> | undefined;
@@ -99,7 +97,7 @@ export function tellingMoment(run: Pick<Seen, 'scenario' | 'plan'>, twin: Pick<S
     best = { delivered_mL, ours_cm, theirs_cm };
   });
   const found: Omit<TellingMoment, 'time_min'> | undefined = best;
-  return found && { ...found, time_min: run.plan.rows[frameAt(run.plan, found.delivered_mL) * run.plan.stride + FRAME.time] };
+  return found && { ...found, time_min: timeAt(run.plan, found.delivered_mL) };
 }
 
 /** Relative difference of two numbers, over the larger; a number that only one has is wholly apart. */
@@ -111,15 +109,10 @@ function apartOf(a: number, b: number): number {
 
 /** Delivered volume at which a hundredth of what was loaded has left, mL. */
 export function firstOut(plan: Plan, ion: IonId): number {
-  const column = FRAME.parts + plan.components + plan.ions.indexOf(ion) + 1;
-  const share = (plan.results.loaded[`${ion}_mmol`] ?? 0) / 100;
-  for (let frame = 0; frame < plan.count; frame++) {
-    if (plan.rows[frame * plan.stride + column] > share) return plan.rows[frame * plan.stride + FRAME.delivered];
-  }
-  return Number.NaN;
+  return leavesAt(plan, ion, 0.01) ?? Number.NaN;
 }
 
-function inLast({ results }: Plan, ion: IonId): number {
-  const loaded = results.loaded[`${ion}_mmol`] ?? 0;
-  return loaded > 0 ? Number(results.receivers.at(-1)?.[`${ion}_mmol`] ?? 0) / loaded : Number.NaN;
+function inLast(plan: Plan, ion: IonId): number {
+  const loaded = pouredOf(plan, ion);
+  return loaded > 0 ? Number(plan.results.receivers.at(-1)?.[`${ion}_mmol`] ?? 0) / loaded : Number.NaN;
 }

@@ -1,11 +1,11 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { IONS } from '../../sim/terms/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
-import type { Drawing } from './drawing.ts';
+import { type Drawing, depthScale } from './drawing.ts';
 import { type AcidGrid, frontPassages } from './streaks/fronts.ts';
-import { deliveredAtEnd } from '../../sim/history/windows.ts';
+import { deliveredAtEnd, deliveredOf, type Plan, type Track } from '../../sim/history/index.ts';
 import { type Box, overlap, textWidth } from './rows/labels.ts';
-import { type Motion, motionsOf, SHARE_LEAST, type Track } from './streaks/tracks.ts';
+import { type Motion, motionsOf } from './streaks/motions.ts';
 
 // Words beside the bands. They lie above the veil of the forecast and keep out of each other's way.
 
@@ -25,7 +25,7 @@ export function depthWords(drawing: Drawing, tracks: readonly Track[], acid: Aci
   const boxes: Box[] = narrow ? [{ left, right: left + 120, top: depth.top, bottom: depth.top + 18 }] : [];
   const words = tracks
     .flatMap((track) => motionsOf(plan, track).map((motion) => ({ track, motion })))
-    .filter(({ track, motion }) => track.delivered[motion.frame] <= until_mL)
+    .filter(({ motion }) => deliveredOf(plan, motion.frame) <= until_mL)
     .sort((a, b) => b.motion.span - a.motion.span)
     .map(({ track, motion }) => bandWord(drawing, track, motion, boxes));
   return svg`<g class="words">
@@ -41,23 +41,23 @@ function nothingYet({ layout: { depth, left, right, narrow } }: Drawing): SVGTem
 
 function bandWord(drawing: Drawing, track: Track, { kind, frame, ion }: Motion, boxes: Box[]): SVGTemplateResult | typeof nothing {
   const {
-    layout: { depth, narrow },
+    layout: { narrow },
+    plan,
     x,
   } = drawing;
   const said = `${symbolOf(ion)} ${narrow ? SAID[kind].split(' ')[0] : SAID[kind]}`;
-  const height = depth.bottom - depth.top;
   // A fast band stands steep: its word goes to the right of it. A slow one lies flat: below it.
   const fast = kind === 'runs' || kind === 'falls';
-  const from = fast ? x(passage(track, frame)) + 8 : x(track.delivered[frame]) - textWidth(said) / 2;
-  const y = depth.top + height * (fast ? track.middle[frame] : track.leading[frame]) + (fast ? 4 : LINE_HEIGHT);
+  const from = fast ? x(passage(plan, track, frame)) + 8 : x(deliveredOf(plan, frame)) - textWidth(said) / 2;
+  const y = depthScale(drawing)(fast ? track.middle_cm[frame] : track.leading_cm[frame]) + (fast ? 4 : LINE_HEIGHT);
   return place(drawing, said, from, y, seriesStyle(ion).text, boxes);
 }
 
 /** Volume at which the trailing edge passes the depth that the middle of the band has in this frame. */
-function passage({ trailing, middle, delivered, share }: Track, frame: number): number {
+function passage(plan: Plan, { trailing_cm, middle_cm }: Track, frame: number): number {
   let at = frame;
-  while (at + 1 < delivered.length && share[at + 1] >= SHARE_LEAST && trailing[at] < middle[frame]) at++;
-  return delivered[at];
+  while (at + 1 < plan.count && !Number.isNaN(trailing_cm[at + 1]) && trailing_cm[at] < middle_cm[frame]) at++;
+  return deliveredOf(plan, at);
 }
 
 /** Names the dashed lines once, beside the last front of the run that has room. */

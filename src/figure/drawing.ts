@@ -1,8 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Scale } from '../plot/axis.ts';
-import { deliveredAtEnd } from '../../sim/history/windows.ts';
-import type { Plan } from '../../sim/history/plan.ts';
+import { deliveredAtEnd, type Plan } from '../../sim/history/index.ts';
 import type { FigureLayout } from './layout.ts';
 
 /** What every row is drawn from. */

@@ -1,6 +1,5 @@
 import { svg, type SVGTemplateResult } from 'lit';
-import type { Handle } from '../../sim/history/edit.ts';
-import { deliveredAtEnd } from '../../sim/history/windows.ts';
+import { deliveredAtEnd, type Handle } from '../../sim/history/index.ts';
 import { millilitres } from '../ui/text/format.ts';
 import type { Drawing } from './drawing.ts';
 import { textWidth } from './rows/labels.ts';

@@ -1,5 +1,6 @@
 import { IONS } from '../../sim/terms/ions.ts';
-import { type Band, bandIn } from '../../sim/column/measure.ts';
+import type { Band } from '../../sim/column/measure.ts';
+import { bandNow, leanOf, pouredOf } from '../../sim/history/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, spoken } from '../ui/text/format.ts';
@@ -9,10 +10,6 @@ import { sideName, wallLanes } from './sides.ts';
 
 // The bed in words, for those who do not see it.
 
-/** Share of what was poured below which an ion counts as gone from the bed. */
-const GONE = 0.005;
-/** Share of the mean over the sides that a side must hold to have an edge of its own. */
-const FAINT = 0.02;
 /** cm between the sides' leading edges below which a band counts as level. */
 const LEVEL = 0.1;
 /** mol/L of HCl below which a liquid is called water. */
@@ -20,30 +17,9 @@ const WATER_M = 0.01;
 /** Share of the pore space taken by gas from which it is mentioned. */
 const GAS_TOLD = 0.02;
 
-/** Where the leading edge of an ion stands round the wall. */
-export interface Lean {
-  /** cm between the sides' leading edges. */
-  readonly lean_cm: number;
-  readonly aheadDeg: number;
-  readonly behindDeg: number;
-}
-
 /** Liquid, flow, bands with their lean, and what is wrong with the bed, in sentences. */
 export function bedSummary(scenario: Scenario, moment: Moment): string {
   return [liquid(scenario, moment), flow(moment), ...bands(scenario, moment), ...damage(scenario, moment)].join(' ');
-}
-
-/** Lean of an ion's band, from the leading edge in each wall sector; undefined for one lane or hardly any ion. */
-export function leanOf(scenario: Scenario, moment: Moment, ion: IonId): Lean | undefined {
-  const lanes = wallLanes(scenario.values['bed.lanes']);
-  if (lanes.length < 2) return undefined;
-  const bands = lanes.map((lane) => laneBand(scenario, moment, ion, lane));
-  const mean = bands.reduce((sum, found) => sum + (found?.amount_mmol ?? 0), 0) / lanes.length;
-  const edges = bands.flatMap((found, i) => (found && found.amount_mmol > FAINT * mean ? [{ deg: (i * 360) / lanes.length, cm: found.leading_cm }] : []));
-  if (edges.length < 2) return undefined;
-  const ahead = edges.reduce((most, edge) => (edge.cm > most.cm ? edge : most));
-  const behind = edges.reduce((least, edge) => (edge.cm < least.cm ? edge : least));
-  return { lean_cm: ahead.cm - behind.cm, aheadDeg: ahead.deg, behindDeg: behind.deg };
 }
 
 function liquid(scenario: Scenario, moment: Moment): string {
@@ -63,9 +39,8 @@ function flow({ flow: rate, clampOpen, delivered_mL }: Moment): string {
 /** One sentence for each ion on the bed, from the top down, and one for those that are not. */
 function bands(scenario: Scenario, moment: Moment): string[] {
   const told = scenario.ions.flatMap((ion) => {
-    const found = moment.results.bands[ion];
-    const poured = moment.results.loaded[`${ion}_mmol`] ?? 0;
-    return found && found.amount_mmol > GONE * poured ? [{ ion, found, share: found.amount_mmol / poured }] : [];
+    const found = bandNow(moment.results, ion);
+    return found ? [{ ion, found, share: found.amount_mmol / pouredOf(moment, ion) }] : [];
   });
   told.sort((a, b) => a.found.centroid_cm - b.found.centroid_cm);
   const absent = scenario.ions.filter((ion) => !told.some((one) => one.ion === ion)).map((ion) => IONS[ion].name);
@@ -84,10 +59,10 @@ function place({ trailing_cm, leading_cm }: Band): string {
 }
 
 function leaning(scenario: Scenario, moment: Moment, ion: IonId): string {
-  const lean = leanOf(scenario, moment, ion);
+  const lean = leanOf(moment, scenario, ion);
   if (!lean) return '';
   if (lean.lean_cm < LEVEL) return ', its front level';
-  return `, its front leaning ${fixed(lean.lean_cm, 1)} centimetres: furthest down at the ${sideName(lean.aheadDeg)}, highest at the ${sideName(lean.behindDeg)}`;
+  return `, its front leaning ${fixed(lean.lean_cm, 1)} centimetres: furthest down at the ${sideName(lean.ahead_deg)}, highest at the ${sideName(lean.behind_deg)}`;
 }
 
 function damage(scenario: Scenario, moment: Moment): string[] {
@@ -100,14 +75,6 @@ function damage(scenario: Scenario, moment: Moment): string[] {
   const missing = moment.resinShare.reduce((count, _, cell) => count + (isMissing(moment, cell) ? 1 : 0), 0);
   if (missing > 0) told.push(`Resin is missing in ${spoken((100 * missing) / moment.resinShare.length, '%', 2)} of the bed.`);
   return told;
-}
-
-/** The band in one lane; amounts per mL of bed stand for amounts, as all cells of a lane are alike. */
-function laneBand({ values, ions }: Scenario, moment: Moment, ion: IonId, lane: number): Band | undefined {
-  const plates = values['bed.plates'];
-  const from = (ions.indexOf(ion) + 1) * values['bed.lanes'] * plates + lane * plates;
-  const profile = Float64Array.from({ length: plates }, (_, j) => values['bed.porosity'] * moment.pore[from + j] + moment.sorbed[from + j]);
-  return bandIn(profile, values['bed.length_cm'] / plates);
 }
 
 function capital(text: string): string {

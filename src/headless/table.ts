@@ -1,4 +1,4 @@
-import type { Results } from '../../sim/history/outcome.ts';
+import type { Results } from '../../sim/history/index.ts';
 import type { Run } from '../../sim/run/run.ts';
 import type { Amounts } from '../../sim/terms/types.ts';
 

@@ -1,4 +1,4 @@
-import type { RunEvent } from '../../sim/history/events.ts';
+import type { RunEvent } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Prediction } from '../store/keep/predictions.ts';
 import type { Session } from '../store/session.ts';

@@ -1,10 +1,8 @@
 import { batch } from '@preact/signals-core';
 import type { Action, Log, Scenario, Until } from '../../sim/terms/types.ts';
-import type { RunEvent } from '../../sim/history/events.ts';
+import { type Handle, handlesOf, type Plan, type RunEvent } from '../../sim/history/index.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import type { Moment } from './threads/planner.ts';
-import { type Handle, handlesOf } from '../../sim/history/edit.ts';
-import type { Plan } from '../../sim/history/plan.ts';
 import { derived, tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.

@@ -5,7 +5,7 @@ import type { ColumnStore } from './column-store.ts';
 import { patched } from './keep/difference.ts';
 import { sameLog } from '../../sim/faults/healthy.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
-import type { Plan } from '../../sim/history/plan.ts';
+import type { Plan } from '../../sim/history/index.ts';
 import type { Json } from './keep/saved.ts';
 import type { Session } from './session.ts';
 

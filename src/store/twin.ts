@@ -4,8 +4,8 @@ import type { Scenario } from '../../sim/terms/types.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import { healthyTwin } from '../../sim/faults/healthy.ts';
 import type { Moment } from './threads/planner.ts';
-import type { Plan } from '../../sim/history/plan.ts';
 import { derived, tracked } from './tracked.ts';
+import type { Plan } from '../../sim/history/index.ts';
 import type { Session } from './session.ts';
 
 /** What a twin costs, ms of real time: the last whole run, and the last look at a moment. */

@@ -1,5 +1,5 @@
 import { batch } from '@preact/signals-core';
-import type { ReceiverResult } from '../../sim/history/outcome.ts';
+import type { ReceiverResult } from '../../sim/history/index.ts';
 import type { Parameters, Scenario } from '../../sim/terms/types.ts';
 import type { WorkUpAction } from '../../sim/workup/actions.ts';
 import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';

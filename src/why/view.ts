@@ -5,7 +5,7 @@ import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { acidAt } from './bed/bed-now.ts';
+import { inBedAt, instantAtTime } from '../../sim/history/index.ts';
 import { ACID_TOP_M } from './ion/species-drawing.ts';
 import '../ui/segmented.ts';
 import './bead/acid-bar.ts';
@@ -110,7 +110,7 @@ export class WhyView extends LiveElement {
   private molarity(): number {
     const store = this.session?.store;
     if (!this.bound || !store?.plan || !store.scenario) return this.chosen_M;
-    return Math.min(ACID_TOP_M, acidAt(store.plan, store.now, this.depth(), store.scenario.values['bed.length_cm']));
+    return Math.min(ACID_TOP_M, inBedAt(store.plan, 'HCl', instantAtTime(store.plan, store.now), this.depth()));
   }
 
   private depth(): number {

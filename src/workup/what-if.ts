@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/elsewhere.ts';
-import type { Plan } from '../../sim/history/plan.ts';
+import type { Plan } from '../../sim/history/index.ts';
 import { fixed, percent, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { Row } from '../ui/text/csv.ts';

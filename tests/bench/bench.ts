@@ -3,7 +3,7 @@ import { AT } from '../../sim/column/bed.ts';
 import { checkpointOf, restoreTo, type Run, runWhole } from '../../sim/run/run.ts';
 import { parseScenario } from '../../sim/input/scenario.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { movedReceiver } from '../../sim/history/edit.ts';
+import { movedReceiver } from '../../sim/history/index.ts';
 import { Planner } from '../../src/store/threads/planner.ts';
 import { odexRatio } from './odex-ratio.ts';
 

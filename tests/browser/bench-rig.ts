@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
 import { readScenario } from '../../sim/input/scenario.ts';
 import { resultsOf } from '../../sim/run/results.ts';
-import type { Results } from '../../sim/history/outcome.ts';
+import type { Results } from '../../sim/history/index.ts';
 import { advance, runOf } from '../../sim/run/run.ts';
 import type { Log, Scenario } from '../../sim/terms/types.ts';
 

@@ -1,11 +1,18 @@
 import { IONS } from '../../../sim/terms/ions.ts';
-import type { Results } from '../../../sim/history/outcome.ts';
+import {
+  type FractionTargets,
+  type Plan,
+  progressOf,
+  type Results,
+  type Span,
+  spansOf,
+  switchWindow,
+  type SwitchWindow,
+  verdict,
+  type Verdict,
+  withStop,
+} from '../../../sim/history/index.ts';
 import type { Amounts, IonId, Scenario } from '../../../sim/terms/types.ts';
-import { type Span, spansOf } from '../../../sim/history/fractions.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { progressOf } from '../../../sim/history/progress.ts';
-import { withStop } from '../../../sim/history/targets.ts';
-import { type FractionTargets, type SwitchWindow, switchWindow, type Verdict, verdict } from '../../../sim/history/windows.ts';
 import { fixed, millilitres, millimoles, percent, withUnit } from '../../ui/text/format.ts';
 
 // The figures of the debrief, worked out of a run: where everything is, and what the choice of the moment cost.

@@ -1,10 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { spansOf } from '../../../sim/history/fractions.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { withStop } from '../../../sim/history/targets.ts';
-import { type FractionTargets, type StartWindow, type SwitchWindow, type Verdict, verdict } from '../../../sim/history/windows.ts';
+import { type FractionTargets, type Plan, spansOf, type StartWindow, type SwitchWindow, verdict, type Verdict, withStop } from '../../../sim/history/index.ts';
 import { emit } from '../../ui/emit.ts';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';

@@ -1,11 +1,9 @@
-import { type Column, columnOf } from '../../../sim/column/column.ts';
-import { type Lean, leanOf, type PeakShape, peakShape } from '../../../sim/history/diagnosis.ts';
+import { bandNow, type Lean, leanOf, peakShape, type PeakShape, type Plan } from '../../../sim/history/index.ts';
 import { targetOf } from '../../../sim/input/roles.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
 import { significant, withUnit } from '../../ui/text/format.ts';
-import { effluentCurve } from './bands.ts';
+import { leavingCurve } from './bands.ts';
 
 // Symptoms of a run as numbers, each with what it means, beside those of its twin where there is one.
 
@@ -39,27 +37,13 @@ export function shown({ value, unit, text }: Symptom): string {
   return text ?? withUnit(significant(value, 3), unit);
 }
 
-/** Undefined while the bed holds hardly any of the ion. */
+/** Undefined while the bed holds no more than a trace of the ion. */
 export function leanNow({ scenario, moment }: Seen, ion: IonId): Lean | undefined {
-  const loaded = moment.results.loaded[`${ion}_mmol`] ?? 0;
-  if ((moment.results.bands[ion]?.amount_mmol ?? 0) < BAND_LEAST * loaded) return undefined;
-  return leanOf(moment, columnFor(scenario), ion);
-}
-
-/** Share of the load that must be on the bed for its band to be measured; a choice. */
-const BAND_LEAST = 0.02;
-
-const columns = new WeakMap<Scenario, Column>();
-
-/** Asked for at every moment that is shown, so each scenario's is worked out once. */
-function columnFor(scenario: Scenario): Column {
-  const column = columns.get(scenario) ?? columnOf(scenario);
-  columns.set(scenario, column);
-  return column;
+  return bandNow(moment.results, ion) && leanOf(moment, scenario, ion);
 }
 
 export function peakOf(plan: Plan, ion: IonId): PeakShape | undefined {
-  const { xs, ys } = effluentCurve(plan, plan.ions.indexOf(ion) + 1);
+  const { xs, ys } = leavingCurve(plan, ion);
   return peakShape(xs, ys);
 }
 

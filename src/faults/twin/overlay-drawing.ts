@@ -7,10 +7,8 @@ import { bracket } from '../../plot/band.ts';
 import { cursor } from '../../plot/cursor.ts';
 import { line, linePath } from '../../plot/line.ts';
 import { seriesStyle } from '../../plot/series.ts';
-import { spansOf } from '../../../sim/history/fractions.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { deliveredAtEnd } from '../../../sim/history/windows.ts';
-import { bandCurve, effluentCurve, valueAt } from './bands.ts';
+import { deliveredAtEnd, type Plan, spansOf } from '../../../sim/history/index.ts';
+import { bandCurve, leavingCurve, valueAt } from './bands.ts';
 
 // A run laid over its twin: bands over depth, effluent, and the difference of one ion, all over delivered volume. The run is
 // solid with markers, the twin thin, dotted and hatched.
@@ -85,8 +83,8 @@ function bedEnd(x: Scale, y: Scale, { scenario }: Ran, deepest: number): SVGTemp
   return length < deepest ? svg`<line class="bed-end" x1=${left} x2=${right} y1=${y(length)} y2=${y(length)}></line>` : nothing;
 }
 
-function bandOf(x: Scale, y: Scale, { scenario, plan }: Ran, ion: IonId, isTwin: boolean): SVGTemplateResult {
-  const { delivered_mL, leading_cm, trailing_cm } = bandCurve(plan, ion, scenario.values['bed.length_cm']);
+function bandOf(x: Scale, y: Scale, { plan }: Ran, ion: IonId, isTwin: boolean): SVGTemplateResult {
+  const { delivered_mL, leading_cm, trailing_cm } = bandCurve(plan, ion);
   const style = seriesStyle(ion);
   const places = delivered_mL.map((_, i) => i);
   const path =
@@ -143,7 +141,7 @@ function effluentRow(x: Scale, run: Ran, twin: Ran | undefined): SVGTemplateResu
 }
 
 function curvesOf({ plan }: Ran, isTwin: boolean) {
-  return (['HCl', ...plan.ions] as const).map((id, k) => ({ id, isTwin, ...effluentCurve(plan, k) }));
+  return (['HCl', ...plan.ions] as const).map((id) => ({ id, isTwin, ...leavingCurve(plan, id) }));
 }
 
 /** Which vessel stood under the tip over which volumes; the twin's below that of the run. */
@@ -160,7 +158,7 @@ function receiverRow(x: Scale, run: Ran, twin: Ran | undefined, target: IonId): 
 /** How much more of the target leaves at each volume than in the twin: above the line too early, below it missing. */
 function differenceRow(x: Scale, run: Ran, twin: Ran, target: IonId): SVGTemplateResult {
   const { top, bottom } = ROWS.difference;
-  const [ours, theirs] = [run, twin].map(({ plan }) => effluentCurve(plan, plan.ions.indexOf(target) + 1));
+  const [ours, theirs] = [run, twin].map(({ plan }) => leavingCurve(plan, target));
   const [from, to] = x.domain();
   const xs = Array.from({ length: DIFFERENCES }, (_, i) => from + ((to - from) * i) / (DIFFERENCES - 1));
   const ys = xs.map((volume) => valueAt(ours, volume) - valueAt(theirs, volume));

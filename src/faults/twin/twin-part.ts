@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import type { Plan } from '../../../sim/history/index.ts';
 import type { Session } from '../../store/session.ts';
 import type { Twin } from '../../store/twin.ts';
 import { LiveElement } from '../../store/live-element.ts';

@@ -1,15 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import {
-  type Fraction,
-  type FractionTargets,
-  deliveredAtEnd,
-  type StartWindow,
-  type SwitchWindow,
-  type Verdict,
-  verdict,
-} from '../../../sim/history/windows.ts';
+import { deliveredAtEnd, type Fraction, type FractionTargets, type StartWindow, type SwitchWindow, verdict, type Verdict } from '../../../sim/history/index.ts';
 import { type Drawing, depthScale } from '../drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from '../layout.ts';

@@ -1,9 +1,9 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { axis } from '../../plot/axis.ts';
+import { deliveredOf, type Track } from '../../../sim/history/index.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import { type Drawing, depthScale } from '../drawing.ts';
 import { type AcidGrid, FRONT_LEVELS, frontPath } from '../streaks/fronts.ts';
-import { SHARE_LEAST, type Track } from '../streaks/tracks.ts';
 
 // Second row, drawn over the picture of the bands: depth axis, acid fronts, edges of each band.
 
@@ -23,18 +23,20 @@ export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidG
 
 function edges(drawing: Drawing, track: Track): SVGTemplateResult {
   const { colour, dash } = seriesStyle(track.ion);
-  return svg`${[track.trailing, track.leading].map((depths) => svg`<path class="edge" stroke=${colour} stroke-dasharray=${dash || nothing} d=${edgePath(drawing, track, depths)}></path>`)}`;
+  return svg`${[track.trailing_cm, track.leading_cm].map((depths) => svg`<path class="edge" stroke=${colour} stroke-dasharray=${dash || nothing} d=${edgePath(drawing, depths)}></path>`)}`;
 }
 
-function edgePath({ x, layout: { depth } }: Drawing, { delivered, share }: Track, depths: Float32Array): string {
+function edgePath(drawing: Drawing, depths_cm: Float32Array): string {
+  const { plan, x } = drawing;
+  const y = depthScale(drawing);
   let path = '';
   let last = Number.NEGATIVE_INFINITY;
   let open = false;
-  for (let frame = 0; frame < delivered.length; frame++) {
-    const px = x(delivered[frame]);
-    if (share[frame] < SHARE_LEAST) open = false;
+  for (let frame = 0; frame < plan.count; frame++) {
+    const px = x(deliveredOf(plan, frame));
+    if (Number.isNaN(depths_cm[frame])) open = false;
     else if (!open || px - last >= POINT_PX) {
-      path += `${open ? 'L' : 'M'}${px.toFixed(1)} ${(depth.top + depths[frame] * (depth.bottom - depth.top)).toFixed(1)}`;
+      path += `${open ? 'L' : 'M'}${px.toFixed(1)} ${y(depths_cm[frame]).toFixed(1)}`;
       last = px;
       open = true;
     }

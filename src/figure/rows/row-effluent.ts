@@ -1,10 +1,9 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { FRAME } from '../../../sim/history/record.ts';
+import { type EffluentCurve, effluentCurve, framesApart } from '../../../sim/history/index.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { line } from '../../plot/line.ts';
 import { type PlotId, seriesStyle } from '../../plot/series.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
 import { type Drawing, strongestAcid, strongestMetal } from '../drawing.ts';
 import { type Box, overlap, textWidth } from './labels.ts';
 
@@ -22,17 +21,17 @@ const MARKED_FROM = 0.03;
 const LINE_HEIGHT = 16;
 
 /** One curve of the row, thinned to about a point per px. */
-export interface Effluent {
+export interface Effluent extends EffluentCurve {
   readonly id: PlotId;
-  readonly component: number;
-  readonly xs: readonly number[];
-  readonly ys: readonly number[];
   readonly most: number;
 }
 
-export function effluents(drawing: Drawing): Effluent[] {
-  const frames = thinned(drawing);
-  return [...drawing.plan.ions.map((ion, i) => effluent(drawing.plan, ion, i + 1, frames)), effluent(drawing.plan, 'HCl', 0, frames)];
+export function effluents({ plan, x }: Drawing): Effluent[] {
+  const frames = framesApart(plan, x.invert(1) - x.invert(0));
+  return [...plan.ions, 'HCl' as const].map((id) => {
+    const curve = effluentCurve(plan, id, frames);
+    return { ...curve, id, most: curve.ys.reduce((high, value) => Math.max(high, value), 0) };
+  });
 }
 
 export function effluentScales(
@@ -162,30 +161,6 @@ function plateau({ ys, most }: Effluent): number {
   let last = first;
   while (last + 1 < ys.length && (ys[last + 1] ?? 0) > most * 0.97) last++;
   return Math.round(first + (last - first) * 0.35);
-}
-
-function effluent(plan: Plan, id: PlotId, component: number, frames: readonly number[]): Effluent {
-  const ys = frames.map((frame) => plan.rows[frame * plan.stride + FRAME.parts + component]);
-  return {
-    id,
-    component,
-    xs: frames.map((frame) => plan.rows[frame * plan.stride + FRAME.delivered]),
-    ys,
-    most: ys.reduce((high, value) => Math.max(high, value), 0),
-  };
-}
-
-/** Frames that are at least a pixel apart; while nothing is delivered the last one counts. */
-function thinned({ plan, x }: Drawing): number[] {
-  const frames: number[] = [];
-  let last = Number.NEGATIVE_INFINITY;
-  for (let frame = 0; frame < plan.count; frame++) {
-    const px = x(plan.rows[frame * plan.stride + FRAME.delivered]);
-    if (px - last >= 1) frames.push(frame);
-    else frames[frames.length - 1] = frame;
-    if (px - last >= 1) last = px;
-  }
-  return frames;
 }
 
 function logOf(most: number, range: readonly number[]): Scale {

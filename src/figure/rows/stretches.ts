@@ -1,6 +1,5 @@
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { deliveredAtEnd } from '../../../sim/history/windows.ts';
+import { deliveredAtEnd, type Plan } from '../../../sim/history/index.ts';
 import { significant } from '../../ui/text/format.ts';
 
 // Stretches of the volume axis: which liquid was poured last, which receiver stands under the tip.

@@ -1,6 +1,6 @@
 import { type ContourLine, contourLines, type Grid } from './contour.ts';
 import { type Drawing, depthScale } from '../drawing.ts';
-import { deliveredAtEnd, frameAt } from '../../../sim/history/windows.ts';
+import { deliveredAtEnd, frameAt, profileOf } from '../../../sim/history/index.ts';
 
 // The acid in the bed as a grid over delivered volume and depth, and its fronts as contours.
 
@@ -32,9 +32,9 @@ export function acidGridOf({ plan, x }: Drawing): AcidGrid {
   const values = new Float32Array(columns * rows);
   let most = 0;
   for (let i = 0; i < columns; i++) {
-    const at = frameAt(plan, volumes[i]) * plan.components * plan.plates;
+    const profile = profileOf(plan, 'HCl', frameAt(plan, volumes[i]));
     for (let j = 0; j < rows; j++) {
-      const value = plan.profiles[at + j * plateStep];
+      const value = profile[j * plateStep];
       values[i * rows + j] = value;
       if (value > most) most = value;
     }

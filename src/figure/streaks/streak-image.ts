@@ -1,6 +1,6 @@
 import type { Theme } from '../../../sim/colour/plot.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { firstDifference, framesOfColumns, type Inks, inksOf, streaksInto } from './streaks.ts';
+import { firstDifference, type Plan } from '../../../sim/history/index.ts';
+import { framesOfColumns, type Inks, inksOf, streaksInto } from './streaks.ts';
 
 /** Most columns of the picture; a screen shows about as many across the figure. */
 const COLUMNS_MAX = 1000;

@@ -2,9 +2,7 @@ import { streakRamp, type PlotId, type Theme } from '../../../sim/colour/plot.ts
 import { PALETTE } from '../../ui/palette.ts';
 import { strongestAcid, strongestMetal } from '../drawing.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { FRAME } from '../../../sim/history/record.ts';
-import { deliveredAtEnd } from '../../../sim/history/windows.ts';
+import { deliveredAtEnd, frameAt, highestInBed, type Plan, profilesOf } from '../../../sim/history/index.ts';
 
 // The bands as a picture: one column per step of delivered volume, one row per plate, every ion laid over the others.
 
@@ -43,62 +41,38 @@ export function inksOf(ids: readonly PlotId[], theme: Theme): Inks {
 
 /** Top of each component's ramp: the strongest acid on the bench, and of each metal its highest amount in the run, rounded up to one figure. */
 export function rampTops(scenario: Scenario, plan: Plan): number[] {
-  return [strongestAcid(scenario), ...plan.ions.map((_, i) => roundedUp(highest(plan, i + 1) || strongestMetal(scenario)))];
-}
-
-function highest({ profiles, components, plates, count }: Plan, component: number): number {
-  let most = 0;
-  for (let frame = 0; frame < count; frame++) {
-    const from = (frame * components + component) * plates;
-    for (let at = from; at < from + plates; at++) if (profiles[at] > most) most = profiles[at];
-  }
-  return most;
+  return [strongestAcid(scenario), ...plan.ions.map((ion) => roundedUp(highestInBed(plan, ion) || strongestMetal(scenario)))];
 }
 
 /** The frame shown by each of `columns` equal steps of the axis; -1 beyond the run. */
 export function framesOfColumns(plan: Plan, columns: number, end_mL: number): Int32Array {
-  const { rows, stride, count } = plan;
   const last = deliveredAtEnd(plan);
-  const frames = new Int32Array(columns).fill(-1);
-  let frame = 0;
-  for (let x = 0; x < columns; x++) {
+  return Int32Array.from({ length: columns }, (_, x) => {
     const delivered = ((x + 0.5) / columns) * end_mL;
-    if (delivered > last) break;
-    while (frame + 1 < count && rows[(frame + 1) * stride + FRAME.delivered] <= delivered) frame++;
-    frames[x] = frame;
-  }
-  return frames;
-}
-
-/** First frame at which two runs differ in what the bed holds. */
-export function firstDifference(a: Plan, b: Plan): number {
-  if (a.plates !== b.plates || a.components !== b.components) return 0;
-  const size = a.plates * a.components;
-  const frames = Math.min(a.count, b.count);
-  for (let at = 0; at < frames * size; at++) if (a.profiles[at] !== b.profiles[at]) return Math.floor(at / size);
-  return frames;
+    return delivered > last ? -1 : frameAt(plan, delivered);
+  });
 }
 
 /** Paints columns from `first` on. `pixels` holds red, green, blue, alpha of columns x plates, line after line. */
 export function streaksInto(pixels: Uint8ClampedArray, plan: Plan, frames: Int32Array, inks: Inks, tops: readonly number[], first = 0): void {
-  const { plates, components } = plan;
+  const { plates } = plan;
   const table = rootTable();
   const scale = tops.map((top) => (top > 0 ? (ROOTS - 1) / top : 0));
   const multiply = inks.theme === 'light';
   const [pageR, pageG, pageB] = inks.page;
   for (let x = first; x < frames.length; x++) {
-    const base = frames[x] * components * plates;
+    const held = frames[x] < 0 ? [] : profilesOf(plan, frames[x]);
     for (let j = 0; j < plates; j++) {
       const out = (j * frames.length + x) * 4;
-      if (base < 0) {
+      if (frames[x] < 0) {
         pixels[out + 3] = 0;
         continue;
       }
       let r = pageR;
       let g = pageG;
       let b = pageB;
-      for (let k = 0; k < components; k++) {
-        const place = Math.min(ROOTS - 1, plan.profiles[base + k * plates + j] * scale[k]);
+      for (let k = 0; k < held.length; k++) {
+        const place = Math.min(ROOTS - 1, held[k][j] * scale[k]);
         const step = k === 0 ? ((place * (STEPS - 1)) / (ROOTS - 1)) | 0 : table[place | 0];
         if (step <= 0) continue;
         const ink = inks.tables[k];

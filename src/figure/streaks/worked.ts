@@ -1,11 +1,10 @@
 import type { Scenario } from '../../../sim/terms/types.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import { type Plan, type Track, trackOf } from '../../../sim/history/index.ts';
 import { type Drawing, volumeScale } from '../drawing.ts';
 import { type AcidGrid, acidGridOf } from './fronts.ts';
 import { layoutOf } from '../layout.ts';
 import { type Effluent, effluents } from '../rows/row-effluent.ts';
 import { rampTops } from './streaks.ts';
-import { type Track, tracksOf } from './tracks.ts';
 
 /** All that is worked out of a run before it is drawn; the same object as long as nothing of it changes. */
 export interface Worked extends Drawing {
@@ -26,6 +25,6 @@ export function workedFor(old: Worked | undefined, scenario: Scenario, plan: Pla
   const layout = old?.layout.width === fresh.width && old.layout.height === fresh.height ? old.layout : fresh;
   if (old && old.plan === plan && old.scenario === scenario && old.layout === layout && old.end_mL === end_mL) return old;
   const drawing = { scenario, plan, layout, x: volumeScale(layout, end_mL) };
-  const kept = old?.plan === plan && old.scenario === scenario ? old : { tracks: tracksOf(plan), tops: rampTops(scenario, plan) };
+  const kept = old?.plan === plan && old.scenario === scenario ? old : { tracks: plan.ions.map((ion) => trackOf(plan, ion)), tops: rampTops(scenario, plan) };
   return { ...drawing, end_mL, tracks: kept.tracks, tops: kept.tops, acid: acidGridOf(drawing), curves: effluents(drawing) };
 }

@@ -1,7 +1,7 @@
 import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import type { Reply, Request } from './column-worker.ts';
 import type { Moment } from './planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import type { Plan } from '../../../sim/history/index.ts';
 
 /** What the store needs of the model: in the page a worker behind messages, in tests a planner called directly. */
 export interface ModelThread {

@@ -1,10 +1,7 @@
 import { AT, type Bed } from '../../../sim/column/bed.ts';
-import type { RunEvent } from '../../../sim/history/events.ts';
-import type { Results } from '../../../sim/history/outcome.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
 import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
-import { receiverLabels } from '../../../sim/history/receivers.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
 
 // Keeps the whole run of a log, past and forecast alike, and recomputes only what a change of the log touches.
@@ -156,20 +153,9 @@ export class Planner {
     return this.kept.findLast((kept) => kept.entry < shared || (kept.entry === shared && (kept.arrival || liesAhead(ahead, kept)))) ?? this.kept[0];
   }
 
-  private drawn(): Pick<Plan, 'log' | 'events' | 'labels' | 'ions' | 'components' | 'plates' | 'stride' | 'count' | 'rows' | 'profiles'> {
+  private drawn(): Omit<Plan, 'logEnd' | 'results' | 'recomputed_min'> {
     const { record, events, log, column } = this.run;
-    return {
-      log: [...log],
-      events: [...events],
-      labels: receiverLabels(events),
-      ions: column.ions,
-      components: record.components,
-      plates: record.plates,
-      stride: record.stride,
-      count: record.count,
-      rows: record.rows.slice(0, record.count * record.stride),
-      profiles: record.profiles.slice(0, record.count * record.components * record.plates),
-    };
+    return { ...trimmed(record), log: [...log], events: [...events], labels: receiverLabels(events), length_cm: column.length };
   }
 }
 

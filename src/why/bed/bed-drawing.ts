@@ -1,15 +1,24 @@
 import { scaleLinear } from 'd3-scale';
 import { area, line as pathOf } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import type { IonId } from '../../../sim/terms/ions.ts';
-import { FRAME } from '../../../sim/history/record.ts';
+import {
+  bandAt,
+  deliveredAtEnd,
+  deliveredOf,
+  depthOf,
+  frameAtTime,
+  framesApart,
+  frontDepth,
+  highestInBed,
+  type Plan,
+  profileOf,
+  type Track,
+  trackOf,
+} from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { cursor } from '../../plot/cursor.ts';
 import { seriesStyle } from '../../plot/series.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { deliveredAtEnd } from '../../../sim/history/windows.ts';
-import { bandAt, frameAtTime, profileOf, strongest } from './bed-now.ts';
 
 // The bed of the run: left, where the bands and the acid front were, against volume; right, what the bed holds now. Both
 // share the depth axis, and a line marks the chosen depth.
@@ -23,17 +32,10 @@ export interface BedDrawing {
   readonly height: number;
 }
 
-/** One ion's band through the run, per drawn frame; NaN where there is none. */
-interface Streak {
-  readonly ion: IonId;
-  readonly trailing: readonly number[];
-  readonly leading: readonly number[];
-}
-
 interface Streaks {
-  readonly delivered: readonly number[];
-  readonly bands: readonly Streak[];
-  /** Depth at which the acid crosses half of the strongest, cm. */
+  readonly frames: readonly number[];
+  readonly tracks: readonly Track[];
+  /** Depth at which the acid crosses half of the strongest, cm, a value a drawn frame. */
   readonly front: readonly number[];
 }
 
@@ -81,42 +83,45 @@ export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
     <rect class="frame" x=${left} y=${top} width=${middle - left} height=${bottom - top} fill="none"></rect>
     ${axis({ scale: x, side: 'bottom', at: bottom, ticks: width < NARROW ? 2 : 4, ...(width < NARROW ? { title: 'mL' } : { title: 'delivered', unit: 'mL' }) })}
     ${axis({ scale: depth, side: 'left', at: left, ticks: 4, title: 'depth in bed', unit: 'cm' })}
-    ${cursor({ at: x(plan.rows[frame * plan.stride + FRAME.delivered] ?? 0), top, bottom, label: 'now', right: middle })}
+    ${cursor({ at: x(deliveredOf(plan, frame)), top, bottom, label: 'now', right: middle })}
     ${present(drawing, frame, depth, nowLeft, right)}
     <line class="chosen" x1=${left} x2=${right} y1=${depth(depth_cm)} y2=${depth(depth_cm)}></line>
-    ${bandNames(streaksOf(plan, scenario.values['bed.length_cm']), x, depth)}
+    ${bandNames(plan, x, depth)}
     ${presentNames(drawing, frame, depth, nowLeft, right)}`;
 }
 
-function streaks({ scenario, plan }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
-  const { delivered, bands, front } = streaksOf(plan, scenario.values['bed.length_cm']);
-  const places = delivered.map((_, i) => i);
-  return svg`${bands.map(({ ion, leading, trailing }) => {
+function streaks({ plan }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
+  const { frames, tracks, front } = streaksOf(plan);
+  const at = (frame: number): number => x(deliveredOf(plan, frame));
+  return svg`${tracks.map(({ ion, leading_cm, trailing_cm }) => {
     const { colour, dash } = seriesStyle(ion);
     const path =
       area<number>()
         .digits(1)
-        .defined((i) => Number.isFinite(leading[i]))
-        .x((i) => x(delivered[i]))
-        .y0((i) => depth(trailing[i]))
-        .y1((i) => depth(leading[i]))(places) ?? '';
+        .defined((frame) => Number.isFinite(leading_cm[frame]))
+        .x(at)
+        .y0((frame) => depth(trailing_cm[frame]))
+        .y1((frame) => depth(leading_cm[frame]))(frames) ?? '';
     return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
   })}
   <path class="front" d=${
     pathOf<number>()
       .digits(1)
-      .defined((i) => Number.isFinite(front[i]))
-      .x((i) => x(delivered[i]))
-      .y((i) => depth(front[i]))(places) ?? ''
+      .defined((_, i) => Number.isFinite(front[i]))
+      .x(at)
+      .y((_, i) => depth(front[i]))(frames) ?? ''
   }></path>`;
 }
 
 /** The name of each band inside it or beside it, at the first of a few depths where no other name stands. */
-function bandNames({ bands, delivered }: Streaks, x: Scale, depth: Scale): SVGTemplateResult[] {
+function bandNames(plan: Plan, x: Scale, depth: Scale): SVGTemplateResult[] {
+  const { frames, tracks } = streaksOf(plan);
   const [top = 0, bottom = 0] = depth.range();
   const taken: { x: number; y: number }[] = [];
-  return bands.flatMap(({ ion, leading, trailing }) => {
-    const middles = leading.map((lead, i) => ({ x: x(delivered[i]), y: (depth(lead) + depth(trailing[i])) / 2 })).filter(({ y }) => Number.isFinite(y));
+  return tracks.flatMap(({ ion, leading_cm, trailing_cm }) => {
+    const middles = frames
+      .map((frame) => ({ x: x(deliveredOf(plan, frame)), y: depth((leading_cm[frame] + trailing_cm[frame]) / 2) }))
+      .filter(({ y }) => Number.isFinite(y));
     const wanted = NAME_DEPTHS.map((share) => top + share * (bottom - top));
     const places = wanted.flatMap((y) =>
       middles.reduce<{ x: number; y: number }[]>((best, place) => (best[0] && Math.abs(best[0].y - y) <= Math.abs(place.y - y) ? best : [place]), []),
@@ -131,15 +136,14 @@ function bandNames({ bands, delivered }: Streaks, x: Scale, depth: Scale): SVGTe
 }
 
 /** The bed now: acid as a line, bands as filled curves, each against its own highest value in the bed. */
-function present({ plan, scenario, width }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult {
+function present({ plan, width }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult {
   const [top = 0, bottom = 0] = depth.range();
   const acid = scaleLinear().domain([0, 12]).range([left, right]);
-  const cell = scenario.values['bed.length_cm'] / plan.plates;
   const places = Array.from({ length: plan.plates }, (_, j) => j);
-  const y = (j: number): number => depth((j + 0.5) * cell);
-  const bands = plan.ions.map((ion, k) => {
-    if (!bandAt(plan, ion, frame, scenario.values['bed.length_cm'])) return nothing;
-    const profile = profileOf(plan, k + 1, frame);
+  const y = (j: number): number => depth(depthOf(plan, j));
+  const bands = plan.ions.map((ion) => {
+    if (!bandAt(plan, ion, frame)) return nothing;
+    const profile = profileOf(plan, ion, frame);
     const most = Math.max(...profile);
     const { colour, dash } = seriesStyle(ion);
     const path =
@@ -150,7 +154,7 @@ function present({ plan, scenario, width }: BedDrawing, frame: number, depth: Sc
         .x1((j) => left + (0.9 * (right - left) * profile[j]) / most)(places) ?? '';
     return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
   });
-  const profile = profileOf(plan, 0, frame);
+  const profile = profileOf(plan, 'HCl', frame);
   return svg`${bands}<path class="front" d=${
     pathOf<number>()
       .digits(1)
@@ -162,12 +166,11 @@ function present({ plan, scenario, width }: BedDrawing, frame: number, depth: Sc
 }
 
 /** The names of the bands on the bed now, each at its highest amount. */
-function presentNames({ plan, scenario }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult[] {
-  const cell = scenario.values['bed.length_cm'] / plan.plates;
+function presentNames({ plan }: BedDrawing, frame: number, depth: Scale, left: number, right: number): SVGTemplateResult[] {
   return plan.ions.flatMap((ion, k) => {
-    if (!bandAt(plan, ion, frame, scenario.values['bed.length_cm'])) return [];
-    const profile = profileOf(plan, k + 1, frame);
-    const peak = depth((profile.indexOf(Math.max(...profile)) + 0.5) * cell);
+    if (!bandAt(plan, ion, frame)) return [];
+    const profile = profileOf(plan, ion, frame);
+    const peak = depth(depthOf(plan, profile.indexOf(Math.max(...profile))));
     const { label, text } = seriesStyle(ion);
     return [
       svg`<text class="line-label" x=${left + (NAME_FROM + NAME_SHIFT * k) * (right - left)} y=${peak} fill=${text} dominant-baseline="central">${label}</text>`,
@@ -175,29 +178,12 @@ function presentNames({ plan, scenario }: BedDrawing, frame: number, depth: Scal
   });
 }
 
-function streaksOf(plan: Plan, length_cm: number): Streaks {
+function streaksOf(plan: Plan): Streaks {
   const known = kept.get(plan);
   if (known) return known;
-  const every = Math.max(1, Math.floor(plan.count / FRAMES_DRAWN));
-  const frames = Array.from({ length: Math.floor((plan.count - 1) / every) + 1 }, (_, i) => i * every);
-  const half = strongest(plan) / 2;
-  const made = {
-    delivered: frames.map((frame) => plan.rows[frame * plan.stride + FRAME.delivered]),
-    bands: plan.ions.map((ion) => {
-      const places = frames.map((frame) => bandAt(plan, ion, frame, length_cm));
-      return { ion, trailing: places.map((band) => band?.trailing_cm ?? Number.NaN), leading: places.map((band) => band?.leading_cm ?? Number.NaN) };
-    }),
-    front: frames.map((frame) => crossing(profileOf(plan, 0, frame), half, length_cm)),
-  };
+  const frames = framesApart(plan, deliveredAtEnd(plan) / FRAMES_DRAWN);
+  const half = highestInBed(plan, 'HCl') / 2;
+  const made = { frames, tracks: plan.ions.map((ion) => trackOf(plan, ion)), front: frames.map((frame) => frontDepth(plan, frame, half)) };
   kept.set(plan, made);
   return made;
-}
-
-/** Depth of the first crossing of a level from the top; NaN when the whole profile lies on one side. */
-function crossing(profile: Float32Array, level: number, length_cm: number): number {
-  for (let j = 1; j < profile.length; j++) {
-    const [above, below] = [profile[j - 1], profile[j]];
-    if (above > level !== below > level) return ((j - 0.5 + (level - above) / (below - above)) / profile.length) * length_cm;
-  }
-  return Number.NaN;
 }

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { distributionOf, passageOf } from '../../../sim/chemistry/passage.ts';
-import { FRAME } from '../../../sim/history/record.ts';
+import { bandAt, deliveredAtEnd, frameAtTime, frontMeeting, type FrontMeeting, inBedAt, instantAtTime, type Plan } from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { SPEEDS } from '../../store/column-store.ts';
 import type { Session } from '../../store/session.ts';
@@ -12,7 +12,6 @@ import { emit } from '../../ui/emit.ts';
 import { fixed, millilitres } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { bedDrawing, bedLayout } from './bed-drawing.ts';
-import { acidAt, bandAt, type FrontMeeting, frameAtTime, frontMeeting } from './bed-now.ts';
 import { Fit } from './fit.ts';
 import { acidText, motionSentence, percentOf } from '../sentences.ts';
 import { partStyles } from '../styles.ts';
@@ -41,10 +40,9 @@ export class BedPart extends LiveElement {
     const store = this.session?.store;
     const { scenario, plan } = store ?? {};
     if (!store || !scenario || !plan) return nothing;
-    const length = scenario.values['bed.length_cm'];
-    if (plan.rows[(plan.count - 1) * plan.stride + FRAME.delivered] <= 0) return this.empty();
-    const meeting = frontMeeting(plan, this.ion, length, distributionOf(scenario, this.ion));
-    const acid = acidAt(plan, store.now, this.depth, length);
+    if (deliveredAtEnd(plan) <= 0) return this.empty();
+    const meeting = meetingIn(plan, scenario, this.ion);
+    const acid = inBedAt(plan, 'HCl', instantAtTime(plan, store.now), this.depth);
     return html`
       <p class="say">Now, at ${fixed(this.depth, 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
       ${this.fit.width ? this.plot() : nothing}
@@ -54,7 +52,7 @@ export class BedPart extends LiveElement {
         <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
       </div>
       <p>${meeting ? this.meetingLine(scenario, meeting) : `In this run no front of weaker acid sets free the ${IONS[this.ion].name} band.`}</p>
-      <p class="status">Left: bands (all but 1 % at either end, while a twentieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
+      <p class="status">Left: bands (all but 1 % at either end, while a fiftieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
   }
 
   private empty() {
@@ -78,8 +76,7 @@ export class BedPart extends LiveElement {
 
   private band() {
     const store = this.session?.store;
-    if (!store?.plan || !store.scenario) return undefined;
-    return bandAt(store.plan, this.ion, frameAtTime(store.plan, store.now), store.scenario.values['bed.length_cm']);
+    return store?.plan && bandAt(store.plan, this.ion, frameAtTime(store.plan, store.now));
   }
 
   private async playMeeting(meeting: FrontMeeting) {
@@ -95,7 +92,7 @@ export class BedPart extends LiveElement {
 
   private followBand() {
     const band = this.band();
-    if (band) emit(this, 'bf-depth', { depth_cm: band.middle_cm });
+    if (band) emit(this, 'bf-depth', { depth_cm: band.centroid_cm });
   }
 
   private useProcedure() {
@@ -111,6 +108,16 @@ export class BedPart extends LiveElement {
     const depth_cm = depth.invert(px);
     if (depth_cm >= 0 && depth_cm <= length) emit(this, 'bf-depth', { depth_cm });
   }
+}
+
+const meetings = new WeakMap<Plan, Map<IonId, FrontMeeting | undefined>>();
+
+/** Asked for at every redraw, so it is kept for each run. */
+function meetingIn(plan: Plan, scenario: Scenario, ion: IonId): FrontMeeting | undefined {
+  const known = meetings.get(plan) ?? new Map<IonId, FrontMeeting | undefined>();
+  meetings.set(plan, known);
+  if (!known.has(ion)) known.set(ion, frontMeeting(plan, ion, distributionOf(scenario, ion)));
+  return known.get(ion);
 }
 
 declare global {

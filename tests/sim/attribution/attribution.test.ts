@@ -4,7 +4,7 @@ import { wholeRun } from '../../../sim/attribution/placed.ts';
 import { withFault } from '../../../sim/faults/imposed.ts';
 import type { FaultKind } from '../../../sim/terms/fault-kinds.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
-import type { Results } from '../../../sim/history/outcome.ts';
+import type { Results } from '../../../sim/history/index.ts';
 import { runWhole } from '../../../sim/run/run.ts';
 import type { Action, Fault, Log, Scenario } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';

@@ -3,9 +3,8 @@ import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, placesOf } from '../../../src/bench/debrief/debrief-numbers.ts';
 import { eventWords, refusalWords } from '../../../src/bench/words.ts';
-import { handlesOf, movedReceiver } from '../../../sim/history/edit.ts';
+import { handlesOf, movedReceiver, targetsOf } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import { targetsOf } from '../../../sim/history/targets.ts';
 import { small } from '../store/rig.ts';
 
 const SCENARIO = small();

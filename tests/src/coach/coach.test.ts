@@ -4,11 +4,11 @@ import { resultsOf } from '../../../sim/run/results.ts';
 import type { Action, Log } from '../../../sim/terms/types.ts';
 import { eluentEntry, logAhead } from '../../../src/coach/ahead.ts';
 import { type Bench, occasionOf, questionOf } from '../../../src/coach/occasion.ts';
-import { leavesAt, outcomeOf } from '../../../src/coach/outcome.ts';
+import { FIRST_SHARE, outcomeOf } from '../../../src/coach/outcome.ts';
 import { warningsOf } from '../../../src/coach/warnings.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Prediction } from '../../../src/store/keep/predictions.ts';
-import { targetsOf } from '../../../sim/history/targets.ts';
+import { leavesAt, targetsOf } from '../../../sim/history/index.ts';
 import { small } from '../store/rig.ts';
 
 const SCENARIO = small();
@@ -68,7 +68,7 @@ describe('an outcome', () => {
 
   test('of the eluent is the volume at which a fresh run has delivered one percent of the cobalt', () => {
     const bench = benchAfter(WHOLE);
-    const at = leavesAt(bench.plan, 'Co') ?? 0;
+    const at = leavesAt(bench.plan, 'Co', FIRST_SHARE) ?? 0;
     const run = runOf(SCENARIO, [...WHOLE.slice(0, CHANGE), { do: 'wait', until: { delivered_mL: at } }]);
     advance(run, { endOfLog: true });
     const delivered = resultsOf(run).receivers.reduce((sum, receiver) => sum + Number(receiver['Co_mmol']), 0);

@@ -7,7 +7,7 @@ import { depthRow } from '../../../src/figure/rows/row-depth.ts';
 import { effluentRow, effluentWords } from '../../../src/figure/rows/row-effluent.ts';
 import { pouredRow } from '../../../src/figure/rows/row-poured.ts';
 import { receiverRow } from '../../../src/figure/rows/row-receivers.ts';
-import { switchWindow } from '../../../sim/history/windows.ts';
+import { switchWindow } from '../../../sim/history/index.ts';
 import { markup } from '../markup.ts';
 import { workedRun } from './runs.ts';
 

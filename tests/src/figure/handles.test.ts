@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import { handlesOf } from '../../../sim/history/edit.ts';
+import { handlesOf } from '../../../sim/history/index.ts';
 import { wholeRun, workedRun } from './runs.ts';
 
 // The handle itself is an element; what is tested here is where handles stand.

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { FRAME } from '../../../sim/history/record.ts';
+import { timeOf } from '../../../sim/history/index.ts';
 import { pointAt } from '../../../src/figure/point.ts';
 import { spokenPoint } from '../../../src/figure/read-out.ts';
 import { wholeRun } from './runs.ts';
@@ -8,7 +8,7 @@ const { scenario, planner, plan } = wholeRun('cathode-leach');
 
 test('pointAt(...) tells the same column as the model at that moment', () => {
   for (const frame of [120, 240, 400, 500]) {
-    const time = plan.rows[frame * plan.stride + FRAME.time] ?? 0;
+    const time = timeOf(plan, frame);
     const moment = planner.moment(time);
     const point = pointAt(scenario, plan, moment.delivered_mL, 2);
     expect(point.time_min).toBeCloseTo(moment.time_min, 6);

@@ -4,7 +4,7 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
 import { type Worked, workedFor } from '../../../src/figure/streaks/worked.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import type { Plan } from '../../../sim/history/index.ts';
 
 // Whole runs of the shipped scenarios, worked out once for all tests of a file.
 

@@ -1,9 +1,8 @@
 import cathodeLeach from '../../../scenarios/cathode-leach.json?raw';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import '../../../src/figure/figure.ts';
-import { handlesOf } from '../../../sim/history/edit.ts';
+import { handlesOf, switchWindow } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import { switchWindow } from '../../../sim/history/windows.ts';
 import { installTheme } from '../../../src/ui/theme.ts';
 
 // The figure alone with a whole run of the cathode leach, one lane for speed, and nothing that answers its events.

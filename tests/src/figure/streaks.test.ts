@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { streakRamp } from '../../../sim/colour/plot.ts';
-import { firstDifference, framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks/streaks.ts';
-import { movedEluent } from '../../../sim/history/edit.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import { framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks/streaks.ts';
+import { deliveredOf, firstDifference, movedEluent, type Plan, profilesOf } from '../../../sim/history/index.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { PALETTE } from '../../../src/ui/palette.ts';
 import { wholeRun } from './runs.ts';
 
-const { scenario, planner, plan } = wholeRun('cathode-leach');
+const { scenario, plan } = wholeRun('cathode-leach');
 const END_ML = 70;
 const COLUMNS = 350;
 
@@ -35,6 +35,8 @@ describe.each(['light', 'dark'] as const)('on a %s page', (theme) => {
 
   test('repainting from the first changed column gives the same picture as painting it all', () => {
     const entry = plan.events.find(({ action }) => action?.do === 'pour' && action.liquid === 'water')?.entry ?? -1;
+    const planner = new Planner(scenario);
+    planner.plan(plan.log);
     const other = planner.plan(movedEluent(plan.log, plan.events, entry, 42));
     const tops = rampTops(scenario, plan);
     const patched = painted(plan, inks, tops);
@@ -50,7 +52,7 @@ describe.each(['light', 'dark'] as const)('on a %s page', (theme) => {
 
 test('framesOfColumns(...) shows the last frame at or before the middle of each column, and nothing beyond the run', () => {
   const frames = framesOfColumns(plan, COLUMNS, END_ML);
-  const delivered = (frame: number): number => plan.rows[frame * plan.stride + 1] ?? Number.NaN;
+  const delivered = (frame: number): number => (frame < plan.count ? deliveredOf(plan, frame) : Number.NaN);
   frames.forEach((frame, x) => {
     const middle = ((x + 0.5) / COLUMNS) * END_ML;
     if (frame < 0) expect(middle).toBeGreaterThan(delivered(plan.count - 1));
@@ -60,10 +62,12 @@ test('framesOfColumns(...) shows the last frame at or before the middle of each 
 
 test('rampTops(...) lie above everything drawn', () => {
   const tops = rampTops(scenario, plan);
-  plan.profiles.forEach((value, at) => {
-    const component = Math.floor(at / plan.plates) % plan.components;
-    if (value > (tops[component] ?? 0) * (1 + 1e-6)) throw new Error(`component ${component}: ${value} above ${tops[component]}`);
-  });
+  for (let frame = 0; frame < plan.count; frame++) {
+    profilesOf(plan, frame).forEach((held, k) => {
+      const most = Math.max(...held);
+      if (most > tops[k] * (1 + 1e-6)) throw new Error(`solute ${k}, frame ${frame}: ${most} above ${tops[k]}`);
+    });
+  }
   expect(tops[0]).toBe(9);
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { endedAt, pourings, receivings } from '../../../src/figure/rows/stretches.ts';
-import { deliveredAtEnd } from '../../../sim/history/windows.ts';
+import { deliveredAtEnd } from '../../../sim/history/index.ts';
 import { wholeRun } from './runs.ts';
 
 describe.each(['cathode-leach', 'six-metals', 'theory-one-lane'])('%s', (name) => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bedSummary, leanOf } from '../../../src/glass/summary.ts';
+import { leanOf } from '../../../sim/history/index.ts';
+import { bedSummary } from '../../../src/glass/summary.ts';
 import { momentWith, scenarioWith } from './moment.ts';
 
 const LENGTH_CM = 10;
@@ -25,18 +26,18 @@ function leaning(lean_cm: number, deepestDeg: number) {
 
 describe('leanOf', () => {
   test('finds the distance between the fronts and both sides', () => {
-    const lean = leanOf(scenario, leaning(2, 90), 'Co');
+    const lean = leanOf(leaning(2, 90), scenario, 'Co');
     // The edge encloses 99 % of a lane's cobalt, so it lies 1 % of the band above the front: 0.05 cm and 0.03 cm here.
     expect(lean?.lean_cm).toBeCloseTo(2 - 0.02, 1);
-    expect([lean?.aheadDeg, lean?.behindDeg]).toEqual([90, 270]);
+    expect([lean?.ahead_deg, lean?.behind_deg]).toEqual([90, 270]);
   });
 
   test('is none for a bed of one lane', () => {
     const one = scenarioWith({ bed: { lanes: 1 } });
     expect(
       leanOf(
-        one,
         momentWith(one, () => ({ resin: { Co: 0.1 } })),
+        one,
         'Co',
       ),
     ).toBeUndefined();

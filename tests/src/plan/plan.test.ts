@@ -4,7 +4,7 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import { groupUse } from '../../../src/plan/group-use.ts';
 import { columnTimes } from '../../../src/plan/times.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
+import type { Plan } from '../../../sim/history/index.ts';
 import { small } from '../store/rig.ts';
 
 describe('a column run as a part of the period', () => {

@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { ColumnStore } from '../../../src/store/column-store.ts';
-import { handlesOf, movedEluent } from '../../../sim/history/edit.ts';
+import { handlesOf, movedEluent } from '../../../sim/history/index.ts';
 import { directThread, small } from './rig.ts';
 
 const SCENARIO = small();

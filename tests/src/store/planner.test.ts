@@ -3,9 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { advance, runOf, runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import type { Action, Log } from '../../../sim/terms/types.ts';
-import { handlesOf, movedEluent, movedReceiver } from '../../../sim/history/edit.ts';
+import { handlesOf, movedEluent, movedReceiver, type Plan } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
 import { shipped, small } from './rig.ts';
 
 const SEED = 20;

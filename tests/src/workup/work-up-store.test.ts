@@ -3,7 +3,7 @@ import { runWhole } from '../../../sim/run/run.ts';
 import { defaultProcedure } from '../../../sim/workup/procedure.ts';
 import { reportOf } from '../../../sim/report/report.ts';
 import { workUpOf } from '../../../src/headless/workup.ts';
-import { movedReceiver } from '../../../sim/history/edit.ts';
+import { movedReceiver } from '../../../sim/history/index.ts';
 import { changedAt, receiverElsewhere, workedUp } from '../../../sim/report/elsewhere.ts';
 import { readSaved } from '../../../src/store/keep/saved.ts';
 import type { Session } from '../../../src/store/session.ts';

@@ -1,6 +1,8 @@
-import type { Amounts, IonId } from '../terms/types.ts';
-import type { Plan } from './plan.ts';
-import { collected, deliveredAtEnd } from './windows.ts';
+import type { Amounts, IonId } from '../../terms/types.ts';
+import { collected } from '../effluent.ts';
+import { deliveredAtEnd } from '../frames.ts';
+import type { Plan } from '../plan.ts';
+import type { FractionTargets } from './targets.ts';
 
 // Which receiver stood under the tip over which delivered volumes, and what it took.
 
@@ -33,6 +35,12 @@ export function spansOf(plan: Plan, ion: IonId): Spans {
   });
   const kept = all.reduce<Span | undefined>((best, span) => (worth(plan, ion, span) > (best ? worth(plan, ion, best) : 0) ? span : best), undefined);
   return { all, kept };
+}
+
+/** The targets with the end of collecting of the run's own fraction, so that its window can be read off the run. */
+export function withStop(plan: Plan, targets: FractionTargets): FractionTargets {
+  const span = spansOf(plan, targets.target).kept;
+  return span ? { ...targets, stop_mL: span.to_mL } : targets;
 }
 
 /** Weight of the ion alone, so that where nothing was parted the receiver with most of it still counts as the one kept. */

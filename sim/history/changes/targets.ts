@@ -1,10 +1,23 @@
-import { bedVolumeOf } from '../terms/geometry.ts';
-import type { IonId, Scenario } from '../terms/types.ts';
-import { spansOf } from './fractions.ts';
-import type { Plan } from './plan.ts';
-import type { FractionTargets } from './windows.ts';
+import { bedVolumeOf } from '../../terms/geometry.ts';
+import type { IonId, Scenario } from '../../terms/types.ts';
 
-// What a good fraction is, where the reader has not said otherwise.
+// What a good fraction is, and what it is where the reader has not said otherwise.
+
+/** What the collected fraction must hold. Shares are of what was poured. */
+export interface FractionTargets {
+  readonly target: IonId;
+  readonly unwanted: readonly IonId[];
+  /** Least share of the target, such as 0.995. */
+  readonly recovered: number;
+  /** Largest share of any unwanted ion, such as 0.005. */
+  readonly carried: number;
+  /** Largest amount of acid, mmol; no bound when left out. */
+  readonly acid_mmol?: number;
+  /** Alkali that neutralises the acid, mol/L. */
+  readonly NaOH_M: number;
+  /** Delivered volume at which collecting ends; the end of the run when left out. */
+  readonly stop_mL?: number;
+}
 
 /** Least share of the target and largest share of any other ion. Choices; a titration repeats to about the same. */
 const RECOVERED = 0.995;
@@ -28,10 +41,4 @@ export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario)
     acid_mmol: Number((ACID_BED_VOLUMES * bedVolumeOf(values) * strongest).toPrecision(2)),
     NaOH_M: values['bench.NaOH_M'],
   };
-}
-
-/** The targets with the end of collecting of the run's own fraction, so that its window can be read off the run. */
-export function withStop(plan: Plan, targets: FractionTargets): FractionTargets {
-  const span = spansOf(plan, targets.target).kept;
-  return span ? { ...targets, stop_mL: span.to_mL } : targets;
 }

@@ -1,5 +1,5 @@
-import type { RunEvent } from './events.ts';
-import type { Scenario } from '../terms/types.ts';
+import type { RunEvent } from '../events.ts';
+import type { Scenario } from '../../terms/types.ts';
 
 /** How far a run has come: sample poured, weaker eluent started. */
 export interface Progress {

@@ -1,5 +1,5 @@
-import type { RunEvent } from './events.ts';
-import type { Action, Log } from '../terms/types.ts';
+import type { RunEvent } from '../events.ts';
+import type { Action, Log } from '../../terms/types.ts';
 
 // Changes of a log that the handles on the volume axis make. A log keeps its actions; what moves is when they are taken.
 

@@ -1,58 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { parseScenario } from '../../../sim/input/scenario.ts';
-import { movedReceiver } from '../../../sim/history/edit.ts';
-import { Planner } from '../../../src/store/threads/planner.ts';
-import type { Plan } from '../../../sim/history/plan.ts';
-import { collected, columnAt, deliveredAtEnd, type FractionTargets, frameAt, switchWindow, verdict, waterWindow } from '../../../sim/history/windows.ts';
+import { parseScenario } from '../../../../sim/input/scenario.ts';
+import { collected, deliveredAtEnd, type FractionTargets, movedReceiver, switchWindow, verdict, waterWindow } from '../../../../sim/history/index.ts';
+import { straight } from '../straight.ts';
+import { Planner } from '../../../../src/store/threads/planner.ts';
 
 const TARGETS: FractionTargets = { target: 'Co', unwanted: ['Ni'], recovered: 0.995, carried: 0.005, NaOH_M: 6 };
 
-const read = parseScenario(readFileSync(new URL('../../../scenarios/cathode-leach.json', import.meta.url), 'utf8'), 'cathode-leach');
+const read = parseScenario(readFileSync(new URL('../../../../scenarios/cathode-leach.json', import.meta.url), 'utf8'), 'cathode-leach');
 if (!read.ok) throw new Error(JSON.stringify(read.issues));
 // One lane: the windows are read off a run in the same way, and trials are quick.
 const scenario = { ...read.scenario, values: { ...read.scenario.values, 'bed.lanes': 1 } };
 const planner = new Planner(scenario);
 const plan = planner.plan(scenario.procedure);
 
-/**
- * A run of straight lines: 10 mL of 2 M acid throughout; 1 mmol of nickel evenly from 1 to 3 mL, 1 mmol of cobalt evenly from 5
- * to 9 mL. Frames every 0.5 mL, so that what is asked for lies between frames.
- */
-const straight: Plan = (() => {
-  const ramp = (from: number, to: number, v: number): number => Math.min(1, Math.max(0, (v - from) / (to - from)));
-  const rows = Array.from({ length: 21 }, (_, frame) => {
-    const v = frame / 2;
-    return [v * 2, v, 1, 0.5, 0, 0, 2, v > 5 && v <= 9 ? 0.25 : 0, v > 1 && v <= 3 ? 0.5 : 0, 2 * v, ramp(5, 9, v), ramp(1, 3, v)];
-  });
-  return {
-    ...plan,
-    ions: ['Co', 'Ni'],
-    components: 3,
-    stride: 12,
-    count: 21,
-    rows: Float64Array.from(rows.flat()),
-    results: { ...plan.results, loaded: { HCl_mmol: 20, Co_mmol: 1, Ni_mmol: 1 } },
-  };
-})();
-
 describe('on straight lines', () => {
-  test('collected(...) interpolates between frames', () => {
-    expect(collected(straight, 1.25, 6.1)).toEqual({
-      HCl_mmol: expect.closeTo(9.7, 12),
-      Co_mmol: expect.closeTo(0.275, 12),
-      Ni_mmol: expect.closeTo(0.875, 12),
-    });
-  });
-
-  test('frameAt(...) is the last frame at or before a volume', () => {
-    expect([-1, 0, 0.49, 0.5, 9.99, 10, 99].map((v) => frameAt(straight, v))).toEqual([0, 0, 0, 1, 19, 20, 20]);
-  });
-
-  test('columnAt(...) holds the ends', () => {
-    expect([columnAt(straight, 1, -3), columnAt(straight, 1, 3.3), columnAt(straight, 1, 40)]).toEqual([0, expect.closeTo(3.3, 12), 10]);
-  });
-
   test('switchWindow(...) runs from the last of the nickel to the first of the cobalt', () => {
     // 0.5 % of the nickel lies in the last 0.01 mL of its 2 mL, 0.5 % of the cobalt in the first 0.02 mL of its 4 mL.
     const window = switchWindow(straight, TARGETS);

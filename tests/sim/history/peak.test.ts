@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { gammaTailing, leanOf, peakShape } from '../../../sim/history/diagnosis.ts';
-import { FRAME } from '../../../sim/history/record.ts';
+import { effluentCurve, framesApart, gammaTailing, leanOf, peakShape } from '../../../sim/history/index.ts';
 import { advance, type Run, runOf, runWhole } from '../../../sim/run/run.ts';
 import type { Fault } from '../../../sim/terms/types.ts';
 import { scenarioOf } from '../../golden/figures.ts';
@@ -77,8 +76,8 @@ const washed = (faults: readonly Fault[]): Run => {
 
 describe('a band', () => {
   test('of a sound bed is level', () => {
-    const { bed, column } = washed([]);
-    const lean = leanOf(bed, column, 'Co');
+    const { bed, scenario } = washed([]);
+    const lean = leanOf(bed, scenario, 'Co');
     closeTo('lean', lean?.lean_cm ?? 1, 0, { absolute: 1e-6 }, 'cm');
     closeTo('ratio', lean?.leadingEdgeRatio ?? 0, 1, { absolute: 0.01 });
   });
@@ -87,25 +86,25 @@ describe('a band', () => {
     ['channel', 0.5],
     ['tilted-bed', 1],
   ] as const)('leans towards the side of a %s', (kind, severity) => {
-    const { bed, column } = washed([{ kind, severity, side_deg: 120 }]);
-    const lean = leanOf(bed, column, 'Co');
+    const { bed, scenario } = washed([{ kind, severity, side_deg: 120 }]);
+    const lean = leanOf(bed, scenario, 'Co');
     expect(lean?.ahead_deg).toBe(120);
     expect(lean?.lean_cm).toBeGreaterThan(0.1);
     expect(lean?.leadingEdgeRatio).toBeGreaterThan(1.03);
   });
 
   test('is not there before it is loaded', () => {
-    const { bed, column } = runOf(leach());
-    expect(leanOf(bed, column, 'Co')).toBeUndefined();
+    const { bed, scenario } = runOf(leach());
+    expect(leanOf(bed, scenario, 'Co')).toBeUndefined();
   });
 });
 
 test('a channel brings the cobalt out in more than one front, a sound bed in one', () => {
   const channelled = scenarioOf('demo-channel');
   const fronts = [channelled, { ...channelled, faults: [] }].map((scenario) => {
-    const { rows, stride, count } = runWhole(scenario).record;
-    const column = (k: number): number[] => Array.from({ length: count }, (_, f) => rows[f * stride + k]);
-    return peakShape(column(FRAME.delivered), column(FRAME.parts + 1))?.fronts_mL.length;
+    const { record } = runWhole(scenario);
+    const { xs, ys } = effluentCurve(record, 'Co', framesApart(record, 0));
+    return peakShape(xs, ys)?.fronts_mL.length;
   });
   expect(fronts[0]).toBeGreaterThan(1);
   expect(fronts[1]).toBe(1);

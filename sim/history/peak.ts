@@ -1,70 +1,7 @@
-import type { Column } from '../column/column.ts';
-import { EDGE_SHARE } from '../column/measure.ts';
-import type { IonId } from '../terms/types.ts';
 import { ln, square } from '../math/elementary.ts';
+import { rootOf } from '../math/root.ts';
 
-// Shapes as numbers: how far a band leans, how its peak tails, whether its front comes twice. A number is a symptom, not a cause.
-
-/** Cells of a bed or of a moment of it: arrays over component, lane and plate. */
-export interface Cells {
-  readonly pore: ArrayLike<number>;
-  readonly sorbed: ArrayLike<number>;
-  readonly gas: ArrayLike<number>;
-}
-
-export interface Lean {
-  /** cm between the leading edges of the sides that are furthest ahead and furthest behind; 0 is level. */
-  readonly lean_cm: number;
-  /** Degrees round the bed of the side that is ahead. */
-  readonly ahead_deg: number;
-  /** cm by which the core is ahead of the mean of the sides; negative if behind. */
-  readonly core_cm: number;
-  /** Deepest leading edge over the mean one, all lanes by area; 1 is level. */
-  readonly leadingEdgeRatio: number;
-}
-
-/** How a band stands in the bed. Undefined for a bed of one lane, and while the bed holds none of the ion. */
-export function leanOf(cells: Cells, column: Column, ion: IonId): Lean | undefined {
-  const { lanes, scenario, dz, cellVolume, porosity } = column;
-  const plates = scenario.values['bed.plates'];
-  const k = column.ions.indexOf(ion) + 1;
-  if (lanes.count < 2 || k === 0) return undefined;
-  const held: number[] = [];
-  const edges: number[] = [];
-  for (let i = 0; i < lanes.count; i++) {
-    const at = i * plates;
-    const amount = (j: number): number => {
-      const x = (k * lanes.count + i) * plates + j;
-      return cellVolume[i] * (cells.sorbed[x] + cells.pore[x] * porosity * (1 - cells.gas[at + j]));
-    };
-    const profile = Float64Array.from({ length: plates }, (_, j) => amount(j));
-    held.push(profile.reduce((sum, part) => sum + part, 0));
-    edges.push(edgeOf(profile) * dz);
-  }
-  const most = Math.max(...held);
-  if (!(most > 1e-12)) return undefined;
-  const sides = edges.slice(1);
-  const [deepest, highest] = [Math.max(...sides), Math.min(...sides)];
-  const area = lanes.area.reduce((sum, part) => sum + part, 0);
-  const mean = edges.reduce((sum, edge, i) => sum + edge * lanes.area[i], 0) / area;
-  return {
-    lean_cm: deepest - highest,
-    ahead_deg: lanes.angleDeg[1 + sides.indexOf(deepest)],
-    core_cm: edges[0] - sides.reduce((sum, edge) => sum + edge, 0) / sides.length,
-    leadingEdgeRatio: mean > 0 ? Math.max(...edges) / mean : 1,
-  };
-}
-
-/** Depth, in cells, above which all but a hundredth of a lane's ion lies. */
-function edgeOf(profile: Float64Array): number {
-  const total = profile.reduce((sum, part) => sum + part, 0);
-  let beyond = 0;
-  for (let j = profile.length - 1; j >= 0; j--) {
-    if (beyond + profile[j] > EDGE_SHARE * total) return j + 1 - (EDGE_SHARE * total - beyond) / profile[j];
-    beyond += profile[j];
-  }
-  return 0;
-}
+// The shape of a peak in numbers: how it tails, whether its front comes twice. A number is a symptom, not a cause.
 
 export interface PeakShape {
   /** mL at the maximum. */
@@ -155,18 +92,7 @@ export function gammaTailing(N: number): number {
   if (!(N > 1)) return Number.NaN;
   const top = (N - 1) / N;
   const drop = (x: number): number => (N - 1) * ln(x / top) - N * (x - top) - ln(0.05);
-  const front = root(drop, 1e-9, top);
-  const rear = root((x) => -drop(x), top, top + 50 / Math.sqrt(N));
+  const front = rootOf(drop, 1e-9, top);
+  const rear = rootOf((x) => -drop(x), top, top + 50 / Math.sqrt(N));
   return (rear - front) / (2 * (top - front));
-}
-
-/** Zero of a rising function, by halving. */
-function root(f: (x: number) => number, low: number, high: number): number {
-  let [a, b] = [low, high];
-  for (let n = 0; n < 100; n++) {
-    const middle = (a + b) / 2;
-    if (f(middle) < 0) a = middle;
-    else b = middle;
-  }
-  return (a + b) / 2;
 }

@@ -1,11 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { runWhole } from '../../../sim/run/run.ts';
-import { resultsOf } from '../../../sim/run/results.ts';
-import { handlesOf, movedEluent, movedReceiver } from '../../../sim/history/edit.ts';
-import { Planner } from '../../../src/store/threads/planner.ts';
-import { withReceiverMoved } from '../../../sim/history/preview.ts';
-import { spansOf } from '../../../sim/history/fractions.ts';
-import { small } from '../../src/store/rig.ts';
+import { runWhole } from '../../../../sim/run/run.ts';
+import { resultsOf } from '../../../../sim/run/results.ts';
+import { handlesOf, movedEluent, movedReceiver, spansOf, withReceiverMoved } from '../../../../sim/history/index.ts';
+import { Planner } from '../../../../src/store/threads/planner.ts';
+import { small } from '../../../src/store/rig.ts';
 
 const SCENARIO = small();
 const PLAN = new Planner(SCENARIO).plan(SCENARIO.procedure);

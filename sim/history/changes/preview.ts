@@ -1,10 +1,11 @@
-import { FRAME } from './record.ts';
-import type { RunEvent } from './events.ts';
-import type { ReceiverResult } from './outcome.ts';
-import { receiverLabels } from './receivers.ts';
+import { collected } from '../effluent.ts';
+import type { RunEvent } from '../events.ts';
+import { deliveredAtEnd } from '../frames.ts';
+import type { ReceiverResult } from '../outcome.ts';
+import type { Plan } from '../plan.ts';
+import { receiverLabels } from '../receivers.ts';
+import { withReceivers } from '../record.ts';
 import { movedReceiver } from './edit.ts';
-import type { Plan } from './plan.ts';
-import { collected, deliveredAtEnd } from './windows.ts';
 
 /**
  * The run with one change of receiver elsewhere. The column does not know what stands under its tip, so nothing is worked
@@ -19,11 +20,7 @@ export function withReceiverMoved(plan: Plan, entry: number, delivered_mL: numbe
   const changes = events.flatMap(({ action, refused, delivered_mL: from_mL }) =>
     action?.do === 'receiver' && !refused ? [{ slot: labels.indexOf(action.label), from_mL }] : [],
   );
-  const rows = plan.rows.slice();
-  for (let frame = 0; frame < plan.count; frame++) {
-    const at = frame * plan.stride;
-    rows[at + FRAME.receiver] = Math.max(0, changes.findLast(({ from_mL }) => from_mL <= rows[at + FRAME.delivered])?.slot ?? 0);
-  }
+  const rows = withReceivers(plan, (mL) => Math.max(0, changes.findLast(({ from_mL }) => from_mL <= mL)?.slot ?? 0));
   const log = movedReceiver(plan.log, plan.events, entry, to_mL);
   return { ...plan, log, events, labels, rows, results: { ...plan.results, receivers: shared(plan, labels, changes) }, recomputed_min: 0 };
 }

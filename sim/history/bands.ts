@@ -1,0 +1,53 @@
+import { type Band, bandIn, EDGE_SHARE } from '../column/measure.ts';
+import type { IonId } from '../terms/types.ts';
+import { pouredOf } from './effluent.ts';
+import type { Results } from './outcome.ts';
+import type { Plan } from './plan.ts';
+import { profileOf } from './profiles.ts';
+
+/**
+ * Share of what was poured of an ion that must be on the bed for it to make a band. Between its two edges a band holds all but
+ * twice EDGE_SHARE of its ion; an amount that the edges of the full band would have left out is a trace. A choice.
+ */
+export const BAND_LEAST = 2 * EDGE_SHARE;
+
+/** The bands of one ion through a run, a value a frame; depths are NaN where there is no band. */
+export interface Track {
+  readonly ion: IonId;
+  /** On the bed, as a share of what was poured in the whole run. */
+  readonly share: Float32Array;
+  readonly leading_cm: Float32Array;
+  readonly trailing_cm: Float32Array;
+  readonly middle_cm: Float32Array;
+}
+
+/** The band of an ion in a frame; undefined while the bed holds no more than a trace of it. */
+export function bandAt(plan: Plan, ion: IonId, frame: number): Band | undefined {
+  const cell_mL = plan.results.bed.volume_mL / plan.plates;
+  return bandIn(profileOf(plan, ion, frame), plan.length_cm / plan.plates, cell_mL, leastOf(plan, ion));
+}
+
+/** The band of an ion by the figures of a moment; undefined while the bed holds no more than a trace of it. */
+export function bandNow(results: Results, ion: IonId): Band | undefined {
+  const band = results.bands[ion];
+  return band && band.amount_mmol >= leastOf({ results }, ion) ? band : undefined;
+}
+
+export function trackOf(plan: Plan, ion: IonId): Track {
+  const poured = pouredOf(plan, ion);
+  const depths = (): Float32Array => new Float32Array(plan.count).fill(Number.NaN);
+  const track = { ion, share: new Float32Array(plan.count), leading_cm: depths(), trailing_cm: depths(), middle_cm: depths() };
+  for (let frame = 0; frame < plan.count; frame++) {
+    const band = bandAt(plan, ion, frame);
+    if (!band) continue;
+    track.share[frame] = poured > 0 ? band.amount_mmol / poured : 1;
+    track.leading_cm[frame] = band.leading_cm;
+    track.trailing_cm[frame] = band.trailing_cm;
+    track.middle_cm[frame] = band.centroid_cm;
+  }
+  return track;
+}
+
+function leastOf(plan: Pick<Plan, 'results'>, ion: IonId): number {
+  return BAND_LEAST * pouredOf(plan, ion);
+}

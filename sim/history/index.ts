@@ -1,0 +1,48 @@
+// How a run is recorded, and what can be read off it. Nothing outside this room counts rows or cells of the record.
+export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
+export { type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
+export { type Span, type Spans, spansOf, withStop } from './changes/fractions.ts';
+export { withReceiverMoved } from './changes/preview.ts';
+export { isSample, isWeaker, type Progress, progressOf } from './changes/progress.ts';
+export { type StartWindow, waterWindow } from './changes/start-window.ts';
+export { type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
+export { type FractionTargets, targetOf, targetsOf } from './changes/targets.ts';
+export {
+  collected,
+  collectedAt,
+  type EffluentCurve,
+  effluentCurve,
+  highestLeaving,
+  leavesAt,
+  leavesBelow,
+  leavingAt,
+  pouredOf,
+  type Solute,
+  solutesOf,
+} from './effluent.ts';
+export type { RunEvent } from './events.ts';
+export {
+  deliveredAtEnd,
+  deliveredOf,
+  flowOf,
+  type Frames,
+  frameAt,
+  frameAtTime,
+  framesApart,
+  framesOf,
+  idleBetween,
+  instantAt,
+  instantAtTime,
+  levelOf,
+  receiverOf,
+  timeAt,
+  timeOf,
+} from './frames.ts';
+export { type FrontMeeting, frontDepth, frontMeeting } from './fronts.ts';
+export { type Lean, leanOf } from './lean.ts';
+export type { ReceiverResult, Results } from './outcome.ts';
+export { gammaTailing, type PeakShape, peakShape } from './peak.ts';
+export type { Plan } from './plan.ts';
+export { depthOf, firstDifference, highestInBed, inBedAt, profileOf, profilesOf } from './profiles.ts';
+export { namesFirst, receiverLabels } from './receivers.ts';
+export { type RunRecord, recordFor, recordInto, trimmed } from './record.ts';

@@ -1,0 +1,56 @@
+import { deliveredOf, type Plan, type Track } from '../../../sim/history/index.ts';
+import type { IonId } from '../../../sim/terms/types.ts';
+
+// How fast each band moves, for the words beside it.
+
+/** How a band moves over a stretch of the run. */
+export interface Motion {
+  readonly ion: IonId;
+  readonly kind: 'runs' | 'crawls' | 'stays' | 'falls';
+  /** Frame in the middle of the stretch. */
+  readonly frame: number;
+  /** mL. */
+  readonly span: number;
+}
+
+/** Share that must be on the bed for a band to be said to move. */
+const SHARE_MOVING = 0.6;
+/** Rate of travel over that of the liquid: at least this runs along with it, less than the other hardly moves. Choices. */
+const RUNS_FROM = 0.3;
+const STAYS_BELOW = 0.015;
+/** Volume over which a rate is taken, mL as a share of the bed's hold-up volume. */
+const RATE_OVER = 0.6;
+/** Shortest stretch that gets a word, in hold-up volumes. */
+const LEAST_SPAN = { runs: 0.3, crawls: 1, stays: 1 } as const;
+
+/** The longest stretch of each way of moving, for the labels beside the bands. */
+export function motionsOf(plan: Plan, track: Track): Motion[] {
+  const kinds = Array.from(track.share, (_, frame) => kindAt(plan, track, frame));
+  const best = new Map<string, Motion>();
+  let slow = false;
+  for (let from = 0; from < kinds.length; ) {
+    let to = from + 1;
+    while (to < kinds.length && kinds[to] === kinds[from]) to++;
+    const kind = kinds[from];
+    const span = deliveredOf(plan, to - 1) - deliveredOf(plan, from);
+    if (kind && span >= plan.results.bed.holdup_mL * LEAST_SPAN[kind]) {
+      const named = kind === 'runs' && slow ? 'falls' : kind;
+      if (span > (best.get(named)?.span ?? 0)) best.set(named, { ion: track.ion, kind: named, frame: (from + to - 1) >> 1, span });
+      slow ||= kind !== 'runs';
+    }
+    from = to;
+  }
+  return [...best.values()];
+}
+
+function kindAt(plan: Plan, { middle_cm, share }: Track, frame: number): 'runs' | 'crawls' | 'stays' | undefined {
+  if (share[frame] < SHARE_MOVING) return undefined;
+  const reach = plan.results.bed.holdup_mL * RATE_OVER;
+  const before = Math.max(0, frame - 1);
+  let ahead = frame;
+  while (ahead + 1 < plan.count && deliveredOf(plan, ahead) - deliveredOf(plan, before) < reach) ahead++;
+  const passed = (deliveredOf(plan, ahead) - deliveredOf(plan, before)) / plan.results.bed.holdup_mL;
+  if (share[ahead] < SHARE_MOVING / 2 || !(passed > 0)) return undefined;
+  const rate = (middle_cm[ahead] - middle_cm[before]) / plan.length_cm / passed;
+  return rate >= RUNS_FROM ? 'runs' : rate < STAYS_BELOW ? 'stays' : 'crawls';
+}

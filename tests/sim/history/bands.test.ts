@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import { BAND_LEAST, bandAt, bandNow, trackOf } from '../../../sim/history/index.ts';
+import { wholeRun } from '../../src/figure/runs.ts';
+import { bedOf } from './straight.ts';
+
+const { plan, planner } = wholeRun('cathode-leach');
+
+test('edges enclose the middle of a band and stay in the bed', () => {
+  for (const { share, leading_cm, trailing_cm, middle_cm } of plan.ions.map((ion) => trackOf(plan, ion))) {
+    const there = [...share.keys()].filter((frame) => share[frame] > 0);
+    expect(there.length).toBeGreaterThan(30);
+    for (const frame of there) {
+      const depths = [0, trailing_cm[frame], middle_cm[frame], leading_cm[frame], plan.length_cm];
+      expect(depths).toEqual([...depths].sort((a, b) => a - b));
+    }
+  }
+});
+
+test('edges of a normal band lie 2.326 standard deviations from its middle', () => {
+  // Upper 1 % point of the standard normal distribution: 2.3263, any table of it (from memory). 0.5 cm in a bed of 10 cm.
+  const band = bandAt(
+    bedOf(
+      Array.from({ length: 1000 }, (_, j) => Math.exp(-(((j + 0.5) / 100 - 5) ** 2) / (2 * 0.5 ** 2))),
+      1,
+    ),
+    'Co',
+    0,
+  );
+  expect(band?.centroid_cm).toBeCloseTo(5, 3);
+  expect(band?.leading_cm).toBeCloseTo(5 + 2.3263 * 0.5, 2);
+  expect(band?.trailing_cm).toBeCloseTo(5 - 2.3263 * 0.5, 2);
+});
+
+test('a band holds at least a fiftieth of what was poured', () => {
+  expect(BAND_LEAST).toBe(0.02);
+  // 4 plates of 5 mL, 0.004 mmol/mL in one of them: 0.02 mmol.
+  const bed = (poured_mmol: number) => bedOf([0, 0.004, 0, 0], poured_mmol);
+  expect(bandAt(bed(0.99), 'Co', 0)).toMatchObject({ amount_mmol: expect.closeTo(0.02, 6), centroid_cm: 3.75 });
+  expect(bandAt(bed(1.01), 'Co', 0)).toBeUndefined();
+  expect(bandAt(bed(0.99), 'Zn', 0)).toBeUndefined();
+});
+
+test('the band of a frame is the band of that moment', () => {
+  for (const time_min of [45, 90, 140]) {
+    const moment = planner.moment(time_min);
+    for (const ion of plan.ions) {
+      const frame = Array.from({ length: plan.count }, (_, f) => f).findLast((f) => plan.rows[f * plan.stride] <= moment.time_min) ?? 0;
+      const [recorded, now] = [bandAt(plan, ion, frame), bandNow(moment.results, ion)];
+      expect(recorded === undefined).toBe(now === undefined);
+      expect(recorded?.leading_cm ?? 0).toBeCloseTo(now?.leading_cm ?? 0, 0);
+      expect(recorded?.amount_mmol ?? 0).toBeCloseTo(now?.amount_mmol ?? 0, 2);
+    }
+  }
+});
