@@ -23,15 +23,14 @@ export function refresh(bed: Bed, column: Column, at: number, acid: number): voi
 
 /** Sums a lane's weight and drag over its wet cells, g/cm² and (g/cm²)/(cm/min). */
 export function weighLane(bed: Bed, column: Column, lane: number): void {
-  const { density, viscosity, resistance, height } = bed;
+  const { density, viscosity, resistance, height, swollen } = bed;
   const base = lane * bed.plates;
   let weight = 0;
   let drag = 0;
   for (let j = bed.drained[lane]; j < bed.plates; j++) {
-    const long = height[base + j];
-    weight += density[base + j] * long;
+    weight += density[base + j] * height[base + j];
     // A shrunk stretch is shorter, and its beads and pores are narrower: L/d² goes as L^(1/3), here to first order.
-    drag += viscosity[base + j] * resistance[base + j] * ((2 + long) / 3);
+    drag += viscosity[base + j] * resistance[base + j] * ((2 + swollen[base + j]) / 3);
   }
   bed.weight[lane] = weight * column.dz;
   bed.drag[lane] = (drag * column.dz * column.dragPerCm) / column.lanes.permeability[lane];

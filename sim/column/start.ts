@@ -32,8 +32,26 @@ export function packedBed(column: Column): Bed {
   bed.first.fill(bed.plates);
   bed.last.fill(-1);
   for (let i = 0; i < bed.lanes; i++) wetLane(bed, column, i, acid);
+  if (column.scenario.values['bench.packed'] === 0) takeOut(bed, column);
   bed.pouredAmount[0] = amountOf(bed, column, 0);
   return bed;
+}
+
+/** The empty tube: no resin, nothing above; the cells stay, full of liquid, for the resin to come. */
+function takeOut(bed: Bed, column: Column): void {
+  bed.scalar[AT.portions] = 0;
+  bed.scalar[AT.headVolume] = 0;
+  bed.scalar[AT.lowestHead] = 0;
+  bed.head.fill(0);
+  bed.height.fill(0);
+  bed.resinShare.fill(0);
+  bed.sorbed.fill(0);
+  for (let i = 0; i < bed.lanes; i++) weighLane(bed, column, i);
+}
+
+/** HCl that sound beads hold at rest in acid, mmol per mL of bed. */
+export function restingAcid(column: Column, acid_M: number): number {
+  return column.resinPore * invasion(acid_M, column.fixedCharge, column.invasion);
 }
 
 function wetLane(bed: Bed, column: Column, lane: number, acid: number): void {
@@ -41,7 +59,7 @@ function wetLane(bed: Bed, column: Column, lane: number, acid: number): void {
     bed.room[at] = column.cellVolume[lane] * column.porosity;
     bed.mobile[at] = bed.room[at];
     bed.pore[at] = acid;
-    bed.sorbed[at] = column.resinPore * invasion(acid, column.fixedCharge, column.invasion);
+    bed.sorbed[at] = restingAcid(column, acid);
     refresh(bed, column, at, acid);
   }
   weighLane(bed, column, lane);

@@ -50,6 +50,18 @@ function lanePressure(bed: Bed, lane: number, top: number, below: number, dry: b
   return dry || bed.drained[lane] > 0 ? pressure - top - bed.airEntry[lane] : pressure;
 }
 
+/**
+ * Superficial velocity (cm/min) above which a thinner, lighter liquid that follows from above under-runs this acid: k g d(rho)/d(mu),
+ * Hill 1952, Dumore 1964 (recalled). Below it the interface stays level.
+ */
+export function fingeringVelocity(column: Column, acid_M: number, following_M: number): number {
+  const { density, viscosity } = column.liquid;
+  const heavier = tableValue(density, acid_M) - tableValue(density, following_M);
+  const thicker = (tableValue(viscosity, acid_M) - tableValue(viscosity, following_M)) * column.viscosityFactor;
+  // dragPerCm is 1/k in these units: g/cm² for 1 cm of bed at 1 cm/min and 1 mPa s.
+  return heavier / thicker / column.dragPerCm;
+}
+
 /** Density of the liquid above the bed, g/mL, from its acid. */
 export function headDensity(bed: Bed, column: Column): number {
   const volume = bed.scalar[AT.headVolume];

@@ -80,6 +80,11 @@ const actionByName: Readonly<Record<string, Shape<Action>>> = {
     { do: choice('an action', ['refill-from-below']), liquid: text(LABEL_MAX), volume_mL: number(LIMITS['refill-from-below.volume_mL']) },
     WHEN,
   ),
+  pack: object(
+    'a portion of resin',
+    { do: choice('an action', ['pack']), resin_mL: number(LIMITS['pack.resin_mL']) },
+    { pour: choice('a way to pour resin', ['once', 'spoonfuls']), into: choice('what resin is poured into', ['liquid', 'glass']), tapped: flag(), ...WHEN },
+  ),
   'top-up': object('a top-up', { do: choice('an action', ['top-up']), resin_mL: number(LIMITS['top-up.resin_mL']) }, WHEN),
   spill: object('a spill', { do: choice('an action', ['spill']), share: number(LIMITS['spill.share']) }, WHEN),
   stir: object('a stir action', { do: choice('an action', ['stir']) }, WHEN),

@@ -10,7 +10,7 @@ import { swell } from './swell.ts';
 export function age(bed: Bed, column: Column, time: number): void {
   const s = bed.scalar;
   if (s[AT.clogPerMl] > 0) s[AT.supportClog] += s[AT.clogPerMl] * s[AT.flow] * time;
-  if (s[AT.headVolume] <= 0) dryTop(bed, column, time);
+  if (s[AT.headVolume] <= 0 && s[AT.portions] > 0) dryTop(bed, column, time);
   if (s[AT.uneven] > 0) {
     if (s[AT.headVolume] <= 0 && isDrained(bed)) dryOut(bed, column, time);
     else dissolveGas(bed, column, time);

@@ -6,15 +6,18 @@ import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
 import { impose } from '../flaws/impose.ts';
 import { gasVolume, refillFromBelow } from '../bench/refill-below.ts';
+import { pack } from '../bench/pack.ts';
 import { spill } from '../bench/spill.ts';
 import { stir } from '../bench/stir.ts';
 import { topUp } from '../bench/top-up.ts';
-import { levelOf } from '../flow/hydraulics.ts';
+import { bedLengthOf } from '../column/measure.ts';
+import { fingeringVelocity, flowInto, levelOf } from '../flow/hydraulics.ts';
 import { namesFirst, receiverLabels } from '../history/index.ts';
 import type { Run } from './run.ts';
 import type { Action, Issue } from '../terms/types.ts';
 
 type Pour = Extract<Action, { do: 'pour' }>;
+type Packing = Extract<Action, { do: 'pack' }>;
 
 /** A reservoir that holds the level first brings it to this height, cm. */
 const FEED_LEVEL_CM = 1;
@@ -35,6 +38,8 @@ function isPlain({ bed }: Run, action: Action): boolean {
 }
 
 function done(run: Run, action: Action): Issue | undefined {
+  const idle = action.do === 'pack' || action.do === 'receiver' || (action.do === 'clamp' && action.open_percent === 0);
+  if (run.bed.scalar[AT.portions] === 0 && !idle) return { path: 'do', expected: 'resin in the tube first (pack)', received: 'an empty tube' };
   switch (action.do) {
     case 'pour':
       return action.hold_level ? feed(run, action) : pour(run, action, action.volume_mL);
@@ -46,6 +51,8 @@ function done(run: Run, action: Action): Issue | undefined {
       return stir(run.bed, run.column);
     case 'refill-from-below':
       return fromBelow(run, action.liquid, action.volume_mL);
+    case 'pack':
+      return fill(run, action);
     case 'top-up':
       return topUp(run.bed, run.column, action.resin_mL);
     case 'spill':
@@ -64,6 +71,8 @@ function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   if (volume > room + 1e-9) return { path: 'volume_mL', expected: `at most ${room.toFixed(2)} mL before the tube overflows`, received: `${volume} mL` };
   const level = levelOf(bed, column);
   const row = bottle(run, action.liquid);
+  sayFingers(run, row[0]);
+  if (s[AT.time] < s[AT.settledAt]) leaveLoose(run);
   for (let k = 0; k < bed.components; k++) {
     bed.head[k] += row[k] * volume;
     bed.pouredAmount[k] += row[k] * volume;
@@ -78,13 +87,60 @@ function pour(run: Run, action: Pour, volume: number): Issue | undefined {
   return undefined;
 }
 
+/** Resin into the tube: only before anything is poured, and only where the run did not start with a packed bed. */
+function fill(run: Run, action: Packing): Issue | undefined {
+  const { bed, column, events } = run;
+  if (run.scenario.values['bench.packed'] === 1) return { path: 'do', expected: 'an empty tube (bench.packed 0)', received: 'a bed packed beforehand' };
+  if (bed.scalar[AT.delivered] > 0 || events.some((event) => event.action?.do === 'pour' && !event.refused))
+    return { path: 'do', expected: 'resin before any other liquid', received: 'a bed in use' };
+  const refused = pack(bed, column, action);
+  if (!refused) say(run, settledWords(run));
+  return refused;
+}
+
+function settledWords({ bed, column }: Run): string {
+  const s = bed.scalar;
+  const wait = s[AT.settledAt] - s[AT.time];
+  return `resin settles in ${wait.toFixed(1)} min: ${bedLengthOf(bed, column).toFixed(1)} cm of bed under ${levelOf(bed, column).toFixed(1)} cm of liquid`;
+}
+
+/** Depth of a bed that is still settling when liquid is poured on it, cm (estimate). */
+const UNSETTLED_CM = 1;
+
+function leaveLoose(run: Run): void {
+  const s = run.bed.scalar;
+  s[AT.looseTop] = Math.max(s[AT.looseTop], UNSETTLED_CM);
+  say(run, `resin was still settling, ${(s[AT.settledAt] - s[AT.time]).toFixed(1)} min to go: the top ${UNSETTLED_CM} cm of the bed stays loose`);
+  s[AT.settledAt] = 0;
+}
+
+/** Weaker acid than this much below what the bed holds is another liquid, mol/L. */
+const OTHER_LIQUID_M = 3;
+
+/** Whether liquid that follows acid keeps a level front. */
+function sayFingers(run: Run, following_M: number): void {
+  const { bed, column } = run;
+  const acid = bed.pore[0];
+  if (acid - following_M < OTHER_LIQUID_M) return;
+  const critical = fingeringVelocity(column, acid, following_M);
+  const speed = flowInto(bed, column, levelOf(bed, column)) / column.section;
+  const fate = speed > critical ? 'it fingers, and easy lanes run ahead' : 'its front stays level';
+  say(run, `what follows the acid under-runs it above ${critical.toFixed(2)} cm/min; the bed runs at ${speed.toFixed(2)}: ${fate}`);
+}
+
+/** A note of the model. */
+function say({ bed, events }: Run, note: string): void {
+  events.push({ entry: -1, time_min: bed.scalar[AT.time], delivered_mL: bed.scalar[AT.delivered], note });
+}
+
 /** What stays behind when liquid comes back to a drained bed, and what follows from it. */
-function sayGas({ bed, events }: Run): void {
+function sayGas(run: Run): void {
+  const { bed } = run;
   const s = bed.scalar;
   const share = gasVolume(bed) / bed.room.reduce((sum, room) => sum + room, 0);
   const minutes = s[AT.dryMinutes] < 1 ? 'under a minute' : `${s[AT.dryMinutes].toFixed(0)} min`;
   const text = `${GAS_STAYS} ${(100 * share).toFixed(1)} % of the space between the beads after ${minutes} dry: it drips slower, part of the liquid stands still, and what moves slower has longer to exchange`;
-  events.push({ entry: -1, time_min: s[AT.time], delivered_mL: s[AT.delivered], note: text });
+  say(run, text);
 }
 
 /** mol/L of a bottle now: strong acid that stands open loses HCl to the air. */

@@ -2,6 +2,7 @@
 import { apply } from './apply.ts';
 import { AT, type Bed, checkpoint, restore } from '../column/bed.ts';
 import { type Column, columnOf } from '../column/column.ts';
+import { drawn } from '../column/drawn.ts';
 import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
 import { impose } from '../flaws/impose.ts';
@@ -61,7 +62,7 @@ export interface Target {
 
 /** A run at its start, with the scenario's faults worked in. Nothing has happened yet; the log is copied. */
 export function runOf(given: Scenario, log?: Log): Run {
-  const scenario = imposed(given);
+  const scenario = imposed(drawn(given));
   const column = columnOf(scenario);
   const bed = packedBed(column);
   const refusals = scenario.faults.flatMap((fault): RunEvent[] => {

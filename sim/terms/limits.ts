@@ -31,6 +31,7 @@ export const LIMITS = {
   'wait.liquid_mm': { label: 'above the bed', unit: 'mm', min: 0, max: 2000, step: 1 },
   'wait.depth_cm': { label: 'depth in bed', unit: 'cm', min: 0, max: 150, step: 0.5 },
   'refill-from-below.volume_mL': { label: 'volume', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.5 },
+  'pack.resin_mL': { label: 'settled resin', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.1 },
   'top-up.resin_mL': { label: 'resin', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.1 },
   'spill.share': { label: 'share spilled', unit: '', min: 0, above: true, max: 1, step: 0.05 },
   'fault.severity': { label: 'severity', unit: '', min: 0, max: 1, step: 0.05 },

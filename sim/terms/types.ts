@@ -41,6 +41,7 @@ export type Action = When &
     | { readonly do: 'wait'; readonly until: Until }
     | { readonly do: 'stir' }
     | { readonly do: 'refill-from-below'; readonly liquid: string; readonly volume_mL: number }
+    | { readonly do: 'pack'; readonly resin_mL: number; readonly pour?: 'once' | 'spoonfuls'; readonly into?: 'liquid' | 'glass'; readonly tapped?: boolean }
     | { readonly do: 'top-up'; readonly resin_mL: number }
     | { readonly do: 'spill'; readonly share: number }
     | { readonly do: 'fault'; readonly fault: Fault }

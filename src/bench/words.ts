@@ -18,6 +18,8 @@ export function actionWords(action: Action, scenario: Scenario): string {
       return 'bed stirred up and settled';
     case 'refill-from-below':
       return `${millilitres(action.volume_mL)} ${scenario.liquids[action.liquid]?.label ?? action.liquid} pushed in from below`;
+    case 'pack':
+      return `slurry of ${millilitres(action.resin_mL)} resin poured ${action.pour === 'spoonfuls' ? 'in spoonfuls' : 'in one go'} ${action.into === 'glass' ? 'onto dry glass' : 'into liquid'}${action.tapped === false ? '' : ', tapped'}`;
     case 'top-up':
       return `${millilitres(action.resin_mL)} resin added`;
     case 'spill':

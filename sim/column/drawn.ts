@@ -1,0 +1,47 @@
+// Another seed is another column: what a scenario states is what was meant, and the column that a student gets differs a little.
+import { exp } from '../math/elementary.ts';
+import { normalStream } from '../math/random.ts';
+import type { Scenario } from '../terms/types.ts';
+
+/** Weaker acid does not fume: the azeotrope, mol/L at 20 °C (recalled). */
+const AZEOTROPE_M = 6.1;
+/** Keeps the draws apart from those of the packing. */
+const STREAM = 60_013;
+const LOOSEST = 0.5;
+const TIGHTEST = 0.33;
+
+/** The scenario of the column that this seed gives; drawing again changes nothing. */
+export function drawn(scenario: Scenario): Scenario {
+  const { values, seed, liquids } = scenario;
+  const normal = normalStream(seed + STREAM);
+  const [bead, porosity, length, uneven, bottle] = [normal(), normal(), normal(), normal(), normal()];
+  const tallest = values['column.tube_cm'] - values['bench.start_head_mm'] / 10;
+  if (isExact(scenario)) return scenario;
+  const fumed = Math.abs(bottle) * values['differ.acid_M'];
+  return {
+    ...scenario,
+    values: {
+      ...values,
+      'bed.bead_um': values['bed.bead_um'] * exp(values['differ.bead'] * bead),
+      'bed.porosity': Math.min(LOOSEST, Math.max(TIGHTEST, values['bed.porosity'] + values['differ.porosity'] * porosity)),
+      'bed.length_cm': Math.min(tallest, Math.max(values['bed.length_cm'] / 2, values['bed.length_cm'] + values['differ.length_cm'] * length)),
+      'bed.spread': Math.min(1, values['bed.spread'] * exp(values['differ.spread'] * uneven)),
+      'differ.bead': 0,
+      'differ.porosity': 0,
+      'differ.length_cm': 0,
+      'differ.spread': 0,
+      'differ.acid_M': 0,
+    },
+    liquids: Object.fromEntries(
+      Object.entries(liquids).map(([id, liquid]) => [
+        id,
+        liquid.HCl_M > AZEOTROPE_M ? { ...liquid, HCl_M: Math.max(AZEOTROPE_M, liquid.HCl_M - fumed) } : liquid,
+      ]),
+    ),
+  };
+}
+
+function isExact({ values }: Scenario): boolean {
+  const parts = ['differ.bead', 'differ.porosity', 'differ.length_cm', 'differ.spread', 'differ.acid_M'] as const;
+  return parts.every((path) => values[path] === 0);
+}
