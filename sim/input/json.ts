@@ -10,8 +10,8 @@ export const DEPTH_MAX = 20;
 export type ParsedJson = { readonly ok: true; readonly json: unknown } | { readonly ok: false; readonly issues: readonly Issue[] };
 
 /** The value of a JSON text, or one issue with line and column. `noun` names the text in the issue. */
-export function parseJson(text: string, noun: string): ParsedJson {
-  if (text.length > TEXT_MAX) return refuse(noun, `text of at most ${TEXT_MAX} characters`, `${text.length} characters`);
+export function parseJson(text: string, noun: string, most = TEXT_MAX): ParsedJson {
+  if (text.length > most) return refuse(noun, `text of at most ${most} characters`, `${text.length} characters`);
   const body = text.startsWith('\ufeff') ? text.slice(1) : text;
   const fault = jsonFault(body);
   if (!fault) return { ok: true, json: JSON.parse(body) };

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { inWords } from '../../sim/input/reading.ts';
 import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -44,7 +45,9 @@ export class RunMenu extends LiveElement {
     return html`
       <button type="button" class="plain" @click=${this.copyLink}>Copy link</button>
       <button type="button" class="plain" @click=${this.save}>Save to a file</button>
-      <button type="button" class="plain" @click=${this.openFile}>Open a file</button>`;
+      <button type="button" class="plain" @click=${this.openFile}>Open a file</button>
+      ${session.hasBeside ? html`<button type="button" class="plain" @click=${() => session.goBack()}>Back to the run before</button>` : nothing}
+      ${session.unread.length > 0 ? html`<button type="button" class="plain" @click=${this.saveUnread}>Save what could not be read</button>` : nothing}`;
   }
 
   private readonly keep = () => this.session?.keepNow();
@@ -69,14 +72,30 @@ export class RunMenu extends LiveElement {
     offerFile(document, fileName(title, 'json'), runFileText(session.saved(), { results: session.store.moment?.results }));
   }
 
+  /** Each text as it was found, with the reason; once saved they need not be offered again. */
+  private saveUnread() {
+    const { session } = this;
+    if (!session) return;
+    offerFile(document, 'bandfall-unread.json', `${JSON.stringify({ kind: 'bandfall-unread', found: session.unread }, undefined, 2)}\n`);
+    showMessage(this, {
+      text: `What could not be read was offered as a file: ${session.unread.map(({ reason }) => reason).join('; ')}`,
+      kind: 'note',
+      action: { label: 'Forget it here', run: () => session.forgetUnread() },
+    });
+  }
+
   private async openFile() {
     const file = await askForFile(document);
     if (!file || !this.session) return;
     const reading = await openRunFile(file);
-    if (reading.ok && (await this.session.openRun(reading.value))) return showMessage(this, { text: `Opened ${file.name}.`, kind: 'note' });
+    const before = this.session.saved();
+    if (reading.ok && (await this.session.openRun(reading.value))) {
+      this.session.putAside(before);
+      return showMessage(this, { text: `Opened ${file.name}.`, kind: 'note' });
+    }
     const issues = reading.ok ? this.session.issues : reading.issues;
     showMessage(this, {
-      text: `${file.name} was not opened. ${issues.map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`).join('; ')}`,
+      text: `${file.name} was not opened. ${inWords(issues)}`,
       kind: 'problem',
     });
   }

@@ -21,7 +21,7 @@ export function catalog(): CatalogEntry[] {
   return all.sort((a, b) => Number(b.id === FIRST_SCENARIO) - Number(a.id === FIRST_SCENARIO) || a.title.localeCompare(b.title));
 }
 
-/** The JSON of a scenario; undefined when there is none of that id. */
+/** The JSON of a scenario; undefined when there is none of that id. Rejects when it cannot be fetched. */
 export async function scenarioJson(id: string): Promise<Json | undefined> {
   return files[`${PLACE}${id}.json`]?.();
 }

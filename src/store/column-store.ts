@@ -1,8 +1,11 @@
 import { batch } from '@preact/signals-core';
-import type { Action, Log, Scenario, Until } from '../../sim/terms/types.ts';
+import type { Action, Issue, Log, Scenario, Until } from '../../sim/terms/types.ts';
 import { type Handle, handlesOf, type Plan, type RunEvent } from '../../sim/history/index.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import type { Moment } from './threads/planner.ts';
+import { ACTIONS_MAX } from '../../sim/input/log.ts';
+import { RUN_MAX_MIN } from '../../sim/terms/limits.ts';
+import { inWords } from '../../sim/input/reading.ts';
 import { derived, tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
@@ -229,10 +232,11 @@ export class ColumnStore {
   /** Shows another moment of the run. */
   async seek(time_min: number): Promise<void> {
     await this.guard(async () => {
-      const moment = await this.ask(this.thread.moment(time_min));
+      const now = Math.min(time_min, RUN_MAX_MIN);
+      const moment = await this.ask(this.thread.moment(now));
       batch(() => {
         this.moment = moment;
-        this.now = time_min;
+        this.now = now;
       });
     });
   }
@@ -252,9 +256,10 @@ export class ColumnStore {
     if (this.busy || this.ticking) return;
     const next = this.now + this.owed_s * MIN_PER_S * this.speed;
     this.owed_s = 0;
-    const stop = next >= this.stopAt;
+    const end = Math.min(this.stopAt, RUN_MAX_MIN);
+    const stop = next >= end;
     this.ticking = true;
-    await this.seek(stop ? this.stopAt : next);
+    await this.seek(stop ? end : next);
     this.ticking = false;
     if (stop) this.pause();
   }
@@ -271,8 +276,10 @@ export class ColumnStore {
   private async take(action: Action): Promise<RunEvent | undefined> {
     if (!this.moment) return undefined;
     const before = this.place();
-    const { time_min } = this.moment;
+    const { time_min, delivered_mL } = this.moment;
     const log = [...this.taken, { ...action, at_min: time_min }];
+    const tooMany = tooLong(log);
+    if (tooMany) return this.refuse({ entry: log.length - 1, time_min, delivered_mL, action, refused: tooMany }, before);
     const shown = await this.run({ log, now: time_min });
     const event = shown.moment.events.find(({ entry }) => entry === log.length - 1);
     if (event?.refused) return this.refuse(event, before);
@@ -305,6 +312,8 @@ export class ColumnStore {
 
   /** `from`: the place that undo returns to. */
   private async put(log: Log, now: number, from: Place): Promise<void> {
+    const tooMany = tooLong(log);
+    if (tooMany) throw new Error(inWords([tooMany]));
     const shown = await this.run({ log, now });
     batch(() => {
       this.show(shown);
@@ -385,4 +394,10 @@ export class ColumnStore {
     this.failure = error instanceof Error ? error.message : String(error);
     this.playing = false;
   }
+}
+
+/** A log that could not be read again is not made. */
+function tooLong(log: Log): Issue | undefined {
+  if (log.length <= ACTIONS_MAX) return undefined;
+  return { path: 'log', expected: `at most ${ACTIONS_MAX} actions in one run`, received: String(log.length) };
 }

@@ -1,6 +1,7 @@
 import { SEED_MAX } from '../../sim/math/random.ts';
 import { batch, effect, untracked } from '@preact/signals-core';
 import { readLog } from '../../sim/input/log.ts';
+import { inWords } from '../../sim/input/reading.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
 import type { Fault, Issue, Log, Scenario } from '../../sim/terms/types.ts';
@@ -10,9 +11,9 @@ import { differences, patched } from './keep/difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './keep/link.ts';
 import type { Diagnosis, Mystery } from './keep/mystery.ts';
 import type { ModelThread } from './threads/model-thread.ts';
-import type { Prediction } from './keep/predictions.ts';
+import { type Prediction, PREDICTIONS_MAX } from './keep/predictions.ts';
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
-import { type Autosave, openAutosave } from './keep/storage.ts';
+import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../sim/history/index.ts';
 import { Pointing } from './pointing.ts';
 import { derived, tracked } from './tracked.ts';
@@ -31,6 +32,8 @@ type Beside = Pick<SavedRun, 'predictions' | 'mystery' | 'workup'>;
 
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
+/** Place of the issue when a scenario cannot be fetched. */
+const FETCHED = 'scenario file';
 /** Seeds run from 0 to one less. */
 const SEEDS = SEED_MAX + 1;
 
@@ -60,10 +63,16 @@ export class Session {
   /** One line for the reader: a damaged link, a full storage. */
   @tracked notice = '';
   @tracked noticeKind: 'note' | 'problem' = 'note';
+  /** A run that was put aside for another waits to be gone back to. */
+  @tracked hasBeside = false;
+  /** Kept texts that this page could not read. */
+  @tracked unread: readonly Unread[] = [];
   private readonly autosave: Autosave;
   private readonly storage: Storage | undefined;
   /** What was kept last. */
   private kept: Lasting | undefined;
+  /** What the storage holds of this run, as far as this tab knows; undefined while what it holds is being opened. */
+  private stored: Lasting | 'opening' | undefined;
   private savedAt = 0;
 
   constructor(thread: ModelThread, storage: Storage | undefined, tab: string) {
@@ -75,20 +84,37 @@ export class Session {
     effect(() => this.keep());
   }
 
-  /** What the tab shows first: a shared run, else the one kept, else the default scenario untouched. */
+  /** What the tab shows first: a shared run beside the reader's own, else the one kept, else the default scenario untouched. */
   async start(shared: string | undefined): Promise<void> {
-    if (shared !== undefined) {
-      const link = await decodeLink(shared);
-      if (link.ok && (await this.openRun(link.value))) return;
-      const problem = link.ok ? `link: ${this.issues.length} problems with the run it holds` : link.message;
-      await this.openScenario(FIRST_SCENARIO);
-      this.say(`${problem}. The default scenario is open instead.`, 'problem');
-      return;
-    }
-    const kept = this.autosave.load();
-    if (kept.ok && kept.value && (await this.openRun(kept.value))) return;
-    await this.openScenario(FIRST_SCENARIO);
-    if (!kept.ok) this.say(kept.message, 'problem');
+    const problem = shared === undefined ? undefined : await this.openLink(shared);
+    if (shared !== undefined && problem === undefined) return;
+    const open = this.store.plan !== undefined;
+    const found = open
+      ? 'run on the page is as it was'
+      : (await this.openKept())
+        ? 'run kept in this browser is open instead'
+        : 'default scenario is open instead';
+    if (problem !== undefined) this.say(`${problem}. The ${found}.`, 'problem');
+  }
+
+  /** Back to the run that was put aside; the one on the page takes its place. */
+  async goBack(): Promise<void> {
+    const here = this.saved();
+    const beside = this.autosave.takeBeside();
+    if (beside && (await this.openRun(beside))) this.putAside(here);
+    else if (beside) this.autosave.putBeside(beside);
+    this.hasBeside = this.autosave.hasBeside();
+  }
+
+  /** Keeps a run within reach of `goBack`, if anything was done in it. */
+  putAside(run: SavedRun): void {
+    if (run.log.length > 0 || run.workup !== undefined || JSON.stringify(run.differences) !== '{}') this.autosave.putBeside(run);
+    this.hasBeside = this.autosave.hasBeside();
+  }
+
+  forgetUnread(): void {
+    this.autosave.forgetUnread();
+    this.unread = [];
   }
 
   /** Opens a shipped scenario with nothing done yet. */
@@ -98,7 +124,12 @@ export class Session {
 
   /** Opens a kept run. On any problem nothing changes but `issues`. */
   async openRun(run: SavedRun): Promise<boolean> {
-    const shipped = await scenarioJson(run.base);
+    let shipped: Json | undefined;
+    try {
+      shipped = await scenarioJson(run.base);
+    } catch (error) {
+      return this.refuse([{ path: FETCHED, expected: 'an answer of the server', received: error instanceof Error ? error.message : String(error) }]);
+    }
     if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
     const changed = patched(shipped, run.differences);
     const written = readScenario(changed, run.base);
@@ -151,7 +182,10 @@ export class Session {
 
   /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
   predict(prediction: Prediction): void {
-    this.predictions = [...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion), prediction];
+    this.predictions = [
+      ...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion),
+      prediction,
+    ].slice(-PREDICTIONS_MAX);
   }
 
   /** The scenario as it is written, its faults still in their list. */
@@ -197,6 +231,47 @@ export class Session {
       this.notice = notice;
       this.noticeKind = kind;
     });
+  }
+
+  /** Undefined when the run of a link is open; otherwise why not, with nothing changed. */
+  private async openLink(text: string): Promise<string | undefined> {
+    const link = await decodeLink(text);
+    if (!link.ok) return link.message;
+    const kept = this.store.plan === undefined ? this.autosave.load() : undefined;
+    const own = kept === undefined ? this.saved() : kept.ok ? kept.value : undefined;
+    if (!(await this.openRun(link.value))) return `link: ${inWords(this.issues)}`;
+    this.unread = this.autosave.unread();
+    if (own) this.putAside(own);
+    if (this.hasBeside) this.say('The run of the link is open. Your own run waits beside it.');
+    return undefined;
+  }
+
+  /** Opens what was kept, else the default scenario. True if there was a run. */
+  private async openKept(): Promise<boolean> {
+    const kept = this.autosave.load();
+    this.stored = 'opening';
+    const opened = kept.ok && kept.value !== undefined && (await this.openRun(kept.value));
+    if (this.stored === 'opening') this.stored = undefined;
+    const problem = opened ? '' : kept.ok ? this.leaveKept(kept.value) : kept.message;
+    this.unread = this.autosave.unread();
+    this.hasBeside = this.autosave.hasBeside();
+    if (opened) return true;
+    await this.openScenario(FIRST_SCENARIO);
+    if (this.store.plan === undefined) this.say(inWords(this.issues), 'problem');
+    else if (problem !== '') this.say(problem, 'problem');
+    return false;
+  }
+
+  /** Keeps a run that could not be opened out of the way of the next: beside it where it may be opened later, else with the unread. */
+  private leaveKept(run: SavedRun | undefined): string {
+    if (run === undefined) return '';
+    const why = inWords(this.issues);
+    if (this.issues[0]?.path === FETCHED) {
+      this.putAside(run);
+      return `The run kept in this browser waits beside this one: ${why}`;
+    }
+    this.autosave.giveUp(why);
+    return `autosave: the run kept in this browser could not be opened and was put aside; it can be saved as a file (${why})`;
   }
 
   private async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
@@ -256,7 +331,12 @@ export class Session {
     if (this.kept === lasting && store.playing && now - this.savedAt < SAVE_EVERY_MS) return;
     this.kept = lasting;
     this.savedAt = now;
-    const kept = this.autosave.save(run);
+    // What was just opened from the storage is there already.
+    const opening = this.stored === 'opening';
+    const idle = this.stored === lasting;
+    this.stored = lasting;
+    if (opening) return;
+    const kept = this.autosave.save(run, idle);
     if (!kept.ok) untracked(() => this.notice === '' && this.say(kept.message, 'problem'));
   }
 }

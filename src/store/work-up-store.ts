@@ -1,7 +1,8 @@
 import { batch } from '@preact/signals-core';
 import type { ReceiverResult } from '../../sim/history/index.ts';
-import type { Parameters, Scenario } from '../../sim/terms/types.ts';
-import type { WorkUpAction } from '../../sim/workup/actions.ts';
+import type { Issue, Parameters, Scenario } from '../../sim/terms/types.ts';
+import type { WorkUpAction, WorkUpLog } from '../../sim/workup/actions.ts';
+import { readWorkUpLog } from '../../sim/workup/log.ts';
 import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';
 import { type CalculationCheck, checkCalculation, type Readings, type StepId } from '../../sim/report/calculation.ts';
 import { type KeptResult, readingsOf, resultOf } from '../../sim/report/kept.ts';
@@ -145,7 +146,8 @@ export class WorkUpStore {
     const played = this.played;
     const before = played?.states.at(-1);
     if (!played || !before) return undefined;
-    const event = workUpStep(before, action, played.bench).events.at(-1);
+    const wrong = unreadable([...this.saved.log, action]);
+    const event = wrong ? { entry: this.saved.log.length, action, refused: wrong, notes: [], used: 0 } : workUpStep(before, action, played.bench).events.at(-1);
     if (event?.refused) {
       batch(() => {
         this.refusals = [...this.refusals, event];
@@ -239,6 +241,12 @@ export class WorkUpStore {
     this.before = { ...start, states };
     return this.before;
   }
+}
+
+/** Why a log of a work-up could not be read again; undefined if it can. */
+function unreadable(log: WorkUpLog): Issue | undefined {
+  const read = readWorkUpLog(log);
+  return read.ok ? undefined : read.issues[0];
 }
 
 function begun(key: string, receiver: Receiver, bench: Bench): Played {

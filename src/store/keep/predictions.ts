@@ -22,7 +22,7 @@ export interface Prediction {
 
 const OCCASIONS: readonly Occasion[] = ['load', 'eluent', 'receiver', 'stop'];
 export const REASON_MAX = 300;
-const PREDICTIONS_MAX = 40;
+export const PREDICTIONS_MAX = 40;
 const volume = number({ min: 0, max: 10_000, unit: 'mL' });
 
 export const predictionsShape: Shape<readonly Prediction[]> = list(

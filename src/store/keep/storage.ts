@@ -1,15 +1,42 @@
-import { readSaved, type Outcome, type SavedRun } from './saved.ts';
+import { parseJson, TEXT_MAX } from '../../../sim/input/json.ts';
+import { inWords, isRecord, own } from '../../../sim/input/reading.ts';
+import { readSaved, type Outcome, type Reading, type SavedRun } from './saved.ts';
 
-// The run kept in this browser, so that closing the tab loses nothing.
+// What is kept in this browser, so that closing the tab loses nothing: the run, runs that were put aside for another, and
+// texts that this page could not read. The last are never written over.
 
 const RUN_KEY = 'bandfall.run';
+const BESIDE_KEY = 'bandfall.beside';
+const UNREAD_KEY = 'bandfall.unread';
 const KEPT_VERSION = 1;
+/** Places for texts that could not be read, and for runs put aside. */
+const UNREAD_MAX = 5;
+const BESIDE_MAX = 5;
+
+/** A text that could not be read, as it was found, and why. */
+export interface Unread {
+  readonly reason: string;
+  readonly text: string;
+}
 
 export interface Autosave {
-  /** Keeps the run. Not ok when the browser refuses: private mode, full, switched off. */
-  save(run: SavedRun): Outcome<undefined>;
-  /** The run kept last; `value` undefined when there is none. Not ok when it cannot be read: then it is left aside. */
+  /**
+   * Keeps the run. Not ok when the browser refuses (private mode, full, switched off), or when the run could not be read
+   * again. An `idle` tab leaves what another tab has kept meanwhile.
+   */
+  save(run: SavedRun, idle?: boolean): Outcome<undefined>;
+  /** The run kept last; `value` undefined when there is none. Not ok when it cannot be read: then it is put with the unread. */
   load(): Outcome<SavedRun | undefined>;
+  /** Puts the kept run with the unread, because the page could not open it. */
+  giveUp(reason: string): Outcome<undefined>;
+  /** What could not be read, oldest first. */
+  unread(): readonly Unread[];
+  forgetUnread(): void;
+  /** Puts a run aside for another; the oldest of many goes. */
+  putBeside(run: SavedRun): void;
+  /** The run put aside last, taken out. */
+  takeBeside(): SavedRun | undefined;
+  hasBeside(): boolean;
   clear(): void;
 }
 
@@ -24,30 +51,53 @@ export function localStorageOf(page: { readonly localStorage: Storage }): Storag
 
 /** `tab` names this tab, so that a tab can tell its own writing from that of another. */
 export function openAutosave(storage: Storage | undefined, tab: string): Autosave {
+  /** Nothing is written over a text that has found no other place. */
+  let occupied = false;
+  /** What this tab has last read or written. */
+  let seen: string | undefined;
+  const giveUp = (reason: string): Outcome<undefined> => {
+    const moved = moveUnread(storage, reason);
+    occupied = !moved.ok;
+    return moved;
+  };
   return {
-    save(run) {
-      try {
-        if (!storage) return { ok: false, message: 'autosave: this browser keeps nothing; save the run as a file' };
-        storage.setItem(RUN_KEY, JSON.stringify({ version: KEPT_VERSION, tab, run }));
-        return { ok: true, value: undefined };
-      } catch {
-        return { ok: false, message: 'autosave: the storage of this browser is full or closed; save the run as a file' };
-      }
+    save(run, idle = false) {
+      if (!storage) return problem('this browser keeps nothing; save the run as a file');
+      if (occupied) return problem('the storage still holds a run that this page cannot read; save this run as a file');
+      const before = textAt(storage, RUN_KEY);
+      const foreign = before !== undefined && before !== seen && writerOf(before) !== tab;
+      if (idle && foreign) return { ok: true, value: undefined };
+      const text = JSON.stringify({ version: KEPT_VERSION, tab, run });
+      const again = readKept(text);
+      if (!again.ok) return problem(`this run could not be read again and was not kept: ${inWords(again.issues)}; save it as a file`);
+      if (foreign) putForeignBeside(storage, before);
+      seen = text;
+      return write(storage, RUN_KEY, text);
     },
     load() {
-      try {
-        return readKept(storage?.getItem(RUN_KEY) ?? undefined);
-      } catch {
-        return { ok: true, value: undefined };
-      }
+      const text = storage && textAt(storage, RUN_KEY);
+      if (text === undefined) return { ok: true, value: undefined };
+      seen = text;
+      const kept = readKept(text);
+      if (kept.ok) return kept;
+      giveUp(inWords(kept.issues));
+      return problem('the run kept in this browser could not be read and was left aside; it can be saved as a file');
     },
-    clear() {
-      try {
-        storage?.removeItem(RUN_KEY);
-      } catch {
-        // Nothing can be removed from a storage that is closed.
-      }
+    giveUp,
+    unread: () => unreadIn(storage).map(({ found }) => found),
+    forgetUnread() {
+      for (const { key } of unreadIn(storage)) remove(storage, key);
     },
+    putBeside(run) {
+      if (storage) putBeside(storage, run);
+    },
+    takeBeside() {
+      const runs = besideIn(storage);
+      if (storage && runs.length > 0) write(storage, BESIDE_KEY, JSON.stringify(runs.slice(0, -1)));
+      return runs.at(-1);
+    },
+    hasBeside: () => besideIn(storage).length > 0,
+    clear: () => remove(storage, RUN_KEY),
   };
 }
 
@@ -63,23 +113,101 @@ export function watchOtherTabs(page: EventTarget, tab: string, taken: (message: 
   return () => page.removeEventListener('storage', heard);
 }
 
-function readKept(text: string | undefined): Outcome<SavedRun | undefined> {
-  if (text === undefined) return { ok: true, value: undefined };
-  const kept = parsed(text);
-  const reading = readSaved(kept?.run);
-  if (kept?.version === KEPT_VERSION && reading.ok) return reading;
-  return { ok: false, message: 'autosave: the run kept in this browser could not be read and was left aside' };
+function moveUnread(storage: Storage | undefined, reason: string): Outcome<undefined> {
+  const text = storage && textAt(storage, RUN_KEY);
+  if (!storage || text === undefined) return { ok: true, value: undefined };
+  for (let place = 1; place <= UNREAD_MAX; place++) {
+    const key = `${UNREAD_KEY}.${place}`;
+    if (textAt(storage, key) !== undefined) continue;
+    // The first may go, for the room it takes: both may be more than the browser allows. It comes back if the second is refused.
+    remove(storage, RUN_KEY);
+    const moved = write(storage, key, JSON.stringify({ reason, text }));
+    if (!moved.ok) write(storage, RUN_KEY, text);
+    return moved;
+  }
+  return problem(`${UNREAD_MAX} runs that could not be read are kept already`);
+}
+
+function unreadIn(storage: Storage | undefined): { key: string; found: Unread }[] {
+  return Array.from({ length: UNREAD_MAX }, (_, i) => `${UNREAD_KEY}.${i + 1}`).flatMap((key) => {
+    const kept = storage && textAt(storage, key);
+    if (kept === undefined) return [];
+    const found = plain(kept);
+    const [reason, text] = [own(found, 'reason'), own(found, 'text')];
+    return [{ key, found: typeof reason === 'string' && typeof text === 'string' ? { reason, text } : { reason: 'written by another page', text: kept } }];
+  });
+}
+
+function besideIn(storage: Storage | undefined): readonly SavedRun[] {
+  const text = storage && textAt(storage, BESIDE_KEY);
+  const list = text === undefined ? undefined : plain(text);
+  return Array.isArray(list)
+    ? list.flatMap((run: unknown) => {
+        const read = readSaved(run);
+        return read.ok ? [read.value] : [];
+      })
+    : [];
+}
+
+function putBeside(storage: Storage, run: SavedRun): void {
+  write(storage, BESIDE_KEY, JSON.stringify([...besideIn(storage), run].slice(-BESIDE_MAX)));
+}
+
+/** The run of another tab that this one is about to write over. */
+function putForeignBeside(storage: Storage, text: string): void {
+  const kept = readKept(text);
+  if (kept.ok && kept.value.log.length > 0) putBeside(storage, kept.value);
+}
+
+function readKept(text: string): Reading<SavedRun> {
+  const parsed = parseJson(text, 'kept run');
+  if (!parsed.ok) return parsed;
+  const version = own(parsed.json, 'version');
+  if (version !== KEPT_VERSION) return { ok: false, issues: [{ path: 'version', expected: String(KEPT_VERSION), received: inShort(version) }] };
+  return readSaved(own(parsed.json, 'run'));
 }
 
 function writerOf(text: string): unknown {
-  return parsed(text)?.tab;
+  return own(plain(text), 'tab');
 }
 
-function parsed(text: string): { version?: unknown; tab?: unknown; run?: unknown } | undefined {
+/** A text of bounded depth as JSON; undefined for any other. */
+function plain(text: string): unknown {
+  // Lists of runs may be longer than one text may be; depth and grammar still hold.
+  if (text.length > BESIDE_MAX * TEXT_MAX) return undefined;
+  const parsed = parseJson(text, 'storage', BESIDE_MAX * TEXT_MAX);
+  return parsed.ok && (isRecord(parsed.json) || Array.isArray(parsed.json)) ? parsed.json : undefined;
+}
+
+function textAt(storage: Storage, key: string): string | undefined {
   try {
-    const value: unknown = JSON.parse(text);
-    return typeof value === 'object' && value !== null ? value : undefined;
+    return storage.getItem(key) ?? undefined;
   } catch {
     return undefined;
   }
+}
+
+function write(storage: Storage, key: string, text: string): Outcome<undefined> {
+  try {
+    storage.setItem(key, text);
+    return { ok: true, value: undefined };
+  } catch {
+    return problem('the storage of this browser is full or closed; save the run as a file');
+  }
+}
+
+function remove(storage: Storage | undefined, key: string): void {
+  try {
+    storage?.removeItem(key);
+  } catch {
+    // Nothing can be removed from a storage that is closed.
+  }
+}
+
+function inShort(value: unknown): string {
+  return typeof value === 'number' ? String(value) : typeof value;
+}
+
+function problem(what: string): Outcome<never> {
+  return { ok: false, message: `autosave: ${what}` };
 }
