@@ -14,8 +14,8 @@ export interface Whole extends Frames {
 }
 
 /** A whole run of a log, as attribution takes it. */
-export function wholeRun(scenario: Scenario, log: Log): Whole {
-  return wholeOf(runWhole(scenario, log));
+export function wholeRun(scenario: Scenario, log: Log, alive?: () => void): Whole {
+  return wholeOf(runWhole(scenario, log, alive));
 }
 
 export function wholeOf(run: Run): Whole {

@@ -112,10 +112,13 @@ export function advance(run: Run, target: Target): boolean {
   }
 }
 
-/** The whole run of its log. */
-export function runWhole(scenario: Scenario, log?: Log): Run {
+/** Steps of a whole run between two calls of `alive`. */
+const STRIDE_STEPS = 32;
+
+/** The whole run of its log. `alive` is called while it is worked out. */
+export function runWhole(scenario: Scenario, log?: Log, alive: () => void = () => undefined): Run {
   const run = runOf(scenario, log);
-  advance(run, { endOfLog: true });
+  while (!advance(run, { endOfLog: true, steps: STRIDE_STEPS })) alive();
   recordLast(run);
   return run;
 }

@@ -5,7 +5,7 @@ import { inReceivers } from '../column/ledger.ts';
 import { bestParting, distributionOf, type Parting } from '../chemistry/passage.ts';
 import { BOTTLES_M, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
 import { receiverLabels } from '../history/index.ts';
-import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../run/run.ts';
+import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf, runWhole } from '../run/run.ts';
 import type { Action, Liquid, Log, Scenario } from '../terms/types.ts';
 
 // Finds a programme of falling or rising HCl strengths that brings every metal of a sample into its own receiver: tries acids
@@ -69,10 +69,15 @@ const LEFT_OVER = 0.25;
 const LOOK_STEPS = 12;
 
 /** The programme for the metals of the scenario's sample; undefined when no liquid of it holds any. */
-export function findSequence(scenario: Scenario, goal: SequenceGoal, onProgress: (progress: Progress) => void = () => undefined): Sequence | undefined {
+export function findSequence(
+  scenario: Scenario,
+  goal: SequenceGoal,
+  onProgress: (progress: Progress) => void = () => undefined,
+  alive: () => void = () => undefined,
+): Sequence | undefined {
   const sample = sampleOf(scenario);
   if (!sample) return undefined;
-  const search = new Search(scenario, sample, goal, onProgress);
+  const search = new Search(scenario, sample, goal, onProgress, alive);
   let groups: Group[] = sample.ions.map((ion) => [ion]);
   const together: Parting[] = [];
   for (;;) {
@@ -96,16 +101,18 @@ class Search {
   private readonly sample: Sample;
   private readonly goal: SequenceGoal;
   private readonly onProgress: (progress: Progress) => void;
+  private readonly alive: () => void;
   private readonly run: Run;
   private readonly bed_mL: number;
   private readonly holdup_mL: number;
   private readonly bedVolumesOf: ReadonlyMap<IonId, (c: number) => number>;
 
-  constructor(scenario: Scenario, sample: Sample, goal: SequenceGoal, onProgress: (progress: Progress) => void) {
+  constructor(scenario: Scenario, sample: Sample, goal: SequenceGoal, onProgress: (progress: Progress) => void, alive: () => void) {
     this.scenario = oneLane(scenario, sample);
     this.sample = sample;
     this.goal = goal;
     this.onProgress = onProgress;
+    this.alive = alive;
     this.run = runOf(this.scenario, []);
     this.bed_mL = bedVolumeOf(scenario.values);
     this.holdup_mL = this.bed_mL * scenario.values['bed.porosity'];
@@ -140,8 +147,7 @@ class Search {
       ...steps.flatMap((step, i) => stepLog(this.scenario, step, i === 0)),
       { do: 'clamp', open_percent: 0 },
     ];
-    const run = runOf(this.scenario, log);
-    advance(run, { endOfLog: true });
+    const run = runWhole(this.scenario, log, this.alive);
     const written = steps.map((step) => this.judged(run, step));
     const used = new Set(log.flatMap((action) => (action.do === 'pour' ? [action.liquid] : [])));
     return {
@@ -217,6 +223,7 @@ class Search {
     const spoil = (1 - this.goal.purity) * LEFT_OVER;
     for (;;) {
       const ended = advance(run, { endOfLog: true, steps: LOOK_STEPS });
+      this.alive();
       const out = this.delivered([...group, ...others]).map((amount, k) => amount - before[k]);
       const recovered = Math.min(...group.map((ion, k) => out[k] / this.loaded(ion)));
       const strangers = out.slice(group.length).reduce((sum, amount) => sum + amount, 0);
@@ -240,7 +247,7 @@ class Search {
 
   private act(actions: readonly Action[]): void {
     this.run.log.push(...actions);
-    advance(this.run, { endOfLog: true });
+    while (!advance(this.run, { endOfLog: true, steps: LOOK_STEPS })) this.alive();
   }
 
   private goBack({ point, log }: Place): void {

@@ -28,7 +28,10 @@ export class Guide {
     const log = logAhead(scenario, plan.log, taken, moment);
     const call = ++this.call;
     if (!log) return found({ window: undefined, startWindow: undefined });
-    void this.work(call, scenario, log, targets, found);
+    // A question that was given up for a newer run has no answer; without one there is no window to show.
+    this.work(call, scenario, log, targets, found).catch(() => {
+      if (call === this.call) found({ window: undefined, startWindow: undefined });
+    });
   }
 
   forget(): void {

@@ -1,6 +1,7 @@
 /// <reference lib="webworker" />
 import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import { Planner } from './planner.ts';
+import { signOfLife } from './watchdog.ts';
 
 // The model's thread: answers one request at a time, in order.
 
@@ -11,6 +12,8 @@ export type Request =
   | { readonly call: number; readonly do: 'timeOf'; readonly time_min: number; readonly until: Until };
 
 export type Reply =
+  /** Still at work. */
+  | { readonly alive: true }
   | { readonly call: number; readonly ok: true; readonly value: unknown }
   | { readonly call: number; readonly ok: false; readonly message: string };
 
@@ -27,7 +30,10 @@ self.onmessage = (event: MessageEvent<Request>) => {
 
 function answer(request: Request): unknown {
   if (request.do === 'open') {
-    planner = new Planner(request.scenario);
+    planner = new Planner(
+      request.scenario,
+      signOfLife(() => reply({ alive: true })),
+    );
     return planner.plan(request.log);
   }
   if (planner === undefined) throw new Error(`${request.do}: expected an open scenario; received none`);

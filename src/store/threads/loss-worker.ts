@@ -1,6 +1,7 @@
 /// <reference lib="webworker" />
 import { type Attribution, attributionOf } from '../../../sim/attribution/attribution.ts';
 import { wholeRun } from '../../../sim/attribution/placed.ts';
+import { signOfLife } from './watchdog.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 
 // Works out where the target went and why; a run a cause. Says after every run how many are done.
@@ -10,14 +11,15 @@ export interface LossRequest {
   readonly log: Log;
 }
 
-export type LossReply = { readonly runs: number } | { readonly attribution: Attribution | undefined } | { readonly message: string };
+export type LossReply = { readonly alive: true } | { readonly runs: number } | { readonly attribution: Attribution | undefined } | { readonly message: string };
 
 self.onmessage = async (event: MessageEvent<LossRequest>) => {
   const { scenario, log } = event.data;
   let runs = 0;
+  const alive = signOfLife(() => say({ alive: true }));
   try {
     const attribution = await attributionOf(scenario, log, (so, taken) => {
-      const whole = wholeRun(so, taken);
+      const whole = wholeRun(so, taken, alive);
       runs += 1;
       say({ runs });
       return whole;

@@ -2,6 +2,7 @@ import type { Attribution } from '../../../sim/attribution/attribution.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { tracked } from '../tracked.ts';
 import type { LossReply, LossRequest } from './loss-worker.ts';
+import { Watchdog } from './watchdog.ts';
 
 /** What the attribution needs of a worker; in tests a function stands in for it. */
 export interface LossThread {
@@ -22,6 +23,8 @@ export class Losses {
   /** The run it was worked out for. */
   @tracked log: Log | undefined;
   private readonly makeThread: () => LossThread;
+  private readonly watchdog = new Watchdog(() => this.lost());
+  private asked: { readonly request: LossRequest; readonly again: boolean } | undefined;
   private thread: LossThread | undefined;
 
   constructor(makeThread: () => LossThread = lossWorker) {
@@ -30,7 +33,13 @@ export class Losses {
 
   /** `scenario` as it is written, its faults in their list. */
   begin(scenario: Scenario, log: Log): void {
+    this.ask({ scenario, log }, false);
+  }
+
+  private ask(request: LossRequest, again: boolean): void {
+    const { log } = request;
     this.cancel();
+    this.asked = { request, again };
     const from = performance.now();
     const thread = this.makeThread();
     this.thread = thread;
@@ -39,6 +48,8 @@ export class Losses {
     this.attribution = undefined;
     thread.onmessage = ({ data }) => {
       if (this.thread !== thread) return;
+      this.watchdog.heard();
+      if ('alive' in data) return;
       if ('runs' in data) this.runs = data.runs;
       else {
         if ('attribution' in data) this.attribution = data.attribution;
@@ -53,7 +64,8 @@ export class Losses {
       this.failure = event.message;
       this.end();
     };
-    thread.postMessage({ scenario, log });
+    thread.postMessage(request);
+    this.watchdog.await();
   }
 
   cancel(): void {
@@ -61,7 +73,16 @@ export class Losses {
     this.end();
   }
 
+  /** A thread without a sign of life is begun anew, once. */
+  private lost(): void {
+    const { asked } = this;
+    this.end();
+    if (asked && !asked.again) this.ask(asked.request, true);
+    else this.failure = 'the working out stopped twice without a word; begin it again, or change the run first';
+  }
+
   private end(): void {
+    this.watchdog.rest();
     this.thread?.terminate();
     this.thread = undefined;
     this.runs = undefined;

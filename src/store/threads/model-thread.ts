@@ -2,6 +2,7 @@ import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import type { Reply, Request } from './column-worker.ts';
 import type { Moment } from './planner.ts';
 import type { Plan } from '../../../sim/history/index.ts';
+import { Watchdog } from './watchdog.ts';
 
 /** What the store needs of the model: in the page a worker behind messages, in tests a planner called directly. */
 export interface ModelThread {
@@ -12,38 +13,148 @@ export interface ModelThread {
   close(): void;
 }
 
+/** What this needs of a worker; in tests an object stands in for it. */
+export interface MessageThread {
+  onmessage: ((event: MessageEvent<Reply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  onmessageerror: ((event: MessageEvent) => void) | null;
+  postMessage(request: Request): void;
+  terminate(): void;
+}
+
 type Unsent<T> = T extends { readonly call: number } ? Omit<T, 'call'> : never;
 
-/** The model in a Web Worker. Answers come in the order of the questions. */
-export function workerThread(): ModelThread {
-  const worker = new Worker(new URL('./column-worker.ts', import.meta.url), { type: 'module' });
-  const waiting = new Map<number, { resolve: (value: never) => void; reject: (reason: Error) => void }>();
-  let calls = 0;
-  worker.onmessage = (event: MessageEvent<Reply>) => {
-    const reply = event.data;
-    const call = waiting.get(reply.call);
-    waiting.delete(reply.call);
-    // Each question below names the type of its answer; the worker answers by the same table.
-    if (reply.ok) call?.resolve(reply.value as never);
-    else call?.reject(new Error(reply.message));
-  };
-  worker.onerror = (event) => {
-    for (const call of waiting.values()) call.reject(new Error(event.message));
-    waiting.clear();
-  };
-  const ask = <Answer>(request: Unsent<Request>): Promise<Answer> => {
-    calls += 1;
-    const call = calls;
+interface Question {
+  readonly request: Request;
+  readonly resolve: (value: never) => void;
+  readonly reject: (reason: Error) => void;
+  /** Asked again of a new thread, after the one before was lost. */
+  again: boolean;
+}
+
+/** Number of the question that brings a new thread to where the lost one was; nobody waits for its answer. */
+const RESTORING = 0;
+
+/**
+ * The model in a Web Worker; answers come in the order of the questions. A worker that hangs, ends or leaves out an answer is
+ * replaced: the new one opens the scenario with the log, and what was asked is asked once more. `say` is told.
+ */
+export class WorkerThread implements ModelThread {
+  private readonly say: (text: string) => void;
+  private readonly make: () => MessageThread;
+  private readonly watchdog = new Watchdog(() => this.lost('gave no sign of life'));
+  private readonly waiting = new Map<number, Question>();
+  private worker: MessageThread;
+  private calls = RESTORING;
+  private scenario: Scenario | undefined;
+  private log: Log = [];
+
+  constructor(say: (text: string) => void, make: () => MessageThread = columnWorker) {
+    this.say = say;
+    this.make = make;
+    this.worker = this.begin();
+  }
+
+  open(scenario: Scenario, log: Log): Promise<Plan> {
+    // Whatever the worker is at, nobody waits for it any more.
+    if (this.waiting.size > 0) {
+      this.end('another run was opened meanwhile');
+      this.worker = this.begin();
+    }
+    this.scenario = scenario;
+    this.log = log;
+    return this.ask({ do: 'open', scenario, log });
+  }
+
+  async plan(log: Log): Promise<Plan> {
+    const plan = await this.ask<Plan>({ do: 'plan', log });
+    this.log = log;
+    return plan;
+  }
+
+  moment(time_min: number): Promise<Moment> {
+    return this.ask({ do: 'moment', time_min });
+  }
+
+  timeOf(time_min: number, until: Until): Promise<number> {
+    return this.ask({ do: 'timeOf', time_min, until });
+  }
+
+  close(): void {
+    this.end('the page is closed');
+  }
+
+  private ask<Answer>(request: Unsent<Request>): Promise<Answer> {
+    this.calls += 1;
+    const numbered: Request = { ...request, call: this.calls };
     return new Promise((resolve, reject) => {
-      waiting.set(call, { resolve: resolve as (value: never) => void, reject });
-      worker.postMessage({ ...request, call });
+      this.waiting.set(numbered.call, { request: numbered, resolve: resolve as (value: never) => void, reject, again: false });
+      this.worker.postMessage(numbered);
+      this.watchdog.await();
     });
-  };
-  return {
-    open: (scenario, log) => ask({ do: 'open', scenario, log }),
-    plan: (log) => ask({ do: 'plan', log }),
-    moment: (time_min) => ask({ do: 'moment', time_min }),
-    timeOf: (time_min, until) => ask({ do: 'timeOf', time_min, until }),
-    close: () => worker.terminate(),
-  };
+  }
+
+  private begin(): MessageThread {
+    const worker = this.make();
+    worker.onmessage = ({ data }) => {
+      if (worker === this.worker) this.hear(data);
+    };
+    worker.onerror = (event) => {
+      if (worker === this.worker) this.lost(event.message);
+    };
+    worker.onmessageerror = () => {
+      if (worker === this.worker) this.lost('an answer could not be read');
+    };
+    return worker;
+  }
+
+  private hear(reply: Reply): void {
+    this.watchdog.heard();
+    if ('alive' in reply) return;
+    const question = this.waiting.get(reply.call);
+    this.waiting.delete(reply.call);
+    // Each question names the type of its answer; the worker answers by the same table.
+    if (reply.ok) question?.resolve(reply.value as never);
+    else question?.reject(new Error(reply.message));
+    if (this.waiting.size === 0) this.watchdog.rest();
+    else if (Math.min(...this.waiting.keys()) < reply.call) this.lost('left out an answer');
+  }
+
+  /** Starts a new worker from the log, and asks it what was not answered; what was asked twice fails. */
+  private lost(why: string): void {
+    this.worker.terminate();
+    this.watchdog.rest();
+    this.worker = this.begin();
+    const [first, ...rest] = this.waiting.values();
+    if (first?.again) {
+      this.waiting.delete(first.request.call);
+      first.reject(new Error(`model: it stopped twice over the same question (${why})`));
+    }
+    const asked = first?.again ? rest : [...this.waiting.values()];
+    if (this.scenario && asked[0]?.request.do !== 'open') {
+      this.worker.postMessage({ call: RESTORING, do: 'open', scenario: this.scenario, log: this.log });
+    }
+    for (const question of asked) {
+      question.again = true;
+      this.worker.postMessage(question.request);
+    }
+    if (asked.length > 0) this.watchdog.await();
+    this.say(`The model stopped (${why}) and was started again; the run goes on from its log.`);
+  }
+
+  private end(why: string): void {
+    this.watchdog.rest();
+    this.worker.terminate();
+    for (const { reject } of this.waiting.values()) reject(new Error(`model: ${why}`));
+    this.waiting.clear();
+  }
+}
+
+/** The model in a thread of its own. `say` is told when it had to be started again. */
+export function workerThread(say: (text: string) => void = () => undefined): ModelThread {
+  return new WorkerThread(say);
+}
+
+function columnWorker(): MessageThread {
+  return new Worker(new URL('./column-worker.ts', import.meta.url), { type: 'module' });
 }

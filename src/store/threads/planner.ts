@@ -1,6 +1,6 @@
 import { AT, type Bed } from '../../../sim/column/bed.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
-import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf } from '../../../sim/run/run.ts';
+import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf, type Target } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
 
@@ -53,9 +53,12 @@ export class Planner {
   private readonly live: Run;
   private kept: Kept[] = [];
   private fresh = false;
+  private readonly alive: () => void;
 
-  constructor(scenario: Scenario) {
+  /** `alive` is called again and again while a run is worked out. */
+  constructor(scenario: Scenario, alive: () => void = () => undefined) {
     this.scenario = scenario;
+    this.alive = alive;
     this.run = runOf(scenario, []);
     this.live = runOf(scenario, []);
     this.keep(true);
@@ -90,7 +93,7 @@ export class Planner {
       this.fresh = true;
     }
     live.record.count = 0;
-    advance(live, { time_min });
+    this.go(live, { time_min });
     return momentOf(live);
   }
 
@@ -103,11 +106,20 @@ export class Planner {
     live.log.length = live.bed.scalar[AT.entry];
     live.bed.scalar[AT.entryTime] = -1;
     live.log.push({ do: 'wait', until });
-    advance(live, { endOfLog: true, time_min: time_min + BEYOND_MIN * 4 });
+    this.go(live, { endOfLog: true, time_min: time_min + BEYOND_MIN * 4 });
     const reached = live.bed.scalar[AT.time];
     restoreTo(live, saved);
     live.log.splice(0, live.log.length, ...log);
     return reached;
+  }
+
+  /** Advances in short stretches, with a sign of life after each. */
+  private go(run: Run, target: Target): void {
+    const s = run.bed.scalar;
+    while (!advance(run, { ...target, steps: STRIDE_STEPS }) || !target.endOfLog) {
+      if (s[AT.ended] > 0 || s[AT.time] >= (target.time_min ?? Number.POSITIVE_INFINITY)) return;
+      this.alive();
+    }
   }
 
   private runLog(): void {
@@ -115,6 +127,7 @@ export class Planner {
     let entry = s[AT.entry];
     let next = s[AT.delivered] + KEEP_EVERY_ML;
     while (!advance(this.run, { endOfLog: true, steps: STRIDE_STEPS })) {
+      this.alive();
       if (s[AT.entry] === entry && s[AT.delivered] < next) continue;
       entry = s[AT.entry];
       next = s[AT.delivered] + KEEP_EVERY_ML;
@@ -129,7 +142,8 @@ export class Planner {
     let next = s[AT.delivered] + KEEP_EVERY_ML;
     while (s[AT.time] < from + BEYOND_MIN) {
       advance(this.run, { time_min: from + BEYOND_MIN, steps: STRIDE_STEPS });
-      if (s[AT.flow] <= 0) return;
+      this.alive();
+      if (s[AT.flow] <= 0 || s[AT.ended] > 0) return;
       if (s[AT.delivered] < next) continue;
       next = s[AT.delivered] + KEEP_EVERY_ML;
       this.keep(false);

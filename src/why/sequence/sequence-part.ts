@@ -8,6 +8,7 @@ import { isRecord } from '../../../sim/input/reading.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
+import { Watchdog } from '../../store/threads/watchdog.ts';
 import { duration, fixed, millilitres, significant } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { capital, percentOf } from '../sentences.ts';
@@ -37,6 +38,9 @@ export class SequencePart extends LiveElement {
   @state() private found: Sequence | undefined;
   @state() private failure = '';
   private worker: Worker | undefined;
+  private readonly watchdog = new Watchdog(() => this.lost());
+  /** The search was begun anew after its thread had stopped. */
+  private again = false;
   private searched: Scenario | undefined;
 
   override willUpdate() {
@@ -91,6 +95,18 @@ export class SequencePart extends LiveElement {
   }
 
   private search() {
+    this.again = false;
+    this.begin();
+  }
+
+  /** A thread without a sign of life is begun anew, once. */
+  private lost() {
+    if (this.again) return this.hear({ kind: 'failed', message: 'stopped twice without a word; begin it again, or change the scenario first' });
+    this.again = true;
+    this.begin();
+  }
+
+  private begin() {
     const scenario = this.session?.store.scenario;
     if (!scenario) return;
     this.forget();
@@ -100,11 +116,14 @@ export class SequencePart extends LiveElement {
     worker.onerror = (event) => this.hear({ kind: 'failed', message: event.message });
     const request: SequenceRequest = { scenario, goal: { purity: this.purity, recovered: this.purity } };
     worker.postMessage(request);
+    this.watchdog.await();
     this.worker = worker;
     this.requestUpdate();
   }
 
   private hear(reply: SequenceReply) {
+    this.watchdog.heard();
+    if (reply.kind === 'alive') return;
     if (reply.kind === 'progress') {
       this.progress = reply.progress;
       return;
@@ -116,6 +135,7 @@ export class SequencePart extends LiveElement {
   }
 
   private cancel() {
+    this.watchdog.rest();
     this.worker?.terminate();
     this.worker = undefined;
     this.progress = undefined;

@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { findSequence, type Progress, type Sequence, type SequenceGoal } from '../../../sim/sequence/sequence.ts';
+import { signOfLife } from '../../store/threads/watchdog.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 
 // Searches for a programme of acids beside the page; ended from outside to cancel.
@@ -10,13 +11,22 @@ export interface SequenceRequest {
 }
 
 export type SequenceReply =
+  | { readonly kind: 'alive' }
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'found'; readonly sequence: Sequence | undefined }
   | { readonly kind: 'failed'; readonly message: string };
 
 self.onmessage = ({ data }: MessageEvent<SequenceRequest>) => {
   try {
-    tell({ kind: 'found', sequence: findSequence(data.scenario, data.goal, (progress) => tell({ kind: 'progress', progress })) });
+    tell({
+      kind: 'found',
+      sequence: findSequence(
+        data.scenario,
+        data.goal,
+        (progress) => tell({ kind: 'progress', progress }),
+        signOfLife(() => tell({ kind: 'alive' })),
+      ),
+    });
   } catch (error) {
     tell({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
   }

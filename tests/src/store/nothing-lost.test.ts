@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ACTIONS_MAX, RUN_MAX_MIN } from '../../../sim/input/log.ts';
+import { ACTIONS_MAX } from '../../../sim/input/log.ts';
+import { RUN_MAX_MIN } from '../../../sim/terms/limits.ts';
 import type { Action } from '../../../sim/terms/types.ts';
 import { encodeLink } from '../../../src/store/keep/link.ts';
 import { openAutosave } from '../../../src/store/keep/storage.ts';
