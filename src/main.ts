@@ -18,7 +18,11 @@ rememberSingleKeys(storage);
 
 // Random enough to tell tabs apart; randomUUID is not there on plain http.
 const tab = crypto.getRandomValues(new Uint32Array(2)).join('-');
-const session = new Session(workerThread((text) => session.say(text, 'problem')), storage, tab);
+const session = new Session(
+  workerThread((text) => session.say(text, 'problem')),
+  storage,
+  tab,
+);
 watchOtherTabs(window, tab, (message) => session.say(message));
 playLoop(session.store);
 
