@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { inWords } from '../../sim/input/reading.ts';
 import { catalog } from '../store/catalog.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -32,12 +33,16 @@ export class ScenarioChoice extends LiveElement {
     const { session } = this;
     if (!session) return;
     const before = session.saved();
-    await session.openScenario(event.target.value);
+    if (!(await session.openScenario(event.target.value))) {
+      event.target.value = session.base;
+      return showMessage(this, { text: `That scenario was not opened. ${inWords(session.issues)}`, kind: 'problem' });
+    }
+    session.putAside(before);
     if (before.log.length > 0)
       showMessage(this, {
         text: 'Another scenario is open; the run before it is put aside.',
         kind: 'note',
-        action: { label: 'Back to that run', run: () => void session.openRun(before) },
+        action: { label: 'Back to that run', run: () => void session.goBack() },
       });
   }
 }
