@@ -5,6 +5,7 @@ import { hexOf } from '../../sim/colour/srgb.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
+import { at, styled } from '../ui/styled.ts';
 import { fixed, millilitres, quantity } from '../ui/text/format.ts';
 import { depthTicks } from './labels.ts';
 import { depthAt, layoutOf, type Layout } from './layout.ts';
@@ -86,16 +87,16 @@ export class Unrolled extends LitElement {
     const summary = bedSummary(scenario, moment);
     return html`
       ${moment.level_cm > 0 ? this.head(scenario, moment, layout, columns) : nothing}
-      ${columns.sides.map(({ side, x }) => html`<span class="text centre" aria-hidden="true" style="left:${columns.left + x}px;top:${layout.bedBottom + 4}px">${side}</span>`)}
-      ${depthTicks(layout, scenario).map(({ y, text }) => html`<span class="text tick" aria-hidden="true" style="left:${columns.left - 1}px;top:${y}px">${text}</span>`)}
+      ${columns.sides.map(({ side, x }) => html`<span class="text centre" aria-hidden="true" ${styled(at({ left: columns.left + x, top: layout.bedBottom + 4 }))}>${side}</span>`)}
+      ${depthTicks(layout, scenario).map(({ y, text }) => html`<span class="text tick" aria-hidden="true" ${styled(at({ left: columns.left - 1, top: y }))}>${text}</span>`)}
       <div class="bed" tabindex="0" role="img" aria-label="The bed unrolled, front in the middle, top at the top" aria-describedby="words"
-        style="left:${columns.left}px;top:${layout.bedTop}px;width:${columns.width}px;height:${layout.bedBottom - layout.bedTop}px"
+        ${styled(at({ left: columns.left, top: layout.bedTop, width: columns.width, height: layout.bedBottom - layout.bedTop }))}
         @pointermove=${this.point} @pointerdown=${this.point} @pointerleave=${this.leave} @blur=${this.leave} @keydown=${this.key}>
         <canvas></canvas>
-        ${columns.core ? html`<div class="gap" style="left:${columns.core.x - columns.gap}px;width:${columns.gap}px"></div>` : nothing}
+        ${columns.core ? html`<div class="gap" ${styled(at({ left: columns.core.x - columns.gap, width: columns.gap }))}></div>` : nothing}
         ${this.line(scenario)}
       </div>
-      <div class="words" style="top:${layout.bedBottom + SIDES_BELOW}px" role="group" aria-label="The bed in words"><p id="words">${summary}</p>${this.whole ? this.receivers(scenario, moment) : nothing}</div>`;
+      <div class="words" ${styled(at({ top: layout.bedBottom + SIDES_BELOW }))} role="group" aria-label="The bed in words"><p id="words">${summary}</p>${this.whole ? this.receivers(scenario, moment) : nothing}</div>`;
   }
 
   override updated(changed: PropertyValues<this>) {
@@ -112,21 +113,21 @@ export class Unrolled extends LitElement {
     const top = layout.above(moment.level_cm);
     const colour = hexOf(liquidColour(headSolution(scenario, moment), scenario.values['column.bore_cm'], { exaggerate: this.exaggerate ? EXAGGERATION : 1 }));
     const wide = core ? core.x - gap : width;
-    return html`<div class="head" style="left:${left}px;top:${top}px;width:${wide}px;height:${layout.bedTop - top}px;background:${colour}"></div>
-      <span class="text" aria-hidden="true" style="left:${left}px;top:${Math.max(0, top - 18)}px">liquid ${quantity(moment.level_cm * 10, 'mm', 2)}</span>`;
+    return html`<div class="head" ${styled({ ...at({ left, top, width: wide, height: layout.bedTop - top }), background: colour })}></div>
+      <span class="text" aria-hidden="true" ${styled(at({ left, top: Math.max(0, top - 18) }))}>liquid ${quantity(moment.level_cm * 10, 'mm', 2)}</span>`;
   }
 
   private line({ values }: Scenario) {
     const depth = this.depth_cm ?? this.pointed;
     if (depth === undefined) return nothing;
-    return html`<div class="depth" style="top:${(100 * depth) / values['bed.length_cm']}%"><span>${fixed(depth, 1)} cm</span></div>`;
+    return html`<div class="depth" ${styled({ top: `${(100 * depth) / values['bed.length_cm']}%` })}><span>${fixed(depth, 1)} cm</span></div>`;
   }
 
   private receivers(scenario: Scenario, moment: Moment) {
     const path = beakerDiameter(beakerVolume(scenario, moment));
     return html`<ul aria-label="Receivers">${receiverContents(scenario, moment, this.labels).map(
       ({ slot, label, volume_mL, solution }) => html`<li>
-      <span class="swatch" style="background:${hexOf(liquidColour(solution, path, { exaggerate: this.exaggerate ? EXAGGERATION : 1 }))}"></span>
+      <span class="swatch" ${styled({ background: hexOf(liquidColour(solution, path, { exaggerate: this.exaggerate ? EXAGGERATION : 1 })) })}></span>
       ${label}, ${millilitres(volume_mL)}${slot === moment.receiver ? ' (under the tip)' : ''}</li>`,
     )}</ul>`;
   }

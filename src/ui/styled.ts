@@ -24,17 +24,7 @@ class Styled extends Directive {
 
 export const styled = directive(Styled);
 
-/** Styles of an element that stands at a place, px. */
-export function at({
-  left,
-  top,
-  width,
-  height,
-}: {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-}): StyleValues {
-  return { left: `${left}px`, top: `${top}px`, width: `${width}px`, height: `${height}px` };
+/** Styles of an element that stands at a place, px; what is left out stays as the style sheet has it. */
+export function at(place: Readonly<Partial<Record<'left' | 'top' | 'width' | 'height', number>>>): StyleValues {
+  return Object.fromEntries(Object.entries(place).map(([name, px]) => [name, `${px}px`]));
 }

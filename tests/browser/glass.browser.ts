@@ -344,7 +344,7 @@ describe('the things on the glass', () => {
     await opened.close();
   });
 
-  test('need no style in the text of the page', async () => {
+  test.each(['bf-glass', 'bf-unrolled'])('need no style in the text of the page: %s', async (tag) => {
     const opened = await session.openPage({ hash: '#bench' });
     const { page } = opened;
     await page.evaluate(`customElements.whenDefined('bf-glass')`);
@@ -355,10 +355,10 @@ describe('the things on the glass', () => {
       document.head.append(Object.assign(document.createElement('meta'), { httpEquiv: 'Content-Security-Policy', content: "style-src 'self'" }));
       const host = document.createElement('div');
       host.style.cssText = 'width:260px;height:640px';
-      const element = Object.assign(document.createElement('bf-glass'), ${plain({ ...BED, scenario, moment: zoned, labels: ['nickel', 'cobalt'], acts: true, names: true, exaggerate: true, depth_cm: 3 })});
+      const element = Object.assign(document.createElement('${tag}'), ${plain({ ...BED, scenario, moment: { ...zoned, level_cm: 1 }, whole: true, labels: ['nickel', 'cobalt'], acts: true, names: true, exaggerate: true, depth_cm: 3 })});
       host.append(element);
       document.body.append(host);
-      while (element.drawing !== 'shown') await new Promise((resolve) => setTimeout(resolve, 50));
+      while ('${tag}' === 'bf-glass' ? element.drawing !== 'shown' : !element.canvas) await new Promise((resolve) => setTimeout(resolve, 50));
       const probe = document.createElement('div');
       probe.setAttribute('style', 'top:0');
       await new Promise((resolve) => setTimeout(resolve, 100));

@@ -8,8 +8,8 @@ import { wallLanes } from '../sides.ts';
 
 /** Directions per lane, steps down a lane, rows of the picture of the bed. */
 const PER_LANE = 4;
-const STEPS = 160;
-const ROWS = 200;
+const STEPS = 128;
+const ROWS = 160;
 /** Weight of the whole length over that of a change from white to black in all three colours (765). */
 const LENGTH_WEIGHT = 300;
 /** Red, green, blue, resin, gas, dryness, each 0 to 255. */
@@ -105,31 +105,33 @@ export class SmoothBed {
     const count = this.lanes.length;
     const left = Math.floor(column / this.perLane);
     const share = column / this.perLane - left;
-    const right = (left + 1) % count;
-    const around = [(left + count - 1) % count, left, right, (left + 2) % count].map((lane) => lane * (STEPS + 1));
+    const [a, b, c, d] = [left + count - 1, left, left + 1, left + 2].map((lane) => (lane % count) * (STEPS + 1));
+    const [wa, wb, wc, wd] = curveWeights(share);
+    const { depths, path } = this;
     for (let step = 0; step <= STEPS; step++) {
-      const [a, b, c, d] = around.map((from) => this.depths[from + step]);
-      this.path[step] = Math.max(step === 0 ? 0 : this.path[step - 1], curve(a, b, c, d, share));
+      const depth = wa * depths[a + step] + wb * depths[b + step] + wc * depths[c + step] + wd * depths[d + step];
+      path[step] = step > 0 && depth < path[step - 1] ? path[step - 1] : depth;
     }
     let step = 1;
     for (let row = 0; row < ROWS; row++) {
       const depth = ((row + 0.5) / ROWS) * this.plates;
-      while (step < STEPS && this.path[step] < depth) step++;
-      const along = (depth - this.path[step - 1]) / Math.max(1e-6, this.path[step] - this.path[step - 1]);
-      this.put(column, row, around[1] + step, around[2] + step, share, Math.min(1, Math.max(0, along)));
+      while (step < STEPS && path[step] < depth) step++;
+      const along = (depth - path[step - 1]) / Math.max(1e-6, path[step] - path[step - 1]);
+      this.put(4 * (row * this.width + column), b + step, c + step, share, Math.min(1, Math.max(0, along)));
     }
   }
 
-  private put(column: number, row: number, a: number, b: number, share: number, along: number): void {
-    const { stepped } = this;
-    const to = 4 * (row * this.width + column);
+  /** Contents part of the way along from the step before, mixed from two lanes. */
+  private put(to: number, left: number, right: number, share: number, along: number): void {
+    const { stepped, colours, state } = this;
+    const [w1, w2] = [(1 - share) * along, share * along];
+    const [w3, w4] = [1 - share - w1, share - w2];
+    const [i, j] = [left * CHANNELS, right * CHANNELS];
     for (let c = 0; c < CHANNELS; c++) {
-      const [i, j] = [a * CHANNELS + c, b * CHANNELS + c];
-      const before = stepped[i - CHANNELS] + share * (stepped[j - CHANNELS] - stepped[i - CHANNELS]);
-      const after = stepped[i] + share * (stepped[j] - stepped[i]);
-      const value = Math.round(before + along * (after - before));
-      if (c < 4) this.colours[to + c] = value;
-      else this.state[to + c - 4] = value;
+      const value = w1 * stepped[i + c] + w2 * stepped[j + c] + w3 * stepped[i + c - CHANNELS] + w4 * stepped[j + c - CHANNELS];
+      // Half is added since the array cuts fractions off.
+      if (c < 4) colours[to + c] = value + 0.5;
+      else state[to + c - 4] = value + 0.5;
     }
   }
 }
@@ -140,12 +142,12 @@ function depthOf(node: number, plates: number): number {
 }
 
 /**
- * Smooth curve from b to c that heeds their neighbours: half way between one through the points (Catmull and Rom 1974) and the
- * cubic B-spline, which rounds them (both recalled). A front that is a whole lane ahead of its neighbours keeps 5/6 of its lead.
+ * Weights of four neighbours in a smooth curve from the second to the third: half way between one through the points (Catmull
+ * and Rom 1974) and the cubic B-spline, which rounds them (both recalled). A front that is a whole lane ahead of its neighbours
+ * keeps 5/6 of its lead.
  */
-function curve(a: number, b: number, c: number, d: number, t: number): number {
-  const through = b + 0.5 * t * (c - a + t * (2 * a - 5 * b + 4 * c - d + t * (3 * (b - c) + d - a)));
-  const u = 1 - t;
-  const rounded = (u * u * u * a + (4 - 6 * t * t + 3 * t * t * t) * b + (4 - 6 * u * u + 3 * u * u * u) * c + t * t * t * d) / 6;
-  return 0.5 * (through + rounded);
+function curveWeights(t: number): readonly number[] {
+  const through = (x: number): number => (x < 1 ? 1 + x * x * (1.5 * x - 2.5) : 2 + x * (-4 + x * (2.5 - 0.5 * x)));
+  const rounded = (x: number): number => (x < 1 ? (4 + x * x * (3 * x - 6)) / 6 : (2 - x) ** 3 / 6);
+  return [1 + t, t, 1 - t, 2 - t].map((x) => 0.5 * (through(x) + rounded(x)));
 }
