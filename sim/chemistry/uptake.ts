@@ -1,5 +1,6 @@
 import { density, invasion, meanActivity, viscosity } from './acid.ts';
 import { exchangeConstant, exchangeFractions } from './complexes.ts';
+import { innerChloride } from './loading.ts';
 import { monotoneCubic } from '../math/interpolation.ts';
 import { type IonId, IONS } from '../terms/ions.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
@@ -23,7 +24,7 @@ export interface Resin {
 export interface Uptake {
   /** Cations that enter with the HCl; not limited by the capacity. */
   readonly coion: number;
-  /** Anions exchanged for chloride, to be multiplied by (1 - theta)^z on a bed of which a share theta is taken. */
+  /** Anions exchanged for chloride, to be multiplied by `chlorideLeft` to the power z on a loaded bed. */
   readonly exchange: number;
 }
 
@@ -41,11 +42,15 @@ export const TABLE_STEPS = 2048;
 export const TABLE_TOP_M = 13;
 const GRID_M = Array.from({ length: TABLE_STEPS + 1 }, (_, i) => square(i / TABLE_STEPS) * TABLE_TOP_M);
 
-/** The scale and the invasion with which the exchange constants were fitted. */
+/** The scale, the invasion and the resin with which the exchange constants were fitted: 1.2 eq in 0.286 L of resin solution per L of bed. */
 const FITTED_F = 0.63;
 const FITTED_KAPPA = 1;
+const FITTED_CAPACITY = 1.2;
+const FITTED_Q = FITTED_CAPACITY / 0.286;
 /** Less acid than this is water; far above where c² leaves the range of numbers. */
 const WATER_M = 1e-9;
+/** Acid so dilute that the parts of D_v stand in their final ratio. */
+const DILUTE_M = 1e-6;
 /** Keeps log10 D finite in a user's table with zeros; a D of 1e-6 moves no band. */
 const FAINT_D = 1e-6;
 
@@ -87,9 +92,23 @@ export function uptakeTable(scenario: Scenario, ion: IonId): UptakeTable {
   return { coion: Float64Array.from(parts, ({ coion }) => coion), exchange: Float64Array.from(parts, ({ exchange }) => exchange) };
 }
 
+/**
+ * Share of the sorbed metal that is there as the exchanged anion, the rest being free cations beside the HCl; from the built-in
+ * curve, of a trace. In water its limit: both parts vanish alike.
+ */
+export function complexShare(ion: IonId, c: number, resin: Resin): number {
+  const { coion, exchange } = curveParts(ion, Math.max(c, DILUTE_M), resin);
+  return exchange / (coion + exchange);
+}
+
+/** Any function of the HCl molarity on the same grid. */
+export function tableOf(f: (c: number) => number): Float64Array {
+  return Float64Array.from(GRID_M, f);
+}
+
 /** Density (g/mL) and viscosity (mPa s) of HCl at 20 °C on the same grid. */
 export function liquidTable(): { density: Float64Array; viscosity: Float64Array } {
-  return { density: Float64Array.from(GRID_M, density), viscosity: Float64Array.from(GRID_M, viscosity) };
+  return { density: tableOf(density), viscosity: tableOf(viscosity) };
 }
 
 /** Place of a molarity in a table: the whole part is the entry below it, the rest the share of the way to the next. */
@@ -128,8 +147,20 @@ function partsAt(ion: IonId, c: number, fractions: readonly number[], resin: Res
   let coion = 0;
   for (let n = 0; n <= charge; n++) coion += fractions[n] * power(inside, charge - n);
   if (K === 0) return { coion: resin.pore * coion, exchange: 0 };
-  // The recalled curves fix the exchange, and the constants fit them with kappa 1: another kappa is for the HCl and the co-ions.
   // F turns the recalled axis into D_v. It scales what the resin binds; the Donnan share has no such axis.
-  const chloride = 1 + resin.Q / invasion(c, resin.Q, FITTED_KAPPA);
-  return { coion: resin.pore * coion, exchange: K * fractions[4] * power(chloride, anionCharge / 2) * (resin.F / FITTED_F) };
+  const fitted = K * fractions[4] * power(innerChloride(c, FITTED_Q, FITTED_KAPPA) / c, anionCharge) * (resin.F / FITTED_F);
+  return { coion: resin.pore * coion, exchange: fitted * power(strength(c, resin), anionCharge) * sites(resin) };
+}
+
+/** Exchange sites over those of the resin of the curves. The anions are held by the sites, so uptake goes with their number (assumed). */
+function sites(resin: Resin): number {
+  return (resin.Q * resin.pore) / FITTED_CAPACITY;
+}
+
+/**
+ * Chloride in the beads over that in the resin of the curves, at the same kappa: the recalled curves fix the exchange of that
+ * resin, so that another kappa is for the HCl, the co-ions and the load.
+ */
+function strength(c: number, resin: Resin): number {
+  return innerChloride(c, resin.Q, resin.kappa) / innerChloride(c, FITTED_Q, resin.kappa);
 }

@@ -113,6 +113,9 @@ export interface Bed {
   /** D_v of each metal per cell: Donnan part and exchange part. */
   readonly coion: Float64Array;
   readonly exchange: Float64Array;
+  /** 1/kL of each metal in the beads of a cell without film, min; and how much HCl the beads take up beside their charge (`saltOf`). */
+  readonly bead: Float64Array;
+  readonly salt: Float64Array;
   /** D_v of each metal per cell at the end of the last step, with the capacity then taken. */
   readonly grip: Float64Array;
   /** Share of the capacity taken by metal complexes, per cell; and the free share expected after the next step. */
@@ -179,6 +182,8 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     viscosity: cells,
     coion: metals * cells,
     exchange: metals * cells,
+    bead: metals * cells,
+    salt: cells,
     grip: metals * cells,
     taken: cells,
     ahead: cells,

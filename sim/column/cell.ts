@@ -1,6 +1,7 @@
 // Properties of a cell that follow from its acid, and what they add up to in a lane.
 import type { Bed } from './bed.ts';
 import type { Column } from './column.ts';
+import { saltOf } from '../chemistry/loading.ts';
 import { TABLE_STEPS, tableIndex } from '../chemistry/uptake.ts';
 
 /** Recomputes what depends on the acid of a cell: distribution coefficients, density, viscosity. */
@@ -11,13 +12,15 @@ export function refresh(bed: Bed, column: Column, at: number, acid: number): voi
   const t = x - i;
   const resin = bed.resinShare[at];
   for (let s = 0; s < bed.components - 1; s++) {
-    const { coion, exchange } = column.tables[s];
+    const { coion, exchange, bead } = column.tables[s];
     bed.coion[s * cells + at] = resin * (coion[i] + t * (coion[i + 1] - coion[i]));
     bed.exchange[s * cells + at] = resin * (exchange[i] + t * (exchange[i + 1] - exchange[i]));
+    bed.bead[s * cells + at] = bead[i] + t * (bead[i + 1] - bead[i]);
   }
   const { density, viscosity } = column.liquid;
   bed.density[at] = density[i] + t * (density[i + 1] - density[i]);
   bed.viscosity[at] = (viscosity[i] + t * (viscosity[i + 1] - viscosity[i])) * column.viscosityFactor;
+  bed.salt[at] = saltOf(acid, column.fixedCharge, column.invasion);
   bed.seen[at] = acid;
 }
 

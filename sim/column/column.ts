@@ -3,7 +3,7 @@ import { beadOf, sectionOf } from '../terms/geometry.ts';
 import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
-import { liquidTable, resinFrom, uptakeTable } from '../chemistry/uptake.ts';
+import { complexShare, liquidTable, resinFrom, tableOf, type UptakeTable, uptakeTable } from '../chemistry/uptake.ts';
 import { cbrt, power, square } from '../math/elementary.ts';
 
 /** Seconds in a house minute. */
@@ -13,6 +13,12 @@ const GRAVITY = 980.665;
 /** Viscosity falls about 2 % per kelvin, diffusion rises 2.5 % (CRC Handbook, 2 to 3 %, read). */
 const VISCOSITY_PER_K = -0.02;
 const DIFFUSION_PER_K = 0.025;
+
+/** What depends on the HCl molarity for one metal. */
+export interface MetalTable extends UptakeTable {
+  /** 1/kL without film, min. */
+  readonly bead: Float64Array;
+}
 
 export interface Column {
   readonly scenario: Scenario;
@@ -41,9 +47,9 @@ export interface Column {
   readonly fixedCharge: number;
   readonly resinPore: number;
   readonly invasion: number;
-  /** 1/kL without film, min: HCl first, then the metals. */
-  readonly bead: Float64Array;
-  /** The least of the metals' `bead`, min. */
+  /** 1/kL of HCl in the beads, min. */
+  readonly bead: number;
+  /** The least 1/kL of any metal without film, min. */
   readonly beadLeast: number;
   /** Film part of 1/kL per unit D at Sherwood number 1, min. */
   readonly film: number;
@@ -51,7 +57,7 @@ export interface Column {
   /** Molecular diffusion, cm²/min: HCl first, then metals. */
   readonly diffusion: Float64Array;
   readonly anionCharge: Float64Array;
-  readonly tables: readonly { readonly coion: Float64Array; readonly exchange: Float64Array }[];
+  readonly tables: readonly MetalTable[];
   readonly liquid: { readonly density: Float64Array; readonly viscosity: Float64Array };
   readonly viscosityFactor: number;
   /** mol/L of every component of each bottle. */
@@ -88,7 +94,6 @@ export function columnOf(scenario: Scenario): Column {
     invasion: resin.kappa,
     ...kinetics(scenario, 1 + DIFFUSION_PER_K * warm),
     anionCharge: Float64Array.from(scenario.ions, (ion) => IONS[ion].anionCharge),
-    tables: scenario.ions.map((ion) => uptakeTable(scenario, ion)),
     liquid: liquidTable(),
     viscosityFactor: 1 + VISCOSITY_PER_K * warm,
     liquids: Object.fromEntries(
@@ -102,25 +107,32 @@ export function kozenyCarman(d: number, e: number, constant: number): number {
   return (d * d * power(e, 3)) / (constant * square(1 - e));
 }
 
-function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'beadLeast' | 'film' | 'sherwood' | 'diffusion'> {
+function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'beadLeast' | 'film' | 'sherwood' | 'diffusion' | 'tables'> {
   const v = scenario.values;
   const radius = beadOf(v) / 2;
-  const resinDiffusion = [
-    v['resin.Ds_HCl_cm2_s'],
-    ...scenario.ions.map((ion) => v[IONS[ion].anionCharge > 0 ? 'resin.Ds_exchange_cm2_s' : 'resin.Ds_coion_cm2_s']),
-  ];
   const metal = v['flow.D_metal_cm2_s'] * warmth * S_PER_MIN;
   // Linear driving force, Glueckauf 1955 (recalled): 1/kL = r²/(15 Ds) + K r/(3 kf).
-  const bead = Float64Array.from(resinDiffusion, (Ds) => (radius * radius) / (15 * Ds * warmth * S_PER_MIN));
+  const lag = (Ds: number): number => (radius * radius) / (15 * Ds * warmth * S_PER_MIN);
+  const tables = scenario.ions.map((ion) => ({ ...uptakeTable(scenario, ion), bead: tableOf((c) => lag(resinDiffusion(scenario, ion, c))) }));
   return {
-    bead,
-    beadLeast: Math.min(...bead.subarray(1)),
+    tables,
+    bead: lag(v['resin.Ds_HCl_cm2_s']),
+    beadLeast: Math.min(...tables.map(({ bead }) => bead.reduce((least, time) => Math.min(least, time)))),
     // K = D/(1-e) bead over liquid; kf = Sh Dm/d.
     film: (radius * 2 * radius) / (3 * metal * (1 - v['bed.porosity'])),
     // Sh = (1.09/e) (u d/Dm)^(1/3), Wilson and Geankoplis 1966 (coefficient recalled, range read).
     sherwood: (1.09 / v['bed.porosity']) * cbrt((2 * radius) / metal),
-    diffusion: Float64Array.from(resinDiffusion, (_, k) => (k === 0 ? v['flow.D_HCl_cm2_s'] * warmth * S_PER_MIN : metal)),
+    diffusion: Float64Array.from([v['flow.D_HCl_cm2_s'] * warmth * S_PER_MIN, ...scenario.ions.map(() => metal)]),
   };
+}
+
+/**
+ * Diffusion of a metal in the beads, cm²/s: complex anion and free cation are at equilibrium in every bead, so their fluxes add
+ * in proportion to their shares (derived). Slow in strong acid, fast in water.
+ */
+function resinDiffusion({ values }: Scenario, ion: IonId, c: number): number {
+  const share = complexShare(ion, c, resinFrom(values));
+  return share * values['resin.Ds_exchange_cm2_s'] + (1 - share) * values['resin.Ds_coion_cm2_s'];
 }
 
 /** Air entry head 5.5 gamma/(R rho g) of a perfect packing times each lane's factor; surface tension 72.8 mN/m (recalled). */

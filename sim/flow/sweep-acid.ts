@@ -28,7 +28,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   const cell = column.cellVolume[lane];
   const Q = column.fixedCharge;
   const kappa2 = 4 * column.invasion * column.invasion;
-  const h = dt / column.bead[0];
+  const h = dt / column.bead;
   const E = 1 / (1 + h + (h * h) / 2);
   const wOld = (E * h) / 2;
   const wNew = wOld * (1 + h);

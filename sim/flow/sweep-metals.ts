@@ -1,4 +1,5 @@
 // One step of the metals of one lane, after its acid: the same rules as in `sweep-acid.ts`, with a capacity that they share.
+import { chlorideLeft, loadPull } from '../chemistry/loading.ts';
 import type { Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import type { Flux } from '../column/flux.ts';
@@ -32,7 +33,8 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
   const film = column.film / Math.max(2, column.sherwood * cbrt(bed.velocity[lane]));
   const draining = dry ? top : -1;
   if (bed.pull[lane] * Math.min(1, dt / column.beadLeast) < LOOSE) {
-    for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux.above[s]);
+    openInto(flux.open, bed, lane, from);
+    for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux);
     retake(bed, column, lane, from);
   } else {
     const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
@@ -46,19 +48,19 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
  * One metal through a lane, with the occupied share extrapolated from the last two steps: second order, and stable while
  * the loop share -> D -> share is loose. Returns what leaves, concentration before plus after the step.
  */
-function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: number, dt: number, film: number, draining: number, inflow: number): number {
-  const { pore, sorbed, coion, exchange, grip, ahead, mobile, plates, dust } = bed;
+function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: number, dt: number, film: number, draining: number, flux: Flux): number {
+  const { pore, sorbed, coion, exchange, bead, grip, mobile, plates, dust } = bed;
+  const { open } = flux;
   const w = s * bed.lanes + lane;
   const speck = (s + 1) * bed.lanes + lane;
   const first = Math.max(bed.first[w], bed.drained[lane]);
   const last = bed.last[w];
   const z = column.anionCharge[s];
-  const bead = column.bead[s + 1];
   const cell = column.cellVolume[lane];
   const lag = dt / 2;
   const square = (dt * dt) / 2;
   const cells = bed.lanes * plates;
-  let above = inflow;
+  let above = flux.above[s];
   let least = plates;
   let most = -1;
   let rounded = 0;
@@ -69,19 +71,19 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     const c = pore[cells + k];
     const q = sorbed[cells + k];
     const m = mobile[at];
-    const free = ahead[at];
+    const free = open[j];
     const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
-    const S = bead + film * d;
+    const S = bead[k] + film * d;
     const slow = S * S;
     const T = slow + S * dt + square;
-    const open = j === draining;
-    const gross = T * (c * (m - half) + (open ? 0 : half * above) + waiting) + cell * (T - slow) * q;
+    const drains = j === draining;
+    const gross = T * (c * (m - half) + (drains ? 0 : half * above) + waiting) + cell * (T - slow) * q;
     waiting = 0;
     const old = lag * S * grip[k] * c;
     const full = gross > cell * old;
     const kept = full ? old : 0;
     const wNew = (full ? lag * (S + dt) : lag * (S + dt + S)) * d;
-    const X = (open ? m - half : m + half) * T + cell * wNew;
+    const X = (drains ? m - half : m + half) * T + cell * wNew;
     const inverse = 1 / (X * T);
     const next = (gross - cell * kept) * T * inverse;
     const held = (slow * q + kept + wNew * next) * X * inverse;
@@ -89,7 +91,7 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     if (next < NOTHING && held < NOTHING) {
       pore[cells + k] = 0;
       sorbed[cells + k] = 0;
-      rounded += next * (open ? m - half : m + half) + held * cell;
+      rounded += next * (drains ? m - half : m + half) + held * cell;
       above = c;
     } else {
       pore[cells + k] = next;
@@ -105,14 +107,23 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
   return most === plates - 1 || last === plates - 1 ? above : 0;
 }
 
+/** `chlorideLeft` of the cells of a lane at the load expected after the step; 1 where there is none. */
+function openInto(open: Float64Array, bed: Bed, lane: number, from: number): void {
+  const { ahead, salt, plates } = bed;
+  for (let j = from; j < plates; j++) {
+    const left = ahead[lane * plates + j];
+    open[j] = left === 1 ? 1 : chlorideLeft(left, salt[lane * plates + j]);
+  }
+}
+
 /** Occupied share after a step, its extrapolation to the end of the next, and how tightly share and uptake are tied. */
 function retake(bed: Bed, column: Column, lane: number, from: number): void {
-  const { sorbed, taken, ahead, plates } = bed;
+  const { sorbed, taken, ahead, salt, plates } = bed;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
   let to = bed.reach[lane];
   for (let s = 0; s < metals; s++) if (bed.last[s * bed.lanes + lane] > to) to = bed.last[s * bed.lanes + lane];
-  let most = 0;
+  let pull = 0;
   let lowest = -1;
   for (let j = from; j <= to; j++) {
     const at = lane * plates + j;
@@ -123,11 +134,14 @@ function retake(bed: Bed, column: Column, lane: number, from: number): void {
     const next = 2 * now - taken[at];
     ahead[at] = next < 0 ? 1 : next < 1 ? 1 - next : 0;
     taken[at] = now;
-    if (now > most) most = now;
-    if (now > 0) lowest = j;
+    if (now > 0) {
+      lowest = j;
+      const tied = loadPull(now, salt[at]);
+      if (tied > pull) pull = tied;
+    }
   }
   bed.reach[lane] = lowest;
-  bed.pull[lane] = (2 * most) / Math.max(1 - most, 1e-6);
+  bed.pull[lane] = pull;
 }
 
 /** The hot loop, long because calls and repeated look-ups in it would cost more than the arithmetic. */
@@ -143,8 +157,8 @@ function sweepCells(
   draining: number,
   flux: Flux,
 ): boolean {
-  const { pore, sorbed, coion, exchange, grip, taken, mobile, resinShare, plates, dust } = bed;
-  const { anionCharge, bead, capacity } = column;
+  const { pore, sorbed, coion, exchange, bead, grip, taken, salt, mobile, resinShare, plates, dust } = bed;
+  const { anionCharge, capacity } = column;
   const { above, liquid, beads, D } = flux;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
@@ -162,7 +176,7 @@ function sweepCells(
     let lastShare = 0;
     let lastExcess = 0;
     for (let pass = 1; ; pass++) {
-      const free = share < 1 ? 1 - share : 0;
+      const free = share < 1 ? chlorideLeft(1 - share, salt[at]) : 0;
       let occupied = 0;
       for (let s = 0; s < metals; s++) {
         const k = s * cells + at;
@@ -176,7 +190,7 @@ function sweepCells(
         }
         const z = anionCharge[s];
         const d = z === 0 ? coion[k] : coion[k] + exchange[k] * (z === 2 ? free * free : free);
-        const S = bead[s + 1] + film * d;
+        const S = bead[k] + film * d;
         const T = S * S + S * dt + (dt * dt) / 2;
         const gross = T * (c * (m - half) + inflow * above[s] + dust[(s + 1) * bed.lanes + lane]) + cell * (T - S * S) * q;
         const old = (dt / 2) * S * grip[k] * c;

@@ -1,3 +1,4 @@
+import { loadPull } from '../chemistry/loading.ts';
 import type { Bed } from '../column/bed.ts';
 import type { Column } from '../column/column.ts';
 import { empty, widen } from '../column/held.ts';
@@ -31,7 +32,7 @@ function windowsOf(bed: Bed, lane: number): void {
 /** Occupied share of the capacity, as a step leaves it. */
 function retakeLane(bed: Bed, column: Column, lane: number): void {
   const cells = bed.lanes * bed.plates;
-  let most = 0;
+  let pull = 0;
   bed.reach[lane] = -1;
   for (let j = 0; j < bed.plates; j++) {
     const at = lane * bed.plates + j;
@@ -40,8 +41,8 @@ function retakeLane(bed: Bed, column: Column, lane: number): void {
     const charge = column.capacity * bed.resinShare[at];
     bed.taken[at] = charge > 0 ? occupied / charge : 0;
     bed.ahead[at] = Math.max(0, 1 - bed.taken[at]);
-    most = Math.max(most, bed.taken[at]);
+    pull = Math.max(pull, loadPull(bed.taken[at], bed.salt[at]));
     if (bed.taken[at] > 0) bed.reach[lane] = j;
   }
-  bed.pull[lane] = (2 * most) / Math.max(1 - most, 1e-6);
+  bed.pull[lane] = pull;
 }

@@ -86,7 +86,7 @@ export function runOf(given: Scenario, log?: Log): Run {
     log: [...(log ?? scenario.procedure)],
     events: refusals,
     record,
-    flux: fluxFor(bed.components),
+    flux: fluxFor(bed.components, bed.plates),
     limits: { time: Number.POSITIVE_INFINITY, delivered: Number.POSITIVE_INFINITY, head: 0 },
     liquids: Object.keys(scenario.liquids),
     feed: new Float64Array(bed.components),

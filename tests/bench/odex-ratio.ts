@@ -95,7 +95,7 @@ function odex(tolerance: number, samples: number[]): { ms: number; cobalt: Array
       b: column.film / Math.max(2, column.sherwood * Math.cbrt(velocity[i])),
     })),
     exchanges: column.lanes.edges.map(({ a, b, shape }) => ({ a, b, G: column.porosity * D(a, b) * shape * column.dz })),
-    acid: { P: resin.pore, Qf: resin.Q, kappa: resin.kappa, a: BEAD[0] },
+    acid: { P: resin.pore, Qf: resin.Q, kappa: resin.kappa, a: BEAD[0], last: 0.1 },
     metals: [metal('Co', BEAD[1], 2), metal('Ni', BEAD[2], 0)],
     capacity: column.capacity,
     inflow: CHANGES.map((from, i) => ({ from, c: INFLOW[i] })),

@@ -89,7 +89,7 @@ describe('lanes of stirred cells', () => {
       end,
       capacity: 1,
       start: [1, 0],
-      acid: { P: 0.3, Qf: 4, kappa: 1.2, a: 0.05 },
+      acid: { P: 0.3, Qf: 4, kappa: 1.2, a: 0.05, last: 0.1 },
       metals: [{ a, z: 2, D0: () => D, De: () => 0 }],
       inflow: [
         { from: 0, c: [1, 0.1] },

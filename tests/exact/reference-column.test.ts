@@ -10,7 +10,7 @@ const POROSITY = 0.38;
 const HOLD_UP = BED * POROSITY;
 const FLOW = 0.8;
 /** Fixed charge 4 mol and 0.49 L of liquid per litre of bead, activity ratio 1.2: k of 9 mol/L is 0.798 (closed form in fronts.ts). */
-const ACID = { P: 0.49 * (1 - POROSITY), Qf: 4, kappa: 1.2, a: 0.05 };
+const ACID = { P: 0.49 * (1 - POROSITY), Qf: 4, kappa: 1.2, a: 0.05, last: 0.1 };
 const samples = (end: number, count: number): number[] => Array.from({ length: count }, (_, i) => (end * (i + 1)) / count);
 
 describe('the column equations, integrated by a general solver', () => {

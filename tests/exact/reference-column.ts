@@ -6,7 +6,9 @@ import { type AfterStep, CONVERGED, solverFor } from './solver.ts';
  *
  *   m dc_j/dt = Q (c_(j-1) - c_j) - V dq_j/dt + sum over neighbours of G (c_other - c_j)
  *   HCl:    dq/dt = (P x(c) - q)/a,  x = (-Qf + sqrt(Qf² + 4 kappa² c²))/2
- *   metals: dq/dt = (q* - q)/(a + D b),  D = D0(c_HCl) + De(c_HCl) (1 - theta)^z,  q* = D c,  theta = sum of z q/capacity
+ *   metals: dq/dt = (q* - q)/(a + D b),  D = D0(c_HCl) + De(c_HCl) (y/y0)^z,  q* = D c,  theta = sum of z q/capacity,
+ *           y from electroneutrality and Donnan with the charge that is left, Qf (1 - theta), and y0 with all of it;
+ *           y/y0 at most the root of (1 - theta)/last
  *
  * Units mL, min, mmol; a and b in min. Component 0 is HCl, then the metals in the order given.
  */
@@ -14,7 +16,7 @@ export interface ReferenceColumn {
   readonly plates: number;
   readonly lanes: readonly ReferenceLane[];
   readonly exchanges: readonly ReferenceExchange[];
-  readonly acid: { readonly P: number; readonly Qf: number; readonly kappa: number; readonly a: number };
+  readonly acid: { readonly P: number; readonly Qf: number; readonly kappa: number; readonly a: number; readonly last: number };
   readonly metals: readonly ReferenceMetal[];
   /** mmol of charge per mL of bed. */
   readonly capacity: number;
@@ -147,9 +149,13 @@ function slopeOf(column: ReferenceColumn, components: number, size: number, infl
     let charge = 0;
     for (let s = 1; s < components; s++) charge += metals[s - 1].z * y[size + at + s];
     const free = Math.min(1, Math.max(0, 1 - charge / capacity));
+    const left = acid.Qf * free;
+    const salt = kappa2 * HCl * HCl;
+    const donnan = (left + Math.sqrt(left * left + salt)) / (acid.Qf + Math.sqrt(fixed2 + salt));
+    const chloride = Math.min(donnan, Math.sqrt(free / acid.last));
     for (let s = 1; s < components; s++) {
       const { a, z, D0, De } = metals[s - 1];
-      const D = D0(HCl) + De(HCl) * free ** z;
+      const D = D0(HCl) + De(HCl) * chloride ** z;
       slope[size + at + s] = (D * y[at + s] - y[size + at + s]) / (a + D * film);
     }
   };

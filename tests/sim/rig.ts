@@ -47,7 +47,7 @@ export function rigFor(spec: RigSpec): Rig {
   const scenario = scenarioOf(spec);
   const column = columnFor(spec, scenario);
   const bed = packedBed(column);
-  const flux = fluxFor(bed.components);
+  const flux = fluxFor(bed.components, bed.plates);
   const holdup = bed.mobile.reduce((sum, volume) => sum + volume, 0);
   return { bed, column, flux, holdup, step: (inflow, volume, flow, split = shareOf(column)) => stepRig(bed, column, flux, inflow, volume, flow, split) };
 }
@@ -97,12 +97,13 @@ export function scenarioOf(spec: RigSpec): Scenario {
 
 function columnFor(spec: RigSpec, scenario: Scenario): Column {
   const column = columnOf(scenario);
-  const bead = Float64Array.from(spec.bead ?? column.bead.map(() => NOT_SLOW));
+  const bead = spec.bead ?? [NOT_SLOW, ...column.tables.map(() => NOT_SLOW)];
   const area = Float64Array.from(spec.shares ?? [1], (share) => share * column.section);
   return {
     ...column,
-    bead,
-    beadLeast: Math.min(...bead.subarray(1)),
+    bead: bead[0],
+    beadLeast: Math.min(...bead.slice(1)),
+    tables: column.tables.map((table, s) => ({ ...table, bead: table.bead.map(() => bead[s + 1]) })),
     film: spec.film ?? 0,
     capacity: spec.capacity ?? column.capacity,
     lanes: { ...column.lanes, area, edges: spec.edges ?? [] },

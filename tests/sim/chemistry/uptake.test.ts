@@ -7,11 +7,12 @@ import * as uptake from '../../../sim/chemistry/uptake.ts';
 import distribution from '../../data/distribution.json' with { type: 'json' };
 import { closeTo, curvesClose } from '../../exact/asserts.ts';
 
-const RESIN = uptake.resinFrom(parameterDefaults());
+/** The resin and the scale with which the constants were fitted; the default scale is another. */
+const RESIN = { ...uptake.resinFrom(parameterDefaults()), F: 0.63 };
 const D = (ion: IonId, c: number) => uptake.distributionCoefficient(ion, c, RESIN);
 
 function scenario(curves: Scenario['curves'] = {}, changed: Partial<Record<FieldPath, number>> = {}): Scenario {
-  const values = { ...parameterDefaults(), ...changed };
+  const values = { ...parameterDefaults(), 'resin.curve_scale': 0.63, ...changed };
   return { id: 'uptake', title: '', purpose: '', notice: [], sources: [], ions: ION_IDS, liquids: {}, values, curves, faults: [], procedure: [], seed: 1 };
 }
 
@@ -115,6 +116,26 @@ describe('the built-in curves', () => {
       }),
       { seed: 17, examples: [[[1.2, 0.286, 0, 0.63], 9]] },
     );
+  });
+
+  test('of the default are per litre of bed at 0.42 kg of dry resin in it: 25 for cobalt at 9 mol/L, D 60 per kg recalled', () => {
+    const { exchange } = uptake.curveParts('Co', 9, uptake.resinFrom(parameterDefaults()));
+    closeTo('D_v', exchange, 0.42 * 10 ** 1.78, { relative: 0.1 });
+    closeTo('over the fitted scale', exchange / uptake.curveParts('Co', 9, RESIN).exchange, 0.42 / 0.63, { relative: 1e-12 });
+  });
+
+  // Worked by hand at 9 mol/L, kappa 1: Q 4.2 holds y = 11.342 mol/L of chloride, Q 0.35 holds (0.35 + sqrt(0.1225 + 324))/2 = 9.177.
+  test('of a resin with a twelfth of the sites are a twelfth, less what the weaker Donnan equality takes, (9.177/11.342)² = 0.655', () => {
+    const twelfth = { ...RESIN, Q: RESIN.Q / 12 };
+    const ratio = uptake.curveParts('Co', 9, twelfth).exchange / uptake.curveParts('Co', 9, RESIN).exchange;
+    closeTo('exchange over that of the full resin', ratio, 0.655 / 12, { relative: 2e-3 });
+    expect(uptake.distributionCoefficient('Co', 9, { ...twelfth, F: 0.42 })).toBeLessThan(2);
+  });
+
+  test('are exchanged anion in strong acid and free cation in water; nickel is always free', () => {
+    expect(uptake.complexShare('Co', 9, RESIN)).toBeGreaterThan(0.98);
+    expect(uptake.complexShare('Co', 0, RESIN)).toBeLessThan(0.2);
+    for (const c of [0, 1, 9, 12]) expect(uptake.complexShare('Ni', c, RESIN)).toBe(0);
   });
 
   test('scale with F and not with the invasion factor where anions exchange, the other way round for co-ions', () => {

@@ -61,7 +61,7 @@ describe('a small column with an eluent switch', () => {
       plates: PLATES,
       lanes,
       exchanges: [{ a: 0, b: 1, G }],
-      acid: { P: resin.pore, Qf: resin.Q, kappa: resin.kappa, a: 0.05 },
+      acid: { P: resin.pore, Qf: resin.Q, kappa: resin.kappa, a: 0.05, last: 0.1 },
       metals: [metal('Co', 0.3, 2), metal('Ni', 0.2, 0)],
       capacity: column.capacity,
       inflow: INFLOW,
