@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { wrongArrows } from './house/arrows.ts';
 import { impurities } from './house/purity.ts';
+import { decodings } from './house/recorded.ts';
 import { paths, textFiles } from './house/tree.ts';
 import { unwantedWords } from './house/words.ts';
 
@@ -27,6 +28,20 @@ describe('the project', () => {
     expect(model.length).toBeGreaterThan(20);
     expect(model.flatMap(impurities)).toEqual([]);
   });
+});
+
+describe('the record of a run', () => {
+  test('is read in its own room alone', () => {
+    expect(files.flatMap(decodings)).toEqual([]);
+  });
+
+  test.each(['plan.rows[3]', 'const { stride } = plan', 'const { profiles: p } = record', `import { FRAME } from '../../sim/history/record.ts'`])(
+    'may not be read elsewhere by %s',
+    (text) => {
+      expect(decodings({ path: 'src/figure/a.ts', text: `\n${text};` })).toEqual([expect.stringMatching(/^src\/figure\/a\.ts:2: /)]);
+      expect(decodings({ path: 'sim/history/a.ts', text })).toEqual([]);
+    },
+  );
 });
 
 describe('the check of imports', () => {
