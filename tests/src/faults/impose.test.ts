@@ -49,7 +49,8 @@ describe('imposeNow(...)', () => {
     await imposeNow(store, { kind: 'channel', severity: 0.8, side_deg: 0 });
     expect(store.log.length).toBe(actions + 1);
     expect(store.moment?.delivered_mL).toBeCloseTo(before?.delivered_mL ?? 0, 9);
-    expect(imposedOn(session)[0]?.time_min).toBeCloseTo(12, 1);
+    // At the end of the step that reaches 12 min; a step lasts 0.1 min at most.
+    expect(Math.abs((imposedOn(session)[0]?.time_min ?? 0) - 12)).toBeLessThan(0.11);
     await takeAllAway(session);
     expect(imposedOn(session)).toEqual([]);
     expect(store.log).toEqual(store.scenario?.procedure);

@@ -89,7 +89,7 @@ describe('a link that cannot be applied says why', () => {
 
   test('when the content is not a run', async () => {
     expect(await refusal(linkWith('{"base":"x","seed":1,"log":[{}]}'))).toBe(
-      'link, log[0].do: expected an action: pour, clamp, receiver, wait, refill-from-below, top-up, spill, stir, fault, received nothing',
+      'link, log[0].do: expected an action: pour, clamp, receiver, wait, refill-from-below, pack, top-up, spill, stir, fault, received nothing',
     );
     expect(await refusal(linkWith('[1,2'))).toMatch(/^link, content/);
     expect(await refusal(linkWith(`${'['.repeat(5000)}${']'.repeat(5000)}`))).toMatch(/^link, content/);
