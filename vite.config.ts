@@ -21,7 +21,16 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', root: ROOT, environment: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/**/*.browser.test.ts'], testTimeout: 120_000 },
+        test: {
+          name: 'unit',
+          root: ROOT,
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/**/*.browser.test.ts'],
+          testTimeout: 120_000,
+          // The model keeps nothing between calls, so files may share one context: a third faster.
+          isolate: false,
+        },
       },
       {
         extends: true,

@@ -7,7 +7,7 @@ import { hearPointing } from './store/pointing.ts';
 import { Session } from './store/session.ts';
 import { localStorageOf, watchOtherTabs } from './store/keep/storage.ts';
 import { rememberSingleKeys } from './ui/keys.ts';
-import { installTheme } from './ui/theme.ts';
+import { installTheme } from './ui/look/theme.ts';
 import './app/shell.ts';
 import './app/run-menu.ts';
 import './app/scenario-choice.ts';

@@ -1,11 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { wrongArrows } from './house/arrows.ts';
+import { circles } from './house/circles.ts';
 import { impurities } from './house/purity.ts';
 import { decodings } from './house/recorded.ts';
+import { backDoors, crowdedRooms, ROOM_MAX } from './house/rooms.ts';
 import { paths, textFiles } from './house/tree.ts';
 import { unwantedWords } from './house/words.ts';
 
 const TOP_LEVEL = ['DEVELOPERS.md', 'README.md', 'package-lock.json', 'package.json', 'scenarios', 'sim', 'src', 'tests', 'tsconfig.json', 'vite.config.ts'];
+
+/** Being rebuilt. */
+const MAY_BE_CROWDED = ['src/bench'];
 
 const files = textFiles();
 const model = files.filter(({ path }) => path.startsWith('sim/') && path.endsWith('.ts'));
@@ -18,6 +23,18 @@ describe('the project', () => {
 
   test('imports in one direction', () => {
     expect(files.flatMap(wrongArrows)).toEqual([]);
+  });
+
+  test('imports in no circle, not even for a type', () => {
+    expect(circles(files.filter(({ path }) => /^(sim|src)\//.test(path)))).toEqual([]);
+  });
+
+  test('has no crowded room', () => {
+    expect(crowdedRooms(files, MAY_BE_CROWDED)).toEqual([]);
+  });
+
+  test('enters rooms that have a face through it', () => {
+    expect(files.flatMap(backDoors)).toEqual([]);
   });
 
   test('needs no folder beside it and uses no unwanted word', () => {
@@ -67,6 +84,32 @@ describe('the check of imports', () => {
   ])('accepts, in %s, %s', (path, text) => {
     expect(wrongArrows({ path, text })).toEqual([]);
   });
+});
+
+test('the check of circles finds files that reach one another, in code or in types', () => {
+  const sources = [
+    { path: 'sim/a.ts', text: `import type { B } from './b/b.ts';` },
+    { path: 'sim/b/b.ts', text: `export { c } from '../c.ts';` },
+    { path: 'sim/c.ts', text: `const a = () => import('./a.ts');` },
+    { path: 'sim/d.ts', text: `import './a.ts';` },
+  ];
+  expect(circles(sources)).toEqual(['sim/a.ts <-> sim/b/b.ts <-> sim/c.ts']);
+  expect(circles(sources.slice(1))).toEqual([]);
+});
+
+test('the check of rooms counts the files at one level', () => {
+  const room = (count: number) => Array.from({ length: count }, (_, i) => ({ path: `src/a/${i}.ts`, text: '' }));
+  expect(crowdedRooms([...room(ROOM_MAX), { path: 'src/a/b/c.ts', text: '' }], [])).toEqual([]);
+  expect(crowdedRooms(room(ROOM_MAX + 1), [])).toEqual([`src/a: ${ROOM_MAX + 1} files`]);
+  expect(crowdedRooms(room(ROOM_MAX + 1), ['src/a'])).toEqual([]);
+});
+
+test('the check of faces finds imports that pass by an index', () => {
+  const past = { path: 'src/why/a.ts', text: `import { x } from '../../sim/colour/srgb.ts';` };
+  expect(backDoors(past)).toEqual(['src/why/a.ts:1: colour/srgb.ts']);
+  expect(backDoors({ path: 'sim/teach/a.ts', text: `import { x } from '../colour/srgb.ts';` })).toEqual(['sim/teach/a.ts:1: colour/srgb.ts']);
+  expect(backDoors({ path: 'sim/colour/a.ts', text: `import { x } from './srgb.ts';` })).toEqual([]);
+  expect(backDoors({ path: 'src/why/a.ts', text: `import { x } from '../../sim/colour/index.ts';` })).toEqual([]);
 });
 
 describe('the check of the model', () => {

@@ -4,7 +4,8 @@ import { targetOf } from '../input/roles.ts';
 import type { Results } from '../history/index.ts';
 import type { Fault, IonId, Log, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';
-import { type Mistake, type MistakeKind, mistakesOf } from './mistakes.ts';
+import type { Mistake, MistakeKind } from './mistake.ts';
+import { mistakesOf } from './mistakes.ts';
 import { logFrom, type Step, stepsOf, type Whole } from './placed.ts';
 
 // Where the target went, and why: the same run again with each cause repaired by itself, and with all of them repaired.

@@ -2,7 +2,7 @@ import { sectionOf } from '../terms/geometry.ts';
 import { AIR_ENTERS } from '../run/run.ts';
 import type { RunEvent } from '../history/index.ts';
 import type { Scenario } from '../terms/types.ts';
-import type { Mistake } from './mistakes.ts';
+import type { Mistake } from './mistake.ts';
 import type { Step, Whole } from './placed.ts';
 import { type Repair, without } from './repairs.ts';
 
@@ -38,7 +38,7 @@ export function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario
     let shift = 0;
     return without(idle.map(({ id }) => id))(steps).map((step) => {
       const late = ended !== undefined && step.at_mL > at_mL && step.at_mL <= ended.at_mL;
-      // A receiver is changed so much after the pour before it; later pours go by the level, which is as it was.
+      // A receiver is changed a certain volume after the pour before it; later pours go by the level, which is unchanged.
       if (step.action.do === 'pour') shift = late ? at_mL - step.at_mL : 0;
       return late ? { ...step, at_mL } : step.action.do === 'receiver' ? { ...step, at_mL: step.at_mL + shift } : step;
     });

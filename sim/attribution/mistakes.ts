@@ -1,38 +1,15 @@
 import { sectionOf } from '../terms/geometry.ts';
-import type { FaultKind } from '../terms/fault-kinds.ts';
 import { eluents } from '../input/roles.ts';
 import type { Action, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf, type PourStep, volumeOf } from './cycles.ts';
 import { type Drying, dryingMistake, dryingsOf, LEFT_CM } from './dryings.ts';
+import type { Mistake, MistakeKind } from './mistake.ts';
 import type { Step, Whole } from './placed.ts';
 import { changed, lessPoured, morePoured, moreAtEnd, postponed, receiverAfter, type Repair, rescaled, without } from './repairs.ts';
 
 // What the operator did otherwise than the procedure, each with the moment and a way to repair the log.
 
-/** Faults of the board have the same name here; the rest are only ever made by hand. */
-export type MistakeKind =
-  | FaultKind
-  | 'receiver-unchanged'
-  | 'short-wash'
-  | 'long-wash'
-  | 'poured-on-bed'
-  | 'wide-clamp'
-  | 'narrow-clamp'
-  | 'standing-still'
-  | 'stirred';
-
-export interface Mistake {
-  readonly kind: MistakeKind;
-  /** In one line, with numbers and units. */
-  readonly what: string;
-  /** Where in the log, and when, it was made; entry -1 if it is something left out at the end. */
-  readonly entry: number;
-  readonly time_min: number;
-  readonly delivered_mL: number;
-  readonly repair: Repair;
-}
-
-/** Differences smaller than these are none: mL, mL of receiver, mm of liquid, percent of clamp, min. */
+/** Differences smaller than these do not count: mL, mL of receiver, mm of liquid, percent of clamp, min. */
 const VOLUME_SLACK_ML = 0.05;
 const VOLUME_SLACK_SHARE = 0.05;
 const RECEIVER_SLACK_ML = 0.25;
@@ -201,7 +178,7 @@ function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
   ];
 }
 
-/** Time in which nothing flowed and nothing was meant to, without the time a dried bed stood dry. */
+/** Time in which nothing flowed, because the clamp was shut; the time a dried bed stood dry is not counted. */
 function standing(steps: readonly Step[], procedure: readonly Step[], dryings: readonly Drying[]): Mistake | undefined {
   const idleOf = (step: Step): number => (step.action.do === 'wait' && 'elapsed_min' in step.action.until ? step.action.until.elapsed_min : 0);
   const waits = steps.filter((step) => idleOf(step) > 0 && !dryings.some(({ idle }) => idle.includes(step)));

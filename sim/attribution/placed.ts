@@ -28,7 +28,7 @@ export interface Step {
   readonly action: Action;
   /** Delivered volume at which it is taken, mL. */
   readonly at_mL: number;
-  /** Where and when it was taken in the run at hand; -1 and 0 for steps that were added. */
+  /** Where and when it was taken in this run; -1 and 0 for steps that were added. */
   readonly entry: number;
   readonly time_min: number;
   /** Liquid above the bed just before, cm, as far as volumes tell. */
@@ -37,7 +37,7 @@ export interface Step {
   readonly open: number;
 }
 
-/** Idle time shorter than this is none, min. */
+/** Idle time shorter than this does not count, min. */
 const IDLE_LEAST_MIN = 0.5;
 
 /** The steps of a run that were carried out, with waits where nothing was delivered. */

@@ -100,7 +100,7 @@ const OPERATIONAL_SOURCE = 'constants that stand for exchange, fitted to recalle
 const NICKEL_LIGANDS = 2;
 const NICKEL_SOURCE = 'log β1 -1.5 and β2 -4 assumed; that no more than two chlorides join, the shell staying octahedral, is read (X-ray scattering, abstract)';
 
-/** Shares of the forms of an ion in HCl of `c` mol/L, for the page: the run needs none of them. */
+/** Shares of the forms of an ion in HCl of `c` mol/L, for the page only; the run does not use them. */
 export function speciation(ion: IonId, c: number): Speciation {
   const a = meanActivity(c);
   const measured = MEASURED[ion];
@@ -151,7 +151,7 @@ export interface LigandField {
   readonly octahedralPreference_kJ_mol: number;
 }
 
-/** Not the whole story: Cu(II) makes CuCl4 2- all the same, because its tetrahedron flattens. */
+/** Not the whole story: Cu(II) still forms CuCl4 2-, because its tetrahedron flattens. */
 export const LIGAND_FIELD: Readonly<Record<IonId, LigandField>> = {
   Co: { dElectrons: 7, octahedralPreference_kJ_mol: 31 },
   Ni: { dElectrons: 8, octahedralPreference_kJ_mol: 86 },

@@ -28,7 +28,7 @@ export function distributionOf(scenario: Scenario, ion: IonId): (c: number) => n
   };
 }
 
-/** Two ions in the acid that parts them best, by the ratio of their bed volumes. */
+/** Two ions in the acid that separates them best, by the ratio of their bed volumes. */
 export interface Parting {
   readonly HCl_M: number;
   /** Leaves first. */
@@ -47,7 +47,7 @@ const STEP_M = 0.1;
 const TOP_M = 12;
 /** Baseline resolution (IUPAC nomenclature for chromatography, 1993; recalled). */
 const RESOLUTION = 1.5;
-/** More bed volumes than this nobody waits for; common practice, no source. */
+/** Nobody waits for more bed volumes than this; common practice, no source. */
 const PATIENCE_BED_VOLUMES = 40;
 
 /** The acid in which two ions part best; of equals the weaker acid. Only acids that bring the first one out in reasonable volume count. */

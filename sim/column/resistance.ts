@@ -16,7 +16,7 @@ export function crackFactor(gap_cm: number, width_cm: number, area_cm2: number, 
   return ratio > 1 ? 1 + share * (ratio - 1) : 1;
 }
 
-/** Works out the resistance of every cell of a lane anew, and what the lane weighs. */
+/** Recomputes the resistance of every cell of a lane, and the lane's weight and drag. */
 export function resistLane(bed: Bed, column: Column, lane: number): void {
   const { packing, gas, resistance, plates } = bed;
   const crack = crackOf(bed, column, lane, bed.crack[lane]);

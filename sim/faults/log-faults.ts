@@ -5,7 +5,7 @@ import { POUR_MAX } from '../terms/limits.ts';
 import { eluents, sampleLiquids } from '../input/roles.ts';
 import { deliveredAfter } from './volumes.ts';
 
-// Mistakes of the hand as changes of the log. Each takes the log a good operator would follow and gives the careless one.
+// Operator mistakes as changes of the log. Each takes the log of a careful operator and returns that of a careless one.
 
 type Pour = Extract<Action, { do: 'pour' }>;
 type LogFault = (scenario: Scenario, log: Log, severity: number, fault: Fault) => Log;

@@ -4,7 +4,7 @@ import { HEAD_MAX_MM } from './log-faults.ts';
 import { LOOSE_MAX_CM } from '../flaws/loose.ts';
 import { INTERFERING_MAX_M, OVERLOAD_MAX } from './scenario-faults.ts';
 import { TILT_MAX_DEG } from '../flaws/tilt.ts';
-import type { FaultRows } from './registry.ts';
+import type { FaultRows } from './entry.ts';
 
 // Rows of the table of faults: groups 1 to 5, bed, top, head and load.
 

@@ -1,7 +1,7 @@
 import { LEFT_MAX } from '../flaws/carry-over.ts';
 import { SHIFT_MAX_ML, SPILL_MAX } from './log-faults.ts';
 import { DROP_MAX_CM } from './scenario-faults.ts';
-import type { FaultRows } from './registry.ts';
+import type { FaultRows } from './entry.ts';
 
 // Rows of the table of faults: group 8, hands.
 

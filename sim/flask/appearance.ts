@@ -1,4 +1,4 @@
-import type { Solution } from '../colour/mixture.ts';
+import type { Solution } from '../colour/index.ts';
 import { ION_IDS, type IonId } from '../terms/ions.ts';
 import type { Balance, Chemistry } from './balance.ts';
 import { balanceIn, type Flask } from './flask.ts';

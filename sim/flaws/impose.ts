@@ -27,7 +27,7 @@ const BED_FAULTS: Readonly<Partial<Record<FaultKind, BedFault>>> = {
   'carry-over': carryOver,
 };
 
-/** Faults that multiply what is there: each once, until the bed is stirred up and settles anew. */
+/** Faults that multiply what is there: each once, until the bed is stirred up and has settled again. */
 const ONCE: ReadonlySet<FaultKind> = new Set(['channel', 'loose-top', 'tilted-bed', 'fines', 'uneven-packing', 'carry-over']);
 
 /** Imposes a fault on the bed now; refused if it is one of the bottles, the packing or the procedure. Severity 0 changes nothing. */

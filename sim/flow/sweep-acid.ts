@@ -11,7 +11,7 @@ import { refresh } from '../column/cell.ts';
 import type { Column } from '../column/column.ts';
 import type { Flux } from '../column/flux.ts';
 
-/** Acid this weak (mol/L) counts as none, so that a rinsed cell comes to rest; what it was goes into the next cell that is swept. */
+/** Acid weaker than this (mol/L) is set to zero, so that a rinsed cell comes to rest; the amount goes into the next cell that is swept. */
 const NO_ACID = 1e-12;
 /** Relative change of an acid cell below which it counts as steady. */
 const STEADY = 1e-11;
@@ -66,7 +66,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
     if (gone) dust[lane] = A * raw + cell * (E * q + (full ? wOld * old : 0) + drawn);
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
-    // What a step too short to tell would give is the ratio of two roundings: better worked out anew.
+    // For a step too short to tell, this would be the ratio of two rounding errors: compute it afresh instead.
     invadedAt[at] = telling ? next : -1;
     rest[at] = telling && Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
     if (rest[at] === 0) steady = 0;

@@ -78,7 +78,7 @@ function turnAfter(turn: Turn, token: string, inObject: boolean): Turn | undefin
   }
 }
 
-/** Keeps the open brackets (a set of keys for an object, undefined for a list); says what was expected if a bound breaks. */
+/** Keeps the open brackets (a set of keys for an object, undefined for a list); returns what was expected if a limit is exceeded. */
 function enter(token: string, turn: Turn, open: (Set<string> | undefined)[]): string | undefined {
   if (token === '{' || token === '[') {
     open.push(token === '{' ? new Set() : undefined);

@@ -13,7 +13,7 @@ export type LogResult = { readonly ok: true; readonly log: Log } | { readonly ok
 export interface Bench {
   readonly ions: readonly string[];
   readonly liquids: readonly string[];
-  /** cm; undefined if the scenario does not say it rightly. */
+  /** cm; undefined if the scenario gives no valid value. */
   readonly bedLength: number | undefined;
 }
 

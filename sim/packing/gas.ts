@@ -8,7 +8,7 @@ import { resistLane } from '../column/resistance.ts';
 
 /** mL of gas that 1 mL of half-saturated water takes up (air 19 mL/L at 20 °C, recalled; half of it free). */
 const DISSOLVED_PER_ML = 0.009;
-/** Gas below this share of a cell is none. */
+/** Gas below this share of a cell counts as no gas. */
 const NO_GAS = 1e-6;
 
 /**

@@ -8,7 +8,7 @@ import { type Budget, budgetOf, workUpTerms } from './budget.ts';
 import type { Receiver } from '../flask/flask.ts';
 import { playWorkUp } from '../workup/play.ts';
 import { defaultProcedure } from '../workup/procedure.ts';
-import { type Summary, summaryOf } from '../statistics/statistics.ts';
+import { type Summary, summaryOf } from '../statistics/index.ts';
 
 // From what the column delivered to a cobalt molarity with its bias and uncertainty.
 

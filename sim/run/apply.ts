@@ -13,7 +13,7 @@ import { topUp } from '../bench/top-up.ts';
 import { bedLengthOf } from '../column/measure.ts';
 import { fingeringVelocity, flowInto, levelOf } from '../flow/hydraulics.ts';
 import { namesFirst, receiverLabels } from '../history/index.ts';
-import type { Run } from './run.ts';
+import type { Run } from './state.ts';
 import type { Action, Issue } from '../terms/types.ts';
 
 type Pour = Extract<Action, { do: 'pour' }>;

@@ -1,7 +1,7 @@
 // A run is data: scenario + log + seed. The loop here takes the log's actions when they are due and steps in between.
 import { apply } from './apply.ts';
-import { AT, type Bed, checkpoint, restore } from '../column/bed.ts';
-import { type Column, columnOf } from '../column/column.ts';
+import { AT, checkpoint, restore } from '../column/bed.ts';
+import { columnOf } from '../column/column.ts';
 import { drawn } from '../column/drawn.ts';
 import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
@@ -11,32 +11,17 @@ import { isDrained } from '../flow/drainage.ts';
 import { flowInto, levelOf } from '../flow/hydraulics.ts';
 import { ledgerError, liquidOf } from '../column/ledger.ts';
 import { frontDepth } from '../column/measure.ts';
-import { recordFor, recordInto, type RunEvent, type RunRecord } from '../history/index.ts';
+import { recordFor, recordInto, type RunEvent } from '../history/index.ts';
 import { packedBed } from '../column/start.ts';
+import type { Run } from './state.ts';
 import { type Limits, step } from './step.ts';
-import { type Flux, fluxFor } from '../column/flux.ts';
+import { fluxFor } from '../column/flux.ts';
 import { issuesOf } from '../input/log.ts';
 import { RUN_MAX_MIN } from '../terms/limits.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
 import type { Action, Issue, Log, Scenario, Until } from '../terms/types.ts';
 
-export interface Run {
-  readonly scenario: Scenario;
-  readonly column: Column;
-  readonly bed: Bed;
-  readonly log: Action[];
-  readonly events: RunEvent[];
-  readonly record: RunRecord;
-  readonly flux: Flux;
-  readonly limits: Limits;
-  /** Names of the bottles, and what is in the reservoir now, mol/L. */
-  readonly liquids: readonly string[];
-  readonly feed: Float64Array;
-  /** What is wrong with an action of the log by itself, once it has been looked at. */
-  readonly checked: WeakMap<Action, readonly Issue[]>;
-  /** mL in head and bed before the first pour. */
-  readonly startedVolume: number;
-}
+export type { Run };
 
 /** A point of a run to go back to. */
 export interface Checkpoint {
@@ -45,7 +30,7 @@ export interface Checkpoint {
   readonly events: number;
 }
 
-/** How the note begins that a run makes when air first enters its bed. */
+/** Beginning of the note that a run adds when air first enters its bed. */
 export const AIR_ENTERS = 'air enters the bed';
 /** How the note begins that a run makes when its bed holds its liquid. */
 export const HELD = 'liquid at bed top: nothing flows until more is poured';

@@ -133,7 +133,7 @@ class Search {
     return found;
   }
 
-  /** The two groups that no acid parts well, by their closest members. */
+  /** The two groups that no acid separates well, given by their closest members. */
   closest(groups: readonly Group[]): Parting {
     const pairs = groups.flatMap((a, i) => groups.slice(i + 1).map((b) => this.closestOf(a, b)));
     return pairs.reduce((worst, pair) => (pair.ratio < worst.ratio ? pair : worst));

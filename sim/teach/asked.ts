@@ -253,7 +253,7 @@ export function pair({ scenario }: About): Question | undefined {
   const { first, second, HCl_M, ratio, firstBedVolumes, secondBedVolumes, platesNeeded } = closest;
   return {
     id: 'pair',
-    prompt: `${scenario.ions.length > 2 ? 'The closest pair here is ' : 'Can '}${name(first)} and ${name(second)}${scenario.ions.length > 2 ? '. Can they' : ''} be parted in HCl, and by which programme?`,
+    prompt: `${scenario.ions.length > 2 ? 'The closest pair here is ' : 'Can '}${name(first)} and ${name(second)}${scenario.ions.length > 2 ? '. Can they' : ''} be separated in HCl, and by which programme?`,
     choices: [
       { id: 'strong', text: `yes: ${name(first)} in about ${figures(HCl_M)} M, then ${name(second)} in another acid or water` },
       { id: 'swapped', text: `yes: ${name(second)} in about ${figures(HCl_M)} M, then ${name(first)} in another acid or water` },

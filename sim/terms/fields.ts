@@ -2,9 +2,9 @@
 // Adding a parameter is: a row here, the formula that uses it, and a test.
 import { cellsFor } from './cells.ts';
 import { DEFAULT_GRADE, GRADES } from './grades.ts';
+import type { Status } from './status.ts';
 
-/** How far a number can be trusted. */
-export type Status = 'read' | 'memory' | 'derived' | 'assumed' | 'choice';
+export type { Status };
 
 /** One scenario parameter. `path` is its key in scenario JSON, a dot separating the group from the name. */
 export interface Field {

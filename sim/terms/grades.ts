@@ -1,5 +1,5 @@
 import { ln } from '../math/elementary.ts';
-import type { Status } from './fields.ts';
+import type { Status } from './status.ts';
 
 // Resin as it is sold: a sieve class and a cross-linking set wet bead size, capacity, water inside the beads, diffusion in them,
 // swelling and tint together. Any one of these numbers can be set by itself in a scenario.

@@ -6,7 +6,7 @@ import { FLASK_MAX_ML, misfit, type Portion, REAGENTS, WAIT_MAX_MIN, type WorkUp
 
 export type WorkUpLogResult = { readonly ok: true; readonly log: WorkUpLog } | { readonly ok: false; readonly issues: readonly Issue[] };
 
-/** More than anybody does to a few flasks. */
+/** More actions than anyone needs for a few flasks. */
 export const WORKUP_ACTIONS_MAX = 500;
 
 const mL = number({ min: 0, max: FLASK_MAX_ML, unit: 'mL', above: true });

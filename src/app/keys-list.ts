@@ -26,7 +26,7 @@ export class KeyList extends LitElement {
     `,
   ];
 
-  /** Set anew whenever the dialog opens, so that the list is of that moment. */
+  /** Set again whenever the dialog opens, so that the list is of that moment. */
   @property({ type: Number }) opened = 0;
 
   override render() {

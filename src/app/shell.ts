@@ -9,7 +9,7 @@ import { KeysController, handleKey } from '../ui/keys.ts';
 import type { Message } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { readRoute, routeHash } from './route.ts';
-import { THEME_CHOICES, chooseTheme, rememberedTheme, type ThemeChoice } from '../ui/theme.ts';
+import { THEME_CHOICES, chooseTheme, rememberedTheme, type ThemeChoice } from '../ui/look/theme.ts';
 import { shellStyles } from './shell-styles.ts';
 import type { DrawView, View } from './views.ts';
 import '../ui/dialog.ts';

@@ -120,7 +120,7 @@ export class PourControl extends LiveElement {
   }
 }
 
-/** Cautions that were read since the page was opened; each visit shows them anew. */
+/** Cautions that were read since the page was opened; each visit shows them again. */
 const READ = new Set<CautionId>();
 
 function cautionsFor(liquid: Liquid | undefined): CautionId[] {

@@ -1,5 +1,4 @@
-import { bedColour, type BedOptions, bedPainter, type BedPainter } from '../../sim/colour/bed.ts';
-import { liquidColour } from '../../sim/colour/liquid.ts';
+import { bedColour, type BedOptions, bedPainter, type BedPainter, liquidColour } from '../../sim/colour/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { EXAGGERATION } from './scene/liquids.ts';

@@ -4,7 +4,7 @@ import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { shownTheme, watchTheme } from '../ui/theme.ts';
+import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { glassStyles } from './glass-styles.ts';
 import { glassWords } from './glass-words.ts';
 import { type Layout, layoutOf, NARROW } from './layout.ts';

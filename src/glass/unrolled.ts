@@ -1,7 +1,6 @@
 import { LitElement, type PropertyValues, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { liquidColour } from '../../sim/colour/liquid.ts';
-import { hexOf } from '../../sim/colour/srgb.ts';
+import { hexOf, liquidColour } from '../../sim/colour/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';

@@ -1,9 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Spread } from '../../sim/report/budget.ts';
-import type { OutlierTest } from '../../sim/statistics/outliers.ts';
-import type { Summary } from '../../sim/statistics/statistics.ts';
-import { meanOf } from '../../sim/statistics/statistics.ts';
+import { meanOf, type OutlierTest, type Summary } from '../../sim/statistics/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { KeptResult } from '../../sim/report/kept.ts';

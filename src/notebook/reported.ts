@@ -1,6 +1,5 @@
 import { IONS } from '../../sim/terms/ions.ts';
-import { type Contrast, contrastOf, type Replicates, replicatesOf } from '../../sim/statistics/replicate.ts';
-import { meanOf } from '../../sim/statistics/statistics.ts';
+import { type Contrast, contrastOf, meanOf, type Replicates, replicatesOf } from '../../sim/statistics/index.ts';
 import type { KeptResult } from '../../sim/report/kept.ts';
 import { significant } from '../ui/text/format.ts';
 

@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { classPlan } from '../../sim/class/classplan.ts';
+import { classPlan } from '../../sim/class/index.ts';
 import { reportOf } from '../../sim/report/report.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';

@@ -1,8 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { LitElement, css, html, nothing, svg, type SVGTemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Placed } from '../../sim/class/schedule.ts';
-import type { Timetable } from '../../sim/class/timetable.ts';
+import type { Placed, Timetable } from '../../sim/class/index.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed } from '../ui/text/format.ts';

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { ColumnTimes } from '../../sim/class/timetable.ts';
+import type { ColumnTimes } from '../../sim/class/index.ts';
 import type { Plan } from '../../sim/history/index.ts';
 
 // How long each phase of a column run took, read off the run.

@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { classPlan } from '../../sim/class/classplan.ts';
-import { type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/timetable.ts';
+import { classPlan, type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';

@@ -1,4 +1,4 @@
-import { PLOT_STYLE, type Marker, type PlotId } from '../../sim/colour/plot.ts';
+import { type Marker, PLOT_STYLE, type PlotId } from '../../sim/colour/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 
 // How each component is drawn in every plot: colour, dash and marker together, so that colour is never the only sign.

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type Option, type Question, questionsOf } from '../../sim/teach/questions.ts';
+import { type Option, type Question, questionsOf } from '../../sim/teach/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { announce } from '../ui/announce.ts';
 import { controlStyles } from '../ui/styles.ts';
@@ -107,7 +107,7 @@ function verdictText(question: Question, { choice, reason }: Answer): string {
   const [right, why] = [choice === question.choice, reason === question.reason];
   if (right && why) return 'Both agree with the model.';
   if (right) return 'The outcome agrees with the model, the reason does not.';
-  return why ? 'The reason holds, but the outcome is another.' : 'The model comes to another outcome, for another reason.';
+  return why ? 'The reason is right, but the result is different.' : 'The model gives a different result, for a different reason.';
 }
 
 declare global {

@@ -157,7 +157,7 @@ export class Dispense extends LitElement {
 
 type NumberEvent = CustomEvent<{ value: number }>;
 
-/** Cautions that were read since the page was opened; each visit shows them anew. */
+/** Cautions that were read since the page was opened; each visit shows them again. */
 const READ = new Set<CautionId>();
 
 function kindLabel(kind: PortionKind, reagent: ReagentId): string {

@@ -1,7 +1,5 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import type { Solution } from '../../sim/colour/mixture.ts';
-import { vesselStops } from '../../sim/colour/liquid.ts';
-import { hexOf } from '../../sim/colour/srgb.ts';
+import { hexOf, type Solution, vesselStops } from '../../sim/colour/index.ts';
 
 // The flask under its burette, drawn to the colours of the spectra before a white card.
 

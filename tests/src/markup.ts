@@ -14,6 +14,25 @@ export function markup(value: unknown): string {
     .trim();
 }
 
+/** Points that a line of a stored drawing keeps of its run; the rest is left to tests of numbers. */
+const POINTS_MAX = 12;
+
+/** Markup as it is stored: few enough points for a person to read, whole px. */
+export function sketch(value: unknown): string {
+  return markup(value)
+    .replace(/(?:L-?[\d.]+[ ,]-?[\d.]+)+/g, thinned)
+    .replace(/="[^"]*"/g, (attribute) => attribute.replace(/-?\d+\.\d+/g, (number) => String(Math.round(Number(number)) || 0)));
+}
+
+function thinned(run: string): string {
+  const points = run.split('L').slice(1);
+  const every = Math.ceil(points.length / POINTS_MAX);
+  return points
+    .filter((_, i) => (points.length - 1 - i) % every === 0)
+    .map((point) => `L${point}`)
+    .join('');
+}
+
 function written(value: unknown): string {
   if (value === nothing || value === undefined || value === null) return '';
   if (Array.isArray(value)) return value.map(written).join('');

@@ -140,7 +140,7 @@ function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
       least: 0.5,
       unit: '',
       value: value(({ fronts_mL }) => fronts_mL.length),
-      meaning: 'steepest places of the rise that are parted by a dip; two or more are a double front',
+      meaning: 'steepest places of the rise that are separated by a dip; two or more are a double front',
     },
   ];
 }

@@ -65,7 +65,7 @@ export class TwinPart extends LiveElement {
       </div>
       ${this.laid === 'over' ? this.over(scenario, plan, moment) : this.beside(scenario, plan, moment)}
       <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined}></bf-symptoms>
-      ${twin?.plan ? html`<p class="soft">The twin took ${quantity(twin.cost.plan_ms, 'ms', 2)} for its whole run and ${quantity(twin.cost.moment_ms, 'ms', 2)} for this moment, in a thread of its own.</p>` : nothing}`;
+      ${twin?.plan ? html`<p class="soft">The twin took ${quantity(twin.cost.plan_ms, 'ms', 2)} for its whole run and ${quantity(twin.cost.moment_ms, 'ms', 2)} for this moment.</p>` : nothing}`;
   }
 
   private heading(name: string, moment: Moment | undefined) {

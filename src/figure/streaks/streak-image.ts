@@ -1,4 +1,4 @@
-import type { Theme } from '../../../sim/colour/plot.ts';
+import type { Theme } from '../../../sim/colour/index.ts';
 import { firstDifference, type Plan } from '../../../sim/history/index.ts';
 import { framesOfColumns, type Inks, inksOf, streaksInto } from './streaks.ts';
 

@@ -1,5 +1,5 @@
-import { streakRamp, type PlotId, type Theme } from '../../../sim/colour/plot.ts';
-import { PALETTE } from '../../ui/palette.ts';
+import { type PlotId, streakRamp, type Theme } from '../../../sim/colour/index.ts';
+import { PALETTE } from '../../ui/look/palette.ts';
 import { strongestAcid, strongestMetal } from '../drawing.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { deliveredAtEnd, frameAt, highestInBed, type Plan, profilesOf } from '../../../sim/history/index.ts';

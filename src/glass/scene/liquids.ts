@@ -1,4 +1,4 @@
-import type { Solution } from '../../../sim/colour/mixture.ts';
+import type { Solution } from '../../../sim/colour/index.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { BEAKER_FULL, BEAKER_WIDTH } from '../layout.ts';

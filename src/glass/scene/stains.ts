@@ -1,5 +1,4 @@
-import { vesselStops } from '../../../sim/colour/liquid.ts';
-import type { Solution } from '../../../sim/colour/mixture.ts';
+import { type Solution, vesselStops } from '../../../sim/colour/index.ts';
 import { EXAGGERATION, stainOf } from './liquids.ts';
 
 // Colours of the clear liquids across their vessels, a row of points each.

@@ -84,7 +84,7 @@ export class OwnTable extends LiveElement {
     await this.change((curves) => Object.fromEntries(Object.entries(curves).filter(([ion]) => ion !== this.ion)));
   }
 
-  /** Changes the curves of the scenario; the run is worked out anew with what was done so far. */
+  /** Changes the curves of the scenario; the run is recomputed with what was done so far. */
   private async change(of: (curves: Readonly<Record<string, Json>>) => Json): Promise<boolean> {
     const { session } = this;
     if (!session || !isRecord(session.json)) return false;

@@ -1,6 +1,5 @@
 import type { ComplexSpecies } from '../../../sim/chemistry/complexes.ts';
-import { absorptionInto, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../../sim/colour/spectra.ts';
-import { colourOfSpectrum, hexOf } from '../../../sim/colour/srgb.ts';
+import { absorptionInto, colourOfSpectrum, hexOf, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../../sim/colour/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 
 // The colour of one species alone, from its spectrum.

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { findSequence, type Progress, type Sequence, type SequenceGoal } from '../../../sim/sequence/sequence.ts';
+import { findSequence, type Progress, type Sequence, type SequenceGoal } from '../../../sim/sequence/index.ts';
 import { signOfLife } from '../../store/threads/watchdog.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 

@@ -1,6 +1,6 @@
 import { localStorageOf } from '../../../src/store/keep/storage.ts';
 import { rememberSingleKeys } from '../../../src/ui/keys.ts';
-import { installTheme } from '../../../src/ui/theme.ts';
+import { installTheme } from '../../../src/ui/look/theme.ts';
 import { SPECIMEN_VIEWS } from '../ui/specimen.ts';
 import '../../../src/app/shell.ts';
 

@@ -8,10 +8,10 @@ import { effluentRow, effluentWords } from '../../../src/figure/rows/row-effluen
 import { pouredRow } from '../../../src/figure/rows/row-poured.ts';
 import { receiverRow } from '../../../src/figure/rows/row-receivers.ts';
 import { switchWindow } from '../../../sim/history/index.ts';
-import { markup } from '../markup.ts';
+import { sketch } from '../markup.ts';
 import { workedRun } from './runs.ts';
 
-// Stored drawings, to whole px. They change with the model; look at the new one before keeping it.
+// Stored drawings, to whole px and with few points a line. They change with the model; look at the new one before keeping it.
 
 test.each([
   { name: 'cathode-leach', width: 900, now: 46, logScale: false },
@@ -28,5 +28,5 @@ function drawing(name: string, width: number, now: number, logScale: boolean): s
     ${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
     ${window ? windowBand(worked, window) : ''}${depthWords(worked, worked.tracks, worked.acid)}${effluentWords(worked, worked.curves, logScale)}
     ${receiverRow(worked)}${nowLine(worked, now)}</svg>`;
-  return `${markup(drawn).replace(/="[^"]*"/g, (attribute) => attribute.replace(/-?\d+\.\d+/g, (number) => String(Math.round(Number(number)) || 0)))}\n`;
+  return `${sketch(drawn)}\n`;
 }

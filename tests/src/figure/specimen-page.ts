@@ -3,7 +3,7 @@ import { parseScenario } from '../../../sim/input/scenario.ts';
 import '../../../src/figure/figure.ts';
 import { handlesOf, switchWindow } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import { installTheme } from '../../../src/ui/theme.ts';
+import { installTheme } from '../../../src/ui/look/theme.ts';
 
 // The figure alone with a whole run of the cathode leach, one lane for speed, and nothing that answers its events.
 

@@ -3,7 +3,7 @@ import { streakRamp } from '../../../sim/colour/plot.ts';
 import { framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks/streaks.ts';
 import { deliveredOf, firstDifference, movedEluent, type Plan, profilesOf } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import { PALETTE } from '../../../src/ui/palette.ts';
+import { PALETTE } from '../../../src/ui/look/palette.ts';
 import { wholeRun } from './runs.ts';
 
 const { scenario, plan } = wholeRun('cathode-leach');

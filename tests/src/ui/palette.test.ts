@@ -1,7 +1,7 @@
 import { wcagContrast } from 'culori';
 import { describe, expect, test } from 'vitest';
 import { PLOT_STYLE } from '../../../sim/colour/plot.ts';
-import { PALETTE, type Token } from '../../../src/ui/palette.ts';
+import { PALETTE, type Token } from '../../../src/ui/look/palette.ts';
 
 // Limits: WCAG 2.2, 1.4.3 (text 4.5:1) and 1.4.11 (controls and graphics 3:1). Ratios computed by culori 4.
 const TEXT = 4.5;

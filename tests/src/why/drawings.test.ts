@@ -7,7 +7,7 @@ import { beadContents, beadDrawing, IONS_DRAWN } from '../../../src/why/bead/bea
 import { bedDrawing } from '../../../src/why/bed/bed-drawing.ts';
 import { speciesDrawing } from '../../../src/why/ion/species-drawing.ts';
 import { spread, uptakeDrawing } from '../../../src/why/uptake-drawing.ts';
-import { markup } from '../markup.ts';
+import { markup, sketch } from '../markup.ts';
 
 const read = parseScenario(readFileSync('scenarios/cathode-leach.json', 'utf8'), 'cathode-leach');
 if (!read.ok) throw new Error('scenario: expected a sound one');
@@ -15,7 +15,7 @@ const { scenario } = read;
 
 describe('speciesDrawing', () => {
   test.each(['Co', 'Ni', 'Fe3', 'Zn'] as const)('of %s is as stored', (ion) => {
-    expect(markup(speciesDrawing({ ion, HCl_M: 9, width: 560, height: 300 }))).toMatchSnapshot();
+    expect(sketch(speciesDrawing({ ion, HCl_M: 9, width: 560, height: 300 }))).toMatchSnapshot();
   });
 
   test('has as many layers as the ion has species, named once', () => {
@@ -27,7 +27,7 @@ describe('speciesDrawing', () => {
 
 describe('uptakeDrawing', () => {
   test('of two ions is as stored', () => {
-    expect(markup(uptakeDrawing({ scenario, ions: ['Co', 'Ni'], ion: 'Co', HCl_M: 9, width: 560, height: 340 }))).toMatchSnapshot();
+    expect(sketch(uptakeDrawing({ scenario, ions: ['Co', 'Ni'], ion: 'Co', HCl_M: 9, width: 560, height: 340 }))).toMatchSnapshot();
   });
 
   test('of all eight names each, no two names closer than a line', () => {
@@ -83,7 +83,7 @@ describe('beadDrawing', () => {
   });
 
   test('in 3 M is as stored', () => {
-    expect(markup(beadDrawing({ contents: beadContents(scenario, 'Co', 3), ion: 'Co', porosity: 0.38, size: 340 }))).toMatchSnapshot();
+    expect(sketch(beadDrawing({ contents: beadContents(scenario, 'Co', 3), ion: 'Co', porosity: 0.38, size: 340 }))).toMatchSnapshot();
   });
 });
 

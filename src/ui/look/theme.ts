@@ -1,4 +1,4 @@
-import type { Theme } from '../../sim/colour/plot.ts';
+import type { Theme } from '../../../sim/colour/index.ts';
 import { PALETTE, type Palette } from './palette.ts';
 
 // The look of the page as CSS custom properties, and the switch between light and dark.

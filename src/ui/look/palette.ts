@@ -1,4 +1,4 @@
-import { PLOT_STYLE, type PlotId, type Theme } from '../../sim/colour/plot.ts';
+import { PLOT_STYLE, type PlotId, type Theme } from '../../../sim/colour/index.ts';
 
 // Colours of the page in both themes. Contrast of every pair in use is checked in tests/src/ui/palette.test.ts.
 

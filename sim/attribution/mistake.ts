@@ -1,0 +1,25 @@
+import type { FaultKind } from '../terms/fault-kinds.ts';
+import type { Repair } from './repairs.ts';
+
+/** Faults of the board have the same name here; the others come only from the operator's hand. */
+export type MistakeKind =
+  | FaultKind
+  | 'receiver-unchanged'
+  | 'short-wash'
+  | 'long-wash'
+  | 'poured-on-bed'
+  | 'wide-clamp'
+  | 'narrow-clamp'
+  | 'standing-still'
+  | 'stirred';
+
+export interface Mistake {
+  readonly kind: MistakeKind;
+  /** In one line, with numbers and units. */
+  readonly what: string;
+  /** Where in the log, and when, it was made; entry -1 if it is something left out at the end. */
+  readonly entry: number;
+  readonly time_min: number;
+  readonly delivered_mL: number;
+  readonly repair: Repair;
+}

@@ -1,0 +1,7 @@
+// Colour of liquids, beads and bed, and the styles of plotted lines. Other rooms import from here.
+export { bedColour, type BedOptions, bedPainter, type BedPainter } from './bed.ts';
+export { liquidColour, vesselStops } from './liquid.ts';
+export type { Solution } from './mixture.ts';
+export { type Marker, PLOT_STYLE, type PlotId, streakRamp, type Theme } from './plot.ts';
+export { absorptionInto, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from './spectra.ts';
+export { colourOfSpectrum, hexOf } from './srgb.ts';
