@@ -15,7 +15,7 @@ export default defineConfig({
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
   worker: { format: 'es' },
-  build: { outDir: '../dist', emptyOutDir: true, modulePreload: { polyfill: false } },
+  build: { outDir: '../dist', license: { fileName: 'licences.md' }, emptyOutDir: true, modulePreload: { polyfill: false } },
   test: {
     maxWorkers: WORKERS,
     projects: [

@@ -32,6 +32,7 @@ if (app) {
   app.views = viewsOf(session);
   hearPointing(app, session.pointing);
 }
+if (app) app.keep = () => session.keepNow();
 if (menu) menu.session = session;
 const choice = document.querySelector('bf-scenario-choice');
 if (choice) choice.session = session;

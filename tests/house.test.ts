@@ -7,7 +7,19 @@ import { backDoors, crowdedRooms, ROOM_MAX } from './house/rooms.ts';
 import { paths, textFiles } from './house/tree.ts';
 import { unwantedWords } from './house/words.ts';
 
-const TOP_LEVEL = ['DEVELOPERS.md', 'README.md', 'package-lock.json', 'package.json', 'scenarios', 'sim', 'src', 'tests', 'tsconfig.json', 'vite.config.ts'];
+const TOP_LEVEL = [
+  'DEVELOPERS.md',
+  'LICENSE',
+  'README.md',
+  'package-lock.json',
+  'package.json',
+  'scenarios',
+  'sim',
+  'src',
+  'tests',
+  'tsconfig.json',
+  'vite.config.ts',
+];
 
 /** Being rebuilt. */
 const MAY_BE_CROWDED = ['src/bench'];

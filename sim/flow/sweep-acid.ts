@@ -63,7 +63,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const gone = raw < NO_ACID && q < NO_ACID;
     const next = gone ? 0 : raw;
     const drawn = (net - A * raw) * perCell;
-    const held = gone ? 0 : E * q + (full ? wOld * old : 0) + drawn;
+    // Of next to nothing, rounding can leave less than nothing.
+    const held = gone ? 0 : Math.max(0, E * q + (full ? wOld * old : 0) + drawn);
     if (gone) dust[lane] = A * raw + cell * (E * q + (full ? wOld * old : 0) + drawn);
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);
     // For a step too short to tell, this would be the ratio of two rounding errors: compute it afresh instead.

@@ -50,7 +50,9 @@ export class RunMenu extends LiveElement {
       ${session.unread.length > 0 ? html`<button type="button" class="plain" @click=${this.saveUnread}>Save what could not be read</button>` : nothing}`;
   }
 
-  private readonly keep = () => this.session?.keepNow();
+  private readonly keep = () => {
+    this.session?.keepNow();
+  };
 
   private async copyLink() {
     const link = await this.session?.link();

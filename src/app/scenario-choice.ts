@@ -33,8 +33,10 @@ export class ScenarioChoice extends LiveElement {
     const { session } = this;
     if (!session) return;
     const before = session.saved();
-    if (!(await session.openScenario(event.target.value))) {
-      event.target.value = session.base;
+    // Once the event has been handled it names no target any more.
+    const { target } = event;
+    if (!(await session.openScenario(target.value))) {
+      target.value = session.base;
       return showMessage(this, { text: `That scenario was not opened. ${inWords(session.issues)}`, kind: 'problem' });
     }
     session.putAside(before);

@@ -31,6 +31,8 @@ export class App extends LitElement {
 
   @property({ attribute: false }) views: readonly View[] = [];
   @property({ attribute: 'scenario-title' }) scenarioTitle = '';
+  /** Keeps the run before the page is loaded anew; false where the browser keeps nothing. */
+  @property({ attribute: false }) keep: () => boolean = () => true;
   @state() private current: View | undefined;
   @state() private draw: DrawView | undefined;
   @state() private failure = '';
@@ -146,8 +148,15 @@ export class App extends LitElement {
     if (byReader) this.main.focus({ preventScroll: false });
   }
 
-  private retry() {
-    void this.open(this.current, true);
+  /** Browsers may remember that a part was missing: where asking again does not help, a fresh page does. */
+  private async retry() {
+    await this.open(this.current, true);
+    if (!this.failure) return;
+    const label = this.current?.label ?? '';
+    if (!(await serverAnswers())) this.failure = `${label}: the server does not answer. The run is as it was; try again later.`;
+    else if (this.keep()) location.reload();
+    else
+      this.failure = `${label}: this part is no longer on the server, which may have a newer page. This browser keeps nothing: save the run as a file, then reload.`;
   }
 
   private skip() {
@@ -178,6 +187,14 @@ export class App extends LitElement {
 
   private dismiss() {
     this.message = undefined;
+  }
+}
+
+async function serverAnswers(): Promise<boolean> {
+  try {
+    return (await fetch(location.pathname, { method: 'HEAD', cache: 'no-store' })).ok;
+  } catch {
+    return false;
   }
 }
 

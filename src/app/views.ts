@@ -21,9 +21,9 @@ export function viewsOf(session: Session): readonly View[] {
       load: async () => {
         await Promise.all([import('../bench/view.ts'), import('../figure/figure.ts')]);
         // The coach is wanted at the first decisive action, and the glass is by far the largest part: the bench can be used before they are there.
-        void import('../coach/coach.ts');
-        void import('../glass/glass.ts');
-        void import('../faults/why-lost.ts');
+        beside(session, 'the coach', import('../coach/coach.ts'));
+        beside(session, 'the glass', import('../glass/glass.ts'));
+        beside(session, 'the part on what was lost', import('../faults/why-lost.ts'));
         return () => html`<bf-bench .session=${session}><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
       },
     },
@@ -40,7 +40,7 @@ export function viewsOf(session: Session): readonly View[] {
       label: 'Faults',
       load: async () => {
         await Promise.all([import('../faults/view.ts'), import('../figure/figure.ts'), import('../glass/unrolled.ts')]);
-        void import('../glass/glass.ts');
+        beside(session, 'the glass', import('../glass/glass.ts'));
         return () => html`<bf-faults .session=${session}></bf-faults>`;
       },
     },
@@ -69,4 +69,11 @@ export function viewsOf(session: Session): readonly View[] {
       },
     },
   ];
+}
+
+/** A part that a view can do without: that it is missing is said. */
+function beside(session: Session, name: string, part: Promise<unknown>): void {
+  part.catch(() =>
+    session.say(`${name[0].toUpperCase()}${name.slice(1)} could not be loaded; the rest of the page works. Reload the page to try again.`, 'problem'),
+  );
 }

@@ -1,7 +1,7 @@
 import { LitElement, type PropertyValues, html, nothing, svg } from 'lit';
+import { styled } from '../ui/styled.ts';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { Theme } from '../../sim/colour/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
@@ -129,7 +129,7 @@ export class RunFigure extends LitElement {
     const moved = this.held?.kind === 'receiver' ? this.held : undefined;
     const placed = placedHandles(this.held?.handles ?? this.handles, worked, this.held, until);
     return html`<div class="stage">
-      <canvas style=${styleMap({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
+      <canvas ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
       <svg class="plot" width=${width} height=${height} role="img" aria-label=${guard([plan], () => spokenRun(plan))}>
         ${hatch()}
         ${guard([worked, until], () => pouredRow(worked, until))}
@@ -149,7 +149,7 @@ export class RunFigure extends LitElement {
       </svg>
       ${this.surface(worked)}
       <div @bf-handle=${this.hold}>${placed.map(
-        ({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle style=${`left: ${px}px; top: ${y}px`}
+        ({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle ${styled({ left: `${px}px`, top: `${y}px` })}
         .entry=${handle.entry} .kind=${handle.kind} .label=${handle.label} .mL=${handle.delivered_mL} .min=${min} .max=${max} .pxPerMl=${x(1) - x(0)}
         ?labelled=${labelled} ?turned=${turned} ?held=${held}></bf-axis-handle>`,
       )}</div>
@@ -191,9 +191,9 @@ export class RunFigure extends LitElement {
     const at_mL = point?.delivered_mL ?? this.now_mL;
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}
         aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${point ? spokenPoint(point) : `${spoken(at_mL, 'mL')} delivered`}
-        style=${styleMap({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
+        ${styled({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
         @pointermove=${this.point} @pointerdown=${this.point} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
-      ${point && this.look ? html`<div class="read-out" style=${styleMap(besideLook(worked, this.look))}>${readOut(point)}</div>` : nothing}`;
+      ${point && this.look ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${readOut(point)}</div>` : nothing}`;
   }
 
   private pointFor({ scenario, plan }: Worked, { mL, share }: Look): Point {

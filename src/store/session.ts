@@ -81,7 +81,9 @@ export class Session {
     this.storage = storage;
     this.coach = rememberedCoach(storage);
     this.autosave = openAutosave(storage, tab);
-    effect(() => this.keep());
+    effect(() => {
+      this.keep();
+    });
   }
 
   /** What the tab shows first: a shared run beside the reader's own, else the one kept, else the default scenario untouched. */
@@ -216,10 +218,10 @@ export class Session {
     this.mystery = { answer };
   }
 
-  /** Keeps the run at once, such as before the page goes away. */
-  keepNow(): void {
+  /** Keeps the run at once, such as before the page goes away. False where this browser keeps nothing. */
+  keepNow(): boolean {
     this.kept = undefined;
-    this.keep();
+    return this.keep();
   }
 
   setExaggerate(on: boolean): void {
@@ -323,21 +325,22 @@ export class Session {
   }
 
   /** Keeps the run when anything but the time has changed, and now and then while it plays. */
-  private keep(): void {
+  private keep(): boolean {
     const { store, lasting } = this;
     const run = this.saved();
-    if (!store.plan || store.preview || store.busy) return;
+    if (!store.plan || store.preview || store.busy) return true;
     const now = Date.now();
-    if (this.kept === lasting && store.playing && now - this.savedAt < SAVE_EVERY_MS) return;
+    if (this.kept === lasting && store.playing && now - this.savedAt < SAVE_EVERY_MS) return true;
     this.kept = lasting;
     this.savedAt = now;
     // What was just opened from the storage is there already.
     const opening = this.stored === 'opening';
     const idle = this.stored === lasting;
     this.stored = lasting;
-    if (opening) return;
+    if (opening) return true;
     const kept = this.autosave.save(run, idle);
     if (!kept.ok) untracked(() => this.notice === '' && this.say(kept.message, 'problem'));
+    return kept.ok;
   }
 }
 

@@ -6,6 +6,8 @@ export type StyleValues = Readonly<Record<string, string>>;
 
 /** Sets styles of an element one by one, which a page allows that forbids style attributes (style-src 'self'). */
 class Styled extends Directive {
+  private before: StyleValues = {};
+
   constructor(info: PartInfo) {
     super(info);
     if (info.type !== PartType.ELEMENT) throw new Error('styled: expected a place among the attributes of a tag, received another');
@@ -16,8 +18,10 @@ class Styled extends Directive {
   }
 
   override update({ element }: ElementPart, [values]: [StyleValues]): unknown {
-    if (element instanceof HTMLElement || element instanceof SVGElement)
-      for (const [name, value] of Object.entries(values)) element.style.setProperty(name, value);
+    if (!(element instanceof HTMLElement || element instanceof SVGElement)) return noChange;
+    for (const name of Object.keys(this.before)) if (!(name in values)) element.style.removeProperty(name);
+    for (const [name, value] of Object.entries(values)) if (this.before[name] !== value) element.style.setProperty(name, value);
+    this.before = values;
     return noChange;
   }
 }

@@ -24,22 +24,29 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 };
 
-export async function serveDist(folder = DIST): Promise<DistServer> {
-  const server = createServer((request, response) => void answer(folder, request.url ?? '', response));
+/** `policy`: content policy sent with every answer. */
+export async function serveDist(policy?: string, folder = DIST): Promise<DistServer> {
+  const server = createServer((request, response) => void answer(folder, request.url ?? '', response, policy));
   await new Promise<void>((resolve, reject) => server.once('error', reject).listen(0, '127.0.0.1', resolve));
   // A TCP server has an address of this kind.
   const origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   return { origin, base: `${origin}${BELOW}`, close: () => closed(server) };
 }
 
-async function answer(folder: string, url: string, response: ServerResponse): Promise<void> {
+async function answer(folder: string, url: string, response: ServerResponse, policy: string | undefined): Promise<void> {
   const file = fileOf(folder, url);
   const body = file === undefined ? undefined : await readFile(file).catch(() => undefined);
   if (file === undefined || body === undefined) {
     response.writeHead(404).end();
     return;
   }
-  response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream', 'cache-control': 'no-store' }).end(body);
+  response
+    .writeHead(200, {
+      'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
+      'cache-control': 'no-store',
+      ...(policy === undefined ? {} : { 'content-security-policy': policy }),
+    })
+    .end(body);
 }
 
 function fileOf(folder: string, url: string): string | undefined {

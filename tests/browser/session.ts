@@ -9,6 +9,8 @@ export interface SessionOptions {
   /** False: as on a machine without WebGL. */
   readonly webgl?: boolean;
   readonly flags?: readonly string[];
+  /** Content policy that the server sends. */
+  readonly policy?: string;
 }
 
 export interface PageOptions {
@@ -48,9 +50,9 @@ const WITHOUT_WEBGL = ['--disable-gpu', '--disable-3d-apis'];
 // Whatever the page asks of another server stays on this machine.
 const OFFLINE = '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1';
 
-export async function launch({ webgl = true, flags = [] }: SessionOptions = {}): Promise<Session> {
+export async function launch({ webgl = true, flags = [], policy }: SessionOptions = {}): Promise<Session> {
   const { executablePath, env } = await findBrowser();
-  const server = await serveDist();
+  const server = await serveDist(policy);
   const args = [...FLAGS, OFFLINE, ...(webgl ? WITH_WEBGL : WITHOUT_WEBGL), ...flags];
   const browser = await chromium.launch({ executablePath, args, env: { ...process.env, ...env } }).catch(async (error: unknown) => {
     await server.close();

@@ -1,5 +1,6 @@
 import { nothing, type TemplateResult } from 'lit';
-import { isTemplateResult } from 'lit/directive-helpers.js';
+import { getDirectiveClass, isDirectiveResult, isTemplateResult } from 'lit/directive-helpers.js';
+import { styled, type StyleValues } from '../../src/ui/styled.ts';
 
 // Writes a Lit template as text without a browser, for stored drawings. Elements and attributes only: event, property and
 // boolean bindings and directives are refused, because a drawing must not depend on them.
@@ -49,7 +50,16 @@ function part(before: string, value: unknown): string {
   const bare = /\s([.?@]?[\w:-]+)=$/.exec(before);
   if (bare && /^[.?@]/.test(bare[1] ?? '')) throw new Error(`markup: expected attributes and children, received the binding ${bare[1]}`);
   if (bare) return value === nothing ? before.slice(0, bare.index) : `${before}"${escaped(String(value))}"`;
-  return before + written(value);
+  return before + (isDirectiveResult(value) ? styleAttribute(value) : written(value));
+}
+
+/** The one directive a drawing may have: styles, which are written as the attribute that a browser is not given. */
+function styleAttribute(value: unknown): string {
+  if (getDirectiveClass(value) !== getDirectiveClass(styled({}))) throw new Error('markup: expected no directive but styled()');
+  // What a directive was given is part of its result.
+  const [styles] = (value as { readonly values: readonly [StyleValues] }).values;
+  const text = Object.entries(styles).map(([name, style]) => `${name}: ${style}`);
+  return `style="${escaped(text.join('; '))}"`;
 }
 
 function rounded(text: string): string {

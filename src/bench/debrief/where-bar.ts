@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { styled } from '../../ui/styled.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
 import { fixed, percent } from '../../ui/text/format.ts';
@@ -23,7 +24,7 @@ export function whereBar(places: readonly Place[], ion: IonId): TemplateResult {
   }));
   const shown = parts.filter(({ share }) => share >= SHARE_LEAST);
   return html`<figure class="where">
-    <div class="whole" aria-hidden="true">${shown.map(({ share, pattern }) => html`<span class="part ${pattern}" style="flex-grow: ${share}"></span>`)}</div>
+    <div class="whole" aria-hidden="true">${shown.map(({ share, pattern }) => html`<span class="part ${pattern}" ${styled({ 'flex-grow': String(share) })}></span>`)}</div>
     <figcaption><table>
       <caption class="unseen">${IONS[ion].name} by place</caption>
       <tbody>${parts.map(({ place, amount, share, pattern }) =>

@@ -1,4 +1,5 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { styled } from '../../ui/styled.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import { millilitres } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
@@ -42,7 +43,7 @@ function bar(drawing: Drawing, pouring: Pouring, strongest: number): SVGTemplate
   const height = poured.bottom - poured.top;
   const tint = `color-mix(in oklab, var(--line-HCl) ${Math.round((TINT_MOST * pouring.HCl_M) / strongest)}%, var(--sheet))`;
   return svg`<g><title>${titleOf(pouring)}</title>
-    <rect class="bar" x=${left} y=${poured.top} width=${width} height=${height} rx="3" style=${`fill: ${tint}`}></rect>
+    <rect class="bar" x=${left} y=${poured.top} width=${width} height=${height} rx="3" ${styled({ fill: tint })}></rect>
     ${pouring.portions.filter((at) => at <= pouring.to_mL).map((at) => svg`<line class="portion" x1=${x(at)} x2=${x(at)} y1=${poured.top} y2=${poured.top + NOTCH}></line>`)}
     ${pouring.ions.map((ion, i) => svg`<rect x=${left + (width * i) / pouring.ions.length} y=${poured.bottom - STRIP} width=${width / pouring.ions.length} height=${STRIP} fill=${seriesStyle(ion).colour}></rect>`)}
     ${fitsInside(drawing, pouring) ? svg`<text class="bar-label" x=${left + width / 2} y=${(poured.top + poured.bottom) / 2} text-anchor="middle" dominant-baseline="central">${pouring.label}</text>` : nothing}

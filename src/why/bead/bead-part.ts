@@ -1,4 +1,5 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
+import { styled } from '../../ui/styled.ts';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
@@ -39,7 +40,7 @@ export class BeadPart extends LitElement {
     return html`
       <p class="say">${said}</p>
       <div class="picture">
-        ${size > 0 ? html`<svg class="plot" style="width:${size}px" width=${size} height=${size} viewBox="0 0 ${size} ${size}" role="img" aria-label="A bead in its liquid. ${said}">${beadDrawing({ contents, ion, porosity: scenario.values['bed.porosity'], size })}</svg>` : nothing}
+        ${size > 0 ? html`<svg class="plot" ${styled({ width: `${size}px` })} width=${size} height=${size} viewBox="0 0 ${size} ${size}" role="img" aria-label="A bead in its liquid. ${said}">${beadDrawing({ contents, ion, porosity: scenario.values['bed.porosity'], size })}</svg>` : nothing}
         <ul>
           <li>${key('fixed', ion)}<span>charge fixed to the resin: ${significant(contents.fixed, 2)} mol per litre of bed, always the same</span></li>
           <li>${key('chloride', ion)}<span>Cl⁻: one for every fixed charge and one for every H⁺</span></li>

@@ -1,4 +1,5 @@
 import { LitElement, html, nothing } from 'lit';
+import { styled } from '../../ui/styled.ts';
 import { customElement, property } from 'lit/decorators.js';
 import { speciation } from '../../../sim/chemistry/complexes.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
@@ -46,7 +47,7 @@ export class IonPart extends LitElement {
       <tbody>${species.map((form, n) => {
         const { colour, words } = swatchOf(this.ion, form);
         return html`<tr class=${fractions[n] === most ? 'chosen' : ''}><th scope="row">${form.label}</th><td class="number">${signed(form.charge)}</td><td class="number">${percentOf(fractions[n])}</td>
-          <td>${colour ? html`<span class="swatch" style="background:${colour}"></span> ` : nothing}${words}</td></tr>`;
+          <td>${colour ? html`<span class="swatch" ${styled({ background: colour })}></span> ` : nothing}${words}</td></tr>`;
       })}</tbody></table>`;
   }
 

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launch, type Session } from './session.ts';
+
+// What a server may do to the page: send a strict policy, lose a part of it, or be away. In each case nothing is lost and it is said.
+
+const POLICY = "default-src 'self'; style-src 'self'";
+const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan'];
+const WAIT = { timeout: 30_000 };
+
+let session: Session;
+
+beforeAll(async () => {
+  session = await launch({ policy: POLICY });
+});
+
+afterAll(async () => {
+  await session.close();
+});
+
+/** A page that may complain, because a part of it is kept away. */
+async function without(part: RegExp): Promise<{ context: BrowserContext; page: Page }> {
+  const context = await session.browser.newContext();
+  await context.route(part, (route) => route.abort());
+  const page = await context.newPage();
+  await page.goto(session.base);
+  return { context, page };
+}
+
+describe('under a policy that allows only files of its own server', () => {
+  test('every view is drawn without a complaint, and what is placed by numbers stands where it should', async () => {
+    const { page, close } = await session.openPage();
+    for (const view of VIEWS) {
+      await page.goto(`${session.base}#${view}`);
+      await page.locator(`main bf-${view}`).waitFor(WAIT);
+    }
+    await page.goto(`${session.base}#bench`);
+    const canvas = page.locator('bf-figure canvas').first();
+    await canvas.waitFor(WAIT);
+    expect(await canvas.evaluate((element) => getComputedStyle(element).left)).toMatch(/^[1-9]\d*(\.\d+)?px$/);
+    await close();
+  });
+});
+
+describe('a part that is missing', () => {
+  test('is said; Try again brings it once it is there, and the run is as it was', async () => {
+    const missing = /assets\/view-[^/]*\.js/;
+    const { context, page } = await without(/assets\/.*none/);
+    await page.locator('bf-bench').waitFor(WAIT);
+    await context.route(missing, (route) => route.abort());
+    await page.locator('bf-app').getByRole('link', { name: 'Notebook' }).click();
+    const again = page.getByRole('button', { name: 'Try again' });
+    await again.waitFor(WAIT);
+    await context.unroute(missing);
+    await again.click();
+    await page.locator('main bf-notebook').waitFor(WAIT);
+    await context.close();
+  });
+
+  test('is said when it is the glass, and the bench works', async () => {
+    const { context, page } = await without(/assets\/glass-[^/]*\.js/);
+    await page.locator('bf-figure').waitFor(WAIT);
+    await page.getByText('The glass could not be loaded; the rest of the page works.').waitFor(WAIT);
+    await context.close();
+  });
+
+  test('leaves the menu as it was when it is a scenario, and says so', async () => {
+    const { context, page } = await without(/assets\/six-metals-[^/]*\.js/);
+    await page.locator('bf-figure').waitFor(WAIT);
+    const select = page.locator('bf-scenario-choice select');
+    const before = await select.inputValue();
+    await select.selectOption('six-metals');
+    await page.getByText('That scenario was not opened.').waitFor(WAIT);
+    expect(await select.inputValue()).toBe(before);
+    await context.close();
+  });
+});
+
+test('the notices of everything that is bundled are beside the page', () => {
+  const dist = join(import.meta.dirname, '..', '..', 'dist');
+  const notices = readFileSync(join(dist, 'licences.md'), 'utf8');
+  const { dependencies } = JSON.parse(readFileSync(join(dist, '..', 'package.json'), 'utf8')) as { dependencies: Readonly<Record<string, string>> };
+  for (const name of Object.keys(dependencies)) expect(notices).toMatch(new RegExp(`^## ${name} - `, 'm'));
+  expect(notices).toContain('Permission is hereby granted');
+});
