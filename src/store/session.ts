@@ -4,6 +4,7 @@ import { readLog } from '../../sim/input/log.ts';
 import { inWords } from '../../sim/input/reading.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
 import { readScenario } from '../../sim/input/scenario.ts';
+import { RUN_ENDED } from '../../sim/run/bounds.ts';
 import type { Fault, Issue, Log, Scenario } from '../../sim/terms/types.ts';
 import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
 import { ColumnStore } from './column-store.ts';
@@ -83,6 +84,10 @@ export class Session {
     this.autosave = openAutosave(storage, tab);
     effect(() => {
       this.keep();
+    });
+    effect(() => {
+      const ended = this.store.plan?.events.find(({ note }) => note?.startsWith(RUN_ENDED))?.note;
+      if (ended) untracked(() => this.say(ended, 'problem'));
     });
   }
 

@@ -32,6 +32,19 @@ describe('amounts', () => {
     }
   });
 
+  it('stay above zero where there is next to no acid', () => {
+    for (const HCl_M of [1.9637293357323245e-13, 3.708476971196526e-14, 2e-12]) {
+      const liquids = {
+        acid: { label: 'acid', HCl_M, ions: {} },
+        sample: { label: 'sample', HCl_M, ions: { Co: 3 } },
+        water: { label: 'water', HCl_M: 0, ions: {} },
+      };
+      const scenario = caseOf({ 'bed.plates': 14, 'bed.lanes': 1 }, { ions: ['Co'], liquids });
+      const run = runWhole(scenario, [{ do: 'refill-from-below', liquid: 'acid', volume_mL: 6 }, clamp(100), pour('sample', 1), until({ liquid_mm: 0 })]);
+      expect(lowest(run)).toBeGreaterThanOrEqual(0);
+    }
+  });
+
   it('stay above zero and numbers when spreading meets an empty cell beside a full one', () => {
     const run = runOf(caseOf({ 'bed.packing': 60 }));
     const { bed, column } = run;

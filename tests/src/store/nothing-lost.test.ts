@@ -41,7 +41,7 @@ async function linkOf(run: SavedRun): Promise<string> {
 async function comesBack(session: Session, storage: Storage): Promise<void> {
   session.keepNow();
   const next = await opened(storage, undefined, 'next');
-  expect(next.notice).toBe('');
+  expect(next.notice).not.toMatch(/^autosave/);
   expect(next.saved()).toEqual(session.saved());
 }
 
@@ -192,6 +192,18 @@ describe('a link', () => {
     const session = await opened(memory(), await linkOf(runWith([], { differences })));
     expect(session.notice).toMatch(/^link: faults\[1\]\.kind: expected each kind of fault once/);
   });
+});
+
+test('a run that would take for ever ends, the page says why, and another scenario opens', async () => {
+  const session = await having(
+    runWith([
+      { do: 'clamp', open_percent: 0.1 },
+      { do: 'pour', liquid: 'acid', volume_mL: 1 },
+      { do: 'wait', until: { liquid_mm: 1 } },
+    ]),
+  );
+  expect(session.notice).toMatch(/^run ended: 10000 min is the longest run/);
+  expect(await session.openScenario('cathode-leach')).toBe(true);
 });
 
 describe('two tabs', () => {
