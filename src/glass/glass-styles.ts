@@ -3,7 +3,7 @@ import { css } from 'lit';
 /** On a light page the panel is the white card that colours of liquids are seen against; on a dark one the drawing puts it behind the glass. */
 export const glassStyles = css`
   :host { display: block; width: 100%; height: 100%; font-size: var(--text-small); }
-  .stage { position: relative; width: 100%; height: 100%; min-height: 0; overflow: hidden; border-radius: var(--round); color: var(--ink);
+  .stage { position: relative; width: 100%; height: 100%; min-height: 0; overflow: hidden; border-radius: var(--round); color: var(--ink); forced-color-adjust: none;
     background: linear-gradient(90deg, #ecedea, #f6f6f5 30%, #f6f6f5 70%, #eeeeeb); }
   .stage.dark { background: linear-gradient(90deg, #141b24, #1b2430 40%, #1b2430 60%, #161e28); }
   canvas, .hand, .words, .instead { position: absolute; inset: 0; width: 100%; height: 100%; }

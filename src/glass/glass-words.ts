@@ -63,9 +63,9 @@ function end(x: number, y: number, text: string, kind = '') {
 }
 
 /** Says that the tube is drawn too wide; in two lines where there is no room for one. */
-function widened({ widening, outletTop }: Layout, narrow: boolean) {
+function widened({ widening, outletTop, tip }: Layout, narrow: boolean) {
   const times = `×${significant(widening, 3)}`;
-  return narrow ? svg`${start(2, outletTop + 12, 'width')}${start(2, outletTop + 25, times)}` : start(6, outletTop + 8, `width ${times}`);
+  return narrow ? svg`${start(2, tip, 'width')}${start(2, tip + 13, times)}` : start(6, outletTop + 8, `width ${times}`);
 }
 
 /** Beside the surface, clear of the edge of the drawing. */

@@ -109,7 +109,10 @@ async function patches(page: Page, places: readonly Patch[]): Promise<Rgb[]> {
 /** Waits until no frame has been drawn for a while and the last was at full resolution. */
 async function atRest(page: Page): Promise<void> {
   await page.evaluate(`(async () => {
-    const frames = () => document.querySelector('bf-glass')?.stage?.frames ?? 0;
+    const frames = () => {
+      const stage = document.querySelector('bf-glass')?.stage;
+      return stage === undefined ? 0 : stage.resting ? stage.frames : Number.NaN;
+    };
     for (let seen = -1; seen !== frames(); await new Promise((resolve) => setTimeout(resolve, 500))) seen = frames();
   })()`);
 }
@@ -229,13 +232,14 @@ describe('the glass', () => {
       ['reduce', 0],
     ] as const) {
       const opened = await place({ ...zoned, flow: 0.5, delivered_mL: 1.001 }, 'bf-glass', { reducedMotion });
+      await atRest(opened.page);
       const fallen = await opened.page.evaluate<number>(`(async () => {
         const glass = document.querySelector('bf-glass');
         Object.assign(glass, { playing: true, speed: 1 });
         await glass.updateComplete;
         let drops = 0;
         let shown = false;
-        for (let frame = 0; frame < 40; frame++) {
+        for (let frame = 0; frame < 80; frame++) {
           if (frame === 5) glass.moment = { ...glass.moment, delivered_mL: 1.052 };
           await new Promise(requestAnimationFrame);
           const falls = glass.stage.dripping.falling_s !== undefined;

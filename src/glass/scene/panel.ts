@@ -34,6 +34,8 @@ export class Panel {
   private readonly places = new Map<ValueName, WebGLUniformLocation | null>();
   private program: WebGLProgram | undefined;
   private textures: readonly WebGLTexture[] = [];
+  /** Set while the last picture may still be in the making. */
+  private drawn: WebGLSync | undefined;
 
   constructor(canvas: HTMLCanvasElement) {
     const gl = canvas.getContext('webgl2', { alpha: true, antialias: false, depth: false, premultipliedAlpha: true });
@@ -48,6 +50,7 @@ export class Panel {
     const program = coverProgram(gl, [common, bed, tube, vessel, main].join('\n'));
     gl.useProgram(program);
     this.program = program;
+    this.drawn = undefined;
     this.textures = TEXTURES.map((_, unit) => smoothTexture(gl, unit));
     for (const [unit, name] of TEXTURES.entries()) gl.uniform1i(gl.getUniformLocation(program, name), unit);
     // The type of the keys is lost on the way through Object.keys.
@@ -75,6 +78,18 @@ export class Panel {
   draw(): void {
     this.gl.clear(this.gl.COLOR_BUFFER_BIT);
     this.gl.drawArrays(this.gl.TRIANGLE_STRIP, 0, 4);
+    this.drawn = this.gl.fenceSync(this.gl.SYNC_GPU_COMMANDS_COMPLETE, 0) ?? undefined;
+    this.gl.flush();
+  }
+
+  /** Whether the last picture is done, so that pictures do not queue up where they take long. */
+  ready(): boolean {
+    const { gl, drawn } = this;
+    if (!drawn) return true;
+    if (gl.getSyncParameter(drawn, gl.SYNC_STATUS) !== gl.SIGNALED) return false;
+    gl.deleteSync(drawn);
+    this.drawn = undefined;
+    return true;
   }
 
   dispose(): void {

@@ -41,6 +41,8 @@ export class Stage {
   private sideTarget = 0;
   private dark = false;
   private drops = 0;
+  /** A drop has let go since the last picture; it falls from the next one on, however long that takes. */
+  private letGo = false;
   private fallStart = Number.NEGATIVE_INFINITY;
   private dirty = false;
   private full = true;
@@ -54,6 +56,11 @@ export class Stage {
     this.column = new Column(this.panel, scenario);
   }
 
+  /** Whether nothing waits to be drawn and the last picture is done. */
+  get resting(): boolean {
+    return this.request === 0 && this.panel.ready();
+  }
+
   place(layout: Layout): void {
     this.layout = layout;
     this.column.place(layout);
@@ -64,7 +71,7 @@ export class Stage {
   show(shown: Shown, pace: Pace): void {
     const { moment, scenario } = shown;
     const drops = Math.floor(moment.delivered_mL / dropAt(scenario, moment));
-    if (drops > this.drops && pace.playing && this.shown) this.fallStart = performance.now();
+    if (drops > this.drops && pace.playing && this.shown) this.letGo = true;
     this.drops = drops;
     this.pace = pace;
     const before = this.shown;
@@ -117,6 +124,7 @@ export class Stage {
   private frame(now: number): void {
     this.request = 0;
     if (this.lost || !this.layout || !this.dirty) return;
+    if (!this.panel.ready()) return this.wake();
     this.dirty = false;
     clearTimeout(this.rest);
     const since = now - this.last;
@@ -140,6 +148,8 @@ export class Stage {
     const rate = dropsPerSecond(shown.moment.flow, dropAt(shown.scenario, shown.moment), pace.speed);
     const runs = pace.playing && !pace.still && shown.moment.flow > 0;
     const streaming = runs && rate > STREAM_HZ;
+    if (this.letGo) this.fallStart = now;
+    this.letGo = false;
     const seconds = (now - this.fallStart) / 1000;
     const falling = runs && !streaming && seconds < FALL_S;
     this.dripping = { hanging: !pace.still && !streaming, falling_s: falling ? Math.max(0, seconds) : undefined, streaming };
@@ -148,7 +158,7 @@ export class Stage {
   }
 
   private draw(): void {
-    this.column.look(this.side.at, this.full && devicePixelRatio < SHARP);
+    this.column.look(this.side.at, this.full && devicePixelRatio < SHARP && this.side.at === this.sideTarget);
     this.panel.draw();
     this.frames++;
   }
