@@ -13,9 +13,12 @@ export interface BiasItem {
   /** The same as mL of titrant. */
   readonly mL: number;
   readonly text: string;
+  /** The size rests on constants that nobody has measured: only its direction is to be told. */
+  readonly illustrative: boolean;
 }
 
 export type Cause =
+  | 'transfer'
   | 'flask'
   | 'pipette'
   | 'EDTA'
@@ -33,12 +36,13 @@ export type Cause =
   | 'reading';
 
 const TEXT: Readonly<Record<Cause, string>> = {
+  transfer: 'a film of the eluate stayed on the beaker it was poured from',
   flask: 'the volumetric flask is not exactly what it says',
   pipette: 'the pipette does not deliver exactly what it says',
   EDTA: 'the EDTA is not exactly as strong as its label',
   eye: 'the eye calls the flask pink while a little blue is left',
-  indicator: 'thiocyanate and acetone turn only part of the free cobalt blue, so more of it is left unseen (size illustrative)',
-  acetone: 'the titrant thins acetone and thiocyanate, and the blue fades early (size illustrative)',
+  indicator: 'thiocyanate and acetone turn only part of the free cobalt blue, so more of it is left unseen',
+  acetone: 'the titrant thins acetone and thiocyanate, and the blue fades early',
   'pH at the start': 'at this pH EDTA holds cobalt more weakly, or more strongly, than at pH 6',
   'pH drift': 'each cobalt frees two H+; with little acetate the pH falls and EDTA lets go of cobalt',
   nickel: 'nickel takes EDTA like cobalt',
@@ -50,29 +54,41 @@ const TEXT: Readonly<Record<Cause, string>> = {
   reading: 'two burette readings',
 };
 
+/** What hangs on the surrogate for thiocyanate in acetone, on how faint a blue an eye sees, or on how fast lumps and nickel react. */
+const ILLUSTRATIVE: readonly Cause[] = ['transfer', 'eye', 'indicator', 'acetone', 'pH at the start', 'pH drift', 'solid', 'overrun'];
 /** The pH at which the end point is meant to be. */
 const IDEAL_PH = 6;
 
-/** Contributions of every cause to one titre, in the order in which they are switched on; `held_mmol` is the cobalt in the eluate. */
-export function biasOf(titre: Titre, held_mmol: number, flask_mL: number, aliquot_mL: number, bench: Bench): BiasItem[] {
+/** The flask of one titration: its nominal share of the eluate, and the share of the receiver that went over into it. */
+export interface Share {
+  readonly held_mmol: number;
+  readonly flask_mL: number;
+  readonly portion_mL: number;
+  readonly over: number;
+}
+
+/** Contributions of every cause to one titre, in the order in which they are switched on. */
+export function biasOf(titre: Titre, { held_mmol, flask_mL, portion_mL, over }: Share, bench: Bench): BiasItem[] {
   const { apparatus, values } = bench;
   const label = values['workup.EDTA_M'];
-  const perfect = (held_mmol * aliquot_mL) / flask_mL / label;
-  const madeUp = (perfect * flask_mL) / (aliquot_mL === flask_mL ? flask_mL : apparatus.flask(flask_mL));
-  const pipetted = (madeUp * (aliquot_mL === flask_mL ? aliquot_mL : apparatus.pipette(aliquot_mL))) / aliquot_mL;
+  const perfect = (held_mmol * portion_mL) / flask_mL / label;
+  const brought = perfect * over;
+  const madeUp = (brought * flask_mL) / (portion_mL === flask_mL ? flask_mL : apparatus.flask(flask_mL));
+  const pipetted = (titre.equivalence_mL * bench.titration.EDTA_M) / label;
   const steps: [Cause, number][] = [
+    ['transfer', brought],
     ['flask', madeUp],
     ['pipette', pipetted],
     ['EDTA', titre.equivalence_mL],
     ...idealSteps(titre, bench),
     ['drop', titre.firstPink_mL ?? titre.delivered_mL],
     ['overrun', titre.delivered_mL],
-    ['burette', titre.delivered_mL / apparatus.burette],
+    ['burette', apparatus.shown(titre.delivered_mL)],
     ['reading', titre.read_mL],
   ];
   return steps.map(([cause, mL], i) => {
     const change = mL - (i === 0 ? perfect : steps[i - 1][1]);
-    return { cause, mL: change, percent: (100 * change) / perfect, text: TEXT[cause] };
+    return { cause, mL: change, percent: (100 * change) / perfect, text: TEXT[cause], illustrative: ILLUSTRATIVE.includes(cause) };
   });
 }
 

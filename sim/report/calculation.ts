@@ -11,11 +11,11 @@ export interface Readings {
   readonly final_mL: number;
   readonly EDTA_M: number;
   readonly flask_mL: number;
-  readonly aliquot_mL: number;
+  readonly portion_mL: number;
   readonly sample_mL: number;
 }
 
-export type StepId = 'titre' | 'EDTA' | 'aliquot' | 'flask' | 'molarity' | 'mass';
+export type StepId = 'titre' | 'EDTA' | 'portion' | 'flask' | 'molarity' | 'mass';
 
 export type Verdict = 'right' | 'follows' | 'wrong' | 'not understood' | 'missing';
 
@@ -82,8 +82,8 @@ const STEPS: readonly Step[] = [
     ],
   },
   {
-    id: 'aliquot',
-    label: 'cobalt in the aliquot',
+    id: 'portion',
+    label: 'cobalt in the portion',
     unit: 'mmol',
     dimension: 'amount',
     from: 'EDTA',
@@ -98,13 +98,13 @@ const STEPS: readonly Step[] = [
     label: 'cobalt in the whole flask',
     unit: 'mmol',
     dimension: 'amount',
-    from: 'aliquot',
-    value: (r, aliquot) => (aliquot * r.flask_mL) / r.aliquot_mL,
-    slips: (r, aliquot) => [
-      [aliquot, 'The aliquot is only part of the flask: multiply by flask volume over aliquot volume.'],
-      [(aliquot * r.aliquot_mL) / r.flask_mL, 'The ratio is upside down: there is more cobalt in the flask than in the aliquot.'],
-      [aliquot * r.flask_mL, 'Multiply by flask volume over aliquot volume, not by the flask volume alone.'],
-      [aliquot / r.aliquot_mL, 'This is the molarity in the flask; the amount in it is that times its volume.'],
+    from: 'portion',
+    value: (r, portion) => (portion * r.flask_mL) / r.portion_mL,
+    slips: (r, portion) => [
+      [portion, 'The portion is only part of the flask: multiply by flask volume over portion volume.'],
+      [(portion * r.portion_mL) / r.flask_mL, 'The ratio is upside down: there is more cobalt in the flask than in the portion.'],
+      [portion * r.flask_mL, 'Multiply by flask volume over portion volume, not by the flask volume alone.'],
+      [portion / r.portion_mL, 'This is the molarity in the flask; the amount in it is that times its volume.'],
     ],
   },
   {
@@ -116,7 +116,7 @@ const STEPS: readonly Step[] = [
     value: (r, flask) => flask / r.sample_mL,
     slips: (r, flask) => [
       [flask / r.flask_mL, 'This is the molarity in the flask: divide by the volume of unknown that went on the column.'],
-      [flask / r.aliquot_mL, 'The cobalt came from the sample, not from the aliquot: divide by the volume of unknown that went on the column.'],
+      [flask / r.portion_mL, 'The cobalt came from the sample, not from the portion: divide by the volume of unknown that went on the column.'],
       [flask * r.sample_mL, 'Amount was multiplied by volume: molarity is amount over volume.'],
       [r.sample_mL / flask, 'Volume was divided by amount: molarity is amount over volume.'],
     ],

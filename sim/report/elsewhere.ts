@@ -40,8 +40,9 @@ export function receiverElsewhere(plan: Plan, receiver: Receiver, later_mL: numb
 
 /** One titration of a receiver by the usual steps. */
 export function workedUp(scenario: Scenario, plan: Plan, receiver: Receiver): Elsewhere {
-  const values = { ...valuesWith(sampleOf(scenario, plan.log), scenario.values), 'workup.titrations': 1 };
-  return { receiver, figures: workUp(receiver, values, scenario.seed) };
+  const sample = sampleOf(scenario, plan.log, receiver.label);
+  const values = { ...valuesWith(sample, scenario.values), 'workup.titrations': 1 };
+  return { receiver, figures: workUp(receiver, values, scenario.seed, undefined, sample?.nth) };
 }
 
 function amountIn(receiver: Receiver, key: string): number {

@@ -2,9 +2,10 @@ import type { Parameters } from '../terms/fields.ts';
 import { IONS } from '../terms/ions.ts';
 import type { Issue } from '../terms/types.ts';
 import type { WorkUpLog } from '../workup/actions.ts';
-import { type BiasItem, biasOf } from './bias.ts';
+import { type BiasItem, biasOf, type Share } from './bias.ts';
 import { type Bench, benchOf, type Note, type Titre, type WorkUpEvent, type WorkUpState } from '../workup/bench.ts';
-import { type Budget, budgetOf, workUpTerms } from './budget.ts';
+import { type Budget, budgetOf, type Titrated, workUpTerms } from './budget.ts';
+import { type Interval, intervalOf } from './interval.ts';
 import type { Receiver } from '../flask/flask.ts';
 import { playWorkUp } from '../workup/play.ts';
 import { defaultProcedure } from '../workup/procedure.ts';
@@ -34,7 +35,7 @@ export interface Titration {
 export interface WorkUp {
   /** Nominal; the eluate itself was titrated if both are the same. */
   readonly flask_mL: number;
-  readonly aliquot_mL: number;
+  readonly portion_mL: number;
   readonly titrations: readonly Titration[];
   readonly NaOH_mL: number;
   /** Alkali for all the acid of the receiver. */
@@ -49,6 +50,8 @@ export interface WorkUp {
   /** Of the titres, mol/L; undefined for fewer than two. */
   readonly spread_M: Summary | undefined;
   readonly budgets: readonly Budget[];
+  /** Of the mean of the titrations, from the budget; undefined before there is one. */
+  readonly interval: Interval | undefined;
   readonly time_min: number;
   readonly refused: readonly (Issue & { readonly entry: number })[];
   readonly notes: readonly (Note & { readonly entry: number })[];
@@ -64,29 +67,36 @@ export function workUp(receiver: Receiver, values: Parameters, seed: number, pro
 /** Figures of a work-up as it stands, for a page that plays it action by action. */
 export function workUpFigures(receiver: Receiver, state: WorkUpState, bench: Bench): WorkUp {
   const { values } = bench;
-  const direct = state.aliquot_mL === null;
+  const direct = state.portion_mL === null;
   const flask_mL = direct ? 1 : (state.flask_mL ?? receiver.volume_mL);
-  const aliquot_mL = direct ? 1 : (state.aliquot_mL ?? 1);
+  const portion_mL = direct ? 1 : (state.portion_mL ?? 1);
   const flasks = flaskEvents(state.events);
-  const titrations = state.titres.map((titre, i) => titrationOf(titre, flasks[i], receiver, flask_mL, aliquot_mL, bench));
-  const found_mmol = titrations.reduce((sum, one) => sum + one.found_mmol, 0) / titrations.length;
   const held_mmol = receiver.Co_mmol ?? 0;
+  const share: Share = { held_mmol, flask_mL, portion_mL, over: 1 - (state.onGlass?.amounts.Co ?? 0) / (held_mmol || 1) };
+  const titrations = state.titres.map((titre, i) => titrationOf(titre, flasks[i], receiver, share, bench));
+  const found_mmol = titrations.reduce((sum, one) => sum + one.found_mmol, 0) / titrations.length;
   const titre_mL = titrations.reduce((sum, one) => sum + one.titre.read_mL, 0) / titrations.length;
-  const terms = titre_mL > 0 ? workUpTerms(titre_mL, values, flask_mL, aliquot_mL) : [];
+  const terms = titre_mL > 0 ? workUpTerms({ titre_mL, flask_mL, portion_mL, eluate_mL: receiver.volume_mL, rinsed: rinsedIn(state) }, values) : [];
   return {
     flask_mL: direct ? receiver.volume_mL : flask_mL,
-    aliquot_mL: direct ? receiver.volume_mL : aliquot_mL,
+    portion_mL: direct ? receiver.volume_mL : portion_mL,
     titrations,
     NaOH_mL: state.used.NaOH,
     NaOH_whole_mL: alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']),
     cobalt: titrations.length === 0 ? null : cobaltOf(held_mmol, found_mmol, values['workup.sample_mL']),
     spread_M: summaryOf(titrations.map((one) => one.found_M)),
     budgets: terms.length > 0 ? (['tolerance', 'rectangular', 'triangular'] as const).map((spread) => budgetOf(terms, spread)) : [],
+    interval: terms.length > 0 ? intervalOf(found_mmol / values['workup.sample_mL'], terms, titrations.length) : undefined,
     time_min: state.time_min,
     refused: state.events.flatMap(({ entry, refused }) => (refused ? [{ ...refused, entry }] : [])),
     notes: state.events.flatMap(({ entry, notes }) => notes.map((note) => ({ ...note, entry }))),
     state,
   };
+}
+
+/** How the eluate was poured over, if it was. */
+function rinsedIn({ events }: WorkUpState): Titrated['rinsed'] {
+  return events.flatMap(({ action, refused }) => (action.do === 'transfer' && !refused ? [action] : []))[0];
 }
 
 function cobaltOf(held_mmol: number, found_mmol: number, sample_mL: number): WorkUp['cobalt'] {
@@ -104,16 +114,15 @@ function flaskEvents(events: readonly WorkUpEvent[]): WorkUpEvent[][] {
   const flasks: WorkUpEvent[][] = [[]];
   for (const event of events) {
     if (event.refused) continue;
-    if (event.action.do === 'aliquot') flasks.push([]);
+    if (event.action.do === 'portion') flasks.push([]);
     flasks[flasks.length - 1].push(event);
   }
   return flasks.filter((steps) => steps.some(({ action }) => action.do === 'add' && action.reagent === 'EDTA'));
 }
 
-function titrationOf(titre: Titre, steps: readonly WorkUpEvent[], receiver: Receiver, flask_mL: number, aliquot_mL: number, bench: Bench): Titration {
+function titrationOf(titre: Titre, steps: readonly WorkUpEvent[], receiver: Receiver, share: Share, bench: Bench): Titration {
   const { values, around } = bench;
-  const factor = flask_mL / aliquot_mL;
-  const held_mmol = receiver.Co_mmol ?? 0;
+  const factor = share.flask_mL / share.portion_mL;
   const found_mmol = titre.read_mL * values['workup.EDTA_M'] * factor;
   return {
     titre,
@@ -124,8 +133,8 @@ function titrationOf(titre: Titre, steps: readonly WorkUpEvent[], receiver: Rece
     pH: { indicator: lastPH(steps, 'thiocyanate'), start: lastPH(steps, 'EDTA'), end: steps[steps.length - 1].reading?.pH ?? Number.NaN },
     found_mmol,
     found_M: found_mmol / values['workup.sample_mL'],
-    bias_percent: 100 * (found_mmol / held_mmol - 1),
-    causes: biasOf(titre, held_mmol, flask_mL, aliquot_mL, bench),
+    bias_percent: 100 * (found_mmol / share.held_mmol - 1),
+    causes: biasOf(titre, share, bench),
   };
 }
 

@@ -4,6 +4,7 @@ import { isDrained, refill } from '../flow/drainage.ts';
 import { blow, churn, digCrater, sideOf } from '../flaws/crater.ts';
 import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
+import { hanging, loaded } from '../hands/hand.ts';
 import { impose } from '../flaws/impose.ts';
 import { gasVolume, refillFromBelow } from '../bench/refill-below.ts';
 import { pack } from '../bench/pack.ts';
@@ -42,7 +43,7 @@ function done(run: Run, action: Action): Issue | undefined {
   if (run.bed.scalar[AT.portions] === 0 && !idle) return { path: 'do', expected: 'resin in the tube first (pack)', received: 'an empty tube' };
   switch (action.do) {
     case 'pour':
-      return action.hold_level ? feed(run, action) : pour(run, action, action.volume_mL);
+      return action.hold_level ? feed(run, action) : pour(run, action, pipetted(run, action));
     case 'clamp':
       return setClamp(run, action.open_percent);
     case 'receiver':
@@ -62,6 +63,17 @@ function done(run: Run, action: Action): Issue | undefined {
     default:
       return { path: 'do', expected: 'an action the bench knows', received: action.do };
   }
+}
+
+/** mL that truly go on: an aliquot of a liquid with metals is pipetted, with its errors; eluents are poured as they are read. */
+function pipetted(run: Run, { liquid, volume_mL }: Pour): number {
+  if (!holdsMetal(run, liquid)) return volume_mL;
+  const nth = run.events.filter(({ action, refused }) => action?.do === 'pour' && !refused && holdsMetal(run, action.liquid)).length;
+  return loaded(volume_mL, run.scenario.values, run.scenario.seed, nth);
+}
+
+function holdsMetal({ scenario }: Run, liquid: string): boolean {
+  return Object.hasOwn(scenario.liquids, liquid) && Object.values(scenario.liquids[liquid].ions).some((c) => c > 0);
 }
 
 function pour(run: Run, action: Pour, volume: number): Issue | undefined {
@@ -192,12 +204,32 @@ function changeReceiver(run: Run, label: string): Issue | undefined {
   const labels = receiverLabels(run.events);
   const known = labels.indexOf(label);
   if (known >= 0) {
+    dropInto(run, known);
     s[AT.receiver] = known;
     return undefined;
   }
   if (namesFirst(labels, s[AT.delivered])) return undefined;
   if (labels.length >= RECEIVERS_MAX) return { path: 'label', expected: `at most ${RECEIVERS_MAX} receivers`, received: label };
+  dropInto(run, labels.length);
   s[AT.receiver] = labels.length;
   s[AT.receivers] = labels.length + 1;
   return undefined;
+}
+
+/** The drop that hangs at the tip when the receiver is changed falls into the next one; it is what stands at the end of the tip. */
+function dropInto(run: Run, next: number): void {
+  const { bed, scenario } = run;
+  const { receivers, tip, stages, components, scalar } = bed;
+  if (next === scalar[AT.receiver]) return;
+  const changes = run.events.filter(({ action, refused }) => action?.do === 'receiver' && !refused).length;
+  const [from, to] = [scalar[AT.receiver] * (components + 1), next * (components + 1)];
+  const volume = Math.min(hanging(scenario.values, scenario.seed, changes), receivers[from] / 2);
+  if (volume <= 0) return;
+  receivers[from] -= volume;
+  receivers[to] += volume;
+  for (let k = 0; k < components; k++) {
+    const amount = Math.min(volume * tip[k * stages + stages - 1], receivers[from + 1 + k]);
+    receivers[from + 1 + k] -= amount;
+    receivers[to + 1 + k] += amount;
+  }
 }

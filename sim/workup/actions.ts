@@ -1,18 +1,20 @@
 import type { Issue } from '../terms/types.ts';
 
-// The log of a work-up: what is done to the flask in hand. Before an aliquot is taken that is the collected eluate itself.
+// The log of a work-up: what is done to the flask in hand: the collected eluate itself, or a portion pipetted from it.
 
 export type ReagentId = 'water' | 'HCl' | 'NaOH' | 'acetic' | 'acetate' | 'thiocyanate' | 'acetone' | 'EDTA';
 
 /** How much: a number of drops, a volume, a mass of solid thiocyanate, or until the meter or the eye says so. */
-export type Portion = { readonly drops: number } | { readonly mL: number } | { readonly g: number } | { readonly until: { readonly pH: number } | 'pink' };
+export type Dose = { readonly drops: number } | { readonly mL: number } | { readonly g: number } | { readonly until: { readonly pH: number } | 'pink' };
 
 export type WorkUpAction =
+  /** The eluate is poured from its beaker into a flask and the beaker rinsed after it with water. */
+  | { readonly do: 'transfer'; readonly rinses: number; readonly rinse_mL: number }
   /** Water to the mark of a volumetric flask. */
   | { readonly do: 'make up'; readonly to_mL: number }
   /** The flask in hand is put aside and a fresh one is filled by pipette from the eluate. */
-  | { readonly do: 'aliquot'; readonly mL: number }
-  | { readonly do: 'add'; readonly reagent: ReagentId; readonly portion: Portion }
+  | { readonly do: 'portion'; readonly mL: number }
+  | { readonly do: 'add'; readonly reagent: ReagentId; readonly dose: Dose }
   | { readonly do: 'swirl'; readonly min: number }
   | { readonly do: 'wait'; readonly min: number; readonly ice?: boolean };
 
@@ -23,6 +25,8 @@ export const FLASK_MAX_ML = 500;
 /** Longest wait, min. */
 export const WAIT_MAX_MIN = 600;
 export const THIOCYANATE_MAX_G = 50;
+export const RINSES_MAX = 10;
+export const RINSE_MAX_ML = 50;
 const DROPS_MAX = 2000;
 
 export const REAGENTS: readonly ReagentId[] = ['water', 'HCl', 'NaOH', 'acetic', 'acetate', 'thiocyanate', 'acetone', 'EDTA'];
@@ -30,26 +34,34 @@ export const REAGENTS: readonly ReagentId[] = ['water', 'HCl', 'NaOH', 'acetic',
 /** What is wrong with an action whatever the flask holds; undefined if nothing. */
 export function misfit(action: WorkUpAction): Issue | undefined {
   if (action.do === 'make up') return outside('make up.to_mL', action.to_mL, 2000, 'mL');
-  if (action.do === 'aliquot') return outside('aliquot.mL', action.mL, 100, 'mL');
+  if (action.do === 'transfer') return misfitTransfer(action.rinses, action.rinse_mL);
+  if (action.do === 'portion') return outside('portion.mL', action.mL, 100, 'mL');
   if (action.do === 'swirl' || action.do === 'wait') return outside(`${action.do}.min`, action.min, WAIT_MAX_MIN, 'min');
-  if (action.do === 'add') return misfitPortion(action.reagent, action.portion);
-  return { path: 'do', expected: 'make up, aliquot, add, swirl or wait', received: String((action as { do?: unknown }).do) };
+  if (action.do === 'add') return misfitDose(action.reagent, action.dose);
+  return { path: 'do', expected: 'transfer, make up, portion, add, swirl or wait', received: String((action as { do?: unknown }).do) };
 }
 
-function misfitPortion(reagent: ReagentId, portion: Portion): Issue | undefined {
+function misfitTransfer(rinses: number, rinse_mL: number): Issue | undefined {
+  const sound = Number.isInteger(rinses) && rinses >= 0 && rinses <= RINSES_MAX;
+  return sound
+    ? outside('transfer.rinse_mL', rinse_mL, RINSE_MAX_ML, 'mL')
+    : { path: 'transfer.rinses', expected: `a whole number from 0 to ${RINSES_MAX}`, received: String(rinses) };
+}
+
+function misfitDose(reagent: ReagentId, dose: Dose): Issue | undefined {
   if (!REAGENTS.includes(reagent)) return { path: 'add.reagent', expected: `one of ${REAGENTS.join(', ')}`, received: String(reagent) };
-  if ('drops' in portion) return outside(`${reagent}.drops`, portion.drops, DROPS_MAX, 'drops', true);
-  if ('mL' in portion) return outside(`${reagent}.mL`, portion.mL, FLASK_MAX_ML, 'mL');
-  if ('g' in portion) {
+  if ('drops' in dose) return outside(`${reagent}.drops`, dose.drops, DROPS_MAX, 'drops', true);
+  if ('mL' in dose) return outside(`${reagent}.mL`, dose.mL, FLASK_MAX_ML, 'mL');
+  if ('g' in dose) {
     const weighed = reagent === 'thiocyanate';
-    if (!weighed) return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${portion.g} g` };
-    return outside('thiocyanate.g', portion.g, THIOCYANATE_MAX_G, 'g');
+    if (!weighed) return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${dose.g} g` };
+    return outside('thiocyanate.g', dose.g, THIOCYANATE_MAX_G, 'g');
   }
-  if (portion.until === 'pink')
+  if (dose.until === 'pink')
     return reagent === 'EDTA' ? undefined : { path: `${reagent}.until`, expected: 'EDTA: only its end point is seen', received: 'pink' };
   const moves = reagent === 'NaOH' || reagent === 'acetic' || reagent === 'HCl';
   if (!moves) return { path: `${reagent}.until`, expected: 'NaOH, acetic or HCl: what moves the pH', received: reagent };
-  const { pH } = portion.until;
+  const { pH } = dose.until;
   return pH >= 0 && pH <= 14 ? undefined : { path: `${reagent}.until.pH`, expected: '0 to 14', received: String(pH) };
 }
 

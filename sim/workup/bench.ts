@@ -73,14 +73,16 @@ export interface WorkUpEvent {
 }
 
 export interface WorkUpState {
-  /** What the column delivered, less the aliquots. */
+  /** What the column delivered, less the portions. */
   readonly eluate: Flask;
-  /** The aliquot in hand; null while the eluate itself is. */
-  readonly aliquot: Flask | null;
+  /** The portion in hand; null while the eluate itself is. */
+  readonly portion: Flask | null;
   readonly putAside: readonly Flask[];
+  /** What stayed on the beaker when the eluate was poured over into a flask; null while it is in the beaker. */
+  readonly onGlass: Flask | null;
   /** Nominal volumes; null until made up and pipetted. */
   readonly flask_mL: number | null;
-  readonly aliquot_mL: number | null;
+  readonly portion_mL: number | null;
   readonly titres: readonly Titre[];
   readonly used: Readonly<Record<ReagentId, number>>;
   readonly hottest_C: number;
@@ -123,10 +125,11 @@ export function benchOf(values: Parameters, seed: number, replicate = 0): Bench 
 export function startOf(receiver: Receiver, bench: Bench): WorkUpState {
   return {
     eluate: flaskOf(receiver, bench.around.room_C),
-    aliquot: null,
+    portion: null,
     putAside: [],
+    onGlass: null,
     flask_mL: null,
-    aliquot_mL: null,
+    portion_mL: null,
     titres: [],
     used: { water: 0, HCl: 0, NaOH: 0, acetic: 0, acetate: 0, thiocyanate: 0, acetone: 0, EDTA: 0 },
     hottest_C: bench.around.room_C,
@@ -146,12 +149,12 @@ export function refuse(path: string, expected: string, received: string, notes: 
 
 /** The flask that actions work on. */
 export function inHand(state: WorkUpState): Flask {
-  return state.aliquot ?? state.eluate;
+  return state.portion ?? state.eluate;
 }
 
 export function withFlask(state: WorkUpState, flask: Flask): WorkUpState {
   const hottest_C = Math.max(state.hottest_C, flask.temperature_C);
-  return state.aliquot ? { ...state, aliquot: flask, hottest_C } : { ...state, eluate: flask, hottest_C };
+  return state.portion ? { ...state, portion: flask, hottest_C } : { ...state, eluate: flask, hottest_C };
 }
 
 /** Titration under way in the flask in hand, if EDTA is in it. */

@@ -1,6 +1,6 @@
 import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../input/reading.ts';
 import type { Issue } from '../terms/types.ts';
-import { FLASK_MAX_ML, misfit, type Portion, REAGENTS, WAIT_MAX_MIN, type WorkUpAction, type WorkUpLog } from './actions.ts';
+import { FLASK_MAX_ML, misfit, type Dose, REAGENTS, RINSE_MAX_ML, RINSES_MAX, WAIT_MAX_MIN, type WorkUpAction, type WorkUpLog } from './actions.ts';
 
 // The log of a work-up as JSON. What depends on the flask is refused when the log is played.
 
@@ -18,24 +18,33 @@ const untilShape: Shape<{ pH: number } | 'pink'> = {
   read: (value, path, issues) => (value === 'pink' ? value : pHShape.read(value, path, issues)),
 };
 
-const portionByKey: Readonly<Record<string, Shape<Portion>>> = {
-  drops: object('a portion', { drops: number({ min: 1, max: 2000, unit: 'drops', integer: true }) }, {}),
-  mL: object('a portion', { mL }, {}),
-  g: object('a portion', { g: number({ min: 0, max: 50, unit: 'g', above: true }) }, {}),
-  until: object('a portion', { until: untilShape }, {}),
+const doseByKey: Readonly<Record<string, Shape<Dose>>> = {
+  drops: object('a dose', { drops: number({ min: 1, max: 2000, unit: 'drops', integer: true }) }, {}),
+  mL: object('a dose', { mL }, {}),
+  g: object('a dose', { g: number({ min: 0, max: 50, unit: 'g', above: true }) }, {}),
+  until: object('a dose', { until: untilShape }, {}),
 };
 
-const portionShape = keyed(portionByKey, (value) => Object.keys(portionByKey).find((key) => own(value, key) !== undefined), 'a portion: drops, mL, g or until');
+const doseShape = keyed(doseByKey, (value) => Object.keys(doseByKey).find((key) => own(value, key) !== undefined), 'a dose: drops, mL, g or until');
 
 const actionByName: Readonly<Record<string, Shape<WorkUpAction>>> = {
+  transfer: object(
+    'a transfer',
+    {
+      do: choice('an action', ['transfer']),
+      rinses: number({ min: 0, max: RINSES_MAX, unit: '', integer: true }),
+      rinse_mL: number({ min: 0, max: RINSE_MAX_ML, unit: 'mL', above: true }),
+    },
+    {},
+  ),
   'make up': object('make up', { do: choice('an action', ['make up']), to_mL: number({ min: 0, max: 2000, unit: 'mL', above: true }) }, {}),
-  aliquot: object('an aliquot', { do: choice('an action', ['aliquot']), mL: number({ min: 0, max: 100, unit: 'mL', above: true }) }, {}),
-  add: object('an addition', { do: choice('an action', ['add']), reagent: choice('a reagent', REAGENTS), portion: portionShape }, {}),
+  portion: object('a portion', { do: choice('an action', ['portion']), mL: number({ min: 0, max: 100, unit: 'mL', above: true }) }, {}),
+  add: object('an addition', { do: choice('an action', ['add']), reagent: choice('a reagent', REAGENTS), dose: doseShape }, {}),
   swirl: object('a swirl', { do: choice('an action', ['swirl']), min: minutes }, {}),
   wait: object('a wait', { do: choice('an action', ['wait']), min: minutes }, { ice: flag() }),
 };
 
-const actionShape = keyed(actionByName, (value) => nameOf(value), 'an action: make up, aliquot, add, swirl or wait');
+const actionShape = keyed(actionByName, (value) => nameOf(value), 'an action: transfer, make up, portion, add, swirl or wait');
 
 const fittingShape: Shape<WorkUpAction> = {
   schema: actionShape.schema,

@@ -1,5 +1,5 @@
 import type { ReagentId } from './actions.ts';
-import { TITRE_SHARE_MIN } from './apparatus.ts';
+import { TITRE_SHARE_MIN } from '../hands/glass.ts';
 import type { Bench, Note, Titre } from './bench.ts';
 import { acetoneShare, balanceIn, type Flask } from '../flask/flask.ts';
 

@@ -1,10 +1,10 @@
-import { misfit, type WorkUpAction, type WorkUpLog } from './actions.ts';
+import { FLASK_MAX_ML, misfit, type WorkUpAction, type WorkUpLog } from './actions.ts';
 import { appearanceOf } from '../flask/appearance.ts';
-import { flaskSize } from './apparatus.ts';
+import { flaskSize } from '../hands/glass.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
 import { added, passed } from '../flask/change.ts';
-import { balanceIn, parted, type Receiver } from '../flask/flask.ts';
-import { addedTo } from './portion.ts';
+import { balanceIn, emptyAmounts, mixed, parted, type Receiver } from '../flask/flask.ts';
+import { addedTo } from './dose.ts';
 
 // A work-up is played action by action. What cannot be done is refused with a reason and changes nothing.
 
@@ -29,12 +29,37 @@ function outcomeOf(state: WorkUpState, action: WorkUpAction, bench: Bench): Outc
   const wrong = misfit(action);
   if (wrong) return { refused: wrong };
   if (state.eluate.volume_mL <= 0 && action.do !== 'add') return refuse('flask', 'a flask with liquid in it', 'an empty one');
+  if (action.do === 'transfer') return poured(state, action.rinses, action.rinse_mL, bench);
   if (action.do === 'make up') return madeUp(state, action.to_mL, bench);
-  if (action.do === 'aliquot') return pipetted(state, action.mL, bench);
-  if (action.do === 'add') return addedTo(state, action.reagent, action.portion, bench);
+  if (action.do === 'portion') return pipetted(state, action.mL, bench);
+  if (action.do === 'add') return addedTo(state, action.reagent, action.dose, bench);
   const how = action.do === 'swirl' ? 'swirled' : action.ice ? 'ice' : 'standing';
   const flask = passed(inHand(state), action.min, bench.around, how);
   return { state: { ...withFlask(state, flask), time_min: state.time_min + action.min }, used: 0, notes: [] };
+}
+
+/** A dry beaker. */
+const NOTHING = { volume_mL: 0, acetone_mL: 0, amounts: emptyAmounts(), solid: {} };
+/** Minutes to pour over and to rinse once; common practice, no source. */
+const TRANSFER_MIN = 0.5;
+
+/** A film stays on the beaker; each rinse thins it by film / (film + rinse). */
+function poured(state: WorkUpState, rinses: number, rinse_mL: number, bench: Bench): Outcome {
+  const { eluate } = state;
+  if (state.onGlass) return refuse('transfer', 'the eluate still in its beaker', 'an eluate in the flask');
+  if (state.portion) return refuse('transfer', 'the eluate in hand, before the first portion', 'a portion in hand');
+  const film = Math.min(bench.apparatus.film(`transfer ${bench.replicate}`), eluate.volume_mL / 2);
+  const water = rinses * rinse_mL;
+  const room = FLASK_MAX_ML - eluate.volume_mL;
+  if (water > room) return refuse('transfer.rinse_mL', `at most ${Math.max(0, room).toFixed(0)} mL of water into this flask`, `${water.toFixed(1)} mL`);
+  const stays = (film / eluate.volume_mL) * (film / (film + rinse_mL)) ** rinses;
+  const [onGlass, rest] = stays > 0 ? parted(eluate, stays * eluate.volume_mL) : [{ ...eluate, ...NOTHING }, eluate];
+  const rinsed = mixed(rest, bench.reagents.water, Math.max(0, water - (film - onGlass.volume_mL)), bench.around.room_C);
+  const used = { ...state.used, water: state.used.water + water };
+  const next = { ...withFlask(state, rinsed), onGlass, used, time_min: state.time_min + TRANSFER_MIN * (1 + rinses) };
+  const bare: Note[] =
+    rinses === 0 ? [{ kind: 'advice', text: 'What stays on the walls of the beaker is not titrated: rinse it over with a little water, twice.' }] : [];
+  return { state: next, used: water, notes: bare };
 }
 
 /** Minutes to fill to the mark and to pipette; common practice, no source. */
@@ -45,7 +70,7 @@ const WARM_K = 4;
 
 function madeUp(state: WorkUpState, to_mL: number, bench: Bench): Outcome {
   const { eluate } = state;
-  if (state.aliquot) return refuse('make up', 'the eluate in hand, before the first aliquot', 'an aliquot in hand');
+  if (state.portion) return refuse('make up', 'the eluate in hand, before the first portion', 'a portion in hand');
   if (eluate.volume_mL > to_mL) {
     const larger = flaskSize(eluate.volume_mL, to_mL);
     const expected = `at least ${eluate.volume_mL.toFixed(1)} mL${larger ? `, such as ${larger} mL` : ''}`;
@@ -62,19 +87,19 @@ function madeUp(state: WorkUpState, to_mL: number, bench: Bench): Outcome {
 
 function pipetted(state: WorkUpState, nominal_mL: number, bench: Bench): Outcome {
   const { eluate, putAside } = state;
-  const volume = bench.apparatus.pipette(nominal_mL);
-  if (eluate.volume_mL < volume) return refuse('aliquot.mL', `at most the ${eluate.volume_mL.toFixed(2)} mL that are left`, `${nominal_mL} mL`);
-  if (eluate.amounts.Y > 0) return refuse('aliquot', 'an eluate that was not titrated', 'EDTA in it');
+  const volume = bench.apparatus.pipette(nominal_mL, `${bench.replicate}.${state.events.length}`);
+  if (eluate.volume_mL < volume) return refuse('portion.mL', `at most the ${eluate.volume_mL.toFixed(2)} mL that are left`, `${nominal_mL} mL`);
+  if (eluate.amounts.Y > 0) return refuse('portion', 'an eluate that was not titrated', 'EDTA in it');
   const [taken, left] = parted(eluate, volume);
-  const aside = state.aliquot ? [...putAside, state.aliquot] : putAside;
-  const next = { ...state, eluate: left, aliquot: taken, putAside: aside, aliquot_mL: nominal_mL, time_min: state.time_min + PIPETTE_MIN };
+  const aside = state.portion ? [...putAside, state.portion] : putAside;
+  const next = { ...state, eluate: left, portion: taken, putAside: aside, portion_mL: nominal_mL, time_min: state.time_min + PIPETTE_MIN };
   return { state: next, used: nominal_mL, notes: pipetteNotes(state) };
 }
 
 function pipetteNotes({ eluate, flask_mL }: WorkUpState): Note[] {
   const notes: Note[] = [];
   const cloudy = Object.values(eluate.solid).some((mmol) => mmol > 0);
-  if (cloudy) notes.push({ kind: 'advice', text: 'There is hydroxide in the flask: an aliquot is only true if it is all dissolved.' });
+  if (cloudy) notes.push({ kind: 'advice', text: 'There is hydroxide in the flask: a portion is only true if it is all dissolved.' });
   if (flask_mL === null) notes.push({ kind: 'advice', text: 'The eluate was not made up to a known volume: the share taken is not known well.' });
   return notes;
 }

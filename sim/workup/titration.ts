@@ -1,4 +1,4 @@
-import { FLASK_MAX_ML, type Portion } from './actions.ts';
+import { FLASK_MAX_ML, type Dose } from './actions.ts';
 import { type Bench, inHand, type Outcome, refuse, type Titre, titreInHand, withFlask, type WorkUpState } from './bench.ts';
 import { added, passed } from '../flask/change.ts';
 import { balanceIn, type Flask } from '../flask/flask.ts';
@@ -11,12 +11,12 @@ import { endPoint, equivalence, type Titration } from '../flask/titrate.ts';
 /** A patient operator who sees the blue come back goes on; after this many returns something is wrong. */
 const RETURNS_MAX = 30;
 
-export function titratedTo(state: WorkUpState, portion: Portion, bench: Bench): Outcome {
+export function titratedTo(state: WorkUpState, dose: Dose, bench: Bench): Outcome {
   const flask = inHand(state);
   if (flask.amounts.SCN === 0) return refuse('EDTA', 'the indicator (thiocyanate) in the flask first', 'no thiocyanate');
   const hand = handOf(state, bench);
-  if ('until' in portion && !blueIn(flask, hand.titration)) return refuse('EDTA.until', 'a blue flask', 'no blue to lose');
-  const run = runOf(flask, portion, hand, bench);
+  if ('until' in dose && !blueIn(flask, hand.titration)) return refuse('EDTA.until', 'a blue flask', 'no blue to lose');
+  const run = runOf(flask, dose, hand, bench);
   const titre = titreAfter(state, flask, run, hand, bench);
   const capacity = bench.values['workup.burette_mL'];
   if (titre.final_mL > capacity) return refuse('EDTA.mL', `at most the ${capacity} mL of the burette`, `${titre.final_mL.toFixed(2)} mL`);
@@ -47,9 +47,9 @@ interface Run {
   readonly blueReturned: number;
 }
 
-function runOf(flask: Flask, portion: Portion, hand: Hand, bench: Bench): Run {
-  if ('until' in portion) return untilPink(flask, hand, bench);
-  const volume = 'drops' in portion ? portion.drops * bench.values['workup.drop_mL'] : 'mL' in portion ? portion.mL * bench.apparatus.burette : 0;
+function runOf(flask: Flask, dose: Dose, hand: Hand, bench: Bench): Run {
+  if ('until' in dose) return untilPink(flask, hand, bench);
+  const volume = 'drops' in dose ? dose.drops * bench.values['workup.drop_mL'] : 'mL' in dose ? bench.apparatus.delivered(dose.mL) : 0;
   const next = added(flask, bench.reagents.EDTA, volume, bench.around);
   return { flask: next, volume, minutes: volume / bench.around.pour, firstPink: blueIn(next, hand.titration) ? undefined : volume, blueReturned: 0 };
 }
@@ -85,7 +85,7 @@ function titreAfter(state: WorkUpState, flask: Flask, run: Run, { name, titratio
   const earlier_mL = present?.delivered_mL ?? 0;
   const delivered_mL = earlier_mL + run.volume;
   const initial_mL = present?.initial_mL ?? Math.max(0, bench.apparatus.reading(INITIAL_LEVEL_ML, `${name} initial`));
-  const final_mL = bench.apparatus.reading(INITIAL_LEVEL_ML + delivered_mL / bench.apparatus.burette, `${name} final`);
+  const final_mL = bench.apparatus.reading(INITIAL_LEVEL_ML + bench.apparatus.shown(delivered_mL), `${name} final`);
   return {
     before,
     initial_mL,

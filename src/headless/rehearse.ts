@@ -11,10 +11,9 @@ import { readScenario, type ScenarioResult } from '../../sim/input/scenario.ts';
 import { applySettings } from '../../sim/input/settings.ts';
 import type { Issue } from '../../sim/terms/types.ts';
 import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/log.ts';
-import type { WorkUpReport } from '../../sim/report/report.ts';
 import { curveCsv } from './curve.ts';
 import { tableOf } from './table.ts';
-import { workUpLines, workUpOf } from './workup.ts';
+import { workUpOf, type WorkUps, workUpsLines } from './workup.ts';
 
 const USAGE =
   'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]]';
@@ -51,7 +50,7 @@ function main(): void {
   const run = runWhole(read.scenario, log?.log);
   const workup = values.workup === true ? workUpOf(run, values.receiver, steps?.log) : undefined;
   if (workup && !workup.ok) return fail(workup.issues);
-  report(run, values.json === true, values.curve, workup?.report);
+  report(run, values.json === true, values.curve, workup?.workups);
   // The figures up to there are printed; what was asked for is not done.
   const ended = run.events.find(({ note }) => note?.startsWith(RUN_ENDED));
   if (ended) fail([{ path: 'run', expected: 'its log done', received: ended.note ?? '' }]);
@@ -69,12 +68,10 @@ function stepsFrom(file: string): WorkUpLogResult {
   return parsed.ok ? readWorkUpLog(parsed.json) : parsed;
 }
 
-function report(run: Run, json: boolean, curve: string | undefined, workup: WorkUpReport | undefined): void {
+function report(run: Run, json: boolean, curve: string | undefined, workups: WorkUps | undefined): void {
   const results = resultsOf(run);
   if (curve !== undefined) writeFileSync(curve, curveCsv(run));
-  process.stdout.write(
-    json ? `${JSON.stringify({ ...results, ...(workup && { workup }) }, null, 2)}\n` : tableOf(run, results) + (workup ? workUpLines(workup) : ''),
-  );
+  process.stdout.write(json ? `${JSON.stringify({ ...results, ...workups }, null, 2)}\n` : tableOf(run, results) + (workups ? workUpsLines(workups) : ''));
 }
 
 function contents(file: string): string {

@@ -71,8 +71,8 @@ export class Calculation extends LiveElement {
   }
 }
 
-function givenWords({ initial_mL, final_mL, EDTA_M, flask_mL, aliquot_mL, sample_mL }: Readings): string {
-  return `Last titration: burette ${fixed(initial_mL, 2)} to ${fixed(final_mL, 2)} mL of ${significant(EDTA_M, 3)} mol/L EDTA; ${significant(aliquot_mL, 3)} mL out of ${significant(flask_mL, 3)} mL; ${significant(sample_mL, 3)} mL of the unknown went on the column.`;
+function givenWords({ initial_mL, final_mL, EDTA_M, flask_mL, portion_mL, sample_mL }: Readings): string {
+  return `Last titration: burette ${fixed(initial_mL, 2)} to ${fixed(final_mL, 2)} mL of ${significant(EDTA_M, 3)} mol/L EDTA; ${significant(portion_mL, 3)} mL out of ${significant(flask_mL, 3)} mL; ${significant(sample_mL, 3)} mL of the unknown went on the column.`;
 }
 
 declare global {

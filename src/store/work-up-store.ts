@@ -63,7 +63,7 @@ export class WorkUpStore {
 
   @derived get sample(): Sample | undefined {
     const { scenario } = this.column;
-    return scenario && sampleOf(scenario, this.column.taken);
+    return scenario && sampleOf(scenario, this.column.taken, this.saved.receiver || undefined);
   }
 
   @derived get values(): Parameters | undefined {
@@ -230,7 +230,7 @@ export class WorkUpStore {
     if (!scenario || !found || !values) return undefined;
     const key = keyOf(scenario, found, values);
     const { log } = this.saved;
-    const start = this.before?.key === key ? this.before : begun(key, receiverOf(found), benchOf(values, scenario.seed));
+    const start = this.before?.key === key ? this.before : begun(key, receiverOf(found), benchOf(values, scenario.seed, this.sample?.nth));
     const changed = start.states.at(-1)?.events.findIndex(({ action }, i) => action !== log[i]) ?? -1;
     if (changed < 0 && start.states.length === log.length + 1) {
       this.before = start;

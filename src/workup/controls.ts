@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FLASK_MAX_ML, type Portion, type ReagentId, REAGENTS, THIOCYANATE_MAX_G, type WorkUpAction } from '../../sim/workup/actions.ts';
+import { FLASK_MAX_ML, type Dose, type ReagentId, REAGENTS, THIOCYANATE_MAX_G, type WorkUpAction } from '../../sim/workup/actions.ts';
 import type { Bench, WorkUpEvent } from '../../sim/workup/bench.ts';
 import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
@@ -10,7 +10,7 @@ import '../ui/safety/caution.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 
-type PortionKind = 'drops' | 'mL' | 'g' | 'until';
+type DoseKind = 'drops' | 'mL' | 'g' | 'until';
 
 /** Reagents in the order in which they are usually wanted. */
 const ORDER: readonly ReagentId[] = ['NaOH', 'acetate', 'acetic', 'thiocyanate', 'acetone', 'EDTA', 'water', 'HCl'];
@@ -26,8 +26,8 @@ const SHORT: Readonly<Record<ReagentId, string>> = {
 };
 const HAZARD: Readonly<Partial<Record<ReagentId, CautionId>>> = { NaOH: 'alkali', HCl: 'acid', acetic: 'acid', thiocyanate: 'thiocyanate', acetone: 'acetone' };
 /** What one press adds at first; common practice, no source. */
-const USUAL: Readonly<Record<PortionKind, number>> = { drops: 1, mL: 1, g: 1, until: 6 };
-const MOST: Readonly<Record<PortionKind, number>> = { drops: 200, mL: FLASK_MAX_ML, g: THIOCYANATE_MAX_G, until: 14 };
+const USUAL: Readonly<Record<DoseKind, number>> = { drops: 1, mL: 1, g: 1, until: 6 };
+const MOST: Readonly<Record<DoseKind, number>> = { drops: 200, mL: FLASK_MAX_ML, g: THIOCYANATE_MAX_G, until: 14 };
 
 /**
  * What can be done to the flask in hand: reagents by drop, volume, mass or until something is seen; pipette, swirl, wait.
@@ -55,16 +55,16 @@ export class Dispense extends LitElement {
   /** What the last action was refused for. */
   @property({ attribute: false }) refusal: WorkUpEvent | undefined;
   @state() private reagent: ReagentId = 'NaOH';
-  @state() private kind: PortionKind = 'drops';
-  @state() private amounts: Record<PortionKind, number> = { ...USUAL };
+  @state() private kind: DoseKind = 'drops';
+  @state() private amounts: Record<DoseKind, number> = { ...USUAL };
   @state() private flask_mL = 0;
-  @state() private aliquot_mL = 0;
+  @state() private portion_mL = 0;
 
   override willUpdate(changed: Map<PropertyKey, unknown>) {
     const values = this.bench?.values;
     if (changed.has('bench') && values) {
       this.flask_mL ||= values['workup.flask_mL'];
-      this.aliquot_mL ||= values['workup.aliquot_mL'];
+      this.portion_mL ||= values['workup.portion_mL'];
     }
     if (!this.kinds().includes(this.kind)) this.kind = this.kinds()[0] ?? 'drops';
   }
@@ -84,14 +84,18 @@ export class Dispense extends LitElement {
       ${this.refusal ? cautionsOf(this.refusal).map((topic) => html`<bf-caution .topic=${topic}></bf-caution>`) : nothing}
       ${hazard && !this.refusal ? html`<bf-caution .topic=${hazard} .read=${READ.has(hazard)} @bf-caution-read=${this.remember}></bf-caution>` : nothing}
       <div class="row flask">
+        <button type="button" @click=${() => this.step({ do: 'transfer', rinses: bench.values['workup.rinses'], rinse_mL: bench.values['workup.rinse_mL'] })}>Over into a flask, rinse</button>
+        <button type="button" @click=${() => this.step({ do: 'transfer', rinses: 0, rinse_mL: bench.values['workup.rinse_mL'] })}>Over without rinsing</button>
+      </div>
+      <div class="row">
         <bf-number label="volumetric flask" unit="mL" .min=${1} .max=${2000} .step=${10} .value=${this.flask_mL} @bf-change=${(event: NumberEvent) => {
           this.flask_mL = event.detail.value;
         }}></bf-number>
         <button type="button" @click=${() => this.step({ do: 'make up', to_mL: this.flask_mL })}>Make up to the mark</button>
-        <bf-number label="pipette" unit="mL" .min=${0.5} .max=${100} .step=${1} .value=${this.aliquot_mL} @bf-change=${(event: NumberEvent) => {
-          this.aliquot_mL = event.detail.value;
+        <bf-number label="pipette" unit="mL" .min=${0.5} .max=${100} .step=${1} .value=${this.portion_mL} @bf-change=${(event: NumberEvent) => {
+          this.portion_mL = event.detail.value;
         }}></bf-number>
-        <button type="button" @click=${() => this.step({ do: 'aliquot', mL: this.aliquot_mL })}>Take an aliquot</button>
+        <button type="button" @click=${() => this.step({ do: 'portion', mL: this.portion_mL })}>Take a portion</button>
       </div>
       <div class="row">
         <button type="button" @click=${() => this.step({ do: 'swirl', min: 1 })}>Swirl 1 min</button>
@@ -110,13 +114,13 @@ export class Dispense extends LitElement {
       .integer=${kind === 'drops'} .value=${this.amounts[kind]} @bf-input=${this.takeAmount} @bf-change=${this.takeAmount}></bf-number>`;
   }
 
-  private kinds(): PortionKind[] {
+  private kinds(): DoseKind[] {
     if (this.reagent === 'thiocyanate') return ['g', 'mL', 'drops'];
     const moves = this.reagent === 'NaOH' || this.reagent === 'acetic' || this.reagent === 'HCl' || this.reagent === 'EDTA';
     return moves ? ['drops', 'mL', 'until'] : ['mL', 'drops'];
   }
 
-  private portion(): Portion {
+  private dose(): Dose {
     const amount = this.amounts[this.kind];
     if (this.kind === 'drops') return { drops: amount };
     if (this.kind === 'mL') return { mL: amount };
@@ -125,7 +129,7 @@ export class Dispense extends LitElement {
   }
 
   private add() {
-    this.step({ do: 'add', reagent: this.reagent, portion: this.portion() });
+    this.step({ do: 'add', reagent: this.reagent, dose: this.dose() });
   }
 
   private step(action: WorkUpAction) {
@@ -160,7 +164,7 @@ type NumberEvent = CustomEvent<{ value: number }>;
 /** Cautions that were read since the page was opened; each visit shows them again. */
 const READ = new Set<CautionId>();
 
-function kindLabel(kind: PortionKind, reagent: ReagentId): string {
+function kindLabel(kind: DoseKind, reagent: ReagentId): string {
   if (kind === 'until') return reagent === 'EDTA' ? 'until the blue has gone' : 'until a pH';
   return { drops: 'drops', mL: 'mL', g: 'g of solid' }[kind];
 }

@@ -35,7 +35,7 @@ const MORE = 1.15;
 
 /** Undefined while nothing was run into the flask in hand. `before`: the state before a step. */
 export function curvesOf(state: WorkUpState, bench: Bench, before: (entry: number) => WorkUpState | undefined): FlaskCurves | undefined {
-  const events = sinceAliquot(state.events);
+  const events = sincePortion(state.events);
   const titre = titreInHand(state);
   if (titre) return titrantCurves(titre, events, bench);
   const first = events.find(({ action }) => action.do === 'add' && action.reagent === 'NaOH');
@@ -84,11 +84,11 @@ function alkaliCurves(start: WorkUpState, events: readonly WorkUpEvent[], entry:
   return { kind: 'alkali', curves: [{ id: 'pH', xs, ys }], dots, now_mL: mL, end_mL };
 }
 
-function sinceAliquot(events: readonly WorkUpEvent[]): readonly WorkUpEvent[] {
+function sincePortion(events: readonly WorkUpEvent[]): readonly WorkUpEvent[] {
   return events.slice(
     Math.max(
       0,
-      events.findLastIndex(({ action, refused }) => action.do === 'aliquot' && !refused),
+      events.findLastIndex(({ action, refused }) => action.do === 'portion' && !refused),
     ),
   );
 }

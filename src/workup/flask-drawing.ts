@@ -9,7 +9,7 @@ export interface FlaskDrawing {
   /** Capacity of the vessel, mL. */
   readonly capacity_mL: number;
   readonly path_cm: number;
-  /** A conical flask for an aliquot, a beaker for the eluate as it came from the column. */
+  /** A conical flask for a portion, a beaker for the eluate as it came from the column. */
   readonly vessel: 'conical' | 'beaker';
   readonly solid: string;
   /** Shares of the burette that are filled; undefined without a burette. */

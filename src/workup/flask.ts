@@ -44,19 +44,18 @@ export class FlaskInHand extends LiveElement {
     const read_mL = reading?.burette_mL ?? 0;
     const burette = values['workup.burette_mL'];
     const words = reading ? seenWords(reading) : `clear, ${seen.liquid}`;
-    const name = state.aliquot ? `aliquot ${state.titres.length + (flask.amounts.Y > 0 ? 0 : 1)}` : 'eluate';
+    const name = state.portion ? `portion ${state.titres.length + (flask.amounts.Y > 0 ? 0 : 1)}` : 'eluate';
+    const conical = state.portion !== null || (state.onGlass !== null && state.flask_mL === null);
     return html`<figure>
-      <svg viewBox="0 ${state.aliquot ? 0 : CARD_TOP} ${WIDTH} ${state.aliquot ? HEIGHT : HEIGHT - CARD_TOP}" role="img" aria-label="${name}: ${words}">${flaskDrawing(
-        {
-          solution: seen.solution,
-          volume_mL: flask.volume_mL,
-          capacity_mL: state.aliquot ? aliquotFlask(values) : Math.max(state.flask_mL ?? 0, flask.volume_mL * 1.25),
-          path_cm: values['workup.path_cm'],
-          vessel: state.aliquot ? 'conical' : 'beaker',
-          solid: seen.solid,
-          burette: state.aliquot ? 1 - read_mL / burette : undefined,
-        },
-      )}</svg>
+      <svg viewBox="0 ${conical ? 0 : CARD_TOP} ${WIDTH} ${conical ? HEIGHT : HEIGHT - CARD_TOP}" role="img" aria-label="${name}: ${words}">${flaskDrawing({
+        solution: seen.solution,
+        volume_mL: flask.volume_mL,
+        capacity_mL: conical ? conicalFlask(state.portion_mL ?? flask.volume_mL, values) : Math.max(state.flask_mL ?? 0, flask.volume_mL * 1.25),
+        path_cm: values['workup.path_cm'],
+        vessel: conical ? 'conical' : 'beaker',
+        solid: seen.solid,
+        burette: conical ? 1 - read_mL / burette : undefined,
+      })}</svg>
       <figcaption>${name}: ${words}</figcaption>
       <dl>
         <dt>pH meter</dt><dd>${reading ? fixed(reading.pH, 2) : '–'}</dd>
@@ -68,9 +67,9 @@ export class FlaskInHand extends LiveElement {
   }
 }
 
-/** mL of the conical flask that takes an aliquot, its reagents and a burette. */
-function aliquotFlask(values: NonNullable<WorkUpStore['values']>): number {
-  const most = values['workup.aliquot_mL'] + values['workup.acetone_mL'] + values['workup.burette_mL'] + 20;
+/** mL of the conical flask that takes what is titrated, its reagents and a burette. */
+function conicalFlask(volume_mL: number, values: NonNullable<WorkUpStore['values']>): number {
+  const most = volume_mL + values['workup.acetone_mL'] + values['workup.burette_mL'] + 20;
   return [100, 250, 500].find((capacity) => capacity >= most) ?? 500;
 }
 

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { alkaliFor } from '../../sim/report/workup.ts';
+import type { Parameters } from '../../sim/terms/types.ts';
 import type { Receiver } from '../../sim/flask/flask.ts';
 import { parseQuantity } from '../../sim/report/quantity.ts';
 import { changedAt, receiverElsewhere } from '../../sim/report/elsewhere.ts';
@@ -60,9 +61,8 @@ export class ReceiverTaken extends LiveElement {
     const { saved, values } = session.workUp;
     if (!values) return nothing;
     const NaOH_M = values['bench.NaOH_M'];
-    const flask = session.workUp.state?.flask_mL ?? values['workup.flask_mL'];
-    const aliquot = values['workup.aliquot_mL'];
-    return html`<label class="row" for="expected">Before you start: how much ${fixed(NaOH_M, 1)} mol/L NaOH for one aliquot, ${aliquot} mL of ${flask} mL?</label>
+    const { portion_mL, flask_mL } = sharesOf(session, values);
+    return html`<label class="row" for="expected">Before you start: how much ${fixed(NaOH_M, 1)} mol/L NaOH for ${portion_mL === flask_mL ? 'this eluate' : `one portion, ${portion_mL} mL of ${flask_mL} mL`}?</label>
       <form class="row" @submit=${this.expect}>
         <input id="expected" type="text" inputmode="decimal" autocomplete="off" .value=${saved.expected ?? ''} aria-describedby="fault" />
         <span>mL</span><button type="submit">${saved.expected === undefined ? 'I expect this' : 'Expect this instead'}</button>
@@ -71,25 +71,26 @@ export class ReceiverTaken extends LiveElement {
   }
 
   private answer(session: Session, receiver: Receiver) {
-    const { saved, values, state } = session.workUp;
+    const { saved, values } = session.workUp;
     const said = saved.expected === undefined ? undefined : parseQuantity(saved.expected, 'volume');
     if (!values || !said?.ok) return html`<p class="soft">Think of the acid that ran in before the water had passed: molarity times volume. Then compare.</p>`;
-    const flask = state?.flask_mL ?? values['workup.flask_mL'];
-    return this.compared(session, receiver, said.value, (values['bench.NaOH_M'] * flask) / values['workup.aliquot_mL']);
+    const { portion_mL, flask_mL } = sharesOf(session, values);
+    return this.compared(session, receiver, said.value, (values['bench.NaOH_M'] * flask_mL) / portion_mL);
   }
 
-  /** `perAliquot`: mmol of acid in the receiver that one mL of alkali in one aliquot stands for. */
-  private compared(session: Session, receiver: Receiver, said_mL: number, perAliquot: number) {
+  /** `perTitration`: mmol of acid in the receiver that one mL of alkali in one titration stands for. */
+  private compared(session: Session, receiver: Receiver, said_mL: number, perTitration: number) {
     const { plan } = session.store;
     const { values } = session.workUp;
     if (!plan || !values) return nothing;
-    const needed = receiver.HCl_mmol / perAliquot;
+    const needed = receiver.HCl_mmol / perTitration;
     const earlier = receiverElsewhere(plan, receiver, -EARLIER_ML, 0);
     const verdict = Math.abs(said_mL - needed) <= NEAR * needed ? 'near' : said_mL > needed ? 'too much' : 'too little';
     const at = changedAt(plan, receiver.label ?? '');
+    const share = values['bench.NaOH_M'] / perTitration;
     const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
-    return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver carries ${millimoles(receiver.HCl_mmol, 1)} of acid, ${millilitres(needed, 2)} of alkali for one aliquot (${millilitres(whole, 2)} for all of it).</p>
-      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Put under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would carry ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perAliquot, 2)} for one aliquot, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
+    return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver carries ${millimoles(receiver.HCl_mmol, 1)} of acid, ${millilitres(needed, 2)} of alkali${share === 1 ? '' : ` for one portion (${millilitres(whole, 2)} for all of it)`}.</p>
+      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Put under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would carry ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
       <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, plan.results.loaded.Co_mmol)} and ${shareWords('nickel', receiver.Ni_mmol, plan.results.loaded.Ni_mmol)}.</p>`;
   }
 
@@ -106,6 +107,14 @@ export class ReceiverTaken extends LiveElement {
     this.fault = said.ok && !negative ? '' : `alkali expected: expected ${said.ok ? '0 mL or more' : said.expected}, received ${text.trim() || 'nothing'}`;
     if (this.fault === '') this.session?.workUp.expect(text);
   }
+}
+
+/** What one titration takes: a portion of a volumetric flask, or all of the eluate (both 1). */
+function sharesOf({ workUp }: Session, values: Parameters): { readonly portion_mL: number; readonly flask_mL: number } {
+  const inPortions = values['workup.titrations'] > 1 || workUp.state?.portion;
+  return inPortions
+    ? { portion_mL: values['workup.portion_mL'], flask_mL: workUp.state?.flask_mL ?? values['workup.flask_mL'] }
+    : { portion_mL: 1, flask_mL: 1 };
 }
 
 /** Share below which nothing is said of it. */

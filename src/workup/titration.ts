@@ -129,7 +129,7 @@ function captionOf({ kind, marks: found, now_mL, dots }: FlaskCurves): string {
   const last = dots.at(-1);
   if (found?.seen_mL === undefined)
     return `${millilitres(now_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
-  return `Last blue seen to go at ${millilitres(found.seen_mL, 2)} (full line); as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (broken line). Sizes of the blue are illustrative.`;
+  return `Last blue seen to go at ${millilitres(found.seen_mL, 2)} (full line); as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (broken line). How strong the blue is rests on stand-in constants: its fall is right in direction, not in size.`;
 }
 
 function spoken(curves: FlaskCurves): string {

@@ -21,8 +21,8 @@ const TITRES = [
 ];
 const CAUSES = [
   { key: 'cause', label: 'cause' },
-  { key: 'percent', label: 'change', unit: '%', show: (value: number) => fixed(value, 2) },
-  { key: 'mL', label: 'as titrant', unit: 'mL', show: (value: number) => fixed(value, 3) },
+  { key: 'percent', label: 'change', unit: '%' },
+  { key: 'mL', label: 'as titrant', unit: 'mL' },
   { key: 'text', label: 'why' },
 ];
 /** Causes that change nothing visible are left out, %. */
@@ -80,7 +80,7 @@ export class Titres extends LiveElement {
       }
       <details><summary>Why the last titration is not exact</summary>
         <bf-table caption="From an ideal work-up to this titre, cause by cause" .columns=${CAUSES} .rows=${causesOf(last)}></bf-table>
-        <p class="soft">Switched on one after another in this order, so they add up. What the thiocyanate and the acetone do is right in direction, illustrative in size.</p>
+        <p class="soft">Switched on one after another in this order. Where only a direction stands, its size hangs on constants that nobody has published for thiocyanate in acetone, on the faintest blue an eye sees or on how fast lumps dissolve: the sign is safe, a figure would be made up.</p>
       </details>
     </section>`;
   }
@@ -109,10 +109,21 @@ function rowOf({ titre, pH }: Titration, i: number): Row {
 function causesOf({ causes, bias_percent }: Titration): Row[] {
   const rows: Row[] = causes
     .filter(({ percent }) => Math.abs(percent) >= VISIBLE_PERCENT)
-    .map(({ cause, percent, mL, text }) => ({ cause, percent, mL, text }));
+    .map(({ cause, percent, mL, text, illustrative }) => {
+      if (illustrative) return { cause, percent: percent > 0 ? 'late, finds more' : 'early, finds less', text };
+      return { cause, percent: fixed(percent, 2), mL: fixed(mL, 3), text };
+    });
   return [
     ...rows,
-    { cause: 'together', percent: bias_percent, mL: causes.reduce((sum, { mL }) => sum + mL, 0), text: 'against the cobalt that the receiver holds' },
+    {
+      cause: 'together',
+      percent: fixed(bias_percent, 2),
+      mL: fixed(
+        causes.reduce((sum, { mL }) => sum + mL, 0),
+        3,
+      ),
+      text: 'against the cobalt that the receiver holds',
+    },
   ];
 }
 

@@ -84,7 +84,7 @@ export class WorkUpView extends LiveElement {
   private last(state: WorkUpState, bench: Bench) {
     const event = state.events.at(-1);
     if (!event)
-      return html`<p class="soft">Usual order: make up, pipette, NaOH until slightly basic, acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue goes over into pink.</p>`;
+      return html`<p class="soft">Usual order: all of it over into a flask, NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue goes over into pink. The other way: make it up in a volumetric flask and titrate portions of that.</p>`;
     return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }

@@ -56,7 +56,7 @@ export class WhatIf extends LiveElement {
     const other = this.found(plan, this.later_mL, this.nickel_percent);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Had the column been handled otherwise</h2>
-      <p class="soft">One aliquot by the usual steps on the same glass; the run itself is left alone.</p>
+      <p class="soft">One titration by the usual steps on the same glass; the run itself is left alone.</p>
       <div class="row">
         <bf-number label="receiver changed later by (earlier: below 0)" unit="mL" slider .min=${-Math.min(8, Math.floor(at))} .max=${4} .step=${0.5} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
         <bf-number label="nickel left in the bed, of what was loaded" unit="%" slider .min=${0} .max=${NICKEL_MAX} .step=${0.5} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>

@@ -1,5 +1,5 @@
 import type { Parameters } from '../../../sim/terms/types.ts';
-import type { Portion, WorkUpAction } from '../../../sim/workup/actions.ts';
+import type { Dose, WorkUpAction } from '../../../sim/workup/actions.ts';
 import type { Bench, Reading, WorkUpEvent } from '../../../sim/workup/bench.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, withUnit } from './format.ts';
@@ -8,33 +8,40 @@ import { fixed, millilitres, withUnit } from './format.ts';
 
 /** What an action asks for. */
 export function stepWords(action: WorkUpAction, bench: Bench): string {
+  if (action.do === 'transfer') return transferWords(action.rinses, action.rinse_mL);
   if (action.do === 'make up') return `water to the mark of the ${action.to_mL} mL flask`;
-  if (action.do === 'aliquot') return `${action.mL} mL by pipette into a fresh flask`;
+  if (action.do === 'portion') return `${action.mL} mL by pipette into a fresh flask`;
   if (action.do === 'swirl') return `swirl for ${fixed(action.min, 1)} min`;
   if (action.do === 'wait') return action.ice ? `${action.min} min in ice` : `wait ${action.min} min`;
-  return `${bench.reagents[action.reagent].label}, ${portionWords(action.portion)}`;
+  return `${bench.reagents[action.reagent].label}, ${doseWords(action.dose)}`;
 }
 
-function portionWords(portion: Portion): string {
-  if ('drops' in portion) return portion.drops === 1 ? 'one drop' : `${portion.drops} drops`;
-  if ('mL' in portion) return millilitres(portion.mL, 2);
-  if ('g' in portion) return withUnit(fixed(portion.g, 2), 'g');
-  if (portion.until === 'pink') return 'until the last blue has gone';
-  return `until pH ${fixed(portion.until.pH, 1)}`;
+function transferWords(rinses: number, rinse_mL: number): string {
+  const rinsed =
+    rinses === 0 ? 'not rinsed' : `rinsed ${rinses === 1 ? 'once' : rinses === 2 ? 'twice' : `${rinses} times`} with ${millilitres(rinse_mL)} of water`;
+  return `over into a flask, the beaker ${rinsed}`;
+}
+
+function doseWords(dose: Dose): string {
+  if ('drops' in dose) return dose.drops === 1 ? 'one drop' : `${dose.drops} drops`;
+  if ('mL' in dose) return millilitres(dose.mL, 2);
+  if ('g' in dose) return withUnit(fixed(dose.g, 2), 'g');
+  if (dose.until === 'pink') return 'until the last blue has gone';
+  return `until pH ${fixed(dose.until.pH, 1)}`;
 }
 
 /** What was done, with the amount that went in. */
 export function doneWords({ action, used }: WorkUpEvent, bench: Bench): string {
   if (action.do !== 'add') return stepWords(action, bench);
   const { label } = bench.reagents[action.reagent];
-  if ('g' in action.portion) return `${withUnit(fixed(used, 2), 'g')} of ammonium thiocyanate`;
-  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.portion, bench.values)}`;
+  if ('g' in action.dose) return `${withUnit(fixed(used, 2), 'g')} of ammonium thiocyanate`;
+  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.dose, bench.values)}`;
 }
 
-function dropsWords(used: number, portion: Portion, values: Parameters): string {
-  if ('mL' in portion || used === 0) return '';
+function dropsWords(used: number, dose: Dose, values: Parameters): string {
+  if ('mL' in dose || used === 0) return '';
   const drops = Math.round(used / values['workup.drop_mL']);
-  return 'drops' in portion || drops < 100 ? ` (${drops} ${drops === 1 ? 'drop' : 'drops'})` : '';
+  return 'drops' in dose || drops < 100 ? ` (${drops} ${drops === 1 ? 'drop' : 'drops'})` : '';
 }
 
 /** How the flask looks: the liquid, and what stands in it. */

@@ -4,7 +4,7 @@ import { CHEMISTRY } from '../../../sim/flask/balance.ts';
 import { balanceIn } from '../../../sim/flask/flask.ts';
 import { cobaltForms } from '../../../sim/flask/indicator.ts';
 import { endPoint, equivalence, titrationCurve, titrationPoint } from '../../../sim/flask/titrate.ts';
-import { type Aliquot, aliquotFlask, flaskWith, TITRATION } from '../workup/cases.ts';
+import { type Portion, portionFlask, flaskWith, TITRATION } from '../workup/cases.ts';
 
 describe('50.00 mL of 5.00 mM cobalt with 10.00 mM EDTA at pH 6.00 without thiocyanate', () => {
   // Computed beforehand from log K' 11.709 (log K 16.45 recalled).
@@ -27,7 +27,7 @@ describe('50.00 mL of 5.00 mM cobalt with 10.00 mM EDTA at pH 6.00 without thioc
 
 describe('end point by eye', () => {
   // 25.00 mL of 5.0 mM cobalt, 25 mL acetone, 1.0 g NH4SCN; computed beforehand with the surrogate constants: illustrative.
-  const cases: [string, Aliquot, number][] = [
+  const cases: [string, Portion, number][] = [
     ['reference', {}, 12.43],
     ['acetate 2 per cobalt', { acetate_mmol: 0.25 }, 12.94],
     ['acetate 4 per cobalt', { acetate_mmol: 0.5 }, 12.43],
@@ -46,16 +46,16 @@ describe('end point by eye', () => {
     ['nickel 5 %', { Ni_mmol: 0.00625 }, 13.04],
   ];
 
-  it.each(cases)('%s', (_, aliquot, expected) => {
-    expect(Math.abs(endPoint(aliquotFlask(aliquot), TITRATION) - expected)).toBeLessThan(0.04);
+  it.each(cases)('%s', (_, portion, expected) => {
+    expect(Math.abs(endPoint(portionFlask(portion), TITRATION) - expected)).toBeLessThan(0.04);
   });
 
   it('has its equivalence at 12.50 mL', () => {
-    expect(equivalence(aliquotFlask(), 0.01)).toBeCloseTo(12.5, 10);
+    expect(equivalence(portionFlask(), 0.01)).toBeCloseTo(12.5, 10);
   });
 
   it('comes earlier for an eye that needs more blue', () => {
-    const flask = aliquotFlask();
+    const flask = portionFlask();
     expect(endPoint(flask, { ...TITRATION, threshold_A: 0.1 })).toBeLessThan(endPoint(flask, TITRATION));
   });
 
@@ -63,23 +63,23 @@ describe('end point by eye', () => {
     const share = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     fc.assert(
       fc.property(share(0.4, 2), share(0.02, 0.2), share(8, 24), share(0.0005, 0.01), (acetate_mmol, acid_mmol, acetone_mL, Ni_mmol) => {
-        const plain = endPoint(aliquotFlask({ acetate_mmol }), TITRATION);
-        expect(endPoint(aliquotFlask({ acetate_mmol, acid_mmol }), TITRATION)).toBeGreaterThanOrEqual(plain - 0.01);
-        expect(endPoint(aliquotFlask({ acetate_mmol, acetone_mL }), TITRATION)).toBeLessThan(plain);
-        expect(endPoint(aliquotFlask({ acetate_mmol, Ni_mmol }), TITRATION)).toBeGreaterThan(plain);
+        const plain = endPoint(portionFlask({ acetate_mmol }), TITRATION);
+        expect(endPoint(portionFlask({ acetate_mmol, acid_mmol }), TITRATION)).toBeGreaterThanOrEqual(plain - 0.01);
+        expect(endPoint(portionFlask({ acetate_mmol, acetone_mL }), TITRATION)).toBeLessThan(plain);
+        expect(endPoint(portionFlask({ acetate_mmol, Ni_mmol }), TITRATION)).toBeGreaterThan(plain);
       }),
       { seed: 21, numRuns: 25 },
     );
   });
 
   it('reads less nickel when titrated fast, for nickel takes up EDTA slowly', () => {
-    const flask = aliquotFlask({ Ni_mmol: 0.00625 });
+    const flask = portionFlask({ Ni_mmol: 0.00625 });
     expect(endPoint(flask, { ...TITRATION, pour: 60 })).toBeLessThan(endPoint(flask, TITRATION) - 0.2);
   });
 });
 
 describe('titration curve', () => {
-  const flask = aliquotFlask({ acetate_mmol: 0.25 });
+  const flask = portionFlask({ acetate_mmol: 0.25 });
   const curve = titrationCurve(flask, TITRATION, 14, 57);
 
   it('frees two protons per cobalt: pH falls to about 3.6 with acetate 2 per cobalt', () => {

@@ -74,9 +74,9 @@ describe('a typed quantity', () => {
 });
 
 describe('a calculation', () => {
-  const readings = { initial_mL: 0.1, final_mL: 12.53, EDTA_M: 0.01, flask_mL: 100, aliquot_mL: 25, sample_mL: 1 };
+  const readings = { initial_mL: 0.1, final_mL: 12.53, EDTA_M: 0.01, flask_mL: 100, portion_mL: 25, sample_mL: 1 };
   // 12.43 mL x 0.0100 M x 100/25 / 1 mL = 0.4972 mol/L, 29.30 mg (stoichiometry).
-  const right = { titre: '12.43 mL', EDTA: '0.1243 mmol', aliquot: '1.243e-4 mol', flask: '0,4972 mmol', molarity: '0.4972 mol/L', mass: '29.30 mg' };
+  const right = { titre: '12.43 mL', EDTA: '0.1243 mmol', portion: '1.243e-4 mol', flask: '0,4972 mmol', molarity: '0.4972 mol/L', mass: '29.30 mg' };
 
   it('that is right has no wrong step', () => {
     const check = checkCalculation(readings, right);
@@ -89,7 +89,7 @@ describe('a calculation', () => {
     ['titre', '12.53 mL', 'not subtracted'],
     ['EDTA', '1.243 mol/L', 'a molarity'],
     ['EDTA', '124.3 mmol', 'A factor of 1000'],
-    ['aliquot', '0.0622 mmol', 'no factor 2'],
+    ['portion', '0.0622 mmol', 'no factor 2'],
     ['flask', '0.1243 mmol', 'only part of the flask'],
     ['flask', '0.03108 mmol', 'upside down'],
     ['molarity', '0.004972 mol/L', 'molarity in the flask'],
@@ -106,7 +106,7 @@ describe('a calculation', () => {
       ...right,
       titre: '12.53',
       EDTA: '0.1253',
-      aliquot: '0.1253',
+      portion: '0.1253',
       flask: '0.5012',
       molarity: '0.5012',
       mass: '29.54',
@@ -121,8 +121,8 @@ describe('a calculation', () => {
   });
 });
 
-test('a titre of another flask and aliquot goes through the same steps', () => {
-  const readings = { initial_mL: 1.2, final_mL: 31.4, EDTA_M: 0.02, flask_mL: 250, aliquot_mL: 50, sample_mL: 10 };
+test('a titre of another flask and portion goes through the same steps', () => {
+  const readings = { initial_mL: 1.2, final_mL: 31.4, EDTA_M: 0.02, flask_mL: 250, portion_mL: 50, sample_mL: 10 };
   const check = checkCalculation(readings, { molarity: '0,302 mol/L' });
   expect(check.steps.find(({ id }) => id === 'molarity')).toMatchObject({ verdict: 'right', expected: (30.2 * 0.02 * 5) / 10 });
 });

@@ -11,7 +11,7 @@ const run = (receiver: Receiver = RECEIVER, changed: Partial<typeof values> = {}
 describe('the usual work-up of a clean eluate', () => {
   const result = run();
 
-  it('refuses nothing and titrates three aliquots', () => {
+  it('refuses nothing and titrates three portions', () => {
     expect(result.refused).toEqual([]);
     expect(result.titrations).toHaveLength(3);
   });
@@ -30,7 +30,7 @@ describe('the usual work-up of a clean eluate', () => {
     }
   });
 
-  it('warms each aliquot by about n dH / (V 4.18)', () => {
+  it('warms each portion by about n dH / (V 4.18)', () => {
     for (const { warming_K } of result.titrations) expect(Math.abs(warming_K - (9 * 55.8) / (26.5 * 4.18))).toBeLessThan(0.6);
   });
 
@@ -113,15 +113,15 @@ describe('the receiver decides', () => {
   });
 });
 
-test('the eluate can be titrated whole, without flask or aliquot', () => {
+test('the eluate can be titrated whole, without flask or portion', () => {
   const result = workUp({ volume_mL: 40, HCl_mmol: 2, Co_mmol: 0.2 }, values, 5, [
-    { do: 'add', reagent: 'NaOH', portion: { until: { pH: 8 } } },
-    { do: 'add', reagent: 'acetate', portion: { mL: 3 } },
-    { do: 'add', reagent: 'acetic', portion: { until: { pH: 6 } } },
+    { do: 'add', reagent: 'NaOH', dose: { until: { pH: 8 } } },
+    { do: 'add', reagent: 'acetate', dose: { mL: 3 } },
+    { do: 'add', reagent: 'acetic', dose: { until: { pH: 6 } } },
     { do: 'swirl', min: 3 },
-    { do: 'add', reagent: 'thiocyanate', portion: { g: 1.5 } },
-    { do: 'add', reagent: 'acetone', portion: { mL: 45 } },
-    { do: 'add', reagent: 'EDTA', portion: { until: 'pink' } },
+    { do: 'add', reagent: 'thiocyanate', dose: { g: 1.5 } },
+    { do: 'add', reagent: 'acetone', dose: { mL: 45 } },
+    { do: 'add', reagent: 'EDTA', dose: { until: 'pink' } },
   ]);
   expect(result.refused).toEqual([]);
   expect(Math.abs(result.cobalt?.bias_percent ?? Number.NaN)).toBeLessThan(2);

@@ -163,7 +163,7 @@ describe('error budget', () => {
     { quantity: 'titre', value: 12.43, tolerance: 0.05, unit: 'mL' },
     { quantity: 'EDTA', value: 0.01, tolerance: 0.00002, unit: 'mol/L' },
     { quantity: 'flask', value: 100, tolerance: 0.08, unit: 'mL' },
-    { quantity: 'aliquot', value: 25, tolerance: 0.03, unit: 'mL' },
+    { quantity: 'portion', value: 25, tolerance: 0.03, unit: 'mL' },
     { quantity: 'sample pipette', value: 1, tolerance: 0.006, unit: 'mL' },
   ];
 
@@ -191,13 +191,16 @@ describe('error budget', () => {
   });
 
   it('of a bench takes its tolerances from the class tables', () => {
-    const lines = workUpTerms(12.43, parameterDefaults(), 100, 25);
+    const lines = workUpTerms(
+      { titre_mL: 12.43, flask_mL: 100, portion_mL: 25, eluate_mL: 40, rinsed: { rinses: 2, rinse_mL: 5 } },
+      { ...parameterDefaults(), 'workup.burette_mL': 50 },
+    );
     expect(Object.fromEntries(lines.map(({ quantity, tolerance }) => [quantity, tolerance]))).toMatchObject({
       titre: 0.05,
       EDTA: 0.00002,
       'sample pipette': 0.006,
       'volumetric flask': 0.08,
-      'aliquot pipette': 0.03,
+      'portion pipette': 0.03,
     });
   });
 });

@@ -21,7 +21,7 @@ export function flaskWith(some: Partial<Record<Component, number>>, volume_mL: n
 /** 0.0100 M EDTA, eye limit 0.02 over 4 cm; titrant so slow that nickel keeps up. */
 export const TITRATION: Titration = { EDTA_M: 0.01, threshold_A: 0.02, path_cm: 4, pour: 0.01, chemistry: CHEMISTRY };
 
-export interface Aliquot {
+export interface Portion {
   readonly acetate_mmol?: number;
   readonly pH?: number;
   /** Strong acid left after the pH was set, mmol. */
@@ -32,7 +32,7 @@ export interface Aliquot {
 }
 
 /** 25.00 mL of 5.0 mM cobalt, brought to a pH with alkali, then indicator. */
-export function aliquotFlask({ acetate_mmol = 5, pH = 6, acid_mmol = 0, acetone_mL = 25, thiocyanate_g = 1, Ni_mmol = 0 }: Aliquot = {}): Flask {
+export function portionFlask({ acetate_mmol = 5, pH = 6, acid_mmol = 0, acetone_mL = 25, thiocyanate_g = 1, Ni_mmol = 0 }: Portion = {}): Flask {
   const SCN = (1000 * thiocyanate_g) / 76.12;
   const with_ = (Na: number) => flaskWith({ Cl: 0.25 + 2 * Ni_mmol, Co: 0.125, Ni: Ni_mmol, Ac: acetate_mmol, NH4: SCN, SCN, Na }, 25 + acetone_mL, acetone_mL);
   const Na = rootOf((value) => balanceIn(with_(value), CHEMISTRY).pH - pH, 0, 20);

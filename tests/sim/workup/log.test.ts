@@ -10,14 +10,14 @@ describe('a work-up log as JSON', () => {
   });
 
   it.each([
-    ['no list', { do: 'aliquot' }, 'workup'],
+    ['no list', { do: 'portion' }, 'workup'],
     ['an unknown action', [{ do: 'boil' }], 'workup[0]'],
-    ['a negative volume', [{ do: 'aliquot', mL: -25 }], 'workup[0].mL'],
+    ['a negative volume', [{ do: 'portion', mL: -25 }], 'workup[0].mL'],
     ['a volume as text', [{ do: 'make up', to_mL: '100' }], 'workup[0].to_mL'],
-    ['an unknown reagent', [{ do: 'add', reagent: 'bleach', portion: { mL: 1 } }], 'workup[0].reagent'],
-    ['two portions', [{ do: 'add', reagent: 'NaOH', portion: { mL: 1, drops: 2 } }], 'workup[0].portion.mL'],
+    ['an unknown reagent', [{ do: 'add', reagent: 'bleach', dose: { mL: 1 } }], 'workup[0].reagent'],
+    ['two portions', [{ do: 'add', reagent: 'NaOH', dose: { mL: 1, drops: 2 } }], 'workup[0].portion.mL'],
     ['no portion', [{ do: 'add', reagent: 'NaOH' }], 'workup[0].portion'],
-    ['alkali until pink', [{ do: 'add', reagent: 'NaOH', portion: { until: 'pink' } }], 'workup[0].NaOH.until'],
+    ['alkali until pink', [{ do: 'add', reagent: 'NaOH', dose: { until: 'pink' } }], 'workup[0].NaOH.until'],
     ['an inherited name', [{ do: 'constructor' }], 'workup[0]'],
     ['nothing', null, 'workup'],
   ])('is refused: %s', (_, json, path) => {
@@ -28,7 +28,7 @@ describe('a work-up log as JSON', () => {
 
   it('lists every issue, not only the first', () => {
     const read = readWorkUpLog([
-      { do: 'aliquot', mL: -1 },
+      { do: 'portion', mL: -1 },
       { do: 'swirl', min: 0 },
     ]);
     expect(!read.ok && read.issues).toHaveLength(2);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { parameterDefaults } from '../../../sim/terms/fields.ts';
-import { REAGENTS, type Portion, type WorkUpAction } from '../../../sim/workup/actions.ts';
+import { REAGENTS, type Dose, type WorkUpAction } from '../../../sim/workup/actions.ts';
 import { benchOf, inHand, startOf, type WorkUpState } from '../../../sim/workup/bench.ts';
 import type { Receiver } from '../../../sim/flask/flask.ts';
 import { playWorkUp, workUpStep } from '../../../sim/workup/play.ts';
@@ -11,7 +11,7 @@ const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5, Ni_mmol:
 const values = { ...parameterDefaults(), 'workup.titrations': 1 };
 const bench = benchOf(values, 3);
 const usual = defaultProcedure(RECEIVER, values);
-const add = (reagent: (typeof REAGENTS)[number], portion: Portion): WorkUpAction => ({ do: 'add', reagent, portion });
+const add = (reagent: (typeof REAGENTS)[number], dose: Dose): WorkUpAction => ({ do: 'add', reagent, dose });
 const refusal = (state: WorkUpState) => state.events[state.events.length - 1].refused;
 const after = (count: number) => playWorkUp(RECEIVER, usual.slice(0, count), bench);
 const untilThiocyanate = usual.findIndex((action) => action.do === 'add' && action.reagent === 'thiocyanate') + 1;
@@ -28,7 +28,7 @@ describe('an action that cannot be done is refused and changes nothing', () => {
     ['more than the flask holds', after(2), add('water', { mL: 499 }), '499.00 mL'],
     ['alkali weighed in', after(2), add('NaOH', { g: 1 }), '1 g'],
     ['a flask that is too small', startOf(RECEIVER, bench), { do: 'make up', to_mL: 50 }, '50 mL'],
-    ['an aliquot larger than the flask', startOf(RECEIVER, bench), { do: 'aliquot', mL: 60 }, '60 mL'],
+    ['a portion larger than the flask', startOf(RECEIVER, bench), { do: 'portion', mL: 60 }, '60 mL'],
     ['a pH that this acid never reaches', after(3), add('acetic', { until: { pH: 1 } }), '1'],
     ['an end point without blue', playWorkUp(RECEIVER, usual, bench), add('EDTA', { until: 'pink' }), 'no blue to lose'],
     ['any step on an empty flask', startOf({ volume_mL: 0, HCl_mmol: 0 }, bench), add('NaOH', { mL: 1 }), 'an empty one'],
@@ -90,7 +90,7 @@ test('blue comes back while waiting when nickel is left in the cobalt', () => {
 
 describe('laws of the bench', () => {
   const volume = fc.double({ min: 0.05, max: 30, noNaN: true });
-  const portion: fc.Arbitrary<Portion> = fc.oneof(
+  const dose: fc.Arbitrary<Dose> = fc.oneof(
     volume.map((mL) => ({ mL })),
     fc.integer({ min: 1, max: 40 }).map((drops) => ({ drops })),
     fc.double({ min: 1, max: 12, noNaN: true }).map((pH) => ({ until: { pH } })),
@@ -99,8 +99,8 @@ describe('laws of the bench', () => {
   );
   const action: fc.Arbitrary<WorkUpAction> = fc.oneof(
     { weight: 1, arbitrary: fc.constantFrom(60, 100, 250).map((to_mL) => ({ do: 'make up' as const, to_mL })) },
-    { weight: 2, arbitrary: fc.constantFrom(5, 10, 25).map((mL) => ({ do: 'aliquot' as const, mL })) },
-    { weight: 8, arbitrary: fc.record({ do: fc.constant('add' as const), reagent: fc.constantFrom(...REAGENTS), portion }) },
+    { weight: 2, arbitrary: fc.constantFrom(5, 10, 25).map((mL) => ({ do: 'portion' as const, mL })) },
+    { weight: 8, arbitrary: fc.record({ do: fc.constant('add' as const), reagent: fc.constantFrom(...REAGENTS), dose }) },
     { weight: 1, arbitrary: fc.record({ do: fc.constant('wait' as const), min: fc.double({ min: 0.1, max: 20, noNaN: true }) }) },
   );
 
@@ -108,7 +108,7 @@ describe('laws of the bench', () => {
     fc.assert(
       fc.property(fc.array(action, { maxLength: 14 }), (log) => {
         const state = playWorkUp(RECEIVER, log, bench);
-        const flasks = [state.eluate, ...state.putAside, ...(state.aliquot ? [state.aliquot] : [])];
+        const flasks = [state.eluate, ...state.putAside, ...(state.portion ? [state.portion] : [])];
         for (const ion of ['Co', 'Ni'] as const) {
           const total = flasks.reduce((sum, { amounts }) => sum + amounts[ion], 0);
           expect(Math.abs(total / (RECEIVER[`${ion}_mmol`] ?? 0) - 1)).toBeLessThan(1e-9);

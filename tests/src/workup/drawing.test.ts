@@ -43,12 +43,12 @@ describe('the curves of a flask', () => {
 
   test('give nothing away before the end point, and all of it after', () => {
     while (session.workUp.state?.used.acetone === 0) session.workUp.actAsUsual(true);
-    session.workUp.act({ do: 'add', reagent: 'EDTA', portion: { mL: 8 } });
+    session.workUp.act({ do: 'add', reagent: 'EDTA', dose: { mL: 8 } });
     const under = curves();
     expect(under?.kind).toBe('titrant');
     expect(Math.max(...(under?.curves[0]?.xs ?? []))).toBeCloseTo(under?.now_mL ?? 0, 9);
     expect(under?.marks?.seen_mL).toBeUndefined();
-    session.workUp.act({ do: 'add', reagent: 'EDTA', portion: { until: 'pink' } });
+    session.workUp.act({ do: 'add', reagent: 'EDTA', dose: { until: 'pink' } });
     const after = curves();
     expect(Math.max(...(after?.curves[0]?.xs ?? []))).toBeGreaterThan(after?.marks?.equivalence_mL ?? Number.POSITIVE_INFINITY);
     expect(after?.curves.map(({ xs }) => xs)).toEqual([after?.curves[0]?.xs, after?.curves[0]?.xs, after?.curves[0]?.xs]);

@@ -31,8 +31,8 @@ describe('a work-up by the usual steps', () => {
     const scenario = present(session.store.scenario);
     const ran = workUpOf(runWhole(scenario), 'cobalt', undefined);
     const { receiver, sample, figures } = session.workUp;
-    expect(ran.ok && ran.report.titrations).toEqual(reportOf(present(receiver), sample, present(figures)).titrations);
-    expect(ran.ok && ran.report.cobalt).toEqual(present(figures).cobalt);
+    expect(ran.ok && ran.workups.workup.titrations).toEqual(reportOf(present(receiver), sample, present(figures)).titrations);
+    expect(ran.ok && ran.workups.workup.cobalt).toEqual(present(figures).cobalt);
   });
 
   test('finds the unknown within 3 %, and says why not better', () => {
@@ -52,10 +52,10 @@ describe('a work-up by the usual steps', () => {
     const titre = readings.final_mL - readings.initial_mL;
     session.workUp.answer('titre', `${titre.toFixed(2).replace('.', ',')} mL`);
     session.workUp.answer('EDTA', `${(titre * 0.002).toFixed(5)}`);
-    session.workUp.answer('aliquot', `${(2 * titre * 0.002).toFixed(5)}`);
+    session.workUp.answer('portion', `${(2 * titre * 0.002).toFixed(5)}`);
     const check = present(session.workUp.own);
     expect(check.steps.slice(0, 2).map(({ verdict }) => verdict)).toEqual(['right', 'right']);
-    expect(check.firstWrong?.id).toBe('aliquot');
+    expect(check.firstWrong?.id).toBe('portion');
   });
 });
 
@@ -64,7 +64,7 @@ describe('a step', () => {
     const { workUp } = await collected();
     while (workUp.state?.used.thiocyanate === 0) workUp.actAsUsual(true);
     const before = workUp.saved.log;
-    const event = workUp.act({ do: 'add', reagent: 'acetic', portion: { drops: 1 } });
+    const event = workUp.act({ do: 'add', reagent: 'acetic', dose: { drops: 1 } });
     expect(event?.refused?.received).toBe('acid into thiocyanate');
     expect(event?.notes.map(({ hazard }) => hazard)).toEqual(['thiocyanate']);
     expect(workUp.saved.log).toBe(before);
@@ -73,7 +73,7 @@ describe('a step', () => {
 
   test('of titrant before the indicator is refused', async () => {
     const { workUp } = await collected();
-    expect(workUp.act({ do: 'add', reagent: 'EDTA', portion: { drops: 1 } })?.refused?.expected).toContain('thiocyanate');
+    expect(workUp.act({ do: 'add', reagent: 'EDTA', dose: { drops: 1 } })?.refused?.expected).toContain('thiocyanate');
   });
 
   test('is taken back and done again to the same state', async () => {
@@ -147,7 +147,7 @@ describe('aliquots', () => {
 });
 
 describe('a kept work-up', () => {
-  const good = { receiver: 'cobalt', log: [{ do: 'aliquot', mL: 10 }], answers: { titre: '17,8' }, entries: [{ what: 'mass', value: '1 g' }], kept: [] };
+  const good = { receiver: 'cobalt', log: [{ do: 'portion', mL: 10 }], answers: { titre: '17,8' }, entries: [{ what: 'mass', value: '1 g' }], kept: [] };
 
   /** Places of what is wrong with a run that keeps this work-up. */
   function wrongWith(workup: unknown): string[] {
@@ -164,7 +164,7 @@ describe('a kept work-up', () => {
     ['an unknown key', { ...good, other: 1 }, 'workup.other'],
     ['a receiver that is no text', { ...good, receiver: 3 }, 'workup.receiver'],
     ['an action that nobody knows', { ...good, log: [{ do: 'boil' }] }, 'workup.log[0]'],
-    ['an impossible volume', { ...good, log: [{ do: 'aliquot', mL: -1 }] }, 'workup.log[0].mL'],
+    ['an impossible volume', { ...good, log: [{ do: 'portion', mL: -1 }] }, 'workup.log[0].mL'],
     ['an answer to no step', { ...good, answers: { guess: '1' } }, 'workup.answers.guess'],
     ['an entry without a value', { ...good, entries: [{ what: 'x' }] }, 'workup.entries[0]'],
     ['a kept result that is not one', { ...good, kept: [{ seed: 1 }] }, 'workup.kept[0]'],

@@ -1,5 +1,5 @@
 import type { Issue } from '../terms/types.ts';
-import { FLASK_MAX_ML, type Portion, type ReagentId } from './actions.ts';
+import { FLASK_MAX_ML, type Dose, type ReagentId } from './actions.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, withFlask, type WorkUpState } from './bench.ts';
 import { added, dissolved } from '../flask/change.ts';
 import { MOLAR_MASS, THIOCYANATE_HEAT } from '../flask/constants.ts';
@@ -14,17 +14,20 @@ import { titratedTo } from './titration.ts';
 const THIOCYANATE_PH_MIN = 3;
 /** °C from which drops of strong alkali boil where they fall; assumed. */
 const SPITTING_C = 70;
+/** Poured from a cylinder, not dripped; mL/min; common practice, no source. */
+const CYLINDER: readonly ReagentId[] = ['acetone', 'water'];
+const CYLINDER_ML_MIN = 100;
 /** Acetone boils at 56 °C. */
 const ACETONE_C = 45;
 
 const SPITTING: Note = { kind: 'caution', hazard: 'alkali', text: 'Strong acid and strong alkali mixed fast boil and spit: dilute, cool, add in portions.' };
 
-export function addedTo(state: WorkUpState, reagent: ReagentId, portion: Portion, bench: Bench): Outcome {
+export function addedTo(state: WorkUpState, reagent: ReagentId, dose: Dose, bench: Bench): Outcome {
   const refused = hazard(state, reagent, bench);
   if (refused) return refused;
-  if (reagent === 'EDTA') return titratedTo(state, portion, bench);
-  if ('g' in portion) return weighedIn(state, portion.g, bench);
-  const volume = volumeOf(inHand(state), reagent, portion, bench);
+  if (reagent === 'EDTA') return titratedTo(state, dose, bench);
+  if ('g' in dose) return weighedIn(state, dose.g, bench);
+  const volume = volumeOf(inHand(state), reagent, dose, bench);
   if (typeof volume !== 'number') return { refused: volume };
   if (volume === 0) return { state, used: 0, notes: [{ kind: 'seen', text: 'The flask is already there; nothing was added.' }] };
   return ranIn(state, reagent, volume, bench);
@@ -34,12 +37,13 @@ function ranIn(state: WorkUpState, reagent: ReagentId, volume: number, bench: Be
   const flask = inHand(state);
   const room = FLASK_MAX_ML - flask.volume_mL;
   if (volume > room) return refuse(`${reagent}.mL`, `at most ${Math.max(0, room).toFixed(0)} mL into this flask`, `${volume.toFixed(2)} mL`);
-  const next = added(flask, bench.reagents[reagent], volume, bench.around);
+  const around = CYLINDER.includes(reagent) ? { ...bench.around, pour: CYLINDER_ML_MIN } : bench.around;
+  const next = added(flask, bench.reagents[reagent], volume, around);
   if (next.temperature_C > SPITTING_C) {
     const received = `${volume.toFixed(2)} mL, ${next.temperature_C.toFixed(0)} °C`;
     return refuse(`${reagent}.mL`, 'a diluted, cooled flask: this would boil and spit', received, [SPITTING]);
   }
-  return { state: after(state, next, reagent, volume, volume / bench.around.pour), used: volume, notes: notesOn(flask, next, reagent, bench) };
+  return { state: after(state, next, reagent, volume, volume / around.pour), used: volume, notes: notesOn(flask, next, reagent, bench) };
 }
 
 function weighedIn(state: WorkUpState, grams: number, bench: Bench): Outcome {
@@ -54,12 +58,12 @@ function after(state: WorkUpState, flask: Flask, reagent: ReagentId, amount: num
 }
 
 /** mL in whole drops; to a pH as a patient operator reaches it, letting lumps dissolve. */
-function volumeOf(flask: Flask, reagent: ReagentId, portion: Exclude<Portion, { g: number }>, bench: Bench): number | Issue {
+function volumeOf(flask: Flask, reagent: ReagentId, dose: Exclude<Dose, { g: number }>, bench: Bench): number | Issue {
   const drop = bench.values['workup.drop_mL'];
-  if ('drops' in portion) return portion.drops * drop;
-  if ('mL' in portion) return portion.mL;
-  if (portion.until === 'pink') return { path: `${reagent}.until`, expected: 'a pH', received: 'pink' };
-  const target = portion.until.pH;
+  if ('drops' in dose) return dose.drops * drop;
+  if ('mL' in dose) return dose.mL;
+  if (dose.until === 'pink') return { path: `${reagent}.until`, expected: 'a pH', received: 'pink' };
+  const target = dose.until.pH;
   const sign = reagent === 'NaOH' ? 1 : -1;
   const short = (mL: number) => sign * (target - restingBalance(mixed(flask, bench.reagents[reagent], mL, flask.temperature_C), bench.around.chemistry).pH);
   if (short(0) <= 0) return 0;

@@ -1,0 +1,59 @@
+import { tQuantile } from '../math/student.ts';
+import { deviationOf, meanOf } from '../statistics/statistics.ts';
+import { type BudgetTerm, budgetOf } from './budget.ts';
+
+// From an error budget to an interval for the molarity. A tolerance counts as triangular (values near the nominal are more
+// likely; EURACHEM QUAM, recalled), which is how the glass of a bench is drawn.
+
+export interface Interval {
+  readonly level: number;
+  readonly found_M: number;
+  readonly halfWidth_M: number;
+  readonly low_M: number;
+  readonly high_M: number;
+  /** Standard uncertainties, relative: of what is new each time, for one titration, and of what all of a bench share. */
+  readonly once_percent: number;
+  readonly bench_percent: number;
+}
+
+const LEVEL = 0.95;
+/** Standard normal distribution, two-sided 95 %; any table. */
+const Z = 1.959964;
+
+/** Interval of a mean of `n` titrations of one eluate, loaded once: reading and end point are repeated, the rest is not. */
+export function intervalOf(found_M: number, terms: readonly BudgetTerm[], n = 1): Interval {
+  const once_percent = relative(terms, 'once');
+  const bench_percent = relative(terms, 'bench');
+  const repeated = REPEATED.reduce((sum, quantity) => sum + relativeOf(terms.filter((term) => term.quantity === quantity)) ** 2, 0);
+  const variance = once_percent ** 2 + bench_percent ** 2 - repeated * (1 - 1 / n);
+  return around(found_M, (Z * Math.sqrt(variance) * found_M) / 100, once_percent, bench_percent);
+}
+
+/** What each of several titrations of one eluate meets anew. */
+const REPEATED = ['two burette readings', 'end point, to one drop', 'pipetting by hand'];
+
+/**
+ * Interval of the mean of several aliquots that each went over the column: their scatter by Student's t, and what the bench
+ * shares and scatter cannot show. One aliquot has the interval of its titration.
+ */
+export function intervalOfMean(aliquots: readonly Interval[]): Interval | undefined {
+  const [first] = aliquots;
+  if (!first || aliquots.length === 1) return first;
+  const found = aliquots.map(({ found_M }) => found_M);
+  const mean = meanOf(found);
+  const scatter = (tQuantile(LEVEL, found.length - 1) * deviationOf(found)) / Math.sqrt(found.length);
+  const shared = (Z * first.bench_percent * mean) / 100;
+  return around(mean, Math.hypot(scatter, shared), first.once_percent, first.bench_percent);
+}
+
+function around(found_M: number, halfWidth_M: number, once_percent: number, bench_percent: number): Interval {
+  return { level: LEVEL, found_M, halfWidth_M, low_M: found_M - halfWidth_M, high_M: found_M + halfWidth_M, once_percent, bench_percent };
+}
+
+function relative(terms: readonly BudgetTerm[], lasts: BudgetTerm['lasts']): number {
+  return relativeOf(terms.filter((term) => term.lasts === lasts));
+}
+
+function relativeOf(terms: readonly BudgetTerm[]): number {
+  return terms.length > 0 ? budgetOf(terms, 'triangular').relative_percent : 0;
+}
