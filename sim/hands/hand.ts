@@ -23,10 +23,9 @@ export function loaded(nominal_mL: number, values: Parameters, seed: number, nth
 }
 
 /**
- * mL that hang at the tip when a receiver is changed and fall into the next one: any part of a drop. A practised hand
- * touches half of such drops off at the wall; common practice, no source.
+ * mL that hang at the tip when a receiver is changed and fall into the next one: any part of a drop. A practised hand (1)
+ * touches half of that off at the wall of the vessel; common practice, no source.
  */
-export function hanging(values: Parameters, seed: number, nth: number): number {
-  const share = Math.min(1, values['bench.hand'] / 2);
-  return share * values['column.drop_mL'] * evenly(seed, `tip ${nth}`);
+export function hanging(drop_mL: number, hand: number, seed: number, nth: number): number {
+  return Math.min(1, hand / 2) * drop_mL * evenly(seed, `tip ${nth}`);
 }

@@ -1,7 +1,7 @@
 import type { Parameters } from '../terms/fields.ts';
 import { tolerance } from '../hands/glass.ts';
 import { handOf } from '../hands/hand.ts';
-import { square } from '../math/elementary.ts';
+import { power, square } from '../math/elementary.ts';
 import { FILM_ML } from '../workup/apparatus.ts';
 
 // Error budget of the cobalt molarity by propagation: relative contributions of a product add as squares.
@@ -90,7 +90,7 @@ function handTerm(quantity: string, volume_mL: number, values: Parameters): Budg
 function filmTerm({ eluate_mL, rinsed }: Titrated, values: Parameters): BudgetTerm[] {
   const film = values['bench.hand'] * FILM_ML;
   if (!rinsed || film === 0) return [];
-  const kept = film * (film / (film + rinsed.rinse_mL)) ** rinsed.rinses;
+  const kept = film * power(film / (film + rinsed.rinse_mL), rinsed.rinses);
   return [{ quantity: 'film on the beaker', value: eluate_mL, tolerance: kept, unit: 'mL', lasts: 'once' }];
 }
 

@@ -1,6 +1,7 @@
+import { square } from '../math/elementary.ts';
 import { tQuantile } from '../math/student.ts';
 import { deviationOf, meanOf } from '../statistics/statistics.ts';
-import { type BudgetTerm, budgetOf } from './budget.ts';
+import { type BudgetTerm, budgetOf, rootSumSquares } from './budget.ts';
 
 // From an error budget to an interval for the molarity. A tolerance counts as triangular (values near the nominal are more
 // likely; EURACHEM QUAM, recalled), which is how the glass of a bench is drawn.
@@ -24,8 +25,8 @@ const Z = 1.959964;
 export function intervalOf(found_M: number, terms: readonly BudgetTerm[], n = 1): Interval {
   const once_percent = relative(terms, 'once');
   const bench_percent = relative(terms, 'bench');
-  const repeated = REPEATED.reduce((sum, quantity) => sum + relativeOf(terms.filter((term) => term.quantity === quantity)) ** 2, 0);
-  const variance = once_percent ** 2 + bench_percent ** 2 - repeated * (1 - 1 / n);
+  const repeated = REPEATED.reduce((sum, quantity) => sum + square(relativeOf(terms.filter((term) => term.quantity === quantity))), 0);
+  const variance = square(once_percent) + square(bench_percent) - repeated * (1 - 1 / n);
   return around(found_M, (Z * Math.sqrt(variance) * found_M) / 100, once_percent, bench_percent);
 }
 
@@ -43,7 +44,7 @@ export function intervalOfMean(aliquots: readonly Interval[]): Interval | undefi
   const mean = meanOf(found);
   const scatter = (tQuantile(LEVEL, found.length - 1) * deviationOf(found)) / Math.sqrt(found.length);
   const shared = (Z * first.bench_percent * mean) / 100;
-  return around(mean, Math.hypot(scatter, shared), first.once_percent, first.bench_percent);
+  return around(mean, rootSumSquares([scatter, shared]), first.once_percent, first.bench_percent);
 }
 
 function around(found_M: number, halfWidth_M: number, once_percent: number, bench_percent: number): Interval {

@@ -27,10 +27,17 @@ export interface KeptResult {
   readonly true_M: number;
 }
 
+/** Whether two results are of one load: the same receiver of the same column. */
+export function sameAliquot(a: KeptResult, b: KeptResult): boolean {
+  return a.scenario === b.scenario && a.seed === b.seed && a.receiver === b.receiver;
+}
+
 /** What a result is made of. */
 export interface Worked {
   readonly scenario: Scenario;
   readonly loaded: Results['loaded'] | undefined;
+  /** Part of that which went on with the aliquot in hand; a run may load several. */
+  readonly aliquotShare: number;
   readonly receiver: Receiver;
   readonly sample: Sample;
   readonly figures: WorkUp;
@@ -41,15 +48,15 @@ export interface Worked {
 }
 
 /** What the reader calculates from: the last titration; undefined before there is one. */
-export function readingsOf({ titrations, flask_mL, aliquot_mL }: WorkUp, values: Parameters): Readings | undefined {
+export function readingsOf({ titrations, flask_mL, portion_mL }: WorkUp, values: Parameters): Readings | undefined {
   const titre = titrations.at(-1)?.titre;
   if (!titre) return undefined;
   const { initial_mL, final_mL } = titre;
-  return { initial_mL, final_mL, EDTA_M: values['workup.EDTA_M'], flask_mL, aliquot_mL, sample_mL: values['workup.sample_mL'] };
+  return { initial_mL, final_mL, EDTA_M: values['workup.EDTA_M'], flask_mL, portion_mL, sample_mL: values['workup.sample_mL'] };
 }
 
 /** The result of an aliquot as it would be kept; undefined before an end point was seen. */
-export function resultOf({ scenario, loaded, receiver, sample, figures, expected, own }: Worked): KeptResult | undefined {
+export function resultOf({ scenario, loaded, aliquotShare, receiver, sample, figures, expected, own }: Worked): KeptResult | undefined {
   const titrations = figures.titrations.filter(({ titre }) => titre.pink);
   const last = titrations.at(-1);
   if (!last) return undefined;
@@ -60,8 +67,8 @@ export function resultOf({ scenario, loaded, receiver, sample, figures, expected
     receiver: receiver.label ?? '',
     volume_mL: receiver.volume_mL,
     acid_mmol: receiver.HCl_mmol,
-    recovered: share(receiver.Co_mmol, loaded?.Co_mmol),
-    carried: carriedInto(receiver, loaded ?? {}),
+    recovered: share(receiver.Co_mmol, loaded?.Co_mmol) / aliquotShare,
+    carried: carriedInto(receiver, loaded ?? {}) / aliquotShare,
     expected_mL: alkali?.ok ? alkali.value : null,
     NaOH_mL: last.NaOH_mL,
     titres_mL: titrations.map(({ titre }) => titre.read_mL),

@@ -4,6 +4,7 @@ import { isDrained, refill } from '../flow/drainage.ts';
 import { blow, churn, digCrater, sideOf } from '../flaws/crater.ts';
 import { attempt } from '../bench/attempt.ts';
 import { fumedAcid } from '../bench/fumes.ts';
+import { dropOf } from '../flow/drops.ts';
 import { hanging, loaded } from '../hands/hand.ts';
 import { impose } from '../flaws/impose.ts';
 import { gasVolume, refillFromBelow } from '../bench/refill-below.ts';
@@ -223,7 +224,7 @@ function dropInto(run: Run, next: number): void {
   if (next === scalar[AT.receiver]) return;
   const changes = run.events.filter(({ action, refused }) => action?.do === 'receiver' && !refused).length;
   const [from, to] = [scalar[AT.receiver] * (components + 1), next * (components + 1)];
-  const volume = Math.min(hanging(scenario.values, scenario.seed, changes), receivers[from] / 2);
+  const volume = Math.min(hanging(dropOf(scenario.values, tip[stages - 1]), scenario.values['bench.hand'], scenario.seed, changes), receivers[from] / 2);
   if (volume <= 0) return;
   receivers[from] -= volume;
   receivers[to] += volume;

@@ -4,6 +4,7 @@ import { flaskSize } from '../hands/glass.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
 import { added, passed } from '../flask/change.ts';
 import { balanceIn, emptyAmounts, mixed, parted, type Receiver } from '../flask/flask.ts';
+import { power } from '../math/elementary.ts';
 import { addedTo } from './dose.ts';
 
 // A work-up is played action by action. What cannot be done is refused with a reason and changes nothing.
@@ -52,7 +53,7 @@ function poured(state: WorkUpState, rinses: number, rinse_mL: number, bench: Ben
   const water = rinses * rinse_mL;
   const room = FLASK_MAX_ML - eluate.volume_mL;
   if (water > room) return refuse('transfer.rinse_mL', `at most ${Math.max(0, room).toFixed(0)} mL of water into this flask`, `${water.toFixed(1)} mL`);
-  const stays = (film / eluate.volume_mL) * (film / (film + rinse_mL)) ** rinses;
+  const stays = (film / eluate.volume_mL) * power(film / (film + rinse_mL), rinses);
   const [onGlass, rest] = stays > 0 ? parted(eluate, stays * eluate.volume_mL) : [{ ...eluate, ...NOTHING }, eluate];
   const rinsed = mixed(rest, bench.reagents.water, Math.max(0, water - (film - onGlass.volume_mL)), bench.around.room_C);
   const used = { ...state.used, water: state.used.water + water };

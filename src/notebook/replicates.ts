@@ -76,13 +76,13 @@ export class ReplicateTable extends LiveElement {
       <h2 id="heading">Result</h2>
       ${
         kept.length === 0
-          ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over a column of its own, make a molarity with an uncertainty.</p>`
+          ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over the column by itself, make a molarity with an uncertainty.</p>`
           : html`
         <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
-        ${reported ? html`<p class="report"><strong>${reportWords(reported, budget?.relative_percent)}</strong></p>` : nothing}
+        ${reported ? html`<p class="report"><strong>${reportWords(reported, intervalPercent(session))}</strong></p>` : nothing}
         <bf-table caption="Aliquots over the column" .columns=${KEPT} .rows=${kept.map(keptRow)}></bf-table>
         <div class="row drops">${kept.map((_, i) => html`<button type="button" @click=${() => session.workUp.drop(i)}>Strike aliquot ${i + 1}</button>`)}</div>
-        ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: “Next aliquot” on the work-up bench.</p>` : nothing}
+        ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: the next receiver or the next aliquot, on the work-up bench.</p>` : nothing}
         ${reported ? this.statistics(reported) : nothing}`
       }
       ${
@@ -103,7 +103,7 @@ export class ReplicateTable extends LiveElement {
       ${
         replicates.summary
           ? html`<div><bf-readout heading="Aliquots, each over its own column" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
-        ${comparison ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the faint blue that the eye stops at.'}</p>` : nothing}</div>`
+        ${comparison ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the strength of the EDTA, the pipette or the faint blue that the eye stops at.'}</p>` : nothing}</div>`
           : html`<p class="soft">One result has no spread: keep a second aliquot.</p>`
       }
       ${
@@ -126,9 +126,15 @@ export class ReplicateTable extends LiveElement {
   }
 }
 
+/** Half-width of the interval of the titration in hand, % of its molarity. */
+function intervalPercent({ workUp }: Session): number | undefined {
+  const interval = workUp.figures?.interval;
+  return interval && (100 * interval.halfWidth_M) / interval.found_M;
+}
+
 function keptRow(one: KeptResult, i: number): Row {
   return {
-    aliquot: `${i + 1} (seed\u00a0${one.seed})`,
+    aliquot: `${i + 1} (${one.receiver}, seed\u00a0${one.seed})`,
     recovered: one.recovered * 100,
     carried: one.carried < TRACE ? 0 : one.carried * 100,
     acid: one.acid_mmol,

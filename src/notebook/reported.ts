@@ -27,7 +27,7 @@ export function reportedOf(kept: readonly KeptResult[], whose: Whose): Reported 
   return { values, replicates: replicatesOf(values, first.true_M), true_M: first.true_M, contrast };
 }
 
-/** The one line that is reported. `budget_percent` stands in for a spread while there is one result only. */
+/** The one line that is reported. `budget_percent`, a half-width for 95 %, stands in for a spread while there is one result only. */
 export function reportWords({ values, replicates: { summary } }: Reported, budget_percent: number | undefined): string {
   const mean = meanOf(values);
   const mass = ` (${significant(mean * IONS.Co.molarMass, 4)} g/L)`;
@@ -35,7 +35,7 @@ export function reportWords({ values, replicates: { summary } }: Reported, budge
   const half = budget_percent === undefined ? undefined : (mean * budget_percent) / 100;
   return half === undefined
     ? `${significant(mean, 4)} mol/L${mass}, n = 1`
-    : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = 1, uncertainty from the error budget alone`;
+    : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = 1, 95 % from the error budget alone`;
 }
 
 /** As many decimals as the second figure of the uncertainty. */

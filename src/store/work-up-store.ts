@@ -5,7 +5,7 @@ import type { WorkUpAction, WorkUpLog } from '../../sim/workup/actions.ts';
 import { readWorkUpLog } from '../../sim/workup/log.ts';
 import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';
 import { type CalculationCheck, checkCalculation, type Readings, type StepId } from '../../sim/report/calculation.ts';
-import { type KeptResult, readingsOf, resultOf } from '../../sim/report/kept.ts';
+import { type KeptResult, readingsOf, resultOf, sameAliquot } from '../../sim/report/kept.ts';
 import { type Receiver, receiverOf } from '../../sim/flask/flask.ts';
 import { workUpStep } from '../../sim/workup/play.ts';
 import { richest, type Sample, sampleOf, valuesWith } from '../../sim/report/sample.ts';
@@ -66,6 +66,13 @@ export class WorkUpStore {
     return scenario && sampleOf(scenario, this.column.taken, this.saved.receiver || undefined);
   }
 
+  /** What went on with the aliquots of this receiver, as a share of all that was pipetted. */
+  get aliquotShare(): number {
+    const { scenario, taken } = this.column;
+    const all = scenario && sampleOf(scenario, taken)?.volume_mL;
+    return all && this.sample ? this.sample.volume_mL / all : 1;
+  }
+
   @derived get values(): Parameters | undefined {
     const { scenario } = this.column;
     return scenario && valuesWith(this.sample, scenario.values);
@@ -108,7 +115,7 @@ export class WorkUpStore {
     const { figures, receiver, sample, own, saved, column } = this;
     const { scenario, moment } = column;
     if (!figures || !receiver || !sample || !scenario) return undefined;
-    return resultOf({ scenario, loaded: moment?.results.loaded, receiver, sample, figures, expected: saved.expected, own });
+    return resultOf({ scenario, loaded: moment?.results.loaded, aliquotShare: this.aliquotShare, receiver, sample, figures, expected: saved.expected, own });
   }
 
   get canUndo(): boolean {
@@ -205,9 +212,9 @@ export class WorkUpStore {
     this.put({ ...this.saved, entries: this.saved.entries.filter((_, i) => i !== place) });
   }
 
-  /** Keeps the result of this aliquot. One of the same seed is replaced: it would repeat the same glass and the same bed. */
+  /** Keeps the result of this aliquot. One of the same receiver of the same run is replaced: it would repeat the same load and the same readings. */
   keep(result: KeptResult): void {
-    const others = this.saved.kept.filter(({ seed, scenario }) => seed !== result.seed || scenario !== result.scenario);
+    const others = this.saved.kept.filter((one) => !sameAliquot(one, result));
     this.put({ ...this.saved, kept: [...others, result].slice(-KEPT_MAX) });
   }
 

@@ -88,10 +88,11 @@ export class ReceiverTaken extends LiveElement {
     const verdict = Math.abs(said_mL - needed) <= NEAR * needed ? 'near' : said_mL > needed ? 'too much' : 'too little';
     const at = changedAt(plan, receiver.label ?? '');
     const share = values['bench.NaOH_M'] / perTitration;
+    const part = session.workUp.aliquotShare;
     const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
     return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver carries ${millimoles(receiver.HCl_mmol, 1)} of acid, ${millilitres(needed, 2)} of alkali${share === 1 ? '' : ` for one portion (${millilitres(whole, 2)} for all of it)`}.</p>
       ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Put under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would carry ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
-      <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, plan.results.loaded.Co_mmol)} and ${shareWords('nickel', receiver.Ni_mmol, plan.results.loaded.Ni_mmol)}.</p>`;
+      <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, part * (plan.results.loaded.Co_mmol ?? 0))} and ${shareWords('nickel', receiver.Ni_mmol, part * (plan.results.loaded.Ni_mmol ?? 0))}.</p>`;
   }
 
   private take(event: Event & { target: HTMLSelectElement }) {

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Titration } from '../../sim/report/workup.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
+import { sameAliquot } from '../../sim/report/kept.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { emit } from '../ui/emit.ts';
@@ -25,6 +26,8 @@ const CAUSES = [
   { key: 'mL', label: 'as titrant', unit: 'mL' },
   { key: 'text', label: 'why' },
 ];
+/** Share of the cobalt of the fullest receiver from which another is worth a titration; a choice. */
+const WORTH = 0.5;
 /** Causes that change nothing visible are left out, %. */
 const VISIBLE_PERCENT = 0.005;
 
@@ -61,19 +64,20 @@ export class Titres extends LiveElement {
     const result = session.workUp.result;
     const { kept } = session.workUp.saved;
     const { store } = session;
-    const again = kept.some(({ seed, scenario }) => seed === result?.seed && scenario === result.scenario);
+    const again = result !== undefined && kept.some((one) => sameAliquot(one, result));
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Titrations of this eluate</h2>
       <bf-table caption="Burette and meter" .columns=${TITRES} .rows=${titrations.map(rowOf)}></bf-table>
       <div class="row">
         <a href="#notebook">Calculate the molarity in the notebook</a>
-        ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Keep it instead of the earlier result of this column' : 'Keep the result of this aliquot'}</button>` : nothing}
+        ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Keep it instead of the earlier result of this aliquot' : 'Keep the result of this aliquot'}</button>` : nothing}
       </div>
       ${
         kept.length === 0
-          ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots that each went over a column of their own.</p>`
+          ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots, each over the column by itself.</p>`
           : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
         <div class="row">
+          ${this.waiting(session).map((label) => html`<button type="button" @click=${() => session.workUp.take(label)}>Take up “${label}”</button>`)}
           <button type="button" @click=${() => this.next(true)} ?disabled=${store.busy}>Next aliquot, handled the same</button>
           <button type="button" @click=${() => this.next(false)} ?disabled=${store.busy}>Next aliquot, by hand</button>
         </div>`
@@ -85,12 +89,23 @@ export class Titres extends LiveElement {
     </section>`;
   }
 
+  /** Receivers of this run with about as much cobalt as this one that are not kept yet. */
+  private waiting({ workUp, store }: Session): string[] {
+    const least = WORTH * (workUp.richest?.Co_mmol === undefined ? Number.POSITIVE_INFINITY : Number(workUp.richest.Co_mmol));
+    const done = workUp.saved.kept
+      .filter(({ seed, scenario }) => seed === store.scenario?.seed && scenario === store.scenario.id)
+      .map(({ receiver }) => receiver);
+    return workUp.receivers.flatMap(({ label, Co_mmol }) =>
+      Number(Co_mmol ?? 0) >= least && label !== workUp.saved.receiver && !done.includes(label) ? [label] : [],
+    );
+  }
+
   private keep() {
     const { session } = this;
     const result = session?.workUp.result;
     if (!session || !result) return;
     session.workUp.keep(result);
-    showMessage(this, { text: `Kept: seed ${result.seed}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`, kind: 'note' });
+    showMessage(this, { text: `Kept: “${result.receiver}”, seed ${result.seed}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`, kind: 'note' });
   }
 
   private async next(same: boolean) {

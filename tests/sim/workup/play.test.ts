@@ -8,7 +8,8 @@ import { playWorkUp, workUpStep } from '../../../sim/workup/play.ts';
 import { defaultProcedure } from '../../../sim/workup/procedure.ts';
 
 const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5, Ni_mmol: 0.002 };
-const values = { ...parameterDefaults(), 'workup.titrations': 1 };
+/** One portion of a volumetric flask would do; two, so that there are portions. */
+const values = { ...parameterDefaults(), 'workup.titrations': 2, 'workup.burette_mL': 50 };
 const bench = benchOf(values, 3);
 const usual = defaultProcedure(RECEIVER, values);
 const add = (reagent: (typeof REAGENTS)[number], dose: Dose): WorkUpAction => ({ do: 'add', reagent, dose });

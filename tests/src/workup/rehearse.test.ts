@@ -5,7 +5,11 @@ import { describe, expect, test } from 'vitest';
 const ROOT = join(import.meta.dirname, '..', '..', '..');
 
 function rehearse(...options: readonly string[]) {
-  return spawnSync(process.execPath, ['--import', 'tsx', 'src/headless/rehearse.ts', 'scenarios/cathode-leach.json', ...options], {
+  return rehearsed('cathode-leach', options);
+}
+
+function rehearsed(scenario: string, options: readonly string[]) {
+  return spawnSync(process.execPath, ['--import', 'tsx', 'src/headless/rehearse.ts', `scenarios/${scenario}.json`, ...options], {
     cwd: ROOT,
     encoding: 'utf8',
   });
@@ -16,12 +20,14 @@ describe('the runner with --workup', () => {
     const { stdout, status } = rehearse('--workup', '--json', '--set', 'bed.plates=30', '--set', 'bed.lanes=3');
     expect(status).toBe(0);
     const { workup, receivers } = JSON.parse(stdout) as {
-      workup: { receiver: { label: string }; titrations: unknown[]; cobalt: { found_M: number } };
+      workup: { receiver: { label: string }; titrations: unknown[]; interval: { low_M: number; high_M: number }; cobalt: { found_M: number } };
       receivers: unknown[];
     };
     expect(receivers).toHaveLength(2);
     expect(workup.receiver.label).toBe('cobalt');
-    expect(workup.titrations).toHaveLength(3);
+    expect(workup.titrations).toHaveLength(1);
+    expect(workup.interval.low_M).toBeLessThan(workup.cobalt.found_M);
+    expect(workup.interval.high_M).toBeGreaterThan(workup.cobalt.found_M);
     expect(Math.abs(workup.cobalt.found_M / 0.18 - 1)).toBeLessThan(0.03);
   });
 
@@ -38,5 +44,24 @@ describe('the runner with --workup', () => {
     const { stderr, status } = rehearse('--workup', '--receiver', 'gold', '--set', 'bed.plates=30', '--set', 'bed.lanes=3');
     expect(stderr.trim()).toBe('receiver: expected one of nickel, cobalt; received gold');
     expect(status).toBe(2);
+  });
+
+  test('titrates each of the three aliquots of the lab day, loaded by the same pipette with a hand of its own', () => {
+    const { stdout, status } = rehearsed('lab-day', ['--workup', '--json', '--set', 'bed.plates=30', '--set', 'bed.lanes=3']);
+    expect(status).toBe(0);
+    const { workups, molarity, delivered_mL } = JSON.parse(stdout) as {
+      workups: { receiver: { label: string; Co_mmol: number }; sample: { volume_mL: number; nth: number }; interval: { low_M: number; high_M: number } }[];
+      molarity: { found_M: number; low_M: number; high_M: number };
+      delivered_mL: number;
+    };
+    expect(workups.map(({ receiver }) => receiver.label)).toEqual(['cobalt 1', 'cobalt 2', 'cobalt 3']);
+    expect(workups.map(({ sample }) => [sample.volume_mL, sample.nth])).toEqual([
+      [1, 0],
+      [1, 1],
+      [1, 2],
+    ]);
+    expect(new Set(workups.map(({ receiver }) => receiver.Co_mmol.toFixed(5))).size).toBe(3);
+    expect(molarity.high_M - molarity.low_M).toBeGreaterThan(0);
+    expect(Math.abs(delivered_mL - 270)).toBeLessThan(5);
   });
 });

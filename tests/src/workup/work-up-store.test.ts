@@ -51,8 +51,8 @@ describe('a work-up by the usual steps', () => {
     const readings = present(session.workUp.readings);
     const titre = readings.final_mL - readings.initial_mL;
     session.workUp.answer('titre', `${titre.toFixed(2).replace('.', ',')} mL`);
-    session.workUp.answer('EDTA', `${(titre * 0.002).toFixed(5)}`);
-    session.workUp.answer('portion', `${(2 * titre * 0.002).toFixed(5)}`);
+    session.workUp.answer('EDTA', `${(titre * 0.01).toFixed(5)}`);
+    session.workUp.answer('portion', `${(2 * titre * 0.01).toFixed(5)}`);
     const check = present(session.workUp.own);
     expect(check.steps.slice(0, 2).map(({ verdict }) => verdict)).toEqual(['right', 'right']);
     expect(check.firstWrong?.id).toBe('portion');
