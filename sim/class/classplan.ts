@@ -11,7 +11,7 @@ export interface GroupUse {
   readonly water_mL: number;
   readonly sample_mL: number;
   readonly flask_mL: number;
-  readonly aliquot_mL: number;
+  readonly portion_mL: number;
   readonly titrations: number;
   readonly titre_mL: number;
   readonly EDTA_M: number;
@@ -33,7 +33,7 @@ export const GROUP_EXAMPLE: GroupUse = {
   water_mL: 50,
   sample_mL: 1,
   flask_mL: 100,
-  aliquot_mL: 25,
+  portion_mL: 25,
   titrations: 3,
   titre_mL: 12.5,
   EDTA_M: 0.01,
@@ -118,8 +118,8 @@ function wasteOf(groups: number, use: GroupUse): WasteStream[] {
   const acid_mmol = acid * use.acid_M;
   const alkali = acid_mmol / use.NaOH_M;
   const kJ = (acid_mmol * NEUTRALISATION.value) / 1000;
-  const titrated = groups * use.titrations * (use.aliquot_mL + use.acetone_mL + use.titre_mL);
-  const surplus = groups * Math.max(0, use.flask_mL - use.titrations * use.aliquot_mL);
+  const titrated = groups * use.titrations * (use.portion_mL + use.acetone_mL + use.titre_mL);
+  const surplus = groups * Math.max(0, use.flask_mL - use.titrations * use.portion_mL);
   return [
     {
       stream: 'A',

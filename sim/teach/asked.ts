@@ -1,6 +1,6 @@
 import { bedVolumeOf } from '../terms/geometry.ts';
-import { invasion, meanActivity } from '../chemistry/acid.ts';
-import { exchangeFractions, speciation } from '../chemistry/complexes.ts';
+import { invasion } from '../chemistry/acid.ts';
+import { speciation } from '../chemistry/complexes.ts';
 import { IONS, type IonId } from '../terms/ions.ts';
 import { bestParting, passageOf } from '../chemistry/passage.ts';
 import type { Scenario } from '../terms/types.ts';
@@ -27,6 +27,8 @@ export interface Question {
 /** D_v below and above which an ion counts as running with the liquid, or as held. Our rule: 1/4 and 3 times the liquid's space. */
 const RUNS = 0.3;
 const HELD = 1;
+/** Share of anions that counts as none. */
+const NONE = 0.0005;
 /** Bed volumes within which an ion is said to leave. Our rule. */
 const LEAVES_BV = 2;
 
@@ -60,7 +62,7 @@ export function firstOut({ scenario, acid, runner, holder, D }: About): Question
     ],
     choice: same ? 'together' : runner,
     reason: 'anion',
-    explanation: `${sentence(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${share(anionic(holder, acid))} of the ${name(holder)} carries a negative charge and ${share(anionic(runner, acid))} of the ${name(runner)}. The resin is an anion exchanger: it holds what has become an anion${anionic(holder, acid) < 0.05 ? ', and as it takes up the few there are, more form' : ''}.`,
+    explanation: `${sentence(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${name(holder)} can become a negatively charged chloro-complex${anionic(runner, acid) < NONE ? `, ${name(runner)} cannot` : `; ${name(runner)} does so less, or its anion is held less`}. The resin is an anion exchanger: it holds what has become an anion, and as it takes up what there is of it, more forms.`,
   };
 }
 
@@ -101,9 +103,8 @@ function otherAcid({ scenario, acid, holder, D }: About, other: number, id: stri
   const [now, then] = [bedVolumes(scenario, D(holder, acid)), bedVolumes(scenario, D(holder, other))];
   const change = then / now;
   const answer = change > 1.15 ? 'slower' : change < 0.87 ? 'faster' : 'same';
-  const [acidNow, acidThen] = [acidic(holder, acid), acidic(holder, other)];
   const stronger = other > acid;
-  // Which of the two reasons holds is read from the shares of the exchange constants.
+  // Above the maximum of a curve something else than the number of chlorides takes over.
   const reason = answer === 'same' ? 'flat' : stronger === (answer === 'slower') ? 'anion' : 'acid';
   return {
     id,
@@ -124,7 +125,7 @@ function otherAcid({ scenario, acid, holder, D }: About, other: number, id: stri
     ],
     choice: answer,
     reason,
-    explanation: `At ${figures(acid)} M the band needs ${figures(now)} bed volumes to leave, at ${figures(other)} M ${figures(then)}. ${stronger ? `The share bound to H⁺ goes from ${share(acidNow)} to ${share(acidThen)} in the model, and more HCl inside the beads competes for the fixed charges.` : `Weaker acid leaves fewer chlorides on the metal.`} Uptake has a maximum: see the curve.`,
+    explanation: `At ${figures(acid)} M the band needs ${figures(now)} bed volumes to leave, at ${figures(other)} M ${figures(then)}. ${stronger ? 'H⁺ on the anion and more HCl inside the beads, whose chloride competes, are how the fall of the curve is explained; the model fits it to the curve and does not prove it.' : 'Weaker acid leaves fewer chlorides on the metal.'} Uptake has a maximum: see the curve.`,
   };
 }
 
@@ -289,11 +290,6 @@ function anionic(ion: IonId, c: number): number {
   return fractions.reduce((sum, fraction, n) => sum + (species[n].charge < 0 ? fraction : 0), 0);
 }
 
-/** Share of an ion that is HMCl4 by the exchange constants. */
-function acidic(ion: IonId, c: number): number {
-  return exchangeFractions(ion, meanActivity(c))[5];
-}
-
 function name(ion: IonId): string {
   return IONS[ion].name;
 }
@@ -304,10 +300,6 @@ function sentence(text: string): string {
 
 function distinct(values: readonly number[]): number[] {
   return [...new Set(values)];
-}
-
-function share(value: number): string {
-  return value < 0.0005 ? 'none' : `${figures(100 * value)} %`;
 }
 
 /** Two figures, without a power of ten. */

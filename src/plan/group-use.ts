@@ -25,7 +25,7 @@ export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures
     water_mL: aliquots * poured((HCl_M) => HCl_M <= strongest / 2),
     sample_mL: aliquots * poured((_, holdsMetal) => holdsMetal),
     flask_mL: aliquots * values['workup.flask_mL'],
-    aliquot_mL: values['workup.portion_mL'],
+    portion_mL: values['workup.portion_mL'],
     titrations: aliquots * titrations,
     titre_mL: first?.titre.read_mL ?? values['workup.burette_mL'] * 0.7,
     EDTA_M: values['workup.EDTA_M'],

@@ -50,7 +50,8 @@ export function formSentence(ion: IonId, c: number): string {
   const most = fractions.indexOf(Math.max(...fractions));
   const anions = fractions.reduce((sum, share, n) => sum + (species[n].charge < 0 ? share : 0), 0);
   const rest = anions < NONE ? 'none of it is an anion' : `${percentOf(anions)} carries a negative charge`;
-  return `In ${acidText(c)} most of the ${IONS[ion].name} is ${species[most].label} (${percentOf(fractions[most])}); ${rest}.`;
+  const part = fractions[most] > 0.5 ? 'most' : 'the largest part';
+  return `In ${acidText(c)} ${part} of the ${IONS[ion].name} is ${species[most].label} (${percentOf(fractions[most])}); ${rest}.`;
 }
 
 /** Why an ion does, or does not, give up its six waters for four chlorides. */
@@ -72,12 +73,39 @@ export function fieldSentence(ion: IonId): string {
   return `${shape} Four chlorides in a tetrahedron instead of six waters in an octahedron cost it only about ${loss} kJ/mol of ligand-field stabilisation${compared}: enough chloride in little free water makes it the anion.`;
 }
 
+/** What is sure about an ion in hydrochloric acid, what is argued about, and what this model only fits. */
+export interface Story {
+  readonly known: string;
+  readonly disputed: string;
+  readonly fitted: string;
+}
+
+export function storyOf(ion: IonId): Story {
+  const { name, anionCharge } = IONS[ion];
+  if (anionCharge === 0)
+    return {
+      known: `${capital(name)} keeps six neighbours in an octahedron and takes up a chloride or two in strong acid; it makes no anion that the resin holds.`,
+      disputed: 'How much of it carries one chloride or two: the shares drawn here rest on assumed constants.',
+      fitted: 'Nothing is: the resin is taken to hold none of it but what enters the beads with the acid.',
+    };
+  const known =
+    ion === 'Co'
+      ? 'The pink ion with six waters in an octahedron goes over, as chloride rises and free water falls, into the blue CoCl₄²⁻, a tetrahedron. That anion is what the resin holds.'
+      : `With enough chloride ${name} becomes a tetrachloro anion, and that is what the resin holds.`;
+  const measured = speciation(ion, 1).basis === 'read';
+  return {
+    known,
+    disputed: `Which forms stand between, and how much of each: ${measured ? 'the shares drawn are one reading of measurements, others find other steps' : 'no measured shares were found, those drawn come from constants that fit uptake'}.`,
+    fitted: `Uptake is not computed from these shares. Its curve is fitted to recalled measurements, and so is its fall in the strongest acid, which is put down to H⁺ on the anion and to HCl inside the beads.`,
+  };
+}
+
 /** Why a resin can hold what is hardly an anion in the liquid; empty where nothing needs to be explained. */
 export function tracesSentence(scenario: Scenario, ion: IonId, c: number): string {
   const { species, fractions } = speciation(ion, Math.max(c, 1e-6));
   const anions = fractions.reduce((sum, share, n) => sum + (species[n].charge < 0 ? share : 0), 0);
   if (anions >= TRACES || distributionOf(scenario, ion)(c) < 1) return '';
-  return `Only ${percentOf(anions)} of it is an anion in the liquid, yet the beads hold most of it: the resin takes up the few anions, and more form in their place.`;
+  return 'Few of its ions are anions in the liquid, yet the beads hold most of it: the resin takes up the anions, and more form in their place.';
 }
 
 export function article(name: string): string {

@@ -6,7 +6,7 @@ import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { plotStyles } from '../../plot/styles.ts';
 import { dragAcid } from '../bed/drag.ts';
 import { Fit } from '../bed/fit.ts';
-import { fieldSentence, formSentence, percentOf } from '../sentences.ts';
+import { fieldSentence, formSentence, percentOf, storyOf } from '../sentences.ts';
 import { speciesDrawing } from './species-drawing.ts';
 import { partStyles } from '../styles.ts';
 import { SWATCH_CM, SWATCH_M, swatchOf } from './swatches.ts';
@@ -29,6 +29,7 @@ export class IonPart extends LitElement {
       ${this.fit.width ? this.plot() : nothing}
       <p>${fieldSentence(ion)}</p>
       ${this.list()}
+      ${storyList(ion)}
       <p class="status">${sourceLine(ion)} Ligand-field energies are recalled, good to 10 kJ/mol.</p>`;
   }
 
@@ -56,9 +57,14 @@ export class IonPart extends LitElement {
   }
 }
 
+function storyList(ion: IonId) {
+  const { known, disputed, fitted } = storyOf(ion);
+  return html`<ul class="story"><li><strong>Well known:</strong> ${known}</li><li><strong>Disputed:</strong> ${disputed}</li><li><strong>Fitted here:</strong> ${fitted}</li></ul>`;
+}
+
 function sourceLine(ion: IonId): string {
   const { basis, source } = speciation(ion, 1);
-  return basis === 'read' ? `Constants: ${source}. They tell colour and charge; uptake is computed from the curves beside.` : `Constants: ${source}.`;
+  return basis === 'read' ? `Constants: ${source}. They tell colour and charge.` : `Constants: ${source}.`;
 }
 
 function signed(charge: number): string {

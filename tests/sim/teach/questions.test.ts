@@ -45,6 +45,10 @@ describe('questionsOf', () => {
     }
   });
 
+  test('quotes no shares of species', () => {
+    for (const { prompt, explanation } of questionsOf(leach)) expect(`${prompt} ${explanation}`).not.toMatch(/\d\s?%/);
+  });
+
   test('makes five or more for the lesson everybody meets first', () => {
     expect(questionsOf(leach).length).toBeGreaterThanOrEqual(5);
   });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ION_IDS } from '../../../sim/terms/ions.ts';
 import { scenarioOf } from '../../sim/rig.ts';
-import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf, tracesSentence } from '../../../src/why/sentences.ts';
+import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf, storyOf, tracesSentence } from '../../../src/why/sentences.ts';
 
 const scenario = { ...scenarioOf({ plates: 100, ions: ['Co', 'Ni'] }), values: { ...scenarioOf({ plates: 100 }).values, 'bed.porosity': 0.38 } };
 
@@ -35,7 +35,9 @@ describe('peakSentence', () => {
 describe('formSentence', () => {
   // Uchikoshi's constants with the mean activity of HCl: 2.3, 48.4 and 49.3 % at 9 M (derived by a separate program).
   test('names the main form of cobalt in 9 M and in 2 M', () => {
-    expect(formSentence('Co', 9).replaceAll('\u202f', ' ')).toBe('In 9.0 M HCl most of the cobalt(II) is CoCl₄²⁻ (49 %); 49 % carries a negative charge.');
+    expect(formSentence('Co', 9).replaceAll('\u202f', ' ')).toBe(
+      'In 9.0 M HCl the largest part of the cobalt(II) is CoCl₄²⁻ (49 %); 49 % carries a negative charge.',
+    );
     expect(formSentence('Co', 2)).toContain('Co²⁺ (77');
   });
 
@@ -47,8 +49,20 @@ describe('formSentence', () => {
 describe('tracesSentence', () => {
   // Uchikoshi's constants: 0.54 % CoCl4 2- at 6 M, where the recalled D_v is 8.4; 49 % at 9 M.
   test('explains uptake from a trace of anions, and only that', () => {
-    expect(tracesSentence(scenario, 'Co', 6)).toContain('Only 0.5');
+    expect(tracesSentence(scenario, 'Co', 6)).toContain('Few of its ions are anions');
     expect([tracesSentence(scenario, 'Co', 9), tracesSentence(scenario, 'Co', 0), tracesSentence(scenario, 'Ni', 9)]).toEqual(['', '', '']);
+  });
+});
+
+describe('storyOf', () => {
+  test('tells for every ion what is known, disputed and fitted, without a figure', () => {
+    for (const ion of ION_IDS) {
+      const { known, disputed, fitted } = storyOf(ion);
+      expect(`${known} ${disputed} ${fitted}`).not.toMatch(/\d\s?%/);
+      expect(Math.min(known.length, disputed.length, fitted.length)).toBeGreaterThan(40);
+    }
+    expect(storyOf('Co').known).toContain('tetrahedron');
+    expect(storyOf('Ni').known).toContain('no anion');
   });
 });
 
