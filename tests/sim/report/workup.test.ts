@@ -6,7 +6,7 @@ import { workUp } from '../../../sim/report/workup.ts';
 
 const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5 };
 /** Titration in portions of a volumetric flask, the alternative. */
-const values = { ...parameterDefaults(), 'workup.titrations': 3, 'workup.burette_mL': 50, 'workup.acetone_mL': 40 };
+const values = { ...parameterDefaults(), 'workup.titrations': 3, 'workup.burette_mL': 50, 'workup.acetone_mL': 40, 'workup.thiocyanate_g': 1 };
 const run = (receiver: Receiver = RECEIVER, changed: Partial<typeof values> = {}, seed = 3) => workUp(receiver, { ...values, ...changed }, seed);
 
 describe('a clean eluate in portions', () => {

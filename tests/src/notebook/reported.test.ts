@@ -36,7 +36,7 @@ describe('a reported result', () => {
 
   test('of one aliquot rests on the error budget and says so', () => {
     const reported = reportedOf([kept(1, [0.1774])], 'page');
-    expect(reported && reportWords(reported, 0.71)).toMatch(/^0\.1774 ± 0\.0013 mol\/L .*n = 1, uncertainty from the error budget alone$/);
+    expect(reported && reportWords(reported, 0.71)).toMatch(/^0\.1774 ± 0\.0013 mol\/L .*n = 1, 95 % from the error budget alone$/);
   });
 
   test('takes what the reader calculated, where that was done', () => {

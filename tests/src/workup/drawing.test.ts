@@ -28,7 +28,6 @@ describe('the curves of a flask', () => {
 
   test('are none before anything is run in', () => {
     session.workUp.actAsUsual(true);
-    session.workUp.actAsUsual(true);
     expect(curves()).toBeUndefined();
   });
 
