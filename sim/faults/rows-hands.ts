@@ -119,7 +119,8 @@ export const HANDS_FAULTS = {
     hasSide: false,
     hasDepth: false,
     cause: 'Loading again without acid in between.',
-    signs: 'The first aliquot is right, the second runs through.',
+    signs:
+      'The second band is not held at the top: it starts thick and runs ahead with the acid front. In strong acid it is caught again further down, and little is lost.',
     prevention: 'Condition before every aliquot.',
     rescue: 'Pass the effluent, made strong again, through the conditioned bed.',
     source: 'HCl front of the resin, derived',
@@ -136,7 +137,8 @@ export const HANDS_FAULTS = {
     hasSide: false,
     hasDepth: false,
     cause: 'Stopping the run before too early.',
-    signs: 'Colour low on the bed before anything is loaded; cobalt in the first effluent, since water does not hold it; more found than was put on.',
+    signs:
+      'Colour low on the bed before anything is loaded; cobalt in the first effluent, since water does not hold it. The receiver holds hardly more than was put on, for the acid of conditioning has washed it out before.',
     prevention: 'Rinse with water until a drop shows nothing.',
     rescue: 'Rinse with water and condition again before loading.',
     source: 'common practice, no source',

@@ -83,7 +83,8 @@ export class PlanView extends LiveElement {
     const run = columnTimes(store.scenario, store.plan);
     const column = { ...(run ?? ASSUMED_TIMES), ...this.own };
     const { period_min, people, aliquots, columns } = this;
-    const timetable = timetableOf({ column, period_min, people, aliquots, columns });
+    const throttled = store.plan.log.some((action) => action.do === 'clamp' && action.open_percent > 0 && action.open_percent < 100);
+    const timetable = timetableOf({ column, period_min, people, aliquots, columns, throttled });
     return html`<h1>Plan</h1>
       <section aria-labelledby="time"><h2 id="time">A group and its period</h2>
         <div class="row">
