@@ -1,6 +1,5 @@
 import { square } from '../math/elementary.ts';
-import { tQuantile } from '../math/student.ts';
-import { deviationOf, meanOf } from '../statistics/statistics.ts';
+import { replicatesOf } from '../statistics/replicate.ts';
 import { type BudgetTerm, budgetOf, rootSumSquares } from './budget.ts';
 
 // From an error budget to an interval for the molarity. A tolerance counts as triangular (values near the nominal are more
@@ -40,9 +39,13 @@ const REPEATED = ['two burette readings', 'end point, to one drop', 'pipetting b
 export function intervalOfMean(aliquots: readonly Interval[]): Interval | undefined {
   const [first] = aliquots;
   if (!first || aliquots.length === 1) return first;
-  const found = aliquots.map(({ found_M }) => found_M);
-  const mean = meanOf(found);
-  const scatter = (tQuantile(LEVEL, found.length - 1) * deviationOf(found)) / Math.sqrt(found.length);
+  const { summary } = replicatesOf(
+    aliquots.map(({ found_M }) => found_M),
+    undefined,
+    LEVEL,
+  );
+  if (!summary) return first;
+  const { mean, halfWidth: scatter } = summary;
   const shared = (Z * first.bench_percent * mean) / 100;
   return around(mean, rootSumSquares([scatter, shared]), first.once_percent, first.bench_percent);
 }
