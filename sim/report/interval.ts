@@ -1,5 +1,5 @@
 import { square } from '../math/elementary.ts';
-import { replicatesOf } from '../statistics/replicate.ts';
+import { replicatesOf } from '../statistics/index.ts';
 import { type BudgetTerm, budgetOf, rootSumSquares } from './budget.ts';
 
 // From an error budget to an interval for the molarity. A tolerance counts as triangular (values near the nominal are more
