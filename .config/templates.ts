@@ -9,6 +9,8 @@ const CONFIG = makeConfig({
   strict: true,
   // Its list of CSS properties ends before accent-color and text-wrap.
   rules: { 'no-invalid-css': 'off' },
+  // In the HTML standard, not yet in its table.
+  globalAttributes: ['popover', 'popovertarget'],
 });
 
 /** Correct in the HTML standard, refused by the analyser's older table of attributes: <input step="any">. */

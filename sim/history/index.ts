@@ -6,7 +6,7 @@ export { withReceiverMoved } from './changes/preview.ts';
 export { isSample, isWeaker, type Progress, progressOf } from './changes/progress.ts';
 export { type StartWindow, waterWindow } from './changes/start-window.ts';
 export { type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
-export { type FractionTargets, targetOf, targetsOf } from './changes/targets.ts';
+export { type FractionTargets, targetsOf } from './changes/targets.ts';
 export {
   collected,
   collectedAt,

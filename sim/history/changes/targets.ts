@@ -1,3 +1,4 @@
+import { targetOf } from '../../input/roles.ts';
 import { bedVolumeOf } from '../../terms/geometry.ts';
 import type { IonId, Scenario } from '../../terms/types.ts';
 
@@ -25,12 +26,8 @@ const CARRIED = 0.005;
 /** Acid allowed: this many bed volumes of the strongest liquid. Of the acid in the bed when water is started, that is about half. A choice. */
 const ACID_BED_VOLUMES = 0.5;
 
-/** What the scenario wants collected: cobalt where there is some, else the last ion it names. */
-export function targetOf(scenario: Scenario): IonId {
-  return scenario.ions.includes('Co') ? 'Co' : (scenario.ions.at(-1) ?? 'Co');
-}
-
-export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario)): FractionTargets {
+/** Targets for what the scenario wants collected; where it names nothing that makes an anion, for the last ion of its list. */
+export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario) ?? scenario.ions.at(-1) ?? 'Co'): FractionTargets {
   const { values, liquids, ions } = scenario;
   const strongest = Math.max(0, ...Object.values(liquids).map(({ HCl_M }) => HCl_M));
   return {
