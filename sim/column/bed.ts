@@ -127,6 +127,9 @@ export interface Bed {
   readonly weight: Float64Array;
   readonly drag: Float64Array;
   readonly velocity: Float64Array;
+  /** Per lane: 1 if its acid is as good as even, and how many times slower than the liquid its fastest metal moves. */
+  readonly calm: Float64Array;
+  readonly retained: Float64Array;
   /** Per lane: suction at which air enters (g/cm²), width of the crack beside it (cm), cells of it beside the crack. */
   readonly airEntry: Float64Array;
   readonly crack: Float64Array;
@@ -192,6 +195,8 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     weight: lanes.count,
     drag: lanes.count,
     velocity: lanes.count,
+    calm: lanes.count,
+    retained: lanes.count,
     airEntry: lanes.count,
     crack: lanes.count,
     cracked: lanes.count,

@@ -5,7 +5,9 @@
 // Both are second order, and a second-order rule changes the logarithm of a transfer function only from the third power
 // of s on: mean and variance of a peak, so the plate count, are exact at any step size (derived; proved in tests).
 // All weights are positive, so nothing goes negative while at most twice the liquid of a cell passes; where a step would
-// take more than a cell holds (a fresh front), the weight of the old q* goes to the new one for that cell and step.
+// take more than a cell holds (a fresh front), the weight of the old q* goes to the new one for that cell and step. Where more
+// than twice the liquid of a cell passes (long steps of a band that creeps), a cell that would turn negative gives at its new
+// concentration instead of the mean: what leaves one cell enters the next all the same.
 import type { Bed } from '../column/bed.ts';
 import { refresh } from '../column/cell.ts';
 import type { Column } from '../column/column.ts';
@@ -19,6 +21,10 @@ const STEADY = 1e-11;
 const TELLING = 1e-6;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
 const SEEN = 1e-10;
+
+/** Differences between a cell, what enters it and its beads below this share of (c + CALM_M) are no front. */
+const CALM = 1e-5;
+const CALM_M = 0.1;
 
 /** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
 export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
@@ -40,6 +46,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   let above = 2 * flux.inflow[0];
   const telling = h > TELLING;
   let steady = telling && half > TELLING * mobile[base + plates - 1] ? 1 : 0;
+  let calm = 1;
   for (let j = top; j < plates; j++) {
     const at = base + j;
     const c = pore[at];
@@ -49,10 +56,14 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     // At rest, unmixed since, and fed with what it holds: nothing to do. Most cells are, away from the fronts.
     // What enters goes on as it is, so that the slight difference is not lost in every cell.
     if (rest[at] === 1 && c === invadedAt[at] && !draining && Math.abs(above - 2 * c) <= STEADY * c) continue;
-    const A = draining ? m - half : m + half;
     const P = column.resinPore * resinShare[at];
     const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
-    const gross = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q + dust[lane];
+    const slack = CALM * (c + CALM_M);
+    if (Math.abs(above - 2 * c) > slack || Math.abs(q - old) > slack) calm = 0;
+    const kept = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q + dust[lane];
+    const late = kept < 0;
+    const gross = late ? kept + half * c : kept;
+    const A = draining ? m - half : late ? m + volume : m + half;
     dust[lane] = 0;
     const R = gross - cell * wOld * old;
     const full = R > 0;
@@ -71,13 +82,14 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     invadedAt[at] = telling ? next : -1;
     rest[at] = telling && Math.abs(next - c) <= STEADY * c && Math.abs(held - q) <= STEADY * q ? 1 : 0;
     if (rest[at] === 0) steady = 0;
-    above = c + next;
+    above = late ? 2 * next : c + next;
     pore[at] = next;
     sorbed[at] = held;
     if (Math.abs(next - seen[at]) > SEEN * next) refresh(bed, column, at, next);
   }
   flux.outflow[0] += half * above;
   bed.steady[lane] = steady;
+  bed.calm[lane] = calm;
 }
 
 /** Acid passing a lane in which it no longer changes. */

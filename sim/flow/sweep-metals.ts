@@ -16,6 +16,9 @@ const SETTLED = 1e-7;
 /** Gain of the loop occupied share -> D -> occupied share below which metals need not be solved together. */
 const LOOSE = 0.25;
 
+/** Share of all that was poured of a metal below which what a cell holds does not set the pace. */
+const TRACE = 1e-6;
+
 /** Moves the metals through a lane whose acid has already taken the same step. */
 export function sweepMetals(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
   const metals = bed.components - 1;
@@ -29,6 +32,7 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
     if (bed.first[w] < from) from = bed.first[w];
     if (bed.last[w] > to) to = bed.last[w];
   }
+  bed.retained[lane] = Number.POSITIVE_INFINITY;
   if (from >= bed.plates) return;
   const film = column.film / Math.max(2, column.sherwood * cbrt(bed.velocity[lane]));
   const draining = dry ? top : -1;
@@ -37,6 +41,7 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
     for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux);
     retake(bed, column, lane, from);
   } else {
+    bed.retained[lane] = 1;
     const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
     // The sweep reached the outlet if the last cell it did still passed something on.
     for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * flux.above[s];
@@ -65,6 +70,8 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
   let most = -1;
   let rounded = 0;
   let waiting = dust[speck];
+  const trace = TRACE * bed.pouredAmount[s + 1];
+  let retained = bed.retained[lane];
   for (let j = first; j < plates && (j <= last || above > 0); j++) {
     const at = lane * plates + j;
     const k = s * cells + at;
@@ -77,13 +84,16 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     const slow = S * S;
     const T = slow + S * dt + square;
     const drains = j === draining;
-    const gross = T * (c * (m - half) + (drains ? 0 : half * above) + waiting) + cell * (T - slow) * q;
+    const mean = T * (c * (m - half) + (drains ? 0 : half * above) + waiting) + cell * (T - slow) * q;
+    const late = mean < 0;
+    const gross = late ? mean + T * c * half : mean;
+    const room = drains ? m - half : late ? m + 2 * half : m + half;
     waiting = 0;
     const old = lag * S * grip[k] * c;
     const full = gross > cell * old;
     const kept = full ? old : 0;
     const wNew = (full ? lag * (S + dt) : lag * (S + dt + S)) * d;
-    const X = (drains ? m - half : m + half) * T + cell * wNew;
+    const X = room * T + cell * wNew;
     const inverse = 1 / (X * T);
     const next = (gross - cell * kept) * T * inverse;
     const held = (slow * q + kept + wNew * next) * X * inverse;
@@ -91,17 +101,19 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     if (next < NOTHING && held < NOTHING) {
       pore[cells + k] = 0;
       sorbed[cells + k] = 0;
-      rounded += next * (drains ? m - half : m + half) + held * cell;
-      above = c;
+      rounded += next * room + held * cell;
+      above = late ? 0 : c;
     } else {
       pore[cells + k] = next;
       sorbed[cells + k] = held;
-      above = c + next;
+      above = late ? 2 * next : c + next;
+      if (next * m + held * cell > trace && m + cell * d < retained * m) retained = 1 + (cell * d) / m;
       if (j < least) least = j;
       most = j;
     }
   }
   dust[speck] = waiting + rounded;
+  bed.retained[lane] = retained;
   bed.first[w] = least;
   bed.last[w] = most;
   return most === plates - 1 || last === plates - 1 ? above : 0;

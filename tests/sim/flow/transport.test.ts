@@ -52,6 +52,28 @@ describe('equal plates with a linear isotherm', () => {
     closeTo('mean', moments.mean, 1, { relative: 1e-3 });
   });
 
+  it('keep mean and plate count of a held band at six cells of liquid a step', () => {
+    const { x, y } = impulse(rigFor({ plates: 25, D: { Ni: 66 * POROSITY } }), 66, 6);
+    const moments = momentsOf(x, y);
+    const step = x[1] - x[0];
+    closeTo('plates from moments', platesFromMoments({ mean: moments.mean, variance: moments.variance + step ** 2 / 4 }), 25, { relative: 1e-3 });
+    closeTo('mean', moments.mean, 1, { relative: 1e-3 });
+  });
+
+  it.each([3, 6, 50])('lose nothing and hold nothing negative when %d cells of liquid pass what is not held', (courant) => {
+    const rig = rigFor({ plates: 20, D: { Ni: 0.1 } });
+    const volume = (courant * rig.holdup) / 20;
+    let left = 0;
+    let fed = 0;
+    for (let i = 0; i < 60; i++) {
+      const c = i < 2 ? 1 : 0;
+      fed += c * volume;
+      left += rig.step([c, c], volume, 1)[1] * volume;
+      expect(Math.min(...rig.bed.pore, ...rig.bed.sorbed)).toBeGreaterThanOrEqual(0);
+    }
+    closeTo('what left', left, fed, { relative: 1e-9 }, 'mmol');
+  });
+
   it.each(vectors.test_vectors.gamma_peak_metrics.rows.filter(({ N }) => N === 10 || N === 25 || N === 100))(
     'have the tailing and widths of the gamma curve: N = $N',
     (row) => {
