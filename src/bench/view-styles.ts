@@ -1,30 +1,30 @@
 import { css } from 'lit';
 
-/** Layout of the bench: three columns over the strip on a wide page, two on a small one, one on a phone. */
+/**
+ * The bench on one screen: glass and figure side by side, the task at the right, one strip at the foot. On a phone glass and
+ * figure on top, then the step in hand, then the strip. Only where the window is very low does the page scroll.
+ */
 export const viewStyles = css`
   :host { display: block; }
-  .bench { --tall: clamp(27rem, 100dvh - 19rem, 46rem); display: grid; gap: var(--gap) var(--gap-large);
-    grid-template-columns: minmax(11rem, 15rem) minmax(0, 1fr) minmax(14rem, 17rem); grid-template-areas: 'left figure side' 'strip strip side'; grid-template-rows: auto 1fr; }
-  .left { grid-area: left; min-width: 0; height: var(--tall); }
+  .bench { display: grid; gap: 0 var(--gap); height: calc(100dvh - var(--bar, 2.5rem) - 2px - 2 * var(--gap)); min-height: 36rem; margin: 0 -0.5rem calc(var(--gap) - var(--gap-large));
+    grid-template-columns: clamp(10rem, 15vw, 15rem) minmax(0, 1fr) clamp(15rem, 21vw, 19rem); grid-template-rows: minmax(440px, 1fr) auto auto;
+    grid-template-areas: 'left figure side' 'say say side' 'strip strip strip'; }
+  .left { grid-area: left; min-width: 0; min-height: 0; }
   .left > * { height: 100%; }
-  bf-figure { grid-area: figure; min-width: 0; height: var(--tall); }
-  .side { grid-area: side; display: grid; gap: var(--gap); align-content: start; min-width: 0; }
-  .choices { display: grid; gap: var(--gap-small); justify-items: start; font-size: var(--text-small); }
-  .check { display: flex; gap: var(--gap-small); align-items: center; min-height: var(--target); }
-  .check input { width: 1.25em; height: 1.25em; margin: 0; }
-  .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; }
-  bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap); min-width: 0; }
-  @media (max-width: 62rem) {
-    .bench { grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-areas: 'task task' 'left figure' 'coach coach' 'now now' 'over over' 'strip strip'; grid-template-rows: none; }
-    .side { display: contents; }
-    .side > * { grid-column: 1 / -1; }
-    .side > bf-coach { grid-area: coach; }
-    .side > .over { grid-area: over; }
-    .side > bf-now { grid-area: now; }
-    .side > bf-task { grid-area: task; }
+  .run { grid-area: figure; position: relative; min-width: 0; min-height: 0; }
+  bf-figure { height: 100%; }
+  bf-hazard { position: absolute; inset: 0; pointer-events: none; display: grid; justify-items: end; align-content: start; }
+  .side { grid-area: side; display: grid; gap: var(--gap-small); align-content: start; min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
+  .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; padding: var(--gap-small); background: var(--good-paper); color: var(--good-ink); font-weight: 600; }
+  bf-say-line { grid-area: say; min-width: 0; }
+  bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap-small); min-width: 0; }
+  @media (max-width: 62rem) and (min-width: 40.01rem) {
+    .bench { height: auto; grid-template-columns: minmax(9rem, 12rem) minmax(0, 1fr); grid-template-rows: 30rem auto auto auto; grid-template-areas: 'left figure' 'say say' 'strip strip' 'side side'; }
+    .side { border-left: 0; padding: var(--gap-small) 0 0; }
   }
   @media (max-width: 40rem) {
-    .bench { --tall: 30rem; gap: var(--gap); grid-template-columns: minmax(0, 1fr); grid-template-areas: 'task' 'left' 'figure' 'coach' 'now' 'over' 'strip'; }
-    .left { height: 26rem; }
+    .bench { gap: 0 var(--gap-small); height: calc(100dvh - 2 * var(--bar, 2.5rem) - 1.5rem); min-height: 44rem; margin: 0 -0.5rem -1rem; grid-template-columns: 7.25rem minmax(0, 1fr);
+      grid-template-rows: minmax(440px, 1fr) auto auto auto; grid-template-areas: 'left figure' 'say say' 'side side' 'strip strip'; }
+    .side { border: 0; padding: 0; overflow: visible; }
   }
 `;

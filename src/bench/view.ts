@@ -1,27 +1,29 @@
 import { html, nothing } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
-import type { Action } from '../../sim/terms/types.ts';
-import type { CoachLevel, Session } from '../store/session.ts';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { movedEluent, movedReceiver, type Plan, type RunEvent, type StartWindow, type SwitchWindow, withReceiverMoved } from '../../sim/history/index.ts';
+import { fits } from '../../sim/teach/portion.ts';
+import { firstReceiver } from '../../sim/teach/checklist.ts';
+import type { Action, Log } from '../../sim/terms/types.ts';
+import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import {
-  type FractionTargets,
-  movedEluent,
-  movedReceiver,
-  type Plan,
-  type StartWindow,
-  type SwitchWindow,
-  withReceiverMoved,
-} from '../../sim/history/index.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Announcer } from './announcer.ts';
+import { Hand } from './hand.ts';
+import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from './over.ts';
+import { isUnnamed, receiversOf } from './receivers.ts';
+import type { Said } from './say-line.ts';
+import type { BenchStrip } from './strip/strip.ts';
+import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
+import { sayRefusal } from './words.ts';
 import './debrief/debrief.ts';
-import './now.ts';
-import './strip.ts';
-import './task.ts';
-import './debrief/verdict.ts';
+import './hazard.ts';
+import './more/more.ts';
+import './say-line.ts';
+import './strip/strip.ts';
+import './task/task.ts';
 
 interface HandleMove {
   readonly entry: number;
@@ -35,8 +37,6 @@ interface Guidance {
   readonly window: SwitchWindow | undefined;
   readonly startWindow: StartWindow | undefined;
 }
-
-type Beside = 'glass' | 'unrolled';
 
 /**
  * The bench: glass beside figure, read-outs, coach, and the strip of controls; or the debrief of the run.
@@ -58,15 +58,27 @@ export class BenchView extends LiveElement {
   @state() private held: Action | undefined;
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
+  @state() private said: Said | undefined;
+  @query('bf-more') private more!: BenchMore;
+  @query('bf-strip') private strip!: BenchStrip;
+  private readonly hand = new Hand();
+  /** What follows the action that waits, in the same press. */
+  private following: Log = [];
+  /** The refusal that was said last. */
+  private told: RunEvent | undefined;
   private readonly announcer = new Announcer(this);
 
   constructor() {
     super();
+    new UndoKeys(this, () => this.session?.store);
     new KeysController(this, { heading: 'Bench', entries: [{ key: 'd', does: 'debrief, or back to the bench', run: () => this.debrief(!this.debriefing) }] });
   }
 
   override willUpdate() {
-    this.announcer.hear(this.session?.store);
+    const { store } = this.session ?? {};
+    this.announcer.hear(store);
+    if (store?.scenario) this.hand.suit(store.scenario);
+    if (store?.refusal !== this.told) this.tell(store?.refusal);
   }
 
   override render() {
@@ -78,19 +90,21 @@ export class BenchView extends LiveElement {
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
     if (this.debriefing) return html`<bf-debrief .session=${session} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench">
-        <div class="left">${this.column(session)}</div>
-        ${this.figure(session)}
+      <div class="bench" @bf-say=${this.say} @bf-more=${() => this.more.show()} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
+        <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere}>${this.column(session)}</div>
+        <div class="run">${this.figure(session)}<bf-hazard .store=${store}></bf-hazard></div>
+        <bf-say-line .said=${this.said}></bf-say-line>
         <div class="side">${this.side(session)}</div>
-        <bf-strip .store=${store} @bf-act=${this.act}></bf-strip>
+        <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
+        ${this.others(session)}
       </div>`;
   }
 
   private column({ store, exaggerate, pointing }: Session) {
-    const { scenario, moment, plan, playing, speed } = store;
-    const labels = plan?.labels ?? [];
+    const { scenario, moment, playing, speed } = store;
+    const labels = receiversOf(store);
     return this.beside === 'glass'
-      ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${labels} .exaggerate=${exaggerate} .bedTop=${this.bedTop} .bedBottom=${this.bedBottom}
+      ? html`<bf-glass acts .scenario=${scenario} .moment=${moment} .labels=${labels} .exaggerate=${exaggerate} .bedTop=${this.bedTop} .bedBottom=${this.bedBottom}
           .playing=${playing} .speed=${speed} .depth_cm=${pointing.depth_cm}></bf-glass>`
       : html`<bf-unrolled whole .scenario=${scenario} .moment=${moment} .labels=${labels} .exaggerate=${exaggerate} .bedTop=${this.bedTop} .bedBottom=${this.bedBottom}
           .depth_cm=${pointing.depth_cm}></bf-unrolled>`;
@@ -106,22 +120,18 @@ export class BenchView extends LiveElement {
   }
 
   private side(session: Session) {
-    const { store, targets } = session;
-    const { window, startWindow } = this.windows(session);
-    const over = isOver(store);
+    const over = isOver(session.store);
     return html`
       <bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
-      <bf-task .scenario=${store.scenario} .fresh=${store.log.length === 0}></bf-task>
-      <bf-now .store=${store}></bf-now>
-      <bf-verdict .plan=${this.moved ?? store.preview ?? store.plan} .trying=${this.moved !== undefined || store.preview !== undefined} .targets=${targets}
-        .window=${window} .startWindow=${startWindow} @bf-targets=${this.want}></bf-verdict>
-      <div class="choices">
-        <bf-segmented label="coach" .value=${session.coach} .choices=${COACH} @bf-change=${this.takeCoach}></bf-segmented>
-        <bf-segmented label="column drawn as" .value=${this.beside} .choices=${BESIDE} @bf-change=${this.takeBeside}></bf-segmented>
-        <label class="check"><input type="checkbox" .checked=${session.exaggerate} @change=${this.takeExaggerate} />exaggerate faint colours</label>
-        ${over ? nothing : html`<button type="button" @click=${() => this.debrief(true)}>Debrief so far</button>`}
-      </div>`;
+      <bf-task .store=${session.store}></bf-task>`;
+  }
+
+  private others(session: Session) {
+    const { store } = session;
+    const { window, startWindow } = this.windows(session);
+    return html`<bf-more .session=${session} .hand=${this.hand} .beside=${this.beside} .judged=${this.moved ?? store.shown} .trying=${this.moved !== undefined || store.preview !== undefined}
+      .window=${window} .startWindow=${startWindow} @bf-beside=${this.takeBeside} @bf-debrief=${() => this.debrief(true)}></bf-more>`;
   }
 
   /** The windows that may be seen: those of the guide while the run lasts, those of the run itself when it is over. */
@@ -138,17 +148,75 @@ export class BenchView extends LiveElement {
   }
 
   private act(event: CustomEvent<{ action: Action }>) {
+    this.take([event.detail.action]);
+  }
+
+  private carryOut(event: CustomEvent<{ actions: Log }>) {
+    this.take(event.detail.actions);
+  }
+
+  /** The coach lets an action go at once when there is nothing to ask. */
+  private take(actions: Log) {
     const { session } = this;
-    if (!session) return;
-    // The coach lets it go at once when there is nothing to ask.
-    if (session.coach === 'off') void session.store.act(event.detail.action);
-    else this.held = event.detail.action;
+    const [first, ...rest] = this.named(actions);
+    if (!session || !first) return;
+    const asked = actions.find((action) => action.do === 'pour' || action.do === 'receiver') ?? first;
+    this.following = asked === first ? rest : [first, ...rest];
+    if (session.coach === 'off') void this.perform(first, rest);
+    else this.held = asked;
+  }
+
+  /** Before anything has dripped the beaker that stands there gets its name with the first action. */
+  private named(actions: Log): Log {
+    const { store } = this.session ?? {};
+    const label = store?.scenario && firstReceiver(store.scenario);
+    if (!store || label === undefined || !isUnnamed(store) || actions.some((action) => action.do === 'receiver')) return actions;
+    return [{ do: 'receiver', label }, ...actions];
+  }
+
+  private perform(first: Action, rest: Log): Promise<RunEvent | undefined> | undefined {
+    const { store } = this.session ?? {};
+    return rest.some((action) => action.do === 'wait') ? this.play([first, ...rest]) : store?.actAll([first, ...rest]);
+  }
+
+  private async play(actions: Log): Promise<RunEvent | undefined> {
+    const { store } = this.session ?? {};
+    const refused = await store?.carryOut(actions);
+    if (!refused && matchMedia('(prefers-reduced-motion: reduce)').matches) await store?.skip();
+    return refused;
+  }
+
+  private tell(refusal: RunEvent | undefined) {
+    this.told = refusal;
+    const { scenario, moment } = this.session?.store ?? {};
+    if (refusal && scenario && moment) this.said = { text: sayRefusal(refusal, fits(scenario.values, moment.headVolume)), kind: 'problem' };
+  }
+
+  private say(event: CustomEvent<Said>) {
+    this.said = event.detail;
+  }
+
+  private flipClamp() {
+    this.take([{ do: 'clamp', open_percent: (this.session?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100 }]);
+  }
+
+  private putReceiver(event: CustomEvent<{ label: string }>) {
+    this.take([{ do: 'receiver', label: event.detail.label }]);
+  }
+
+  private pourHere() {
+    this.strip.choose('pour');
+    this.take([this.hand.pour]);
   }
 
   private async go(event: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) {
+    const { held, following } = this;
     this.held = undefined;
     const { action, taken } = event.detail;
-    const refusal = await this.session?.store.act(action);
+    const all = following.includes(action) ? following : [action, ...following];
+    const [first, ...rest] = all;
+    if (!held || !first) return;
+    const refusal = await this.perform(first, rest);
     taken(refusal !== undefined);
   }
 
@@ -181,35 +249,12 @@ export class BenchView extends LiveElement {
     if (on) this.session?.store.pause();
   }
 
-  private want(event: CustomEvent<FractionTargets>) {
-    this.session?.setTargets(event.detail);
-  }
-
-  private takeCoach(event: CustomEvent<{ value: string }>) {
-    const { value } = event.detail;
-    this.session?.setCoach(value === 'off' || value === 'guide' ? value : 'ask');
-  }
-
-  private takeBeside(event: CustomEvent<{ value: string }>) {
-    this.beside = event.detail.value === 'unrolled' ? 'unrolled' : 'glass';
-  }
-
-  private takeExaggerate(event: Event & { target: HTMLInputElement }) {
-    this.session?.setExaggerate(event.target.checked);
+  private takeBeside(event: CustomEvent<{ beside: Beside }>) {
+    this.beside = event.detail.beside;
   }
 }
 
 const NONE: Guidance = { window: undefined, startWindow: undefined };
-const COACH: readonly { value: CoachLevel; label: string }[] = [
-  { value: 'off', label: 'off' },
-  { value: 'ask', label: 'ask' },
-  { value: 'guide', label: 'guide' },
-];
-const BESIDE: readonly { value: Beside; label: string }[] = [
-  { value: 'glass', label: 'glass' },
-  { value: 'unrolled', label: 'unrolled' },
-];
-
 declare global {
   interface HTMLElementTagNameMap {
     'bf-bench': BenchView;

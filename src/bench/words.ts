@@ -1,5 +1,6 @@
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Action, Issue, Scenario } from '../../sim/terms/types.ts';
+import type { Stillness } from '../../sim/teach/stillness.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
 
 // Bench actions and refusals in words.
@@ -39,4 +40,19 @@ export function eventWords({ action, refused, note }: RunEvent, scenario: Scenar
 
 export function refusalWords({ expected, received }: Issue): string {
   return `Refused: expected ${expected}; received ${received}`;
+}
+
+/** Why nothing would happen. */
+export function stillWords(why: NonNullable<Stillness>): string {
+  return why === 'shut'
+    ? 'The clamp is shut: nothing drips. Open it first.'
+    : 'The liquid stands at the bed top and the bed holds the rest: nothing drips until you pour.';
+}
+
+/** A refused action as one would say it at the bench; `room_mL` fits above the bed. */
+export function sayRefusal({ action, refused }: RunEvent, room_mL: number): string {
+  if (action?.do === 'pour' && refused?.path === 'volume_mL')
+    return room_mL > 0 ? `Only ${millilitres(room_mL)} fit above the bed now.` : 'Nothing more fits above the bed now.';
+  if (action?.do === 'pour' && refused?.path === 'hold_level') return 'A reservoir is still emptying onto the bed.';
+  return refused ? `That cannot be done: ${refused.expected} is needed, there is ${refused.received}.` : '';
 }

@@ -137,6 +137,21 @@ export class ColumnStore {
     return this.change(async () => (scenario === this.scenario ? this.take(action) : undefined));
   }
 
+  /**
+   * Takes actions one after the other from the moment shown, waits among them, and plays to the end of the last: one undo step.
+   * If any of them would be refused nothing is done, and that one is given back.
+   */
+  carryOut(actions: Log): Promise<RunEvent | undefined> {
+    const { scenario } = this;
+    return this.change(async () => (scenario === this.scenario ? this.takeAll(actions, true) : undefined));
+  }
+
+  /** Takes actions without waits at the moment shown: one undo step. */
+  actAll(actions: Log): Promise<RunEvent | undefined> {
+    const { scenario } = this;
+    return this.change(async () => (scenario === this.scenario ? this.takeAll(actions, false) : undefined));
+  }
+
   /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
   replace(log: Log, now: number): Promise<void> {
     return this.change(() => this.put(log, now, this.place()));
@@ -215,7 +230,10 @@ export class ColumnStore {
   }
 
   play(): void {
+    const end = this.plan?.logEnd.time_min ?? 0;
     if (this.now >= this.stopAt) this.stopAt = Number.POSITIVE_INFINITY;
+    // What is already written down is done first; nobody wants the bed to run dry behind it.
+    if (!Number.isFinite(this.stopAt) && this.entry < this.log.length && end > this.now) this.stopAt = end;
     this.playing = true;
   }
 
@@ -289,6 +307,29 @@ export class ColumnStore {
       this.remember(before);
     });
     await this.aimAgain();
+    return undefined;
+  }
+
+  private async takeAll(actions: Log, plays: boolean): Promise<RunEvent | undefined> {
+    const [first, ...rest] = actions;
+    if (!this.moment || !first) return undefined;
+    const before = this.place();
+    const { time_min } = this.moment;
+    const { taken } = this;
+    const shown = await this.run({ log: [...taken, { ...first, at_min: time_min }, ...rest], now: time_min });
+    const refused = shown.plan.events.find((event) => event.entry >= taken.length && event.refused);
+    if (refused) return this.refuse(refused, before);
+    const last = actions.at(-1);
+    batch(() => {
+      this.refusal = undefined;
+      this.show(shown);
+      this.remember(before);
+      if (!plays) return;
+      this.until = last?.do === 'wait' ? last.until : undefined;
+      this.stopAt = shown.plan.logEnd.time_min;
+      this.playing = true;
+    });
+    if (!plays) await this.aimAgain();
     return undefined;
   }
 

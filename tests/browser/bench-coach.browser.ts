@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { axeViolations } from './axe.ts';
-import { choice, kept, PATIENCE_MS, ready } from './bench-rig.ts';
+import { choice, kept, more, PATIENCE_MS, ready } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -19,19 +19,20 @@ describe('the coach', () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
       await page.keyboard.press('o');
-      await acted(page, 1);
-      await choice(page, 'liquid', 'cathode leach in 9 M HCl').click();
+      await acted(page, 2);
+      await page.keyboard.press('m');
+      await choice(page, 'liquid', 'sample').click();
       await page.getByRole('button', { name: 'Pour', exact: true }).click();
       await page.getByRole('heading', { name: 'Before you load the sample' }).waitFor({ timeout: PATIENCE_MS });
-      expect((await kept(page)).log).toHaveLength(1);
+      expect((await kept(page)).log).toHaveLength(2);
       expect(await axeViolations(page)).toEqual([]);
       await choice(page, 'prediction', 'Co²⁺').click();
       await page.getByRole('button', { name: 'Predict and do it' }).click();
       await page.getByText('because: expected a reason').waitFor();
       await page.getByRole('combobox', { name: 'because' }).selectOption({ index: 2 });
       await page.getByRole('button', { name: 'Predict and do it' }).click();
-      await acted(page, 2);
-      await page.getByRole('button', { name: 'Run until' }).click();
+      await acted(page, 3);
+      await page.keyboard.press('m');
       await page.getByRole('heading', { name: 'Not as you said' }).waitFor({ timeout: PATIENCE_MS });
       await page.getByText('hold-up volumes from the pour to the tip').waitFor();
       await close();
@@ -44,10 +45,10 @@ describe('the coach', () => {
     async () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
-      await choice(page, 'liquid', 'cathode leach in 9 M HCl').click();
+      await choice(page, 'liquid', 'sample').click();
       await page.keyboard.press('p');
       await page.getByRole('button', { name: 'Do it without' }).click({ timeout: PATIENCE_MS });
-      await acted(page, 1);
+      await acted(page, 2);
       await close();
     },
     LONG,
@@ -58,12 +59,14 @@ describe('the coach', () => {
     async () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
+      await more(page);
       await choice(page, 'coach', 'guide').click();
       await page.getByRole('button', { name: 'Play the procedure' }).click();
-      await page.getByText('Change the receiver from').waitFor({ timeout: PATIENCE_MS });
-      await page.getByText('Weaker eluent may start').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('Change the receiver from').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
+      await page.getByText('Weaker eluent may start').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       for (let i = 0; i < 4; i++) await page.keyboard.press('b');
       await page.getByText('The run is over').waitFor({ state: 'hidden', timeout: PATIENCE_MS });
+      await more(page);
       await choice(page, 'coach', 'ask').click();
       await page.getByText('Change the receiver from').waitFor({ state: 'hidden', timeout: PATIENCE_MS });
       await close();

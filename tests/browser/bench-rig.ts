@@ -35,15 +35,25 @@ export function headless({ log, now_min }: { log: Log; now_min: number }): Resul
 }
 
 export async function ready(page: Page): Promise<void> {
-  await page.getByRole('heading', { name: 'Now' }).waitFor({ timeout: PATIENCE_MS });
+  await page.locator('bf-task li.now').first().waitFor({ timeout: PATIENCE_MS });
+}
+
+/** Opens what is one press away. */
+export async function more(page: Page): Promise<Locator> {
+  const dialog = page.getByRole('dialog', { name: 'More of the bench' });
+  if (!(await dialog.isVisible())) await page.getByRole('button', { name: 'More', exact: true }).click();
+  await dialog.waitFor();
+  return dialog;
 }
 
 /** Rows of the table "Where it is", as written: place, then amounts. */
 export async function whereItIs(page: Page): Promise<Record<string, string[]>> {
+  const dialog = await more(page);
   const rows = await page.getByRole('table', { name: 'Where it is, mmol' }).getByRole('row').all();
   const cells = await Promise.all(
     rows.slice(1).map(async (row) => [await row.getByRole('rowheader').innerText(), await row.getByRole('cell').allInnerTexts()] as const),
   );
+  await dialog.getByRole('button', { name: 'Close' }).click();
   return Object.fromEntries(cells);
 }
 
@@ -59,13 +69,14 @@ export async function expectSameAsHeadless(page: Page): Promise<Results> {
   return results;
 }
 
-export function reading(page: Page, label: string): Promise<string> {
-  return page.locator('bf-now').locator('dl > div', { hasText: label }).locator('dd.value').innerText();
+/** A number of the read-outs beside the task; they are there on a phone as well, though not in sight. */
+export async function reading(page: Page, label: string): Promise<string> {
+  return (await page.locator('bf-task dl > div', { hasText: label }).locator('dd').textContent()) ?? '';
 }
 
 /** The model has answered: playing has stopped and nothing moves. */
 export async function still(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Play', exact: true }).waitFor({ timeout: PATIENCE_MS });
+  await page.locator('bf-time button.play', { hasText: 'Play' }).waitFor({ timeout: PATIENCE_MS, state: 'attached' });
 }
 
 /** A choice of a group of radio buttons drawn as buttons; the words are the target, as for a finger. */
@@ -75,5 +86,14 @@ export function choice(page: Page, group: string, label: string): Locator {
 
 /** Leaves the coach off, so that actions are taken at once. */
 export async function withoutCoach(page: Page): Promise<void> {
+  const dialog = await more(page);
   await choice(page, 'coach', 'off').click();
+  await dialog.getByRole('button', { name: 'Close' }).click();
+}
+
+/** The whole procedure of the scenario, at once. */
+export async function wholeProcedure(page: Page): Promise<void> {
+  const dialog = await more(page);
+  await dialog.getByRole('button', { name: 'Play the procedure' }).click();
+  await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
 }

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Page } from 'playwright-core';
-import { choice, expectSameAsHeadless, kept, PATIENCE_MS, reading, ready, still, withoutCoach } from './bench-rig.ts';
-import { launch, PHONE, type Session } from './session.ts';
+import type { Locator, Page } from 'playwright-core';
+import { expectSameAsHeadless, kept, PATIENCE_MS, ready, still, withoutCoach } from './bench-rig.ts';
+import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
 
@@ -13,93 +13,92 @@ describe('the default run', () => {
   afterAll(() => session?.close());
 
   test.each([
-    ['clicking', undefined, false],
-    ['tapping on a phone', PHONE, true],
+    ['clicking', { width: 1280, height: 720 }, false],
+    ['tapping on a phone', { width: 390, height: 844 }, true],
   ] as const)(
-    'can be done by %s, and the page shows what the runner gives',
+    'can be done by %s in at most twelve presses, and the page shows what the runner gives',
     async (_, viewport, touch) => {
-      const opened = await session.openPage({ reducedMotion: 'reduce', ...(viewport ? { viewport } : {}), touch });
+      const opened = await session.openPage({ reducedMotion: 'reduce', viewport, touch });
       const { page } = opened;
       await ready(page);
       await withoutCoach(page);
-      await choice(page, 'receiver', 'nickel').click();
-      await page.getByRole('button', { name: 'Open fully' }).click();
-      await untilLow(page);
-      for (const [liquid, volume] of [
-        ['9 M HCl', 7],
-        ['9 M HCl', 8],
-        ['cathode leach in 9 M HCl', 1],
-        ['9 M HCl', 0.5],
-        ['9 M HCl', 9.5],
-        ['9 M HCl', 9.5],
-        ['9 M HCl', 9.5],
-        ['water', 6],
-      ] as const) {
-        await pour(page, liquid, volume);
-        if (liquid !== 'water') await untilLow(page);
-      }
-      const { now_min } = await kept(page);
-      await page.getByRole('combobox', { name: 'run until' }).selectOption('more');
-      await page.getByRole('button', { name: 'Run until' }).click();
-      await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(now_min);
-      await still(page);
-      await choice(page, 'receiver', 'cobalt').click();
-      await page.getByRole('combobox', { name: 'run until' }).selectOption('level');
-      await untilLow(page);
-      await pour(page, 'water', 8);
-      await untilLow(page);
-      await page.getByRole('button', { name: 'Shut' }).click();
-      await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
-      const results = await expectSameAsHeadless(page);
-      const cobalt = results.receivers.find(({ label }) => label === 'cobalt');
-      expect(Number(cobalt?.['Co_mmol'])).toBeGreaterThan(0.179);
-      await page.getByRole('button', { name: 'Debrief' }).click();
-      await page.getByRole('heading', { name: 'Debrief' }).waitFor();
-      await page.getByText('took 100.0').waitFor();
-      await opened.close();
-    },
-    LONG,
-  );
-
-  test(
-    'can be done by keyboard alone',
-    async () => {
-      const opened = await session.openPage({ reducedMotion: 'reduce' });
-      const { page } = opened;
-      await ready(page);
-      await tabTo(page, 'the procedure');
-      await page.keyboard.press('Enter');
+      let presses = 0;
+      const press = async (name: string | RegExp): Promise<void> => {
+        const { log } = await kept(page);
+        const button = page.locator('bf-task').getByRole('button', { name });
+        await expectInView(page, button);
+        await button.click();
+        presses++;
+        await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
+        await still(page);
+      };
+      await press(/Open, pour 15.mL 9 M HCl in 2 portions/);
+      await press(/Pour 1.mL sample, run to 1 mm/);
+      for (let i = 0; i < 3; i++) await press(/Pour 8\.2.mL 9 M HCl/);
+      await press(/Pour 2\.4.mL 9 M HCl/);
+      await press(/Pour 8\.2.mL water/);
+      await press('Put “cobalt” under the tip');
+      await press(/Pour 8\.2.mL water/);
+      await press(/Pour 3\.6.mL water/);
+      await press('Shut the clamp');
+      expect(presses).toBeLessThanOrEqual(12);
       await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
       await expectSameAsHeadless(page);
-      await page.keyboard.press('b');
-      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(33);
-      await page.keyboard.press('z');
-      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(34);
-      await page.keyboard.press('d');
+      await page.getByRole('button', { name: 'Debrief', exact: true }).click();
       await page.getByRole('heading', { name: 'Debrief' }).waitFor();
-      await page.keyboard.press('d');
-      await page.getByRole('heading', { name: 'Now' }).waitFor();
       await opened.close();
     },
     LONG,
   );
 
   test(
-    'can be poured, played and changed by single keys and arrow keys',
+    'can be done by keyboard alone: one key does what is next, Ctrl Z takes it back',
     async () => {
       const opened = await session.openPage({ reducedMotion: 'reduce' });
       const { page } = opened;
       await ready(page);
-      await page.keyboard.press('r');
-      await acts(page, 'receiver');
-      await page.keyboard.press('o');
-      await acts(page, 'clamp');
+      await withoutCoach(page);
+      let before = -1;
+      for (let presses = 0; presses < 12 && before < (await kept(page)).log.length; presses++) {
+        before = (await kept(page)).log.length;
+        await page.keyboard.press('n');
+        await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(before);
+        await still(page);
+        if (await page.getByText('The run is over').isVisible()) break;
+      }
+      await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
+      const { log } = await kept(page);
+      await page.keyboard.press('Control+z');
+      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(log.length - 1);
+      await page.keyboard.press('Control+y');
+      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(log.length);
+      await page.keyboard.press('d');
+      await page.getByRole('heading', { name: 'Debrief' }).waitFor();
+      await page.keyboard.press('d');
+      await page.locator('bf-strip').waitFor();
+      await opened.close();
+    },
+    LONG,
+  );
+
+  test(
+    'can be poured, played and changed by single keys; Play says so while nothing can drip',
+    async () => {
+      const opened = await session.openPage({ reducedMotion: 'reduce' });
+      const { page } = opened;
+      await ready(page);
+      await page.keyboard.press(' ');
+      await page.getByRole('alert').getByText('The clamp is shut: nothing drips.').waitFor();
       await page.keyboard.press('p');
       await acts(page, 'pour');
+      await page.keyboard.press('o');
+      await acts(page, 'clamp');
       await page.keyboard.press(' ');
       await page.getByRole('button', { name: 'Pause' }).waitFor();
       await page.keyboard.press(' ');
       await still(page);
+      await page.keyboard.press('r');
+      await acts(page, 'receiver');
       await page.keyboard.press('?');
       await page.getByRole('dialog', { name: 'Keys' }).waitFor();
       await page.getByText('pour the chosen liquid').waitFor();
@@ -109,34 +108,14 @@ describe('the default run', () => {
   );
 });
 
-async function pour(page: Page, liquid: string, volume: number): Promise<void> {
-  const { log } = await kept(page);
-  await choice(page, 'liquid', liquid).click();
-  const field = page.locator('bf-pour').getByRole('textbox', { name: 'volume' });
-  await field.fill(String(volume));
-  await field.press('Enter');
-  await page.getByRole('button', { name: 'Pour', exact: true }).click();
-  await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(log.length + 1);
-}
-
-async function untilLow(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Run until' }).click();
-  await expect.poll(() => reading(page, 'liquid above'), { timeout: PATIENCE_MS }).toBe('1 mm');
-  await still(page);
+async function expectInView(page: Page, button: Locator): Promise<void> {
+  const box = await button.boundingBox();
+  const { height = 0 } = page.viewportSize() ?? {};
+  if (!box) throw new Error('button: expected on the page, received none');
+  expect(box.y).toBeGreaterThanOrEqual(0);
+  expect(box.y + box.height).toBeLessThanOrEqual(height);
 }
 
 async function acts(page: Page, last: string): Promise<void> {
   await expect.poll(async () => (await kept(page)).log.at(-1)?.do, { timeout: PATIENCE_MS }).toBe(last);
-}
-
-/** Moves the focus forward until it is on a button of that name. */
-async function tabTo(page: Page, name: string): Promise<void> {
-  for (let i = 0; i < 120; i++) {
-    await page.keyboard.press('Tab');
-    const text = await page.evaluate<string>(
-      `(() => { let e = document.activeElement; while (e?.shadowRoot?.activeElement) e = e.shadowRoot.activeElement; return e?.textContent ?? ''; })()`,
-    );
-    if (text.includes(name)) return;
-  }
-  throw new Error(`button ${name}: expected within 120 steps of Tab, received none`);
 }

@@ -1,8 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Page } from 'playwright-core';
 import { encodeLink } from '../../src/store/keep/link.ts';
 import { axeViolations } from './axe.ts';
-import { expectSameAsHeadless, kept, PATIENCE_MS, ready, still } from './bench-rig.ts';
+import { expectSameAsHeadless, kept, more, PATIENCE_MS, ready, still, whereItIs, wholeProcedure } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -19,16 +18,16 @@ describe('the bench', () => {
     async () => {
       const { page, close } = await session.openPage();
       await ready(page);
-      await page.getByRole('button', { name: 'Play the procedure' }).click();
+      await (await more(page)).getByRole('button', { name: 'Play the procedure' }).click();
       await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(0.5);
       await page.keyboard.press('t');
       await still(page);
       const before = await kept(page);
-      const table = await page.getByRole('table', { name: 'Where it is, mmol' }).innerText();
+      const table = await whereItIs(page);
       await page.reload();
       await ready(page);
       expect(await kept(page)).toEqual(before);
-      expect(await page.getByRole('table', { name: 'Where it is, mmol' }).innerText()).toBe(table);
+      expect(await whereItIs(page)).toEqual(table);
       await expectSameAsHeadless(page);
       await close();
     },
@@ -48,10 +47,10 @@ describe('the bench', () => {
       await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
       await page.mouse.down();
       await page.mouse.move(box.x + box.width / 2 + 20, box.y + box.height / 2, { steps: 4 });
-      await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       await page.mouse.up();
       await expect.poll(async () => JSON.stringify((await kept(page)).log), { timeout: PATIENCE_MS }).not.toBe(JSON.stringify(before.log));
-      await page.getByText('if nothing more is done').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('if nothing more is done').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       const results = await expectSameAsHeadless(page);
       const cobalt = results.receivers.find(({ label }) => label === 'cobalt');
       expect(cobalt?.volume_mL).toBeLessThan(17.9);
@@ -72,9 +71,9 @@ describe('the bench', () => {
       await handle.focus();
       await page.keyboard.press('Shift+ArrowRight');
       await page.keyboard.press('Shift+ArrowRight');
-      await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       await page.keyboard.press('Enter');
-      await page.getByText('if nothing more is done').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('if nothing more is done').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       const { log } = await kept(page);
       const acid = log.reduce((sum, action) => sum + (action.do === 'pour' && action.liquid === 'acid' ? action.volume_mL : 0), 0);
       expect(acid).toBeCloseTo(44 + 2, 0);
@@ -117,49 +116,83 @@ describe('the bench', () => {
   );
 
   test(
-    'says at the control why a pour is refused',
+    'says in a person’s words why a pour is refused, in a line whose place is kept, and Pour stays where it is',
     async () => {
-      const { page, close } = await session.openPage();
+      const { page, close } = await session.openPage({ viewport: { width: 1280, height: 720 } });
       await ready(page);
       const { log } = await kept(page);
-      const field = page.locator('bf-pour').getByRole('textbox', { name: 'volume' });
-      await field.fill('900');
-      await field.press('Enter');
+      const field = page.getByRole('textbox', { name: 'volume to pour' });
+      const pour = page.getByRole('button', { name: 'Pour', exact: true });
+      await field.fill('15');
+      const before = await pour.boundingBox();
+      await pour.click();
       await page
-        .locator('bf-pour')
-        .getByText(/volume: expected 0\.1 to .* mL, received 900/)
+        .getByRole('alert')
+        .getByText(/Only 7\.6.mL fit above the bed now\./)
         .waitFor();
+      expect(await pour.boundingBox()).toEqual(before);
       expect((await kept(page)).log).toEqual(log);
+      await page.getByText(/Only 7\.6.mL fit/).waitFor({ state: 'hidden', timeout: PATIENCE_MS });
       await close();
     },
     LONG,
   );
 
   test(
-    'shows the acid caution at the pour, folds it when read and opens it again',
+    'opens the acid caution when acid is first poured, folds it when read and opens it again from its pictogram',
     async () => {
       const { page, close } = await session.openPage();
       await ready(page);
-      const caution = page.locator('bf-pour').getByRole('group', { name: /Caution: Strong hydrochloric acid/ });
-      await caution.getByText('Fume hood').waitFor();
-      await caution.getByRole('button', { name: 'I have read this' }).click();
-      await caution.getByText('Fume hood').waitFor({ state: 'hidden' });
-      await caution.getByRole('button').first().click();
-      await caution.getByText('Fume hood').waitFor();
+      expect(await page.getByText('Fume hood').isVisible()).toBe(false);
+      await page.keyboard.press('p');
+      await page.getByText('Fume hood').waitFor({ timeout: PATIENCE_MS });
+      await page.getByRole('button', { name: 'I have read this' }).click();
+      await page.getByText('Fume hood').waitFor({ state: 'hidden' });
+      await page.getByRole('button', { name: /^Caution: Strong hydrochloric acid/ }).click();
+      await page.getByText('Fume hood').waitFor();
       await close();
     },
     LONG,
   );
 
-  test.each(['light', 'dark'] as const)(
-    'has nothing for axe to find, %s',
-    async (colorScheme) => {
-      const { page, close } = await session.openPage({ colorScheme, reducedMotion: 'reduce' });
+  test.each([
+    ['a laptop', { width: 1366, height: 768 }, false],
+    ['a projector', { width: 1280, height: 720 }, false],
+    ['a phone', { width: 390, height: 844 }, true],
+  ] as const)(
+    'has glass, figure, step in hand and strip in one view on %s, without scrolling',
+    async (_, viewport, touch) => {
+      const { page, close } = await session.openPage({ viewport, touch });
+      await ready(page);
+      for (const place of ['bf-glass', 'bf-figure', 'bf-task li.now', 'bf-strip']) {
+        const box = await page.locator(place).boundingBox();
+        if (!box) throw new Error(`${place}: expected in view, received none`);
+        expect(box.y + box.height, place).toBeLessThanOrEqual(viewport.height);
+        expect(box.x + box.width, place).toBeLessThanOrEqual(viewport.width);
+      }
+      expect(await page.evaluate<number>('document.documentElement.scrollHeight')).toBeLessThanOrEqual(viewport.height);
+      await close();
+    },
+    LONG,
+  );
+
+  test.each([
+    ['light', { width: 1280, height: 720 }],
+    ['dark', { width: 1280, height: 720 }],
+    ['light', { width: 390, height: 844 }],
+    ['dark', { width: 390, height: 844 }],
+  ] as const)(
+    'has nothing for axe to find, %s, %o',
+    async (colorScheme, viewport) => {
+      const { page, close } = await session.openPage({ colorScheme, viewport, reducedMotion: 'reduce' });
       await ready(page);
       expect(await axeViolations(page)).toEqual([]);
+      const dialog = await more(page);
+      expect(await axeViolations(page)).toEqual([]);
+      await dialog.getByRole('button', { name: 'Close' }).click();
       await wholeProcedure(page);
       expect(await axeViolations(page)).toEqual([]);
-      await page.getByRole('button', { name: 'Debrief' }).click();
+      await page.getByRole('button', { name: 'Debrief', exact: true }).click();
       await page.getByRole('heading', { name: 'Debrief' }).waitFor();
       expect(await axeViolations(page)).toEqual([]);
       await close();
@@ -167,8 +200,3 @@ describe('the bench', () => {
     LONG,
   );
 });
-
-async function wholeProcedure(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Play the procedure' }).click();
-  await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
-}

@@ -114,7 +114,7 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   expect(`${await other.evaluate<string>(ALL_TEXT)} ${address.toLowerCase()}`).not.toMatch(/crater|imposed|dug out|severity/);
   expect(await axeViolations(other)).toEqual([]);
   await other.goto(`${other.url().split('#')[0]}#bench`);
-  await other.getByRole('heading', { name: 'Now' }).waitFor();
+  await other.getByRole('heading', { name: 'The task' }).waitFor();
   expect(await other.evaluate<string>(ALL_TEXT)).not.toMatch(/crater|imposed|dug out|severity/);
   await other.goto(`${other.url().split('#')[0]}#faults`);
 

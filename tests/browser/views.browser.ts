@@ -42,8 +42,9 @@ const CHANGES: readonly Change[] = [
     what: 'the procedure played to its end',
     from: 'bench',
     make: async (page) => {
+      await button(page, 'More').click();
       await button(page, 'Play the procedure').click();
-      await button(page, 'Jump there').click();
+      await button(page, 'jump there').click();
       await page.getByText('The run is over').waitFor();
     },
     shows: {

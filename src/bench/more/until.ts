@@ -1,13 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { IONS, type IonId } from '../../sim/terms/ions.ts';
-import { LIMITS } from '../../sim/terms/limits.ts';
-import type { Until } from '../../sim/terms/types.ts';
-import type { ColumnStore } from '../store/column-store.ts';
-import { LiveElement } from '../store/live-element.ts';
-import { emit } from '../ui/emit.ts';
-import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import '../ui/number.ts';
+import { IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { LIMITS } from '../../../sim/terms/limits.ts';
+import type { Until } from '../../../sim/terms/types.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import { emit } from '../../ui/emit.ts';
+import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import '../../ui/number.ts';
 
 /**
  * Plays on until something is reached: liquid low above the bed, more volume, a band near the outlet, or time.

@@ -1,13 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { dropAt } from '../store/drop.ts';
-import { IONS } from '../../sim/terms/ions.ts';
-import type { Moment } from '../store/threads/planner.ts';
-import type { ColumnStore } from '../store/column-store.ts';
-import { LiveElement } from '../store/live-element.ts';
-import { duration, fixed, millilitres, molarity } from '../ui/text/format.ts';
-import { amountOf, placesOf } from './debrief/debrief-numbers.ts';
-import '../ui/readout.ts';
+import { dropAt } from '../../store/drop.ts';
+import { IONS } from '../../../sim/terms/ions.ts';
+import type { Moment } from '../../store/threads/planner.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import { duration, fixed, millilitres, molarity } from '../../ui/text/format.ts';
+import { amountOf, placesOf } from '../debrief/debrief-numbers.ts';
+import '../../ui/readout.ts';
 
 /** Places that hold less than this of everything are left out, mmol. */
 const NOTHING_MMOL = 5e-4;

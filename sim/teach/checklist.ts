@@ -1,0 +1,131 @@
+import { isSample, isWeaker, type RunEvent } from '../history/index.ts';
+import type { Action, Scenario } from '../terms/types.ts';
+
+// The procedure of a scenario as a list of steps with a role each, and how far a run has come in it.
+
+export type Role = 'condition' | 'load' | 'wash' | 'release' | 'change' | 'stop';
+
+/**
+ * done: ticked. now: what is due. open: may be done from here on, when is the student's to judge. later: not yet.
+ */
+export type StepState = 'done' | 'now' | 'open' | 'later';
+
+export interface Step {
+  readonly role: Role;
+  /** Bottle of a pour, else empty. */
+  readonly liquid: string;
+  /** Receiver that is put under the tip, else empty. */
+  readonly label: string;
+  readonly planned_mL: number;
+  readonly poured_mL: number;
+  /** Part of `planned_mL` that the procedure adds in small portions after a sample, to wash it in. */
+  readonly rinses_mL: readonly number[];
+  readonly state: StepState;
+}
+
+type Planned = Omit<Step, 'poured_mL' | 'state'>;
+type Pour = Extract<Action, { do: 'pour' }>;
+
+/** Poured to within this, mL, a step is done: no cylinder is read finer. A choice. */
+const CLOSE_ML = 0.05;
+
+/** Steps of the scenario's procedure after these events; none where it has no procedure. */
+export function checklistOf(scenario: Scenario, events: readonly RunEvent[]): Step[] {
+  const steps = plannedSteps(scenario);
+  const poured = pouredBySteps(scenario, steps, events);
+  const done = steps.map((step, i) => isDone(step, i, steps, poured, events));
+  const now = done.indexOf(false);
+  return steps.map((step, i) => ({
+    ...step,
+    poured_mL: poured[i],
+    state: done[i] ? 'done' : i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later',
+  }));
+}
+
+/** Receiver that the procedure puts under the tip before anything has dripped. */
+export function firstReceiver({ procedure }: Scenario): string | undefined {
+  const first = procedure.find((action) => action.do === 'receiver' || action.do === 'pour');
+  return first?.do === 'receiver' ? first.label : undefined;
+}
+
+function plannedSteps(scenario: Scenario): Planned[] {
+  const steps: Planned[] = [];
+  const waiting: Planned[] = [];
+  let sample: Pour | undefined;
+  for (const action of scenario.procedure) {
+    if (action.do === 'receiver' && steps.length > 0) waiting.push(plain('change', action.label));
+    if (action.do !== 'pour') continue;
+    const role = roleOf(scenario, action, sample);
+    const last = steps.at(-1);
+    if (last && last.liquid === action.liquid && last.role === role) steps[steps.length - 1] = longer(last, action, sample);
+    else {
+      steps.push(...waiting.splice(0));
+      steps.push(longer({ ...plain(role, ''), liquid: action.liquid }, action, sample));
+    }
+    if (role === 'load') sample = action;
+  }
+  return steps.length === 0 ? [] : [...steps, ...waiting, plain('stop', '')];
+}
+
+function plain(role: Role, label: string): Planned {
+  return { role, label, liquid: '', planned_mL: 0, rinses_mL: [] };
+}
+
+/** Portions no larger than the sample, right after it, wash it in. */
+function longer(step: Planned, { volume_mL }: Pour, sample: Pour | undefined): Planned {
+  const rinse = step.role === 'wash' && sample !== undefined && volume_mL <= sample.volume_mL && sum(step.rinses_mL) >= step.planned_mL;
+  return { ...step, planned_mL: step.planned_mL + volume_mL, rinses_mL: rinse ? [...step.rinses_mL, volume_mL] : step.rinses_mL };
+}
+
+function roleOf({ liquids }: Scenario, { liquid }: Pour, sample: Pour | undefined): Role {
+  if (isSample(liquids[liquid])) return 'load';
+  if (!sample) return 'condition';
+  return isWeaker(liquids[liquid], liquids[sample.liquid].HCl_M) ? 'release' : 'wash';
+}
+
+/** mL per step: a pour counts for the step of its liquid that is reached, or the next that wants it. */
+function pouredBySteps({ liquids }: Scenario, steps: readonly Planned[], events: readonly RunEvent[]): number[] {
+  const poured = steps.map(() => 0);
+  let at = 0;
+  for (const { action, refused } of events) {
+    if (action?.do !== 'pour' || refused || !liquids[action.liquid]) continue;
+    const next = steps.findIndex((step, i) => i >= at && step.liquid === action.liquid);
+    if (next < 0) continue;
+    at = next;
+    poured[at] += action.volume_mL;
+  }
+  return poured;
+}
+
+function isDone(step: Planned, i: number, steps: readonly Planned[], poured: readonly number[], events: readonly RunEvent[]): boolean {
+  if (step.role === 'change') return changedTo(step.label, events);
+  if (step.role === 'stop') return shutAfter(steps, poured, events);
+  return poured[i] >= step.planned_mL - CLOSE_ML || poured.some((volume, later) => later > i && volume > 0);
+}
+
+function changedTo(label: string, events: readonly RunEvent[]): boolean {
+  return events.some(({ action, refused, delivered_mL }) => action?.do === 'receiver' && !refused && action.label === label && delivered_mL > 0);
+}
+
+/** Whether the clamp was shut, and left so, once the last liquid had been begun. */
+function shutAfter(steps: readonly Planned[], poured: readonly number[], events: readonly RunEvent[]): boolean {
+  const last = steps.findLastIndex(({ liquid }) => liquid !== '');
+  const clamp = events.findLast(({ action, refused }) => action?.do === 'clamp' && !refused)?.action;
+  const lastPour = events.findLastIndex(({ action, refused }) => action?.do === 'pour' && !refused);
+  const lastClamp = events.findLastIndex(({ action, refused }) => action?.do === 'clamp' && !refused);
+  return poured[last] > 0 && lastClamp > lastPour && clamp?.do === 'clamp' && clamp.open_percent === 0;
+}
+
+/** What lies next to a step in hand may be begun before that one is all in: the washing ends, the beaker changes and the run stops when the student says so. */
+function openAt(i: number, now: number, steps: readonly Planned[], poured: readonly number[]): boolean {
+  const current = steps[now];
+  if (!current || i < now) return false;
+  const judged = current.role === 'wash' || current.role === 'release' || current.role === 'change';
+  if (!judged || (current.liquid !== '' && poured[now] === 0)) return false;
+  const between = steps.slice(now + 1, i);
+  return between.every(({ role }) => role === 'change');
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

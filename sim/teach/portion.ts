@@ -1,0 +1,110 @@
+import type { RunEvent } from '../history/index.ts';
+import { sectionOf } from '../terms/geometry.ts';
+import { LIMITS } from '../terms/limits.ts';
+import type { Action, Log, Parameters, Scenario, Until } from '../terms/types.ts';
+import { checklistOf, firstReceiver, type Step } from './checklist.ts';
+
+// What fits above the bed, and the actions that carry a step of the checklist on by one press.
+
+/** What is looked at of the column. */
+export interface Standing {
+  readonly events: readonly RunEvent[];
+  /** Liquid above the bed, mL. */
+  readonly headVolume: number;
+  readonly level_cm: number;
+  /** 0 to 1. */
+  readonly clampOpen: number;
+  readonly delivered_mL: number;
+  /** mL/min. */
+  readonly flow: number;
+}
+
+/** Liquid left above the bed before the next is poured. Common practice, no source. */
+export const LOW_MM = 1;
+const LOW: Until = { liquid_mm: LOW_MM };
+const LEAST_ML = LIMITS['pour.volume_mL'].step;
+/** Tenths of a mL are poured; what is left of rounding is none. */
+const TENTHS = 10;
+/** cm by which the level may stand above the millimetre and still count as there. */
+const NEAR_CM = 0.02;
+
+/** mL that fit above the bed now, in whole tenths. */
+export function fits(values: Parameters, headVolume: number): number {
+  return Math.max(0, Math.floor((roomOf(values) - headVolume) * TENTHS + 1e-6) / TENTHS);
+}
+
+/** Bottle, volume and the actions of one press; undefined where nothing can be done for this step. */
+export interface Offer {
+  readonly step: Step;
+  /** mL poured in all; 0 for a step that pours nothing. */
+  readonly volume_mL: number;
+  readonly portions: number;
+  readonly opens: boolean;
+  readonly actions: Log;
+}
+
+/** What one press does for a step that is due or open. */
+export function offerFor(scenario: Scenario, at: Standing, step: Step): Offer | undefined {
+  if (step.state === 'done' || step.state === 'later') return undefined;
+  if (step.role === 'change') return offer(step, [], [{ do: 'receiver', label: step.label }], false);
+  if (step.role === 'stop') return offer(step, [], [{ do: 'clamp', open_percent: 0 }], false);
+  const first = lowFirst(scenario, at, step);
+  const portions = portionsOf(scenario, first ? lowVolume(scenario.values) : at.headVolume, step);
+  if (portions.length === 0) return undefined;
+  const opens = at.clampOpen === 0;
+  const ready: Action[] = [...named(scenario, at), ...(opens ? [{ do: 'clamp', open_percent: 100 } as const] : []), ...(first ? [wait()] : [])];
+  const pours = portions.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: step.liquid, volume_mL, how: 'wall' }, wait()]);
+  return offer(step, portions, [...ready, ...pours, ...rinses(scenario, step)], opens);
+}
+
+function offer(step: Step, portions: readonly number[], actions: Log, opens: boolean): Offer {
+  return { step, portions: portions.length, volume_mL: portions.reduce((sum, volume) => sum + volume, 0), opens, actions };
+}
+
+/** Nothing has to be judged while a bed is conditioned, so all of that is one press; else as much as fits. */
+function portionsOf({ values }: Scenario, head_mL: number, { role, planned_mL, poured_mL }: Step): number[] {
+  const room = fits(values, head_mL);
+  const left = Math.round((planned_mL - poured_mL) * 1000) / 1000;
+  if (left <= 0) return [];
+  if (room < LEAST_ML) return [];
+  if (role !== 'condition' && role !== 'load') return [Math.min(room, left)];
+  const later = fits(values, lowVolume(values));
+  if (left <= room) return [left];
+  const count = Math.ceil((left - room) / later) + 1;
+  const each = Math.min(room, Math.ceil((left / count) * TENTHS) / TENTHS);
+  return [...Array.from({ length: count - 1 }, () => each), Math.round((left - each * (count - 1)) * TENTHS) / TENTHS];
+}
+
+/** The sample is washed in at once, as the procedure has it. */
+function rinses(scenario: Scenario, { role, liquid }: Step): Action[] {
+  if (role !== 'load') return [];
+  const steps = checklistOf(scenario, []);
+  const wash = steps[steps.findIndex((step) => step.role === 'load' && step.liquid === liquid) + 1];
+  if (wash?.role !== 'wash') return [];
+  return wash.rinses_mL.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: wash.liquid, volume_mL, how: 'wall' }, wait()]);
+}
+
+/** Another liquid than the one above the bed goes onto a low level, or the two mix. */
+function lowFirst(_scenario: Scenario, { events, level_cm }: Standing, { liquid }: Step): boolean {
+  const last = events.findLast(({ action, refused }) => action?.do === 'pour' && !refused)?.action;
+  const same = last?.do === 'pour' && last.liquid === liquid;
+  return !same && level_cm > LOW_MM / 10 + NEAR_CM;
+}
+
+function named(scenario: Scenario, { events, delivered_mL }: Standing): Action[] {
+  const label = firstReceiver(scenario);
+  const known = events.some(({ action, refused }) => action?.do === 'receiver' && !refused);
+  return label === undefined || known || delivered_mL > 0 ? [] : [{ do: 'receiver', label }];
+}
+
+function wait(): Action {
+  return { do: 'wait', until: LOW };
+}
+
+function roomOf(values: Parameters): number {
+  return sectionOf(values) * (values['column.tube_cm'] - values['bed.length_cm']);
+}
+
+function lowVolume(values: Parameters): number {
+  return (sectionOf(values) * LOW_MM) / 10;
+}

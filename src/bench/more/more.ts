@@ -1,0 +1,126 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, query } from 'lit/decorators.js';
+import type { CoachLevel, Session } from '../../store/session.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import type { FractionTargets, Plan, StartWindow, SwitchWindow } from '../../../sim/history/index.ts';
+import type { Dialog } from '../../ui/dialog.ts';
+import { emit } from '../../ui/emit.ts';
+import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import type { Hand, How } from '../hand.ts';
+import '../../ui/dialog.ts';
+import '../../ui/segmented.ts';
+import '../debrief/repair.ts';
+import '../debrief/verdict.ts';
+import './now.ts';
+import './another.ts';
+import './course.ts';
+
+export type Beside = 'glass' | 'unrolled';
+
+/**
+ * Everything of the bench that is not always in sight: read-outs, verdict, other ways to pour, time, mending, how it is drawn.
+ *
+ * @fires bf-act - {action} to be taken
+ * @fires bf-beside - {beside} how the column is drawn
+ * @fires bf-debrief - the debrief so far is wanted
+ * @fires bf-targets - what is asked of the fraction
+ */
+@customElement('bf-more')
+export class BenchMore extends LiveElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    css`
+      .parts { display: grid; gap: var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); font-size: var(--text-small); }
+      section { display: grid; gap: var(--gap-small); align-content: start; justify-items: start; min-width: 0; }
+      section > * { max-width: 100%; }
+      h3 { margin: 0; font-size: 1rem; }
+      .check { display: flex; gap: var(--gap-small); align-items: center; min-height: var(--target); }
+      .check input { width: 1.25em; height: 1.25em; margin: 0; }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) hand: Hand | undefined;
+  @property() beside: Beside = 'glass';
+  /** The run that the verdict is about, and whether it is only tried. */
+  @property({ attribute: false }) judged: Plan | undefined;
+  @property({ type: Boolean }) trying = false;
+  @property({ attribute: false }) window: SwitchWindow | undefined;
+  @property({ attribute: false }) startWindow: StartWindow | undefined;
+  @query('bf-dialog') private dialog!: Dialog;
+
+  override render() {
+    const { session, hand } = this;
+    if (!session || !hand) return nothing;
+    const { store } = session;
+    return html`<bf-dialog heading="More of the bench"><div class="parts">
+      <section><bf-now .store=${store}></bf-now></section>
+      <section><bf-verdict .plan=${this.judged} .trying=${this.trying} .targets=${session.targets} .window=${this.window} .startWindow=${this.startWindow}
+        @bf-targets=${this.want}></bf-verdict><button type="button" @click=${this.debrief}>Debrief so far</button></section>
+      <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
+        ${hand.how === 'reservoir' ? html`<p>A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}</section>
+      <section><h3>Clamp and receivers</h3><bf-another .store=${store}></bf-another></section>
+      <section><h3>Model time</h3><bf-course .store=${store} @bf-done=${this.close}></bf-course></section>
+      <section><bf-repair .store=${store}></bf-repair></section>
+      <section><h3>Shown</h3>
+        <bf-segmented label="coach" .value=${session.coach} .choices=${COACH} @bf-change=${this.takeCoach}></bf-segmented>
+        <bf-segmented label="column drawn as" .value=${this.beside} .choices=${BESIDE} @bf-change=${this.takeBeside}></bf-segmented>
+        <label class="check"><input type="checkbox" .checked=${session.exaggerate} @change=${this.takeExaggerate} />exaggerate faint colours</label>
+      </section>
+    </div></bf-dialog>`;
+  }
+
+  show(): void {
+    void this.dialog.show();
+  }
+
+  private readonly close = () => this.dialog.close();
+
+  private debrief() {
+    this.close();
+    emit(this, 'bf-debrief', undefined);
+  }
+
+  private want(event: CustomEvent<FractionTargets>) {
+    this.session?.setTargets(event.detail);
+  }
+
+  private takeHow(event: CustomEvent<{ value: string }>) {
+    if (this.hand) this.hand.how = HOW.find(({ value }) => value === event.detail.value)?.value ?? 'wall';
+  }
+
+  private takeCoach(event: CustomEvent<{ value: string }>) {
+    const { value } = event.detail;
+    this.session?.setCoach(value === 'off' || value === 'guide' ? value : 'ask');
+  }
+
+  private takeBeside(event: CustomEvent<{ value: string }>) {
+    emit<{ beside: Beside }>(this, 'bf-beside', { beside: event.detail.value === 'unrolled' ? 'unrolled' : 'glass' });
+  }
+
+  private takeExaggerate(event: Event & { target: HTMLInputElement }) {
+    this.session?.setExaggerate(event.target.checked);
+  }
+}
+
+const HOW: readonly { value: How; label: string }[] = [
+  { value: 'wall', label: 'down the wall' },
+  { value: 'bed', label: 'straight onto the bed' },
+  { value: 'reservoir', label: 'from a reservoir that holds the level' },
+];
+const COACH: readonly { value: CoachLevel; label: string }[] = [
+  { value: 'off', label: 'off' },
+  { value: 'ask', label: 'ask' },
+  { value: 'guide', label: 'guide' },
+];
+const BESIDE: readonly { value: Beside; label: string }[] = [
+  { value: 'glass', label: 'glass' },
+  { value: 'unrolled', label: 'unrolled' },
+];
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-more': BenchMore;
+  }
+}

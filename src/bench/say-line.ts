@@ -1,0 +1,56 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+
+/** One thing that the bench says; a new object each time, so that the same words can be said again. */
+export interface Said {
+  readonly text: string;
+  readonly kind: 'note' | 'problem';
+}
+
+/** A line stays so long: a slow reader takes about 70 ms a character. Choices. */
+const LEAST_MS = 4000;
+const MS_PER_CHARACTER = 70;
+
+/** The line in which the bench speaks. Its place is kept, so that nothing moves when it comes; it leaves by itself. */
+@customElement('bf-say-line')
+export class SayLine extends LitElement {
+  static override styles = css`
+    :host { display: block; height: 1.75rem; font-size: var(--text-small); }
+    p { margin: 0; height: 100%; display: flex; align-items: center; padding: 0 var(--gap-small); border-radius: var(--round); overflow: hidden; line-height: 1.1; }
+    p.note { color: var(--soft); }
+    p.problem { background: var(--problem-paper); color: var(--problem-ink); font-weight: 600; }
+    p:empty { background: none; }
+    @media (max-width: 40rem) { :host { height: 2.25rem; } }
+    @media print { :host { display: none; } }
+  `;
+
+  @property({ attribute: false }) said: Said | undefined;
+  private leaving: ReturnType<typeof setTimeout> | undefined;
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    clearTimeout(this.leaving);
+  }
+
+  override updated(changed: Map<PropertyKey, unknown>) {
+    if (!changed.has('said')) return;
+    clearTimeout(this.leaving);
+    const { said } = this;
+    if (said) this.leaving = setTimeout(() => this.said === said && this.hush(), LEAST_MS + said.text.length * MS_PER_CHARACTER);
+  }
+
+  override render() {
+    const { said } = this;
+    return html`<p class=${said?.kind ?? 'note'} role=${said?.kind === 'problem' ? 'alert' : 'status'}>${said?.text ?? ''}</p>`;
+  }
+
+  private hush() {
+    this.said = undefined;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-say-line': SayLine;
+  }
+}

@@ -1,0 +1,106 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { LOW_MM } from '../../../sim/teach/portion.ts';
+import { type Stillness, stillness } from '../../../sim/teach/stillness.ts';
+import { type ColumnStore, SPEEDS } from '../../store/column-store.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import { emit } from '../../ui/emit.ts';
+import { KeysController } from '../../ui/keys.ts';
+import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import { stillWords } from '../words.ts';
+import { partStyles } from './part-styles.ts';
+
+/**
+ * Model time: to the last millimetre, how fast, play, undo.
+ *
+ * @fires bf-say - {text, kind} why nothing would happen
+ */
+@customElement('bf-time')
+export class TimeControl extends LiveElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    partStyles,
+    css`
+      .play { min-width: 4.5em; font-weight: 600; }
+      select { width: 4em; padding: 0 0.2em; }
+      .undo { font-size: 1.125rem; }
+    `,
+  ];
+
+  @property({ attribute: false }) store: ColumnStore | undefined;
+
+  constructor() {
+    super();
+    new KeysController(this, {
+      heading: 'Model time',
+      entries: [
+        { key: 't', does: 'play or pause', run: () => this.toggle() },
+        { key: ' ', shown: 'Space', does: 'the same, while no button has the focus', run: () => this.toggle() },
+        { key: 'm', does: `run until the liquid is ${LOW_MM} mm above the bed`, run: () => void this.low() },
+        { key: '[', does: 'slower', run: () => this.shift(-1) },
+        { key: ']', does: 'faster', run: () => this.shift(1) },
+        { key: 'j', does: 'jump to where playing would stop', run: () => void this.store?.skip() },
+        { key: 'z', shown: 'z or Ctrl Z', does: 'undo', run: () => void this.store?.undo() },
+        { key: 'y', shown: 'y or Ctrl Y', does: 'redo', run: () => void this.store?.redo() },
+        { key: 'b', does: 'step back before the last action', run: () => void this.store?.stepBack() },
+      ],
+    });
+  }
+
+  override render() {
+    const { store } = this;
+    if (!store?.moment) return nothing;
+    const jumps = store.playing && Number.isFinite(store.stopAt);
+    return html`<button type="button" @click=${jumps ? () => store.skip() : this.low}>${jumps ? 'jump there' : `to ${LOW_MM} mm`}</button>
+      <select aria-label="speed" @change=${this.takeSpeed}>${speedsWith(store.speed).map((speed) => html`<option value=${speed} ?selected=${speed === store.speed}>×${speed}</option>`)}</select>
+      <button type="button" class="play ${store.playing ? '' : 'primary'}" @click=${this.toggle}>${store.playing ? 'Pause' : 'Play'}</button>
+      <button type="button" class="undo" aria-label="Undo" ?disabled=${!store.canUndo} @click=${() => store.undo()}>↶</button>`;
+  }
+
+  private toggle() {
+    const { store } = this;
+    if (!store) return;
+    if (store.playing) store.pause();
+    else if (!this.stuck(store)) store.play();
+  }
+
+  private readonly low = async () => {
+    const { store } = this;
+    if (!store?.moment || this.stuck(store)) return;
+    if (store.moment.level_cm * 10 <= LOW_MM) return this.say(`The liquid is ${LOW_MM} mm above the bed or less already. Pour.`);
+    await store.runUntil({ liquid_mm: LOW_MM });
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches) await store.skip();
+  };
+
+  /** Says why nothing would happen; what is written down ahead is played all the same. */
+  private stuck(store: ColumnStore): boolean {
+    const why: Stillness = store.moment && store.entry >= store.log.length ? stillness(store.moment) : undefined;
+    if (why) this.say(stillWords(why));
+    return why !== undefined;
+  }
+
+  private say(text: string) {
+    emit(this, 'bf-say', { text, kind: 'problem' });
+  }
+
+  private shift(by: number) {
+    const at = SPEEDS.map(Number).indexOf(this.store?.speed ?? 0);
+    const speed = SPEEDS[Math.min(SPEEDS.length - 1, Math.max(0, at + by))];
+    if (speed !== undefined) this.store?.setSpeed(speed);
+  }
+
+  private takeSpeed(event: Event & { target: HTMLSelectElement }) {
+    this.store?.setSpeed(Number(event.target.value));
+  }
+}
+
+function speedsWith(speed: number): number[] {
+  return [...new Set<number>([...SPEEDS, speed])].sort((a, b) => a - b);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-time': TimeControl;
+  }
+}

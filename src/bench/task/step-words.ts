@@ -1,0 +1,62 @@
+import type { Offer } from '../../../sim/teach/portion.ts';
+import { fits, LOW_MM, type Standing } from '../../../sim/teach/portion.ts';
+import type { Step } from '../../../sim/teach/checklist.ts';
+import { minutesToLow, stillness } from '../../../sim/teach/stillness.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { duration, fixed, millilitres } from '../../ui/text/format.ts';
+import { stillWords } from '../words.ts';
+
+// The checklist in words.
+
+export function stepWords({ role, liquid, label, state }: Step, { liquids }: Scenario): string {
+  const bottle = liquids[liquid]?.label ?? liquid;
+  switch (role) {
+    case 'condition':
+      return `Condition: ${bottle}`;
+    case 'load':
+      return 'Load the sample';
+    case 'wash':
+      return `Wash: ${bottle}`;
+    case 'release':
+      return state === 'done' ? capital(bottle) : `${capital(bottle)}, when you judge it`;
+    case 'change':
+      return `Beaker “${label}”`;
+    case 'stop':
+      return 'Shut the clamp';
+  }
+}
+
+/** "17 / 40 mL"; nothing for a step that pours nothing. */
+export function amountWords({ planned_mL, poured_mL, liquid }: Step): string {
+  return liquid === '' ? '' : `${short(poured_mL)} / ${millilitres(planned_mL, planned_mL % 1 === 0 ? 0 : 1)}`;
+}
+
+/** What one press would do. */
+export function offerWords({ step, volume_mL, portions, opens }: Offer, { liquids }: Scenario): string {
+  if (step.role === 'change') return `Put “${step.label}” under the tip`;
+  if (step.role === 'stop') return 'Shut the clamp';
+  const bottle = step.role === 'load' ? 'sample' : (liquids[step.liquid]?.label ?? step.liquid);
+  const volume = `${millilitres(volume_mL, volume_mL % 1 === 0 ? 0 : 1)} ${bottle}`;
+  return `${opens ? 'Open, pour' : 'Pour'} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run to ${LOW_MM} mm`}`;
+}
+
+/** What happens if nothing more is done, and what could be. */
+export function nextWords({ values }: Scenario, at: Standing): string {
+  const still = stillness(at);
+  const room = fits(values, at.headVolume);
+  const fit = room > 0 ? `${millilitres(room)} fit above the bed.` : 'Nothing more fits above the bed.';
+  if (still) return `${stillWords(still)} ${fit}`;
+  const minutes = minutesToLow(at);
+  if (minutes !== undefined) return `${fit} The liquid is ${LOW_MM} mm above the bed in ${duration(minutes)}.`;
+  return at.level_cm > 0
+    ? `${fit} Pour before the liquid sinks into the bed.`
+    : `The liquid has sunk to the bed top: pour now, or the bed may draw air. ${fit}`;
+}
+
+function short(value: number): string {
+  return fixed(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

@@ -1,0 +1,39 @@
+import { css } from 'lit';
+
+/** The list beside the figure; on a phone the step in hand alone, in a place of fixed height. */
+export const taskStyles = css`
+  :host { --target: 2rem; display: grid; gap: var(--gap-small); align-content: start; font-size: var(--text-small); line-height: 1.3; }
+  h2 { font-size: 1rem; margin: 0; }
+  p { margin: 0; }
+  .purpose { color: var(--soft); display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; line-clamp: 3; overflow: hidden; margin: 0.125rem 0 var(--gap-small); }
+  ol { margin: 0; padding: 0; list-style: none; display: grid; gap: 2px; }
+  li { display: grid; grid-template-columns: 1.25em 1fr auto; gap: 0.25rem 0.25rem; align-items: baseline; padding: 0.25rem 0.5rem; border: 1px solid transparent; border-radius: var(--round); }
+  li.done { color: var(--soft); }
+  li.later { color: var(--soft); }
+  li.now { background: var(--wash); border-color: var(--accent); font-weight: 600; }
+  .amount { white-space: nowrap; font-variant-numeric: tabular-nums; }
+  progress { grid-column: 2 / -1; width: 100%; height: 0.375rem; appearance: none; border: 0; border-radius: 3px; background: var(--rule); overflow: hidden; }
+  progress::-webkit-progress-bar { background: var(--rule); }
+  progress::-webkit-progress-value { background: var(--accent); }
+  progress::-moz-progress-bar { background: var(--accent); }
+  li button { grid-column: 2 / -1; justify-self: stretch; padding: 0.15rem 0.5em; line-height: 1.2; text-align: center; font-weight: 600; }
+  li.open button { font-weight: 400; }
+  .ahead { border-left: 3px solid var(--accent); background: var(--wash); padding: var(--gap-small); min-height: 5.9em; }
+  .ahead h2 { font-size: inherit; }
+  dl { margin: 0; display: grid; gap: 0.1rem; }
+  dl div { display: flex; justify-content: space-between; }
+  dt { color: var(--soft); }
+  dd { margin: 0; font-weight: 600; font-variant-numeric: tabular-nums; }
+  @media (max-height: 47rem) { .purpose { display: none; } }
+  @media (max-width: 40rem) {
+    :host { height: 7.25rem; overflow: hidden; grid-template-rows: auto 1fr; }
+    h2, .purpose, .ahead, li.done, li.later { display: none; }
+    li { padding-block: 0.125rem; }
+    li.open .what, li.open .amount, li.open .sign { display: none; }
+    li.open button { grid-column: 1 / -1; }
+    ol { grid-template-columns: 1fr 1fr; }
+    li.now { grid-column: 1 / -1; }
+    dl { display: none; }
+  }
+  @media print { button { display: none; } }
+`;

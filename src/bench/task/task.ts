@@ -1,0 +1,97 @@
+import { html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { checklistOf, type Step } from '../../../sim/teach/checklist.ts';
+import { type Offer, offerFor, type Standing } from '../../../sim/teach/portion.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
+import { dropAt } from '../../store/drop.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import type { Moment } from '../../store/threads/planner.ts';
+import { emit } from '../../ui/emit.ts';
+import { KeysController } from '../../ui/keys.ts';
+import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import { duration, fixed, millilitres } from '../../ui/text/format.ts';
+import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
+import { taskStyles } from './task-styles.ts';
+
+const SIGNS = { done: '✓', now: '▸', open: '○', later: '' } as const;
+const SAID = { done: 'done: ', now: 'next: ', open: 'possible now: ', later: '' } as const;
+
+/**
+ * The task as a list that ticks itself, what one press does for the step in hand, and what happens if nothing is done.
+ *
+ * @fires bf-carry-out - {actions} to be taken one after the other
+ */
+@customElement('bf-task')
+export class TaskPanel extends LiveElement {
+  static override styles = [controlStyles, hiddenStyles, taskStyles];
+
+  @property({ attribute: false }) store: ColumnStore | undefined;
+
+  constructor() {
+    super();
+    new KeysController(this, { heading: 'Task', entries: [{ key: 'n', does: 'do what is next in the task', run: () => this.next() }] });
+  }
+
+  override render() {
+    const { store } = this;
+    const { scenario, moment } = store ?? {};
+    if (!store || !scenario || !moment) return nothing;
+    const at = standing(moment);
+    const steps = checklistOf(scenario, moment.events);
+    return html`<section aria-labelledby="heading">
+        <h2 id="heading">The task</h2>
+        <p class="purpose">${scenario.purpose}</p>
+        ${steps.length === 0 ? nothing : html`<ol>${steps.map((step) => this.step(step, scenario, at, store.playing))}</ol>`}
+      </section>
+      <section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at)}</p></section>
+      ${readings(store, moment)}`;
+  }
+
+  private step(step: Step, scenario: Scenario, at: Standing, playing: boolean) {
+    const offer = offerFor(scenario, at, step);
+    const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
+    return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
+      <span class="sign" aria-hidden="true">${SIGNS[step.state]}</span>
+      <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
+      <span class="amount">${amountWords(step)}</span>
+      ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} ?disabled=${playing && step.liquid !== ''} @click=${() => this.do(offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+    </li>`;
+  }
+
+  private next() {
+    const { scenario, moment, playing } = this.store ?? {};
+    if (!scenario || !moment || playing) return;
+    const at = standing(moment);
+    const due = checklistOf(scenario, moment.events).find(({ state }) => state === 'now');
+    const offer = due && offerFor(scenario, at, due);
+    if (offer) this.do(offer);
+  }
+
+  private do({ actions }: Offer) {
+    emit<{ actions: Log }>(this, 'bf-carry-out', { actions });
+  }
+}
+
+function standing(moment: Moment): Standing {
+  return moment;
+}
+
+/** What a bench shows: cylinder, drops, ruler, clock. */
+function readings(store: ColumnStore, moment: Moment) {
+  const drops = store.scenario && moment.flow > 0 ? `${Math.round(moment.flow / dropAt(store.scenario, moment))} / min` : 'none';
+  const rows = [
+    ['delivered', millilitres(moment.delivered_mL)],
+    ['drops', drops],
+    ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'none'],
+    ['clock', duration(store.now)],
+  ];
+  return html`<dl>${rows.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-task': TaskPanel;
+  }
+}

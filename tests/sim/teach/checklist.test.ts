@@ -1,0 +1,140 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { readScenario } from '../../../sim/input/scenario.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { advance, type Run, runOf } from '../../../sim/run/run.ts';
+import { checklistOf, type Role } from '../../../sim/teach/checklist.ts';
+import { fits, offerFor, type Standing } from '../../../sim/teach/portion.ts';
+import { minutesToLow, stillness } from '../../../sim/teach/stillness.ts';
+import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
+
+function scenarioOf(id: string): Scenario {
+  const json = JSON.parse(readFileSync(`scenarios/${id}.json`, 'utf8')) as Record<string, object>;
+  // One lane of few plates: what fits and what is due do not depend on the lanes.
+  const read = readScenario({ ...json, bed: { ...json.bed, plates: 20, lanes: 1 } }, id);
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  return read.scenario;
+}
+
+const scenario = scenarioOf('cathode-leach');
+
+/** A run of this log, played to its end. */
+function played(log: Log): Run {
+  const run = runOf(scenario, log);
+  advance(run, { endOfLog: true });
+  return run;
+}
+
+function standing(run: Run): Standing {
+  const s = run.bed.scalar;
+  return {
+    events: run.events,
+    headVolume: s[AT.headVolume],
+    level_cm: s[AT.headVolume] / run.column.section,
+    clampOpen: s[AT.clampOpen],
+    delivered_mL: s[AT.delivered],
+    flow: s[AT.flow],
+  };
+}
+
+function states(log: Log): string[] {
+  return checklistOf(scenario, played(log).events).map(({ role, state }) => `${role} ${state}`);
+}
+
+/** What the press for the first step of a role in hand does, from the end of a log. */
+function press(log: Log, role: Role): Log {
+  const run = played(log);
+  const step = checklistOf(scenario, run.events).find((one) => one.role === role && (one.state === 'now' || one.state === 'open'));
+  const offer = step && offerFor(scenario, standing(run), step);
+  if (!offer) throw new Error(`${role}: expected something to do, received nothing`);
+  return [...log, ...offer.actions];
+}
+
+describe('the checklist', () => {
+  test('reads its steps off the procedure by their role, with the volumes of the file', () => {
+    expect(checklistOf(scenario, []).map(({ role, liquid, label, planned_mL }) => [role, liquid || label, planned_mL])).toEqual([
+      ['condition', 'acid', 15],
+      ['load', 'sample', 1],
+      ['wash', 'acid', 29],
+      ['release', 'water', 20],
+      ['change', 'cobalt', 0],
+      ['stop', '', 0],
+    ]);
+  });
+
+  test('begins with the first step in hand and nothing else allowed', () => {
+    expect(states([])).toEqual(['condition now', 'load later', 'wash later', 'release later', 'change later', 'stop later']);
+  });
+
+  test('ticks a step when its volume is in, and counts what is poured', () => {
+    const steps = checklistOf(scenario, played(press([], 'condition')).events);
+    expect(steps[0]).toMatchObject({ state: 'done', poured_mL: 15 });
+    expect(steps[1].state).toBe('now');
+  });
+
+  test('allows water as soon as the wash is begun, and ticks the wash when water is poured before all of it', () => {
+    const loaded = press(press([], 'condition'), 'load');
+    expect(states(loaded).slice(2, 4)).toEqual(['wash now', 'release open']);
+    const watered = press(press(loaded, 'wash'), 'release');
+    expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release now', 'change open', 'stop open']);
+  });
+
+  test('does not count a beaker that was named before anything dripped, nor a clamp shut before the last liquid', () => {
+    const shut: Action = { do: 'clamp', open_percent: 0 };
+    expect(states([{ do: 'receiver', label: 'cobalt' }, shut]).slice(4)).toEqual(['change later', 'stop later']);
+  });
+
+  test('is all ticked after the procedure itself, for every scenario that has one', () => {
+    for (const id of ['cathode-leach', 'cathode-leach-weak-acid', 'six-metals']) {
+      const one = scenarioOf(id);
+      const run = runOf(one, one.procedure);
+      advance(run, { endOfLog: true });
+      const open = checklistOf(one, run.events).filter(({ state, role }) => state !== 'done' && role !== 'stop');
+      expect(open, id).toEqual([]);
+    }
+  });
+});
+
+describe('what fits', () => {
+  test('is the section of the tube times its free height, in whole tenths', () => {
+    // pi/4 x 0.9^2 cm2 x 13 cm = 8.27 mL, less 1 cm of liquid, 0.64 mL.
+    expect(fits(scenario.values, 0)).toBe(8.2);
+    expect(fits(scenario.values, 0.636)).toBe(7.6);
+    expect(fits(scenario.values, 20)).toBe(0);
+  });
+
+  test('is never refused by the bench, from the first press to the last', () => {
+    let log = press(press([], 'condition'), 'load');
+    let presses = 2;
+    for (const role of ['wash', 'wash', 'wash', 'wash', 'release', 'change', 'release', 'release', 'stop'] as const) {
+      log = press(log, role);
+      presses++;
+    }
+    const run = played(log);
+    expect(run.events.filter(({ refused }) => refused)).toEqual([]);
+    expect(presses).toBeLessThanOrEqual(12);
+    expect(checklistOf(scenario, run.events).every(({ state }) => state === 'done')).toBe(true);
+  });
+
+  test('of a liquid other than the last is reckoned from a millimetre above the bed', () => {
+    const log: Log = [...press([], 'condition'), { do: 'pour', liquid: 'acid', volume_mL: 6, how: 'wall' }];
+    const actions = press(log, 'load').slice(log.length);
+    expect(actions[0]).toEqual({ do: 'wait', until: { liquid_mm: 1 } });
+    expect(actions[1]).toMatchObject({ do: 'pour', liquid: 'sample', volume_mL: 1 });
+  });
+});
+
+describe('stillness', () => {
+  test('names the shut clamp first, then a level at the bed top without flow', () => {
+    expect(stillness({ clampOpen: 0, level_cm: 3, flow: 0 })).toBe('shut');
+    expect(stillness({ clampOpen: 1, level_cm: 0, flow: 0 })).toBe('drained');
+    expect(stillness({ clampOpen: 1, level_cm: 0, flow: 0.2 })).toBeUndefined();
+    expect(stillness({ clampOpen: 1, level_cm: 3, flow: 0 })).toBeUndefined();
+  });
+
+  test('tells the time to the last millimetre at a steady flow', () => {
+    // 2 mL in 4 cm: to 0.1 cm 1.95 mL run, at 0.5 mL/min in 3.9 min.
+    expect(minutesToLow({ level_cm: 4, headVolume: 2, flow: 0.5 })).toBeCloseTo(3.9, 9);
+    expect(minutesToLow({ level_cm: 0.1, headVolume: 0.05, flow: 0.5 })).toBeUndefined();
+  });
+});
