@@ -23,7 +23,7 @@ export const viewStyles = css`
     .side { border-left: 0; padding: var(--gap-small) 0 0; }
   }
   @media (max-width: 40rem) {
-    .bench { gap: 0 var(--gap-small); height: calc(100dvh - 2 * var(--bar, 2.5rem) - 1.5rem); min-height: 44rem; margin: 0 -0.5rem -1rem; grid-template-columns: 7.25rem minmax(0, 1fr);
+    .bench { gap: 0 var(--gap-small); height: calc(100dvh - 2 * var(--bar, 2.5rem) - 2rem); min-height: 44rem; margin: 0 -0.5rem -1rem; grid-template-columns: 7.25rem minmax(0, 1fr);
       grid-template-rows: minmax(440px, 1fr) auto auto auto; grid-template-areas: 'left figure' 'say say' 'side side' 'strip strip'; }
     .side { border: 0; padding: 0; overflow: visible; }
   }

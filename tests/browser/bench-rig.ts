@@ -93,7 +93,7 @@ export async function withoutCoach(page: Page): Promise<void> {
 
 /** The whole procedure of the scenario, at once. */
 export async function wholeProcedure(page: Page): Promise<void> {
-  const dialog = await more(page);
-  await dialog.getByRole('button', { name: 'Play the procedure' }).click();
+  await more(page);
+  await page.getByRole('button', { name: 'Play the procedure' }).click();
   await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
 }

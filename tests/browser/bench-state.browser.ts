@@ -18,7 +18,8 @@ describe('the bench', () => {
     async () => {
       const { page, close } = await session.openPage();
       await ready(page);
-      await (await more(page)).getByRole('button', { name: 'Play the procedure' }).click();
+      await more(page);
+      await page.getByRole('button', { name: 'Play the procedure' }).click();
       await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(0.5);
       await page.keyboard.press('t');
       await still(page);
