@@ -1,4 +1,4 @@
-import { firstReceiver } from '../../sim/teach/checklist.ts';
+import { firstReceiver } from '../../sim/teach/index.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 
 /** The receiver that stands under the tip before any has been put there. */

@@ -1,8 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { movedEluent, movedReceiver, type Plan, type RunEvent, type StartWindow, type SwitchWindow, withReceiverMoved } from '../../sim/history/index.ts';
-import { fits } from '../../sim/teach/portion.ts';
-import { firstReceiver } from '../../sim/teach/checklist.ts';
+import { firstReceiver, fits } from '../../sim/teach/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';

@@ -1,6 +1,6 @@
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Action, Issue, Scenario } from '../../sim/terms/types.ts';
-import type { Stillness } from '../../sim/teach/stillness.ts';
+import type { Stillness } from '../../sim/teach/index.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
 
 // Bench actions and refusals in words.

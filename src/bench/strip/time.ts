@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { LOW_MM } from '../../../sim/teach/portion.ts';
-import { type Stillness, stillness } from '../../../sim/teach/stillness.ts';
+import { LOW_MM, stillness, type Stillness } from '../../../sim/teach/index.ts';
 import { type ColumnStore, SPEEDS } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';

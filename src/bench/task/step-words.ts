@@ -1,7 +1,4 @@
-import type { Offer } from '../../../sim/teach/portion.ts';
-import { fits, LOW_MM, type Standing } from '../../../sim/teach/portion.ts';
-import type { Step } from '../../../sim/teach/checklist.ts';
-import { minutesToLow, stillness } from '../../../sim/teach/stillness.ts';
+import { fits, LOW_MM, minutesToLow, type Offer, type Standing, type Step, stillness } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { duration, fixed, millilitres } from '../../ui/text/format.ts';
 import { stillWords } from '../words.ts';

@@ -1,7 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { checklistOf, type Step } from '../../../sim/teach/checklist.ts';
-import { type Offer, offerFor, type Standing } from '../../../sim/teach/portion.ts';
+import { checklistOf, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { dropAt } from '../../store/drop.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
