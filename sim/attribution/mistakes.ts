@@ -142,7 +142,8 @@ function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
   return mistake(
     off < 0 ? 'receiver-early' : 'receiver-late',
     cycle.receiver,
-    `receiver changed ${mL(Math.abs(off))} too ${off < 0 ? 'early' : 'late'}`,
+    // How late that is for the ions is told against their window, so only the volumes are told here.
+    `receiver changed ${mL(wanted + off)} after the first ${start.action.liquid} instead of ${mL(wanted)}`,
     repair,
   );
 }

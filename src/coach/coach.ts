@@ -185,11 +185,12 @@ export class Coach extends LiveElement {
     this.resume = false;
   }
 
+  /** The last prediction that the run has answered, unless it was closed; those before it have had their turn. */
   private newest(bench: Bench, session: Session) {
     for (const prediction of [...session.validPredictions()].reverse()) {
-      if (this.closed.has(prediction)) continue;
       const outcome = outcomeOf(prediction, bench);
       if (!outcome) continue;
+      if (this.closed.has(prediction)) return undefined;
       if (!this.told.has(prediction)) announce(this, `${outcome.agrees ? 'As you said' : 'Not as you said'}: ${outcome.happened}`);
       this.told.add(prediction);
       return { prediction, outcome };

@@ -31,6 +31,7 @@ import {
 import { cursor } from '../plot/cursor.ts';
 import { type Point, pointAt } from './point.ts';
 import { readOut, spokenPoint } from './read-out.ts';
+import { lossMarks } from './rows/losses.ts';
 import { depthRow } from './rows/row-depth.ts';
 import { effluentRow, effluentWords } from './rows/row-effluent.ts';
 import { pouredRow } from './rows/row-poured.ts';
@@ -79,6 +80,8 @@ export class RunFigure extends LitElement {
   @property({ attribute: false }) startWindow: StartWindow | undefined;
   /** With these the verdict on the receivers is written under them. */
   @property({ attribute: false }) targets: FractionTargets | undefined;
+  /** What was lost of the target is painted on what left. */
+  @property({ type: Boolean }) losses = false;
   @property({ attribute: false }) predictions: readonly PredictionMark[] = [];
   /** Depth marked from outside, cm. */
   @property({ attribute: false }) depth_cm: number | undefined;
@@ -136,12 +139,13 @@ export class RunFigure extends LitElement {
         ${guard([worked], () => svg`${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}`)}
         ${this.startWindow ? startBand(worked, this.startWindow) : nothing}
         ${guard([worked, this.logScale], () => effluentRow(worked, worked.curves, this.logScale))}
+        ${guard([worked, this.logScale, this.losses, this.targets], () => (this.losses && this.targets ? lossMarks(worked, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
         ${guard([worked, this.window], () => (this.window ? windowBand(worked, this.window) : nothing))}
         ${guard([worked, this.logScale, this.window, this.predictions, until], () => this.words(worked, until))}
         ${stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
-        ${guard([worked, moved, this.targets, this.showForecast], () => (this.targets && this.showForecast ? verdictLine(worked, this.targets, moved) : nothing))}
+        ${this.targets && this.showForecast ? verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm)}

@@ -27,6 +27,8 @@ export const figureStyles = css`
   svg.plot .window .start { fill: none; stroke: var(--good-ink); stroke-width: 3; }
   svg.plot .window .ends { stroke-dasharray: 2 2; }
   svg.plot .window-note { fill: var(--good-ink); paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
+  svg.plot .lost path { fill: var(--problem-ink); fill-opacity: 0.35; stroke: var(--problem-ink); stroke-width: 1.5; }
+  svg.plot .lost text { fill: var(--problem-ink); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .predictions line { stroke: var(--caution-edge); stroke-width: 1.5; stroke-dasharray: 2 3; }
   svg.plot .predictions path { fill: var(--caution-edge); stroke: var(--paper); }
   svg.plot .predictions text { fill: var(--caution-ink); }

@@ -12,7 +12,7 @@ import { differences, patched } from './keep/difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './keep/link.ts';
 import type { Diagnosis, Mystery } from './keep/mystery.ts';
 import type { ModelThread } from './threads/model-thread.ts';
-import { type Prediction, PREDICTIONS_MAX } from './keep/predictions.ts';
+import { type Prediction, PREDICTIONS_MAX, runMark } from './keep/predictions.ts';
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
 import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../sim/history/index.ts';
@@ -191,8 +191,15 @@ export class Session {
   predict(prediction: Prediction): void {
     this.predictions = [
       ...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion),
-      prediction,
+      { ...prediction, made_in: runMark(this.json, this.store.log, prediction.entry) },
     ].slice(-PREDICTIONS_MAX);
+  }
+
+  @derived private get ofThisRun(): readonly Prediction[] {
+    const { json, store } = this;
+    return this.predictions.filter(
+      ({ entry, occasion, made_in }) => store.log[entry]?.do === ACTION_OF[occasion] && (made_in === undefined || made_in === runMark(json, store.log, entry)),
+    );
   }
 
   /** The scenario as it is written, its faults still in their list. */
@@ -212,10 +219,12 @@ export class Session {
     return store.shown && targets && switchWindow(store.shown, withStop(store.shown, targets));
   }
 
-  /** Predictions whose action was taken; after an undo the later ones wait for a redo. */
+  /**
+   * Predictions of the run on the page whose action was taken. After an undo the later ones wait for a redo, and those of a run
+   * that was since changed before their action wait for the change to be taken back: they say nothing of another run.
+   */
   validPredictions(): readonly Prediction[] {
-    const { log } = this.store;
-    return this.predictions.filter(({ entry, occasion }) => log[entry]?.do === ACTION_OF[occasion]);
+    return this.ofThisRun;
   }
 
   /** Keeps what the reader says is wrong; the hidden faults are shown from now on. */

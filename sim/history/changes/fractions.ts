@@ -1,5 +1,5 @@
 import type { Amounts, IonId } from '../../terms/types.ts';
-import { collected } from '../effluent.ts';
+import { collected, collectedAt, pouredOf } from '../effluent.ts';
 import { deliveredAtEnd } from '../frames.ts';
 import type { Plan } from '../plan.ts';
 import type { FractionTargets } from './targets.ts';
@@ -41,6 +41,15 @@ export function spansOf(plan: Plan, ion: IonId): Spans {
 export function withStop(plan: Plan, targets: FractionTargets): FractionTargets {
   const span = spansOf(plan, targets.target).kept;
   return span ? { ...targets, stop_mL: span.to_mL } : targets;
+}
+
+/**
+ * Whether what has been delivered so far decides what the fraction holds: as much of the target has left as is asked for. Before
+ * that a shortcoming is only what would happen if nothing more were done, and no fault of the run.
+ */
+export function isSettled(plan: Plan, { target, recovered }: FractionTargets, delivered_mL: number): boolean {
+  const poured = pouredOf(plan, target);
+  return poured > 0 && collectedAt(plan, target, delivered_mL) >= recovered * poured;
 }
 
 /** Weight of the ion alone, so that where nothing was parted the receiver with most of it still counts as the one kept. */

@@ -3,14 +3,12 @@ import {
   type FractionTargets,
   type Plan,
   progressOf,
+  type Lesson,
+  lessonOf,
   type Results,
   type Span,
-  spansOf,
-  switchWindow,
   type SwitchWindow,
-  verdict,
   type Verdict,
-  withStop,
 } from '../../../sim/history/index.ts';
 import type { Amounts, IonId, Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, millimoles, percent, withUnit } from '../../ui/text/format.ts';
@@ -43,6 +41,7 @@ export function amountOf(place: Place, component: IonId | 'HCl'): number {
 
 /** The kept fraction, its verdict, and what another moment would have saved. */
 export interface Judgement {
+  readonly lesson: Lesson;
   readonly kept: Span;
   readonly found: Verdict;
   readonly window: SwitchWindow | undefined;
@@ -56,18 +55,18 @@ export interface Judgement {
 }
 
 export function judgementOf(scenario: Scenario, plan: Plan, targets: FractionTargets): Judgement | undefined {
-  const { kept } = spansOf(plan, targets.target);
-  if (!kept) return undefined;
-  const bounded = withStop(plan, targets);
-  const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
-  const window = switchWindow(plan, bounded);
+  const { eluent_mL } = progressOf(scenario, plan.events);
+  const lesson = lessonOf(plan, targets, eluent_mL);
+  const { kept, found, window } = lesson;
+  if (!kept || !found) return undefined;
   const least = window?.at(window.to_mL);
   const loaded = plan.results.loaded[`${targets.target}_mmol`] ?? 0;
   return {
+    lesson,
     kept,
     found,
     window,
-    eluent_mL: progressOf(scenario, plan.events).eluent_mL,
+    eluent_mL,
     needlessAcid_mmol: least ? Math.max(0, found.acid_mmol - least.acid_mmol) : 0,
     needlessNaOH_mL: least ? Math.max(0, found.NaOH_mL - least.NaOH_mL) : 0,
     lost: { before_mmol: found.lostBefore * loaded, after_mmol: found.lostAfter * loaded, behind_mmol: found.lostBehind * loaded },

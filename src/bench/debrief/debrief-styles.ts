@@ -3,11 +3,14 @@ import { css } from 'lit';
 /** Two columns on a wide page, one on a phone; in print one page. */
 export const debriefStyles = css`
   :host { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: var(--gap-large) calc(2 * var(--gap-large)); align-items: start; max-width: 72rem; }
-  .bar, h1, .run, .wide { grid-column: 1 / -1; }
+  .bar, h1, .lesson, .run, .wide { grid-column: 1 / -1; }
   .bar { display: flex; flex-wrap: wrap; gap: var(--gap-small); }
   h1 { margin: 0; }
   h1:focus { outline: none; }
-  .run { margin: calc(-1 * var(--gap-large)) 0 0; color: var(--soft); }
+  .lesson { margin: calc(-1 * var(--gap)) 0 0; font-size: var(--text-large); line-height: 1.35; max-width: 60rem; text-wrap: pretty; }
+  .run { margin: calc(-1 * var(--gap)) 0 0; color: var(--soft); }
+  .run-figure { min-width: 0; }
+  .run-figure bf-figure { height: 30rem; }
   h2 { font-size: 1.05rem; }
   h3 { margin: var(--gap) 0 0.25rem; font-size: 1rem; font-weight: 400; color: var(--soft); }
   .part-of { display: grid; gap: var(--gap-large); min-width: 0; }
@@ -37,7 +40,10 @@ export const debriefStyles = css`
   @media print {
     :host { gap: 0.6rem 1.4rem; grid-template-columns: 1fr 1fr; font-size: 9.5pt; max-width: none; }
     .bar { display: none; }
-    .run { margin-top: -0.4rem; }
+    .lesson, .run { margin-top: -0.4rem; }
+    .lesson { font-size: 11pt; }
+    .run-figure { break-inside: avoid; }
+    .run-figure bf-figure { height: 440px; }
     section { break-inside: avoid; }
   }
 `;

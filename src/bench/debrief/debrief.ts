@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
+import { lessonOf, lessonWords, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
@@ -49,7 +50,9 @@ export class Debrief extends LiveElement {
         <button type="button" @click=${this.saveJson}>Save as JSON</button>
       </div>
       <h1 tabindex="-1">Debrief</h1>
+      <p class="lesson">${lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets)}</p>
       <p class="run">${scenario.title}, seed ${scenario.seed}. ${isOver(store) ? 'The run is over.' : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
+      ${this.figure(session)}
       <div class="part-of">
         <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target)}
           ${session.targets.unwanted.map((ion) => html`<h3>and the ${IONS[ion].name}</h3>${whereBar(places, ion)}`)}</section>
@@ -70,6 +73,14 @@ export class Debrief extends LiveElement {
         }</section>
       </div>
       <div class="wide"><slot name="why"></slot></div>`;
+  }
+
+  /** The whole run, with what was lost painted on it; on paper it is as wide as the sheet. */
+  private figure({ store, targets, window }: Session) {
+    const { scenario, plan, moment, now } = store;
+    if (!moment) return nothing;
+    return html`<div class="wide run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${true}
+      .window=${window} .targets=${targets} losses></bf-figure></div>`;
   }
 
   private leave() {

@@ -38,6 +38,8 @@ export class VerdictPanel extends LitElement {
   /** The plan is one that is only being tried out. */
   @property({ type: Boolean }) trying = false;
   @property({ attribute: false }) targets: FractionTargets | undefined;
+  /** What falls short is marked as missed: the run is over, or another handling of it is tried out. */
+  @property({ type: Boolean }) due = false;
   /** The windows, where the coach allows showing them. */
   @property({ attribute: false }) window: SwitchWindow | undefined;
   @property({ attribute: false }) startWindow: StartWindow | undefined;
@@ -58,10 +60,10 @@ export class VerdictPanel extends LitElement {
   private numbers(found: Verdict, targets: FractionTargets) {
     const most = targets.acid_mmol ?? Number.POSITIVE_INFINITY;
     return html`<dl>
-      ${line(`${IONS[targets.target].symbol} recovered`, percent(found.recovered, 1), found.recovered < targets.recovered)}
-      ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percent(found.carried, 1), found.carried > targets.carried)}
-      ${line('acid carried', millimoles(found.acid_mmol, 1), found.acid_mmol > most)}
-      ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), found.acid_mmol > most)}
+      ${line(`${IONS[targets.target].symbol} recovered`, percent(found.recovered, 1), this.due && found.recovered < targets.recovered)}
+      ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percent(found.carried, 1), this.due && found.carried > targets.carried)}
+      ${line('acid carried', millimoles(found.acid_mmol, 1), this.due && found.acid_mmol > most)}
+      ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), this.due && found.acid_mmol > most)}
       ${line('volume', millilitres(found.volume_mL), false)}
     </dl>`;
   }

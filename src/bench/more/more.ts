@@ -7,6 +7,7 @@ import type { Dialog } from '../../ui/dialog.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import type { Hand, How } from '../hand.ts';
+import { isOver } from '../over.ts';
 import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';
@@ -56,7 +57,7 @@ export class BenchMore extends LiveElement {
     const { store } = session;
     return html`<bf-dialog heading="More of the bench"><div class="parts">
       <section><bf-now .store=${store}></bf-now></section>
-      <section><bf-verdict .plan=${this.judged} .trying=${this.trying} .targets=${session.targets} .window=${this.window} .startWindow=${this.startWindow}
+      <section><bf-verdict .plan=${this.judged} .trying=${this.trying} .due=${isOver(session.store)} .targets=${session.targets} .window=${this.window} .startWindow=${this.startWindow}
         @bf-targets=${this.want}></bf-verdict><button type="button" @click=${this.debrief}>Debrief so far</button></section>
       <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
         ${hand.how === 'reservoir' ? html`<p>A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}</section>

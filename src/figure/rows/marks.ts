@@ -1,7 +1,16 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { deliveredAtEnd, type Fraction, type FractionTargets, type StartWindow, type SwitchWindow, verdict, type Verdict } from '../../../sim/history/index.ts';
+import {
+  deliveredAtEnd,
+  type Fraction,
+  type FractionTargets,
+  isSettled,
+  type StartWindow,
+  type SwitchWindow,
+  verdict,
+  type Verdict,
+} from '../../../sim/history/index.ts';
 import { type Drawing, depthScale } from '../drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from '../layout.ts';
@@ -128,8 +137,8 @@ export function depthMark(drawing: Drawing, depth_cm: number): SVGTemplateResult
   return svg`<line class="depth-mark" x1=${left} x2=${right} y1=${y} y2=${y}></line>`;
 }
 
-/** What the receiver of the target has in it, in words under the brackets. */
-export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: MovedChange): SVGTemplateResult | typeof nothing {
+/** What the receiver of the target has in it, in words under the brackets; no shortcoming is marked before the run has settled it. */
+export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: number, moved?: MovedChange): SVGTemplateResult | typeof nothing {
   const {
     plan,
     layout: { receivers, right, narrow },
@@ -139,7 +148,8 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: 
   if (!told) return nothing;
   const { receiver, found } = told;
   const unwanted = targets.unwanted.map((ion) => IONS[ion].symbol).join(', ');
-  const text = `${found.meets ? '✓' : '✗'} ${[
+  const look = found.meets ? 'good' : moved || isSettled(plan, targets, now_mL) ? 'bad' : 'open';
+  const text = `${{ good: '✓ ', bad: '✗ ', open: '' }[look]}${[
     ...(narrow ? [] : [receiver.label]),
     `${IONS[targets.target].symbol} ${percent(found.recovered, 1)}`,
     `${unwanted} ${percent(found.carried, 1)}`,
@@ -147,7 +157,7 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, moved?: 
   ].join(' · ')}`;
   const half = textWidth(text) / 2;
   const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), right + 20 - half));
-  return svg`<text class=${found.meets ? 'verdict good' : 'verdict bad'} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
+  return svg`<text class=${`verdict ${look}`} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
 }
 
 /** The receiver that is meant for the target: most of it, and least of what is unwanted. */

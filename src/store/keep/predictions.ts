@@ -1,4 +1,5 @@
 import { ACTIONS_MAX } from '../../../sim/input/log.ts';
+import type { Log } from '../../../sim/terms/types.ts';
 import { choice, list, note, number, object, type Shape } from '../../../sim/input/reading.ts';
 
 // What the reader expected before a decisive action, kept with the run. What came of it is read off the run itself.
@@ -18,11 +19,22 @@ export interface Prediction {
   readonly volume_mL?: number;
   /** In the reader's words or those of a choice. */
   readonly reason: string;
+  /** The run that it was made in, up to its action; see `runMark`. Left out in runs kept by older pages. */
+  readonly made_in?: string;
+}
+
+/** Tells one run from another up to an action: the text of its scenario and log, in 32 bits (FNV-1a; constants from memory). */
+export function runMark(scenario: unknown, log: Log, entry: number): string {
+  const text = JSON.stringify([scenario, log.slice(0, entry + 1)]);
+  let mark = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) mark = Math.imul(mark ^ text.charCodeAt(i), 0x01000193);
+  return (mark >>> 0).toString(16).padStart(8, '0');
 }
 
 const OCCASIONS: readonly Occasion[] = ['load', 'eluent', 'receiver', 'stop'];
 export const REASON_MAX = 300;
 export const PREDICTIONS_MAX = 40;
+const MARK_LENGTH = 8;
 const volume = number({ min: 0, max: 10_000, unit: 'mL' });
 
 export const predictionsShape: Shape<readonly Prediction[]> = list(
@@ -36,7 +48,7 @@ export const predictionsShape: Shape<readonly Prediction[]> = list(
       choice: note(REASON_MAX),
       reason: note(REASON_MAX),
     },
-    { volume_mL: volume },
+    { volume_mL: volume, made_in: note(MARK_LENGTH) },
     'left out',
   ),
   0,

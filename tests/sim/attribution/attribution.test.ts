@@ -39,8 +39,8 @@ test('a log that follows the procedure has nothing to be blamed for', async () =
 
 describe('a mistake of the hand', () => {
   test.each<[FaultKind, number, RegExp]>([
-    ['receiver-late', 0.5, /3\.00 mL too late/],
-    ['receiver-early', 0.5, /3\.00 mL too early/],
+    ['receiver-late', 0.5, /receiver changed \d+\.\d\d mL after the first water instead of \d+\.\d\d mL/],
+    ['receiver-early', 0.5, /receiver changed \d+\.\d\d mL after the first water instead of \d+\.\d\d mL/],
     ['load-volume', 0.5, /1\.50 mL of sample instead of 1\.00 mL/],
     ['short-conditioning', 0.6, /3\.60 mL of acid before the sample instead of 9\.00 mL/],
     ['deep-head', 0.7, /21 mm of liquid instead of 1 mm/],
@@ -54,6 +54,9 @@ describe('a mistake of the hand', () => {
     const { lines, repaired, actual, notSeparable } = await attributed(scenario, played(scenario, careless));
     expect(lines.map((line) => [line.kind, line.origin])).toEqual([[kind, 'hand']]);
     expect(lines[0].what).toMatch(what);
+    // Half of 6 mL, the most that the board moves a change.
+    const [had, wanted] = [...lines[0].what.matchAll(/\d+\.\d\d(?= mL)/g)].map(Number);
+    if (kind.startsWith('receiver')) closeTo('moved', Math.abs((had ?? 0) - (wanted ?? 0)), 3, { absolute: 0.011 }, 'mL');
     expect(lines[0].entry).toBeGreaterThanOrEqual(0);
     const careful = resultsOf(runWhole(scenario, withFault(scenario, scenario.procedure, { kind, severity: 0 }).log));
     closeTo('lost when repaired', repaired.lost_mmol, kind === 'no-recondition' ? repaired.lost_mmol : lostCobalt(careful), { absolute: 2e-4 }, 'mmol');

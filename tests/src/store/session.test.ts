@@ -53,7 +53,7 @@ describe('a session', () => {
     expect(next.saved()).toEqual(first.saved());
     expect(next.store.now).toBe(first.store.now);
     expect(next.store.moment?.sorbed).toEqual(first.store.moment?.sorbed);
-    expect(next.validPredictions()).toEqual([PREDICTION]);
+    expect(next.validPredictions()).toMatchObject([PREDICTION]);
   });
 
   test('opens what its own link says, without the predictions', async () => {
@@ -99,7 +99,20 @@ describe('a session', () => {
     await session.store.undo();
     expect(session.validPredictions()).toEqual([]);
     await session.store.redo();
-    expect(session.validPredictions()).toEqual([PREDICTION]);
+    expect(session.validPredictions()).toMatchObject([PREDICTION]);
+  });
+
+  test('keeps a prediction out of a run that was changed before its action, and brings it back with the run', async () => {
+    const session = await withRun();
+    session.predict(PREDICTION);
+    const [clamp, ...rest] = session.store.log;
+    await session.store.replace([{ do: 'clamp', open_percent: 50 }, ...rest], session.store.now);
+    expect(session.validPredictions()).toEqual([]);
+    await session.store.replace([clamp, ...rest], session.store.now);
+    expect(session.validPredictions()).toMatchObject([PREDICTION]);
+    // What is done after the action belongs to the same run.
+    await session.store.replace([clamp, ...rest, { do: 'clamp', open_percent: 0 }], session.store.now);
+    expect(session.validPredictions()).toMatchObject([PREDICTION]);
   });
 });
 

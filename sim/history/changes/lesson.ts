@@ -1,0 +1,110 @@
+import { IONS } from '../../terms/ions.ts';
+import type { IonId } from '../../terms/types.ts';
+import { collectedAt, leavesAt, pouredOf } from '../effluent.ts';
+import type { Plan } from '../plan.ts';
+import { type Span, spansOf, withStop } from './fractions.ts';
+import { switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
+import type { FractionTargets } from './targets.ts';
+
+// What a run teaches: what was recovered, what it cost, and the one thing that would have changed most.
+
+/** The one change that answers the largest shortcoming. Volumes are delivered ones, mL; shares are of what was poured. */
+export type Advice =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'collect' }
+  | { readonly kind: 'change-sooner' | 'change-later'; readonly by_mL: number; readonly at_mL: number }
+  | { readonly kind: 'elute-on' | 'stay' | 'elute-sooner'; readonly share: number }
+  | { readonly kind: 'wash-longer'; readonly ion: IonId; readonly share: number }
+  | { readonly kind: 'overlap' };
+
+export interface Lesson {
+  /** The stay of the receiver that is kept; undefined while none of the target has been delivered. */
+  readonly kept: Span | undefined;
+  readonly found: Verdict | undefined;
+  readonly window: SwitchWindow | undefined;
+  readonly advice: Advice;
+}
+
+/** `eluent_mL`: delivered volume at which the weaker eluent was first poured; undefined if none was. */
+export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number | undefined): Lesson {
+  const { kept } = spansOf(plan, targets.target);
+  if (!kept) return { kept, found: undefined, window: undefined, advice: { kind: 'collect' } };
+  const bounded = withStop(plan, targets);
+  const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
+  const window = switchWindow(plan, bounded);
+  return { kept, found, window, advice: window ? byWindow(found, window) : byLoss(plan, targets, found, eluent_mL) };
+}
+
+/** One line: what was recovered, what it cost, what to change. */
+export function lessonWords({ found, advice }: Lesson, { target, unwanted }: FractionTargets): string {
+  const { name } = IONS[target];
+  if (!found) return `No ${name} has been collected. Next time: ${adviceWords(advice, name)}.`;
+  const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried)} of the ${unwanted.map((ion) => IONS[ion].name).join(' or ')}`;
+  return `${percent(found.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol)} of acid, ${mL(found.NaOH_mL)} of NaOH. Next time: ${adviceWords(advice, name)}.`;
+}
+
+/** The receiver change alone decides: it was outside its window, or nothing has to change. */
+function byWindow({ early_mL = 0, late_mL = 0 }: Verdict, { from_mL, to_mL }: SwitchWindow): Advice {
+  if (late_mL > 0) return { kind: 'change-sooner', by_mL: late_mL, at_mL: to_mL };
+  return early_mL > 0 ? { kind: 'change-later', by_mL: early_mL, at_mL: from_mL } : { kind: 'nothing' };
+}
+
+/** No change of receiver would have done: the largest loss decides, and without a loss what came along. */
+function byLoss(plan: Plan, targets: FractionTargets, found: Verdict, eluent_mL: number | undefined): Advice {
+  const { lostBefore, lostAfter, lostBehind, carried } = found;
+  const most = Math.max(lostBefore, lostAfter, lostBehind);
+  if (most > 1 - targets.recovered && most === lostBehind) return { kind: 'elute-on', share: lostBehind };
+  if (most > 1 - targets.recovered && most === lostAfter) return { kind: 'stay', share: lostAfter };
+  const underAcid = eluent_mL === undefined ? 0 : shareAt(plan, targets.target, eluent_mL);
+  if (underAcid > 1 - targets.recovered) return { kind: 'elute-sooner', share: underAcid };
+  const [ion] = [...targets.unwanted].sort((a, b) => leftAfter(plan, b, eluent_mL) - leftAfter(plan, a, eluent_mL));
+  const behind = ion === undefined ? 0 : leftAfter(plan, ion, eluent_mL);
+  if (ion !== undefined && carried > targets.carried && behind > targets.carried) return { kind: 'wash-longer', ion, share: behind };
+  return { kind: 'overlap' };
+}
+
+function adviceWords(advice: Advice, name: string): string {
+  switch (advice.kind) {
+    case 'nothing':
+      return 'the same again, every limit was kept';
+    case 'collect':
+      return `go on with the weaker eluent until the ${name} comes`;
+    case 'change-sooner':
+      return `change the receiver ${mL(advice.by_mL)} sooner, at ${mL(advice.at_mL)} or before`;
+    case 'change-later':
+      return `change the receiver ${mL(advice.by_mL)} later, at ${mL(advice.at_mL)} or after`;
+    case 'elute-on':
+      return `pour more of the weaker eluent, ${percent(advice.share)} of the ${name} stayed behind`;
+    case 'stay':
+      return `leave the receiver under the tip for longer, ${percent(advice.share)} of the ${name} dripped after it`;
+    case 'elute-sooner':
+      return `start the weaker eluent sooner, ${percent(advice.share)} of the ${name} had left before it was poured`;
+    case 'wash-longer':
+      return `wash longer, ${percent(advice.share)} of the ${IONS[advice.ion].name} was still to come when the weaker eluent was poured`;
+    case 'overlap':
+      return `allow more acid or more loss, since acid, ${name} and the rest came together`;
+  }
+}
+
+/** Share of an ion that was still to be delivered when the weaker eluent was poured. */
+function leftAfter(plan: Plan, ion: IonId, eluent_mL: number | undefined): number {
+  return eluent_mL === undefined || leavesAt(plan, ion, 0) === undefined ? 1 : 1 - shareAt(plan, ion, eluent_mL);
+}
+
+function shareAt(plan: Plan, ion: IonId, delivered_mL: number): number {
+  const poured = pouredOf(plan, ion);
+  return poured > 0 ? collectedAt(plan, ion, delivered_mL) / poured : 0;
+}
+
+/** A no-break space keeps a number with its unit. */
+function percent(share: number): string {
+  return `${(100 * share).toFixed(1)}\u202f%`;
+}
+
+function mL(volume: number): string {
+  return `${volume.toFixed(1)}\u202fmL`;
+}
+
+function mmol(amount: number): string {
+  return `${amount.toFixed(1)}\u202fmmol`;
+}

@@ -1,0 +1,70 @@
+import { area } from 'd3-shape';
+import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, spansOf } from '../../../sim/history/index.ts';
+import { IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { millimoles } from '../../ui/text/format.ts';
+import type { Drawing } from '../drawing.ts';
+import type { Worked } from '../streaks/worked.ts';
+import { textWidth } from './labels.ts';
+import { type Effluent, effluentScales } from './row-effluent.ts';
+
+// What the kept fraction lacks of the target, painted where it left: under its curve before the change and after the stop.
+
+/** Less than this share of what was poured is not worth a word. */
+const WORD_SHARE = 5e-4;
+const LINE_PX = 17;
+
+export interface Loss {
+  readonly from_mL: number;
+  readonly to_mL: number;
+  readonly amount_mmol: number;
+  readonly where: 'before' | 'after' | 'behind';
+}
+
+/** Where the target was lost, mL and mmol; what never left stands at the end of the run. */
+export function lossesOf({ plan }: Pick<Drawing, 'plan'>, { target }: FractionTargets): Loss[] {
+  const { kept } = spansOf(plan, target);
+  const end_mL = deliveredAtEnd(plan);
+  if (!kept) return [];
+  const between = (from_mL: number, to_mL: number): number => collectedAt(plan, target, to_mL) - collectedAt(plan, target, from_mL);
+  const all: Loss[] = [
+    { where: 'before', from_mL: 0, to_mL: kept.from_mL, amount_mmol: between(0, kept.from_mL) },
+    { where: 'after', from_mL: kept.to_mL, to_mL: end_mL, amount_mmol: between(kept.to_mL, end_mL) },
+    { where: 'behind', from_mL: end_mL, to_mL: end_mL, amount_mmol: pouredOf(plan, target) - collectedAt(plan, target, end_mL) },
+  ];
+  return all.filter(({ amount_mmol }) => amount_mmol > WORD_SHARE * pouredOf(plan, target));
+}
+
+export function lossMarks(worked: Worked, targets: FractionTargets, logScale: boolean): SVGTemplateResult | typeof nothing {
+  const losses = lossesOf(worked, targets);
+  const curve = worked.curves.find(({ id }) => id === targets.target);
+  if (losses.length === 0 || !curve) return nothing;
+  return svg`<g class="lost">${losses.map((loss) => paint(worked, curve, loss, logScale))}${losses.map((loss, line) => words(worked, targets.target, loss, line))}</g>`;
+}
+
+function paint(worked: Worked, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, logScale: boolean): SVGTemplateResult {
+  const { metal } = effluentScales(worked, worked.curves, logScale);
+  const { bottom } = worked.layout.effluent;
+  const [least = 0] = metal.domain();
+  const places = xs.flatMap((mL, i) => (mL >= from_mL && mL <= to_mL ? [i] : []));
+  const path = area<number>()
+    .digits(1)
+    .x((i) => worked.x(xs[i]))
+    .y0(bottom)
+    .y1((i) => metal(Math.max(least, ys[i])));
+  return svg`<path d=${path(places) ?? ''}></path>`;
+}
+
+/** At the side of the loss on which there is room, one line lower each. */
+function words(
+  { x, layout: { effluent: row, left, right } }: Worked,
+  ion: IonId,
+  { where, from_mL, to_mL, amount_mmol }: Loss,
+  line: number,
+): SVGTemplateResult {
+  const text = `${millimoles(amount_mmol)} ${IONS[ion].symbol} ${{ before: 'lost before', after: 'lost after', behind: 'left behind' }[where]}`;
+  const edge = where === 'before' ? x(to_mL) : x(from_mL);
+  const width = textWidth(text);
+  const at = where === 'before' || edge + width + 6 > right ? Math.max(left + 2, edge - width - 6) : edge + 6;
+  return svg`<text x=${at} y=${row.top + 30 + LINE_PX * line}>${text}</text>`;
+}

@@ -1,0 +1,91 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import {
+  deliveredAtEnd,
+  handlesOf,
+  isSettled,
+  leavesAt,
+  lessonOf,
+  lessonWords,
+  movedReceiver,
+  pouredOf,
+  progressOf,
+  switchWindow,
+  targetsOf,
+  withStop,
+} from '../../../../sim/history/index.ts';
+import { parseScenario } from '../../../../sim/input/scenario.ts';
+import type { Log } from '../../../../sim/terms/types.ts';
+import { Planner } from '../../../../src/store/threads/planner.ts';
+
+// The sentence of the debrief against the run it speaks of. Volumes and amounts are read off the run, none are stored here.
+
+const read = parseScenario(readFileSync(new URL('../../../../scenarios/cathode-leach.json', import.meta.url), 'utf8'), 'cathode-leach');
+if (!read.ok) throw new Error(JSON.stringify(read.issues));
+const scenario = { ...read.scenario, values: { ...read.scenario.values, 'bed.lanes': 1, 'bed.plates': 30 } };
+const targets = targetsOf(scenario);
+const whole = new Planner(scenario).plan(scenario.procedure);
+const change = handlesOf(whole.log, whole.events).findLast(({ kind }) => kind === 'receiver');
+
+function told(log: Log) {
+  const plan = new Planner(scenario).plan(log);
+  const { eluent_mL } = progressOf(scenario, plan.events);
+  const lesson = lessonOf(plan, targets, eluent_mL);
+  return { plan, lesson, words: lessonWords(lesson, targets) };
+}
+
+/** The procedure with the change of receiver this far outside its window. */
+function changedAt(edge: 'from_mL' | 'to_mL', off_mL: number) {
+  const window = switchWindow(whole, withStop(whole, targets));
+  if (!window || !change) throw new Error('procedure: expected a window and a change of receiver');
+  return { window, ...told(movedReceiver(whole.log, whole.events, change.entry, window[edge] + off_mL)) };
+}
+
+describe('the one line of the debrief', () => {
+  test('asks for nothing else after the procedure, and tells what is in the receiver', () => {
+    const { lesson, words, plan } = told(scenario.procedure);
+    expect(lesson.advice.kind).toBe('nothing');
+    const kept = plan.results.receivers.find(({ label }) => label === lesson.kept?.label);
+    const share = Number(kept?.['Co_mmol']) / pouredOf(plan, 'Co');
+    expect(words).toContain(`${(100 * share).toFixed(1)}\u202f% of the cobalt(II) was recovered`);
+    expect(lesson.found?.acid_mmol).toBeCloseTo(Number(kept?.HCl_mmol), 2);
+  });
+
+  test('tells how far outside its window the receiver was changed', () => {
+    const late = changedAt('to_mL', 0.6);
+    expect(late.lesson.advice).toMatchObject({ kind: 'change-sooner' });
+    expect(late.words).toMatch(/change the receiver 0\.6\u202fmL sooner/);
+    const early = changedAt('from_mL', -0.6);
+    expect(early.words).toMatch(/change the receiver 0\.6\u202fmL later/);
+  });
+
+  test('asks for more of the eluent when cobalt stayed behind', () => {
+    const stop_mL = leavesAt(whole, 'Co', 0.8) ?? 0;
+    const ahead = whole.events.find(({ entry, delivered_mL }) => entry >= 0 && delivered_mL > stop_mL)?.entry;
+    const { lesson, words } = told([...whole.log.slice(0, ahead), { do: 'wait', until: { delivered_mL: stop_mL } }, { do: 'clamp', open_percent: 0 }]);
+    // A fifth, to within the last drop.
+    expect(lesson.advice).toEqual({ kind: 'elute-on', share: expect.closeTo(0.2, 1) as number });
+    expect(words).toMatch(/pour more of the weaker eluent, (1\d|2\d)\.\d\u202f% of the cobalt\(II\) stayed behind/);
+  });
+
+  test('asks for a longer wash when nickel was still to come', () => {
+    const sample = whole.log.findIndex((action) => action.do === 'pour' && action.liquid === 'sample');
+    const water = whole.log.findIndex((action, i) => i > sample && action.do === 'pour' && action.liquid === 'water');
+    const low = { do: 'wait', until: { level_mm: 1 } } as const;
+    const { lesson, words, plan } = told([...whole.log.slice(0, sample + 1), low, { do: 'receiver', label: 'cobalt' }, ...whole.log.slice(water)]);
+    expect(lesson.advice).toMatchObject({ kind: 'wash-longer', ion: 'Ni' });
+    expect(words).toContain('wash longer');
+    expect(pouredOf(plan, 'Ni')).toBeGreaterThan(0);
+  });
+
+  test('tells that nothing was collected while the cobalt is on the bed', () => {
+    const sample = whole.log.findIndex((action) => action.do === 'pour' && action.liquid === 'sample');
+    expect(told(whole.log.slice(0, sample)).words).toMatch(/^No cobalt\(II\) has been collected/);
+  });
+});
+
+test('isSettled() is false through the wash and true once the cobalt has left', () => {
+  const { eluent_mL = 0 } = progressOf(scenario, whole.events);
+  for (const part of [0, 0.25, 0.5, 0.75, 1]) expect(isSettled(whole, targets, part * eluent_mL)).toBe(false);
+  expect(isSettled(whole, targets, deliveredAtEnd(whole))).toBe(true);
+});
