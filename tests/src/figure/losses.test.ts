@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest';
+import { deliveredAtEnd, handlesOf, movedReceiver, pouredOf, targetsOf } from '../../../sim/history/index.ts';
+import { lossesOf } from '../../../src/figure/rows/losses.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
+import { small } from '../store/rig.ts';
+
+const SCENARIO = small();
+const TARGETS = targetsOf(SCENARIO);
+const PLAN = new Planner(SCENARIO).plan(SCENARIO.procedure);
+
+test('lossesOf() finds nothing to paint in a run by the procedure', () => {
+  expect(lossesOf({ plan: PLAN }, TARGETS)).toEqual([]);
+});
+
+test('lossesOf() and what the kept receiver holds make up what was poured', () => {
+  const change = handlesOf(PLAN.log, PLAN.events).findLast(({ kind }) => kind === 'receiver');
+  const late = movedReceiver(PLAN.log, PLAN.events, change?.entry ?? 0, (change?.delivered_mL ?? 0) + 2);
+  const plan = new Planner(SCENARIO).plan(late);
+  const losses = lossesOf({ plan }, TARGETS);
+  expect(losses.map(({ where }) => where)).toContain('before');
+  const kept = Math.max(...plan.results.receivers.map((receiver) => Number(receiver['Co_mmol'])));
+  // What is below the threshold of a word is left out: 0.05 % each of two.
+  expect(losses.reduce((sum, { amount_mmol }) => sum + amount_mmol, kept) / pouredOf(plan, 'Co')).toBeCloseTo(1, 2);
+  for (const { from_mL, to_mL } of losses) expect(from_mL <= to_mL && to_mL <= deliveredAtEnd(plan)).toBe(true);
+});
