@@ -71,7 +71,7 @@ describe('the one line of the debrief', () => {
   test('asks for a longer wash when nickel was still to come', () => {
     const sample = whole.log.findIndex((action) => action.do === 'pour' && action.liquid === 'sample');
     const water = whole.log.findIndex((action, i) => i > sample && action.do === 'pour' && action.liquid === 'water');
-    const low = { do: 'wait', until: { level_mm: 1 } } as const;
+    const low = { do: 'wait', until: { liquid_mm: 1 } } as const;
     const { lesson, words, plan } = told([...whole.log.slice(0, sample + 1), low, { do: 'receiver', label: 'cobalt' }, ...whole.log.slice(water)]);
     expect(lesson.advice).toMatchObject({ kind: 'wash-longer', ion: 'Ni' });
     expect(words).toContain('wash longer');
