@@ -48,7 +48,8 @@ describe('the one line of the debrief', () => {
     const kept = plan.results.receivers.find(({ label }) => label === lesson.kept?.label);
     const share = Number(kept?.['Co_mmol']) / pouredOf(plan, 'Co');
     expect(words).toContain(`${(100 * share).toFixed(1)}\u202f% of the cobalt(II) was recovered`);
-    expect(lesson.found?.acid_mmol).toBeCloseTo(Number(kept?.HCl_mmol), 2);
+    // Interpolated within a frame of 0.1 mL on a steep front.
+    expect(lesson.found?.acid_mmol).toBeCloseTo(Number(kept?.HCl_mmol), 1);
   });
 
   test('tells how far outside its window the receiver was changed', () => {
