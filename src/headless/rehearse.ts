@@ -9,14 +9,15 @@ import { type Run, runWhole } from '../../sim/run/run.ts';
 import { parseJson } from '../../sim/input/json.ts';
 import { readScenario, type ScenarioResult } from '../../sim/input/scenario.ts';
 import { applySettings } from '../../sim/input/settings.ts';
-import type { Issue } from '../../sim/terms/types.ts';
+import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/log.ts';
 import { curveCsv } from './curve.ts';
+import { groupsFrom, groupsJson } from './groups.ts';
 import { tableOf } from './table.ts';
 import { workUpOf, type WorkUps, workUpsLines } from './workup.ts';
 
 const USAGE =
-  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]]';
+  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]] | scenarios/NAME.json --groups N';
 
 const OPTIONS = {
   log: { type: 'string' },
@@ -27,6 +28,7 @@ const OPTIONS = {
   workup: { type: 'boolean' },
   receiver: { type: 'string' },
   steps: { type: 'string' },
+  groups: { type: 'string' },
 } as const;
 
 try {
@@ -41,6 +43,7 @@ function main(): void {
   const settings = [...(values.set ?? []), ...(values.seed === undefined ? [] : [`seed=${values.seed}`])];
   const read = scenarioFrom(positionals[0], settings);
   if (!read.ok) return fail(read.issues);
+  if (values.groups !== undefined) return forecast(read.scenario, values.groups);
   const log = values.log === undefined ? undefined : parseLog(contents(values.log), read.scenario);
   if (log && !log.ok) return fail(log.issues);
   const alone = (['receiver', 'steps'] as const).filter((option) => values[option] !== undefined && values.workup !== true);
@@ -54,6 +57,12 @@ function main(): void {
   // The figures up to there are printed; what was asked for is not done.
   const ended = run.events.find(({ note }) => note?.startsWith(RUN_ENDED));
   if (ended) fail([{ path: 'run', expected: 'its log done', received: ended.note ?? '' }]);
+}
+
+function forecast(scenario: Scenario, wanted: string): void {
+  const groups = groupsFrom(wanted);
+  if (typeof groups !== 'number') return fail([groups]);
+  process.stdout.write(groupsJson(scenario, groups));
 }
 
 function scenarioFrom(file: string, settings: readonly string[]): ScenarioResult {

@@ -1,0 +1,161 @@
+// One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
+import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetOf, targetsOf } from '../history/index.ts';
+import { receiverOf } from '../flask/flask.ts';
+import { SEED_MAX } from '../math/random.ts';
+import { richest, sampleOf, valuesWith } from '../report/sample.ts';
+import { workUp } from '../report/workup.ts';
+import { drawn } from '../column/drawn.ts';
+import type { Log, Scenario } from '../terms/types.ts';
+import { inHands, type Spreads } from './hands.ts';
+import { COLUMN_SPREADS, type ColumnSpread } from './spreads.ts';
+import { washedWith, washOf } from './washed.ts';
+import { wholePlan } from './whole.ts';
+
+/** What a procedure came to in one group. Undefined where it does not come about, such as a window that is not there. */
+export interface GroupFigures {
+  readonly wash_mL: number;
+  /** Window for the change of receiver, mL after the weaker eluent was begun. */
+  readonly window_from_mL: number | undefined;
+  readonly window_to_mL: number | undefined;
+  /** Shares of what was poured that are in the receiver that holds most of the target. */
+  readonly recovered: number;
+  readonly carried: number;
+  readonly acid_mmol: number;
+  /** Mean of the titres read, mL; undefined without cobalt. */
+  readonly titre_mL: number | undefined;
+  readonly time_min: number;
+}
+
+/** Depth of the target's band after two volumes of wash acid, cm below the bed top. */
+export interface GroupDepths {
+  readonly leading_20_cm: number | undefined;
+  readonly middle_20_cm: number | undefined;
+  readonly leading_40_cm: number | undefined;
+  readonly middle_40_cm: number | undefined;
+  /** mL of wash after which the leading edge is so near the bottom that one stops; undefined if it is not by 40 mL. */
+  readonly near_mL: number | undefined;
+}
+
+export interface Group {
+  readonly depths: GroupDepths;
+  readonly written: GroupFigures;
+  /** 40 mL of wash acid whatever the band does. */
+  readonly forty: GroupFigures;
+  /** Stopped when the band is 5 mm above the bottom, at 40 mL at the latest. */
+  readonly stopped: GroupFigures;
+}
+
+export const WASH_ML = 40;
+/** Seed of the glass and the eye that all have who do not differ in them. */
+const USUAL_BENCH = 1;
+export const HALF_WASH_ML = 20;
+/** Distance of the leading edge from the bottom at which one stops, cm. */
+export const STOP_ABOVE_CM = 0.5;
+
+/** Group `n` of a class, with these spreads switched on. `scenario` is the lab as it is meant. */
+export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group {
+  const own = columnOf(scenario, n, spreads);
+  const seed = seedOf(scenario, n);
+  const written = procedureOf(own, own.procedure, spreads, seed);
+  const forty = procedureOf(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
+  const depths = depthsOf(own, forty.plan);
+  const { near_mL } = depths;
+  const stopped = near_mL === undefined ? forty : procedureOf(own, washedWith(own, own.procedure, near_mL), spreads, seed);
+  return { depths, written: written.figures, forty: forty.figures, stopped: stopped.figures };
+}
+
+/** Only what the written procedure comes to, and the depths: for finding what a spread does. */
+export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): Pick<Group, 'depths' | 'written'> {
+  const own = columnOf(scenario, n, spreads);
+  const seed = seedOf(scenario, n);
+  const written = procedureOf(own, own.procedure, spreads, seed);
+  const long = inHands(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
+  const wash = washOf(own, long);
+  return { depths: depthsOf(own, wholePlan(own, wash ? long.slice(0, wash.eluent) : long)), written: written.figures };
+}
+
+/** The column that a group gets. Where the loose places are differs too, but only if columns differ in evenness. */
+function columnOf(scenario: Scenario, n: number, spreads: Spreads): Scenario {
+  const ids = Object.keys(COLUMN_SPREADS) as ColumnSpread[];
+  const differ = Object.fromEntries(ids.map((id) => [COLUMN_SPREADS[id], spreads[id]?.size ?? 0]));
+  const column = drawn({ ...scenario, seed: seedOf(scenario, n), values: { ...scenario.values, ...differ } });
+  return spreads.evenness ? column : { ...column, seed: scenario.seed };
+}
+
+function seedOf({ seed }: Scenario, n: number): number {
+  return (seed + n) % SEED_MAX;
+}
+
+interface Done {
+  readonly plan: Plan;
+  readonly figures: GroupFigures;
+}
+
+function procedureOf(scenario: Scenario, log: Log, spreads: Spreads, seed: number): Done {
+  const plan = wholePlan(scenario, inHands(scenario, log, spreads, seed));
+  return { plan, figures: figuresOf(scenario, plan, spreads.titration ? seed : USUAL_BENCH) };
+}
+
+function figuresOf(scenario: Scenario, plan: Plan, bench: number): GroupFigures {
+  const { results } = plan;
+  const targets = targetsOf(scenario);
+  const { eluent_mL } = progressOf(scenario, plan.events);
+  const window = eluent_mL === undefined ? undefined : switchWindow(plan, targets);
+  const kept = results.receivers.reduce((most, one) => (amountIn(one, targets.target) > amountIn(most, targets.target) ? one : most));
+  const shareOf = (ion: string): number => {
+    const poured = Number(results.loaded[`${ion}_mmol` as keyof typeof results.loaded] ?? 0);
+    return poured > 0 ? amountIn(kept, ion) / poured : 0;
+  };
+  return {
+    wash_mL: washOf(scenario, plan.log)?.volume_mL ?? 0,
+    window_from_mL: window && window.from_mL - (eluent_mL ?? 0),
+    window_to_mL: window && window.to_mL - (eluent_mL ?? 0),
+    recovered: shareOf(targets.target),
+    carried: Math.max(0, ...targets.unwanted.map(shareOf)),
+    acid_mmol: kept.HCl_mmol,
+    titre_mL: titreOf(scenario, plan, bench),
+    time_min: results.time_min,
+  };
+}
+
+function amountIn(receiver: Readonly<Record<string, number | string>>, ion: string): number {
+  return Number(receiver[`${ion}_mmol`] ?? 0);
+}
+
+/** `bench` is the seed of the glass, the readings and the eye. */
+function titreOf(scenario: Scenario, plan: Plan, bench: number): number | undefined {
+  const chosen = richest(plan.results.receivers);
+  if (!chosen || chosen.volume_mL <= 0) return undefined;
+  const values = valuesWith(sampleOf(scenario, plan.log), scenario.values);
+  const { titrations } = workUp(receiverOf(chosen), values, bench);
+  return titrations.length === 0 ? undefined : titrations.reduce((sum, { titre }) => sum + titre.read_mL, 0) / titrations.length;
+}
+
+function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
+  const target = targetOf(scenario);
+  const { load_mL, eluent_mL = Number.POSITIVE_INFINITY } = progressOf(scenario, plan.events);
+  const sample_mL = sampleOf(scenario, plan.log)?.volume_mL ?? 0;
+  // A cylinder read low gives less than was meant: the band is looked at before the weaker eluent is on the bed all the same.
+  const washedAt = (wash_mL: number) =>
+    load_mL === undefined ? undefined : bandAt(plan, target, frameAt(plan, Math.min(load_mL + sample_mL + wash_mL, eluent_mL)));
+  const [half, whole] = [washedAt(HALF_WASH_ML), washedAt(WASH_ML)];
+  return {
+    leading_20_cm: half?.leading_cm,
+    middle_20_cm: half?.centroid_cm,
+    leading_40_cm: whole?.leading_cm,
+    middle_40_cm: whole?.centroid_cm,
+    near_mL: firstNear(plan.length_cm - STOP_ABOVE_CM, (wash_mL) => washedAt(wash_mL)?.leading_cm ?? 0),
+  };
+}
+
+/** Whole millilitres of wash until the edge is as deep as this: one looks at it now and then. The edge only goes down. */
+function firstNear(depth_cm: number, edge: (wash_mL: number) => number): number | undefined {
+  if (edge(WASH_ML) < depth_cm) return undefined;
+  let [low, high] = [0, WASH_ML];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (edge(middle) >= depth_cm) high = middle;
+    else low = middle;
+  }
+  return high;
+}

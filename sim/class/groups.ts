@@ -1,0 +1,119 @@
+// What a class will see: many groups, and which spread makes how much of the difference between them.
+import type { Scenario } from '../terms/types.ts';
+import { type Group, type GroupDepths, type GroupFigures, groupInBrief, groupOf } from './group.ts';
+import { type Distribution, distributionOf } from './quantiles.ts';
+import { type Spread, SPREAD_IDS, type SpreadId, spreadsOf } from './spreads.ts';
+
+/** Most groups of one class; beyond it nothing more is learned. */
+export const GROUPS_MAX = 10_000;
+/** Groups of which a spread is worked out by itself: a variance from so many is known to about a quarter of itself (chi-square, 2/(n - 1)). */
+const ALONE_MOST = 40;
+
+export type Figure = keyof GroupFigures;
+export type Depth = keyof GroupDepths;
+export type Figures = Readonly<Partial<Record<Figure, Distribution>>>;
+/** Share of the variance that a spread makes by itself; `together` is 1 if spreads only add. */
+export type Shares = Readonly<Partial<Record<SpreadId, number>>> & { readonly together: number };
+
+export interface ClassForecast {
+  readonly scenario: string;
+  readonly seed: number;
+  readonly groups: number;
+  readonly groupsAlone: number;
+  readonly lanes: number;
+  readonly spreads: Readonly<Record<SpreadId, Spread>>;
+  readonly depths: Readonly<Partial<Record<Depth, Distribution>>>;
+  readonly procedures: { readonly written: Figures; readonly forty: Figures; readonly stopped: Figures };
+  readonly shares: Readonly<Partial<Record<Depth | Figure, Shares>>>;
+}
+
+/** One piece of the work; any order, any thread. `alone` is the one spread that is on, or all are. */
+export interface ClassTask {
+  readonly n: number;
+  readonly alone?: SpreadId;
+}
+
+export type ClassAnswer = Partial<Group> & Pick<Group, 'depths' | 'written'>;
+
+const DEPTHS = ['leading_20_cm', 'middle_20_cm', 'leading_40_cm', 'middle_40_cm', 'near_mL'] as const satisfies readonly Depth[];
+const FIGURES = ['wash_mL', 'window_from_mL', 'window_to_mL', 'recovered', 'carried', 'acid_mmol', 'titre_mL', 'time_min'] as const satisfies readonly Figure[];
+/** The lab as it is written is nobody's column: groups are counted from 1. */
+const FIRST = 1;
+
+export function classTasks(groups: number): ClassTask[] {
+  const all = Array.from({ length: groups }, (_, i): ClassTask => ({ n: i + FIRST }));
+  return [...all, ...SPREAD_IDS.flatMap((alone) => all.slice(0, ALONE_MOST).map(({ n }): ClassTask => ({ n, alone })))];
+}
+
+/** `scenario` with one lane is fast; evenness then shows nothing. */
+export function classAnswer(scenario: Scenario, { n, alone }: ClassTask): ClassAnswer {
+  const spreads = spreadsOf(scenario);
+  return alone ? groupInBrief(scenario, n, { [alone]: spreads[alone] }) : groupOf(scenario, n, spreads);
+}
+
+/** Answers in the order of their tasks. */
+export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], answers: readonly ClassAnswer[]): ClassForecast {
+  const whole = answers.filter((answer, i): answer is Group => tasks[i].alone === undefined && answer.forty !== undefined);
+  const alone = (id: SpreadId) => answers.filter((_, i) => tasks[i].alone === id);
+  return {
+    scenario: scenario.id,
+    seed: scenario.seed,
+    groups: whole.length,
+    groupsAlone: Math.min(whole.length, ALONE_MOST),
+    lanes: scenario.values['bed.lanes'],
+    spreads: spreadsOf(scenario),
+    depths: overAll(DEPTHS, (key) => distributionOf(whole.map(({ depths }) => depths[key]))),
+    procedures: {
+      written: overAll(FIGURES, (key) => distributionOf(whole.map(({ written }) => written[key]))),
+      forty: overAll(FIGURES, (key) => distributionOf(whole.map(({ forty }) => forty[key]))),
+      stopped: overAll(FIGURES, (key) => distributionOf(whole.map(({ stopped }) => stopped[key]))),
+    },
+    shares: {
+      ...overAll(DEPTHS, (key) => sharesOf(whole, alone, ({ depths }) => depths[key])),
+      ...overAll(FIGURES, (key) => sharesOf(whole, alone, ({ written }) => written[key])),
+    },
+  };
+}
+
+/** All of it in one thread. */
+export function classOf(scenario: Scenario, groups: number): ClassForecast {
+  const tasks = classTasks(groups);
+  return classForecast(
+    scenario,
+    tasks,
+    tasks.map((task) => classAnswer(scenario, task)),
+  );
+}
+
+/** Undefined where the class does not differ, or a single group is all there is. */
+function sharesOf(
+  whole: readonly Group[],
+  alone: (id: SpreadId) => readonly ClassAnswer[],
+  figure: (answer: ClassAnswer) => number | undefined,
+): Shares | undefined {
+  const all = varianceOf(whole.map(figure));
+  if (all === undefined || !(all > 0)) return undefined;
+  const shares = SPREAD_IDS.map((id): [SpreadId, number] => [id, notable((varianceOf(alone(id).map(figure)) ?? 0) / all)]);
+  return { ...Object.fromEntries(shares), together: shares.reduce((sum, [, share]) => sum + share, 0) };
+}
+
+/** What rounding leaves of nothing is nothing. */
+function notable(share: number): number {
+  return share < 1e-9 ? 0 : share;
+}
+
+function varianceOf(values: readonly (number | undefined)[]): number | undefined {
+  const known = values.filter((value) => value !== undefined);
+  if (known.length < 2) return undefined;
+  const mean = known.reduce((sum, value) => sum + value, 0) / known.length;
+  return known.reduce((sum, value) => sum + (value - mean) * (value - mean), 0) / (known.length - 1);
+}
+
+function overAll<K extends string, V>(keys: readonly K[], of: (key: K) => V | undefined): Readonly<Partial<Record<K, V>>> {
+  const found = keys.flatMap((key): [K, V][] => {
+    const value = of(key);
+    return value === undefined ? [] : [[key, value]];
+  });
+  // Every key was given, and its value made, by the lines above.
+  return Object.fromEntries(found) as Partial<Record<K, V>>;
+}
