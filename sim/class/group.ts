@@ -21,7 +21,7 @@ export interface GroupFigures {
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
-  /** Mean of the titres read, mL; undefined without cobalt. */
+  /** Of one flask as it is read, mL; undefined without cobalt, and where only the column was asked about. */
   readonly titre_mL: number | undefined;
   readonly time_min: number;
 }
@@ -56,22 +56,22 @@ export const STOP_ABOVE_CM = 0.5;
 export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group {
   const own = columnOf(scenario, n, spreads);
   const seed = seedOf(scenario, n);
-  const written = procedureOf(own, own.procedure, spreads, seed);
+  const written = titrated(own, procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
   const forty = procedureOf(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
   const depths = depthsOf(own, forty.plan);
   const { near_mL } = depths;
   const stopped = near_mL === undefined ? forty : procedureOf(own, washedWith(own, own.procedure, near_mL), spreads, seed);
-  return { depths, written: written.figures, forty: forty.figures, stopped: stopped.figures };
+  return { depths, written, forty: forty.figures, stopped: stopped.figures };
 }
 
 /** Only what the written procedure comes to, and the depths: for finding what a spread does. */
 export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): Pick<Group, 'depths' | 'written'> {
   const own = columnOf(scenario, n, spreads);
   const seed = seedOf(scenario, n);
-  const written = procedureOf(own, own.procedure, spreads, seed);
+  const written = titrated(own, procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
   const long = inHands(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
   const wash = washOf(own, long);
-  return { depths: depthsOf(own, wholePlan(own, wash ? long.slice(0, wash.eluent) : long)), written: written.figures };
+  return { depths: depthsOf(own, wholePlan(own, wash ? long.slice(0, wash.eluent) : long)), written };
 }
 
 /** The column that a group gets. Where the loose places are differs too, but only if columns differ in evenness. */
@@ -93,10 +93,18 @@ interface Done {
 
 function procedureOf(scenario: Scenario, log: Log, spreads: Spreads, seed: number): Done {
   const plan = wholePlan(scenario, inHands(scenario, log, spreads, seed));
-  return { plan, figures: figuresOf(scenario, plan, spreads.titration ? seed : USUAL_BENCH) };
+  return { plan, figures: figuresOf(scenario, plan) };
 }
 
-function figuresOf(scenario: Scenario, plan: Plan, bench: number): GroupFigures {
+/** `bench` is the seed of the glass, the readings and the eye. A titration costs more than a run, so there is one. */
+function titrated(scenario: Scenario, { plan, figures }: Done, bench: number): GroupFigures {
+  const chosen = richest(plan.results.receivers);
+  if (!chosen || chosen.volume_mL <= 0) return figures;
+  const values = valuesWith(sampleOf(scenario, plan.log), { ...scenario.values, 'workup.titrations': 1 });
+  return { ...figures, titre_mL: workUp(receiverOf(chosen), values, bench).titrations[0]?.titre.read_mL };
+}
+
+function figuresOf(scenario: Scenario, plan: Plan): GroupFigures {
   const { results } = plan;
   const targets = targetsOf(scenario);
   const { eluent_mL } = progressOf(scenario, plan.events);
@@ -113,22 +121,13 @@ function figuresOf(scenario: Scenario, plan: Plan, bench: number): GroupFigures 
     recovered: shareOf(targets.target),
     carried: Math.max(0, ...targets.unwanted.map(shareOf)),
     acid_mmol: kept.HCl_mmol,
-    titre_mL: titreOf(scenario, plan, bench),
+    titre_mL: undefined,
     time_min: results.time_min,
   };
 }
 
 function amountIn(receiver: Readonly<Record<string, number | string>>, ion: string): number {
   return Number(receiver[`${ion}_mmol`] ?? 0);
-}
-
-/** `bench` is the seed of the glass, the readings and the eye. */
-function titreOf(scenario: Scenario, plan: Plan, bench: number): number | undefined {
-  const chosen = richest(plan.results.receivers);
-  if (!chosen || chosen.volume_mL <= 0) return undefined;
-  const values = valuesWith(sampleOf(scenario, plan.log), scenario.values);
-  const { titrations } = workUp(receiverOf(chosen), values, bench);
-  return titrations.length === 0 ? undefined : titrations.reduce((sum, { titre }) => sum + titre.read_mL, 0) / titrations.length;
 }
 
 function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
