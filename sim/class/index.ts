@@ -1,4 +1,8 @@
-// A lab period for a class: timetable, supplies, waste. Other rooms import from here.
+// A lab period for a class: timetable, supplies, waste, and what its groups will see. Other rooms import from here.
 export { classPlan, GROUP_EXAMPLE, type GroupUse } from './classplan.ts';
 export type { Placed } from './schedule.ts';
 export { type ColumnTimes, type Timetable, timetableOf } from './timetable.ts';
+export { type ClassAnswer, type ClassForecast, type ClassTask, classAnswer, classForecast, classOf, classTasks, GROUPS_MAX } from './groups.ts';
+export { HALF_WASH_ML, STOP_ABOVE_CM, WASH_ML } from './group.ts';
+export type { Distribution } from './quantiles.ts';
+export { SPREAD_IDS, type SpreadId, USUAL_SPREADS } from './spreads.ts';

@@ -1,7 +1,8 @@
 import { type IonId, IONS } from '../../sim/terms/ions.ts';
-import { bandNow, collectedAt, leavesAt, leavesBelow, leavingAt, pouredOf, progressOf, spansOf } from '../../sim/history/index.ts';
+import { bandNow, collectedAt, leavesBelow, leavingAt, pouredOf, progressOf, spansOf } from '../../sim/history/index.ts';
 import { uptakeCurve } from '../../sim/chemistry/uptake.ts';
-import type { Prediction } from '../store/keep/predictions.ts';
+import type { Prediction } from '../../sim/handed/predictions.ts';
+import { leftFirst, NEAR_ML, truthOf } from '../../sim/handed/predicted.ts';
 import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/text/format.ts';
 import { type Bench, questionOf } from './occasion.ts';
 
@@ -15,15 +16,6 @@ export interface Outcome {
   /** Volume at which it happened, for a mark on the axis. */
   readonly at_mL?: number;
 }
-
-/** Share of an ion that must have left for it to count as leaving. */
-export const FIRST_SHARE = 0.01;
-/** A volume this near counts as agreeing, mL: about ten drops. A choice. */
-const NEAR_ML = 0.5;
-/** Acid above which drops are called strong, mol/L; a choice. */
-const STRONG_M = 2;
-/** Share of the mean concentration, had the load spread over one bed volume, from which an ion counts as present. */
-const PRESENT = 0.01;
 
 /** Undefined while the run has not yet shown it. */
 export function outcomeOf(prediction: Prediction, bench: Bench): Outcome | undefined {
@@ -40,41 +32,39 @@ export function outcomeOf(prediction: Prediction, bench: Bench): Outcome | undef
 }
 
 function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
-  const { scenario, plan, moment, targets } = bench;
+  const { scenario, moment, targets } = bench;
   const { load_mL = 0, sample_M } = progressOf(scenario, moment.events);
-  const left = scenario.ions.flatMap((ion) => {
-    const at = leavesAt(plan, ion, FIRST_SHARE);
-    return at !== undefined && at <= moment.delivered_mL ? [{ ion, at }] : [];
-  });
-  const [first, second] = left.sort((a, b) => a.at - b.at);
-  if (!first) return undefined;
-  const together = second !== undefined && second.at - first.at < NEAR_ML;
+  const truth = truthOf(prediction, bench);
+  const [first, second] = leftFirst(bench);
+  if (!truth || !first) return undefined;
+  const together = truth.choice === 'together';
   const held = (ion: IonId): number => {
     const { coion, exchange } = uptakeCurve(scenario, ion)(sample_M);
     return coion + exchange;
   };
   const other = first.ion === targets.target ? targets.unwanted[0] : targets.target;
   const band = other && bandNow(moment.results, other);
-  const holdups = (first.at - load_mL) / moment.results.bed.holdup_mL;
+  const holdups = (first.at_mL - load_mL) / moment.results.bed.holdup_mL;
   return {
     said: said(prediction, bench),
     happened: together
-      ? `${IONS[first.ion].symbol} and ${IONS[second.ion].symbol} together, from ${millilitres(first.at)}`
-      : `${IONS[first.ion].symbol} first, from ${millilitres(first.at)}`,
-    agrees: together ? prediction.choice === 'together' : prediction.choice === first.ion,
+      ? `${IONS[first.ion].symbol} and ${IONS[second.ion].symbol} together, from ${millilitres(first.at_mL)}`
+      : `${IONS[first.ion].symbol} first, from ${millilitres(first.at_mL)}`,
+    agrees: truth.agrees,
     why:
       `In ${molarity(sample_M, 2)} acid a litre of this bed holds ${significant(held(first.ion), 2)} times the ${IONS[first.ion].name} of a litre of liquid${other ? `, but ${significant(held(other), 2)} times the ${IONS[other].name}` : ''}: ` +
       `what is there as an anion sits on the resin, what stays a cation goes with the liquid. ${IONS[first.ion].symbol} needed ${fixed(holdups, 1)} hold-up volumes from the pour to the tip` +
       `${band && other ? `; by now the middle of the ${IONS[other].symbol} band has moved ${fixed(band.centroid_cm, 1)} of ${fixed(scenario.values['bed.length_cm'], 0)} cm` : ''}.`,
-    at_mL: first.at,
+    at_mL: first.at_mL,
   };
 }
 
 function firstVolume(prediction: Prediction, bench: Bench): Outcome | undefined {
   const { scenario, plan, moment, targets } = bench;
-  const at = leavesAt(plan, targets.target, FIRST_SHARE);
+  const truth = truthOf(prediction, bench);
   const { eluent_mL, sample_M } = progressOf(scenario, moment.events);
-  if (at === undefined || at > moment.delivered_mL || eluent_mL === undefined) return undefined;
+  if (!truth || eluent_mL === undefined) return undefined;
+  const at = truth.at_mL;
   const { symbol, name } = IONS[targets.target];
   const off = (prediction.volume_mL ?? at) - at;
   const front = leavesBelow(plan, 'HCl', eluent_mL, sample_M / 2);
@@ -83,7 +73,7 @@ function firstVolume(prediction: Prediction, bench: Bench): Outcome | undefined 
   return {
     said: said(prediction, bench),
     happened: `the first ${symbol} left at ${millilitres(at)}${Math.abs(off) <= NEAR_ML ? '' : `, ${millilitres(Math.abs(off))} ${off < 0 ? 'later' : 'earlier'} than you said`}`,
-    agrees: Math.abs(off) <= NEAR_ML,
+    agrees: truth.agrees,
     why: early
       ? `It was leaving before the weaker eluent was poured at ${millilitres(eluent_mL)}: the acid had already carried the band to the outlet.`
       : `The weaker eluent was poured at ${millilitres(eluent_mL)}. Bed and tip hold ${millilitres(between)} of liquid, but the acid at the tip fell to half only ${front === undefined ? 'after that' : `${millilitres(front - eluent_mL)} later`}, because acid also sits inside the beads and has to leave first. ` +
@@ -93,15 +83,14 @@ function firstVolume(prediction: Prediction, bench: Bench): Outcome | undefined 
 }
 
 function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
-  const { plan, moment, targets } = bench;
-  const change = plan.events.find(({ entry }) => entry === prediction.entry);
-  if (!change || change.delivered_mL > moment.delivered_mL + 1e-9) return undefined;
-  const at = change.delivered_mL;
+  const { plan, targets } = bench;
+  const truth = truthOf(prediction, bench);
+  if (!truth) return undefined;
+  const at = truth.at_mL;
   const acid_M = leavingAt(plan, 'HCl', at);
   const ion_M = leavingAt(plan, targets.target, at);
   const loaded = pouredOf(plan, targets.target);
-  const present = ion_M > (PRESENT * loaded) / plan.results.bed.volume_mL;
-  const truth = acid_M >= STRONG_M ? (present ? 'both' : 'acid') : present ? 'target' : 'water';
+  const present = truth.choice === 'both' || truth.choice === 'target';
   const { symbol, name } = IONS[targets.target];
   const before = collectedAt(plan, targets.target, at);
   const { kept } = spansOf(plan, targets.target);
@@ -109,7 +98,7 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
   return {
     said: said(prediction, bench),
     happened: `${molarity(acid_M, 2)} HCl with ${present ? `${significant(ion_M * 1000, 2)} mmol/L ${symbol}` : `no ${symbol}`}`,
-    agrees: prediction.choice === truth,
+    agrees: truth.agrees,
     why:
       `Until the change ${percent(loaded > 0 ? before / loaded : 0)} of the ${name} had dripped into other receivers: that part is lost to this one. ` +
       (follows === undefined
@@ -120,27 +109,26 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
         both: `Acid and ${symbol} were leaving together: the change came as the band arrived.`,
         target: `The acid had passed and ${symbol} was already leaving: what had gone before went elsewhere.`,
         water: `Neither was leaving: the band had passed, or was still to come.`,
-      }[truth],
+      }[truth.choice],
     at_mL: at,
   };
 }
 
 function inFraction(prediction: Prediction, bench: Bench): Outcome | undefined {
-  const { plan, moment, targets } = bench;
-  const stop = plan.events.find(({ entry }) => entry === prediction.entry);
-  if (!stop || stop.time_min > moment.time_min + 1e-9) return undefined;
+  const { moment, targets } = bench;
+  const truth = truthOf(prediction, bench);
+  if (!truth) return undefined;
   const key = `${targets.target}_mmol` as const;
   const loaded = moment.results.loaded[key] ?? 0;
   const best = Math.max(0, ...moment.results.receivers.map((receiver) => Number(receiver[key] ?? 0)));
   const share = loaded > 0 ? best / loaded : 0;
-  const truth = share >= 0.995 ? 'all' : share >= 0.95 ? 'most' : 'less';
   const behind = (moment.results.onBed[key] ?? 0) + (moment.results.inTip[key] ?? 0) + (moment.results.inHead[key] ?? 0);
   const elsewhere = Math.max(0, loaded - best - behind);
   const { name } = IONS[targets.target];
   return {
     said: said(prediction, bench),
     happened: `${percent(share)} of the ${name}`,
-    agrees: prediction.choice === truth,
+    agrees: truth.agrees,
     why: `Of ${millimoles(loaded)} loaded, ${millimoles(best)} is in that receiver, ${millimoles(behind)} is still above, on or below the bed, and ${millimoles(elsewhere)} is in other receivers. ${behind > elsewhere && share < 0.995 ? 'More eluent would still have brought some.' : elsewhere > 1e-4 ? 'What went elsewhere was decided when the receiver was changed.' : 'Nothing worth mentioning is missing.'}`,
   };
 }

@@ -1,4 +1,4 @@
-import { classOf, GROUPS_MAX } from '../../sim/class/groups.ts';
+import { classOf, GROUPS_MAX } from '../../sim/class/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 
 /** How many groups `--groups` asks for, or what is wrong with it. */

@@ -14,10 +14,11 @@ import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/log.ts';
 import { curveCsv } from './curve.ts';
 import { groupsFrom, groupsJson } from './groups.ts';
 import { tableOf } from './table.ts';
+import { objections, verified } from './verify.ts';
 import { workUpOf, type WorkUps, workUpsLines } from './workup.ts';
 
 const USAGE =
-  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]] | scenarios/NAME.json --groups N';
+  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]] | scenarios/NAME.json --groups N | --verify FILE ...';
 
 const OPTIONS = {
   log: { type: 'string' },
@@ -29,16 +30,18 @@ const OPTIONS = {
   receiver: { type: 'string' },
   steps: { type: 'string' },
   groups: { type: 'string' },
+  verify: { type: 'boolean' },
 } as const;
 
 try {
-  main();
+  await main();
 } catch (error) {
   fail([{ path: 'command', expected: USAGE, received: error instanceof Error ? error.message : String(error) }]);
 }
 
-function main(): void {
+async function main(): Promise<void> {
   const { values, positionals } = parseArgs({ options: OPTIONS, allowPositionals: true });
+  if (values.verify === true) return verify(positionals);
   if (positionals.length !== 1) return fail([{ path: 'command', expected: USAGE, received: `${positionals.length} scenario files` }]);
   const settings = [...(values.set ?? []), ...(values.seed === undefined ? [] : [`seed=${values.seed}`])];
   const read = scenarioFrom(positionals[0], settings);
@@ -63,6 +66,14 @@ function forecast(scenario: Scenario, wanted: string): void {
   const groups = groupsFrom(wanted);
   if (typeof groups !== 'number') return fail([groups]);
   process.stdout.write(groupsJson(scenario, groups));
+}
+
+async function verify(files: readonly string[]): Promise<void> {
+  if (files.length === 0) return fail([{ path: '--verify', expected: 'handed-in files', received: 'none' }]);
+  const taken = await verified(files);
+  process.stdout.write(`${JSON.stringify(taken, null, 2)}\n`);
+  const wrong = objections(taken);
+  if (wrong.length > 0) fail(wrong);
 }
 
 function scenarioFrom(file: string, settings: readonly string[]): ScenarioResult {

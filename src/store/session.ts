@@ -12,7 +12,7 @@ import { differences, patched } from './keep/difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './keep/link.ts';
 import type { Diagnosis, Mystery } from './keep/mystery.ts';
 import type { ModelThread } from './threads/model-thread.ts';
-import { type Prediction, PREDICTIONS_MAX, runMark } from './keep/predictions.ts';
+import { type Prediction, PREDICTIONS_MAX, runMark } from '../../sim/handed/predictions.ts';
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
 import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../sim/history/index.ts';

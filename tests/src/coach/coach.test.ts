@@ -4,10 +4,11 @@ import { resultsOf } from '../../../sim/run/results.ts';
 import type { Action, Log } from '../../../sim/terms/types.ts';
 import { eluentEntry, logAhead } from '../../../src/coach/ahead.ts';
 import { type Bench, occasionOf, questionOf } from '../../../src/coach/occasion.ts';
-import { FIRST_SHARE, outcomeOf } from '../../../src/coach/outcome.ts';
+import { FIRST_SHARE } from '../../../sim/handed/predicted.ts';
+import { outcomeOf } from '../../../src/coach/outcome.ts';
 import { warningsOf } from '../../../src/coach/warnings.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import type { Prediction } from '../../../src/store/keep/predictions.ts';
+import type { Prediction } from '../../../sim/handed/predictions.ts';
 import { leavesAt, targetsOf } from '../../../sim/history/index.ts';
 import { small } from '../store/rig.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { encodeLink } from '../../../src/store/keep/link.ts';
-import type { Prediction } from '../../../src/store/keep/predictions.ts';
+import type { Prediction } from '../../../sim/handed/predictions.ts';
 import { readSaved } from '../../../src/store/keep/saved.ts';
 import { Session } from '../../../src/store/session.ts';
 import { directThread } from './rig.ts';

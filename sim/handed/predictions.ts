@@ -1,6 +1,6 @@
-import { ACTIONS_MAX } from '../../../sim/input/log.ts';
-import type { Log } from '../../../sim/terms/types.ts';
-import { choice, list, note, number, object, type Shape } from '../../../sim/input/reading.ts';
+import { ACTIONS_MAX } from '../input/log.ts';
+import type { Log } from '../terms/types.ts';
+import { choice, list, note, number, object, type Shape } from '../input/reading.ts';
 
 // What the reader expected before a decisive action, kept with the run. What came of it is read off the run itself.
 

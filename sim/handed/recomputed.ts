@@ -1,0 +1,125 @@
+// A handed-in run computed again: whether it comes to what it claims, and what an instructor wants to know of it.
+import { AT } from '../column/bed.ts';
+import { type Plan, progressOf, receiverLabels, type Results, switchWindow, targetsOf, trimmed } from '../history/index.ts';
+import { mistakesOf } from '../attribution/mistakes.ts';
+import { stepsOf, type Step, wholeRun } from '../attribution/placed.ts';
+import { resultsOf } from '../run/results.ts';
+import { advance, type Run, runOf } from '../run/run.ts';
+import type { Scenario } from '../terms/types.ts';
+import type { Claimed, HandedRun } from './handed-in.ts';
+import { truthOf } from './predicted.ts';
+import type { Occasion } from './predictions.ts';
+
+/** Relative difference up to which figures agree though not bit for bit, as with another release of the model. A choice. */
+export const TOLERANCE = 1e-6;
+
+export interface Difference {
+  readonly figure: string;
+  readonly claimed: number | string;
+  readonly computed: number | string;
+}
+
+export interface Recomputed {
+  readonly who: string;
+  readonly scenario: string;
+  readonly title: string;
+  readonly seed: number;
+  /** `exactly`: bit for bit. `nearly`: within TOLERANCE. */
+  readonly agrees: 'exactly' | 'nearly' | 'no';
+  readonly differences: readonly Difference[];
+  readonly unchanged: boolean;
+  /** Delivered volumes, mL; undefined for what was not done, or a window that is not there. */
+  readonly eluent_mL: number | undefined;
+  readonly change_mL: number | undefined;
+  readonly window_mL: readonly [from: number, to: number] | undefined;
+  readonly delivered_mL: number;
+  readonly time_min: number;
+  /** Of the receiver that holds most of the target: shares of what was poured, acid in mmol. */
+  readonly recovered: number;
+  readonly carried: number;
+  readonly acid_mmol: number;
+  readonly predictions: readonly { readonly occasion: Occasion; readonly right: boolean | undefined }[];
+  readonly mistakes: readonly { readonly kind: string; readonly what: string; readonly delivered_mL: number }[];
+}
+
+/** Computes a handed-in run again, up to the time at which it was handed in. */
+export function recomputed(handed: HandedRun): Recomputed {
+  const { scenario, claimed, who, unchanged, predictions } = handed;
+  const run = runOf(scenario, handed.log);
+  advance(run, { endOfLog: true });
+  const logEnd = { time_min: run.bed.scalar[AT.time], delivered_mL: run.bed.scalar[AT.delivered] };
+  advance(run, { time_min: claimed.time_min });
+  const results = resultsOf(run);
+  const plan = planOf(run, logEnd, results);
+  const targets = targetsOf(scenario);
+  const differences = differencesOf(claimed, results);
+  const { eluent_mL, change_mL } = progressOf(scenario, run.events);
+  const window = switchWindow(plan, targets);
+  const moment = { delivered_mL: results.delivered_mL, time_min: results.time_min, results, events: run.events };
+  return {
+    who,
+    scenario: scenario.id,
+    title: scenario.title,
+    seed: scenario.seed,
+    agrees: differences.length === 0 ? 'exactly' : differences.every(isSmall) ? 'nearly' : 'no',
+    differences,
+    unchanged,
+    eluent_mL,
+    change_mL,
+    window_mL: window && [window.from_mL, window.to_mL],
+    delivered_mL: results.delivered_mL,
+    time_min: results.time_min,
+    ...keptOf(results, targets.target, targets.unwanted),
+    predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
+    mistakes: mistakesIn(scenario, run, results),
+  };
+}
+
+function planOf(run: Run, logEnd: Plan['logEnd'], results: Results): Plan {
+  const { record, events, log, column } = run;
+  return { ...trimmed(record), log, events, labels: receiverLabels(events), length_cm: column.length, logEnd, results, recomputed_min: 0 };
+}
+
+/** Every claimed number that is not the computed one. */
+export function differencesOf(claimed: Claimed, results: Results): Difference[] {
+  const found: Difference[] = [];
+  const compare = (figure: string, said: number | string | undefined, is: number | string | undefined): void => {
+    if (said !== is) found.push({ figure, claimed: said ?? 'nothing', computed: is ?? 'nothing' });
+  };
+  compare('time_min', claimed.time_min, results.time_min);
+  compare('delivered_mL', claimed.delivered_mL, results.delivered_mL);
+  const count = Math.max(claimed.receivers.length, results.receivers.length);
+  for (let i = 0; i < count; i++) {
+    const [said, is] = [new Map(Object.entries(claimed.receivers[i] ?? {})), new Map(Object.entries(results.receivers[i] ?? {}))];
+    for (const key of new Set([...said.keys(), ...is.keys()])) compare(`receivers[${i}].${key}`, said.get(key), is.get(key));
+  }
+  return found;
+}
+
+function isSmall({ claimed, computed }: Difference): boolean {
+  if (typeof claimed !== 'number' || typeof computed !== 'number') return false;
+  return Math.abs(claimed - computed) <= TOLERANCE * Math.max(Math.abs(claimed), Math.abs(computed), TOLERANCE);
+}
+
+function keptOf({ receivers, loaded }: Results, target: string, unwanted: readonly string[]): Pick<Recomputed, 'recovered' | 'carried' | 'acid_mmol'> {
+  const amountIn = (one: Results['receivers'][number], ion: string): number => Number(one[`${ion}_mmol`] ?? 0);
+  const kept = receivers.reduce((most, one) => (amountIn(one, target) > amountIn(most, target) ? one : most));
+  const shareOf = (ion: string): number => {
+    const poured = Number(Object.entries(loaded).find(([key]) => key === `${ion}_mmol`)?.[1] ?? 0);
+    return poured > 0 ? amountIn(kept, ion) / poured : 0;
+  };
+  return { recovered: shareOf(target), carried: Math.max(0, ...unwanted.map(shareOf)), acid_mmol: kept.HCl_mmol };
+}
+
+/** The procedure as it is meant, on one lane: what is compared is volumes and levels, and thirty runs shall not take twice as long for it. */
+function procedureSteps(scenario: Scenario): readonly Step[] {
+  const plain = { ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } };
+  return stepsOf(plain, wholeRun(plain, plain.procedure));
+}
+
+function mistakesIn(scenario: Scenario, { record, events }: Run, results: Results): Recomputed['mistakes'] {
+  if (scenario.procedure.length === 0) return [];
+  const whole = { ...record, events, results };
+  const found = mistakesOf(scenario, stepsOf(scenario, whole), whole, procedureSteps(scenario));
+  return found.map(({ kind, what, delivered_mL }) => ({ kind, what, delivered_mL }));
+}

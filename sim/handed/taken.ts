@@ -1,0 +1,32 @@
+import type { Issue } from '../terms/types.ts';
+import { readHandedIn } from './handed-in.ts';
+import { type Recomputed, recomputed } from './recomputed.ts';
+
+/**
+ * What became of a file. `agrees`: it comes to what it claims, and nothing was changed since it was written. `altered`: it can be
+ * computed, but comes to something else, or its text was changed. `damaged` and `foreign` ones cannot be computed.
+ */
+export type Verdict = 'agrees' | 'altered' | 'damaged' | 'foreign';
+
+export interface Taken {
+  readonly file: string;
+  readonly verdict: Verdict;
+  /** Why, if it does not agree. */
+  readonly issues: readonly Issue[];
+  readonly run?: Recomputed;
+}
+
+/** Reads a file and computes it again. Never throws, whatever the text is. */
+export async function takenIn(file: string, source: string, known: (id: string) => Promise<unknown>): Promise<Taken> {
+  const read = await readHandedIn(source, known);
+  if (!read.ok) return { file, verdict: read.because, issues: read.issues };
+  const run = recomputed(read.run);
+  const issues = issuesOf(run);
+  return { file, verdict: issues.length > 0 ? 'altered' : 'agrees', issues, run };
+}
+
+function issuesOf({ agrees, differences, unchanged }: Recomputed): Issue[] {
+  const wrong = agrees === 'no' ? differences : [];
+  const marked = unchanged ? [] : [{ path: 'check', expected: 'the mark of the text as it was written', received: 'another: the text was changed since' }];
+  return [...marked, ...wrong.map(({ figure, claimed, computed }) => ({ path: `claimed.${figure}`, expected: String(computed), received: String(claimed) }))];
+}
