@@ -8,9 +8,13 @@ import { ION_IDS } from '../terms/ions.ts';
 import { LIMITS } from '../terms/limits.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
 import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
-import type { Issue, Liquid, Scenario } from '../terms/types.ts';
+import type { Fitted, Issue, Liquid, Scenario } from '../terms/types.ts';
 
 export type ScenarioResult = { readonly ok: true; readonly scenario: Scenario } | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** Longest date, and any number that a parameter can be. */
+const DATE_MAX = 40;
+const ANY_SIZE = number({ min: 0, max: 1e9, unit: '' });
 
 const liquidShape: Shape<Omit<Liquid, 'ions'> & Partial<Pick<Liquid, 'ions'>>> = object(
   'a liquid',
@@ -32,6 +36,15 @@ const pointShape: Shape<readonly [number, number]> = {
   },
 };
 
+/** Which parameters were fitted to a run of the user's own: the day it was done, as they wrote it, and the 95 % interval. */
+const fittedShape: Shape<Fitted> = dictionary(
+  'parameters',
+  choice('a parameter', Object.keys(FIELDS) as FieldPath[]),
+  object('a fit', { date: text(DATE_MAX), low: ANY_SIZE, high: ANY_SIZE }, {}),
+  0,
+  Object.keys(FIELDS).length,
+);
+
 /** The whole scenario file. Groups of parameters follow FIELDS. */
 export const scenarioShape = object(
   'the scenario',
@@ -48,6 +61,7 @@ export const scenarioShape = object(
     curves: dictionary('curves', choice('an ion', ION_IDS), list('pairs', pointShape, 2, 200), 0, ION_IDS.length),
     faults: list('faults', faultShape, 0, 20),
     procedure: logShape,
+    fitted: fittedShape,
     seed: number({ min: 0, max: SEED_MAX, unit: '', integer: true }),
     ...parameterGroups(),
   },
@@ -68,9 +82,12 @@ export function readScenario(json: unknown, id: string): ScenarioResult {
   checkScenario(json, issues);
   checkLog(own(json, 'procedure'), 'procedure', benchOf(json), issues);
   if (!read || issues.length > 0) return { ok: false, issues };
-  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], seed = 1 } = read;
+  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seed = 1 } = read;
   const liquids = Object.fromEntries(Object.entries(read.liquids).map(([name, liquid]) => [name, { ...liquid, ions: liquid.ions ?? {} }]));
-  return { ok: true, scenario: { id, title, purpose, notice, sources, ions, liquids, values: valuesOf(json), curves, faults, procedure, seed } };
+  return {
+    ok: true,
+    scenario: { id, title, purpose, notice, sources, ions, liquids, values: valuesOf(json), curves, faults, procedure, seed, ...(fitted && { fitted }) },
+  };
 }
 
 /** The same from the text of a file. */

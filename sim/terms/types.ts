@@ -74,7 +74,12 @@ export interface Scenario {
   readonly faults: readonly Fault[];
   readonly procedure: Log;
   readonly seed: number;
+  /** There where numbers were fitted to a run of the user's own: what is said of them in the table no longer holds. */
+  readonly fitted?: Fitted;
 }
+
+/** Numbers with the status "fitted": when, and between which values with 95 %. */
+export type Fitted = Readonly<Partial<Record<FieldPath, { readonly date: string; readonly low: number; readonly high: number }>>>;
 
 /** Amounts of every component, mmol. */
 export type Amounts = Readonly<{ HCl_mmol: number } & Partial<Record<`${IonId}_mmol`, number>>>;

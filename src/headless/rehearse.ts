@@ -11,6 +11,7 @@ import { readScenario, type ScenarioResult } from '../../sim/input/scenario.ts';
 import { applySettings } from '../../sim/input/settings.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/log.ts';
+import { calibrationOf } from './calibrate.ts';
 import { curveCsv } from './curve.ts';
 import { groupsFrom, groupsJson } from './groups.ts';
 import { tableOf } from './table.ts';
@@ -18,7 +19,7 @@ import { objections, verified } from './verify.ts';
 import { workUpOf, type WorkUps, workUpsLines } from './workup.ts';
 
 const USAGE =
-  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]] | scenarios/NAME.json --groups N | --verify FILE ...';
+  'usage: npm run -s rehearse -- scenarios/NAME.json [--log FILE] [--set path=value ...] [--seed N] [--json] [--curve FILE.csv] [--workup [--receiver LABEL] [--steps FILE]] | scenarios/NAME.json --groups N | scenarios/NAME.json --calibrate MEASUREMENTS.csv --date DAY | --verify FILE ...';
 
 const OPTIONS = {
   log: { type: 'string' },
@@ -30,6 +31,8 @@ const OPTIONS = {
   receiver: { type: 'string' },
   steps: { type: 'string' },
   groups: { type: 'string' },
+  calibrate: { type: 'string' },
+  date: { type: 'string' },
   verify: { type: 'boolean' },
 } as const;
 
@@ -47,6 +50,7 @@ async function main(): Promise<void> {
   const read = scenarioFrom(positionals[0], settings);
   if (!read.ok) return fail(read.issues);
   if (values.groups !== undefined) return forecast(read.scenario, values.groups);
+  if (values.calibrate !== undefined) return calibrate(read.scenario, positionals[0], settings, values.calibrate, values.date);
   const log = values.log === undefined ? undefined : parseLog(contents(values.log), read.scenario);
   if (log && !log.ok) return fail(log.issues);
   const alone = (['receiver', 'steps'] as const).filter((option) => values[option] !== undefined && values.workup !== true);
@@ -66,6 +70,13 @@ function forecast(scenario: Scenario, wanted: string): void {
   const groups = groupsFrom(wanted);
   if (typeof groups !== 'number') return fail([groups]);
   process.stdout.write(groupsJson(scenario, groups));
+}
+
+function calibrate(scenario: Scenario, file: string, settings: readonly string[], table: string, date: string | undefined): void {
+  const parsed = parseJson(contents(file), 'scenario');
+  const outcome = parsed.ok ? calibrationOf(scenario, parsed.json, settings, contents(table), date) : parsed;
+  if (!outcome.ok) return fail(outcome.issues);
+  process.stdout.write(`${JSON.stringify(outcome.calibration, null, 2)}\n`);
 }
 
 async function verify(files: readonly string[]): Promise<void> {

@@ -10,7 +10,7 @@ const BUILT_ON: Readonly<Record<string, readonly string[]>> = {
   'src/store': MODEL,
   'src/ui': [...MODEL, 'src/store'],
   'src/plot': [...MODEL, 'src/store', 'src/ui'],
-  'src/headless': [...MODEL, 'src/ui'],
+  'src/headless': [...MODEL, 'src/ui', 'src/lab'],
   'src/main.ts': ['src/app', 'src/store', 'src/ui'],
 };
 /** A folder of src that is not named above shows something, and does not know of the others. */

@@ -1,0 +1,24 @@
+import { applySettings } from '../../sim/input/settings.ts';
+import type { Issue, Scenario } from '../../sim/terms/types.ts';
+import { type Calibration, calibrated } from '../lab/fit/calibrate.ts';
+import { fittedJson } from '../lab/fit/fitted-scenario.ts';
+import { readMeasurements } from '../lab/fit/measurements.ts';
+
+export type CalibrationOutcome =
+  | { readonly ok: true; readonly calibration: Calibration & { readonly scenario: unknown } }
+  | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** Fits a scenario to a table of measurements. `json` is the scenario as written, `settings` what was set on the command line. */
+export function calibrationOf(scenario: Scenario, json: unknown, settings: readonly string[], table: string, date: string | undefined): CalibrationOutcome {
+  if (date === undefined || date.trim() === '')
+    return {
+      ok: false,
+      issues: [{ path: '--date', expected: 'the day of the measurements, such as 2031-05-04', received: date === undefined ? 'nothing' : `"${date}"` }],
+    };
+  const read = readMeasurements(table, scenario);
+  if (!read.ok) return read;
+  const set = applySettings(json, settings);
+  if (!set.ok) return set;
+  const calibration = calibrated(scenario, read.measurements);
+  return { ok: true, calibration: { ...calibration, scenario: fittedJson(set.json, calibration, date) } };
+}

@@ -1,0 +1,26 @@
+import { isRecord, own } from '../../../sim/input/reading.ts';
+import type { Calibration } from './calibrate.ts';
+
+/** Figures that are written of a fitted number: more than any interval can mean. */
+const FIGURES = 6;
+
+/** The JSON of a scenario with the fitted numbers in it and their status beside them. What the measurements leave open stays as it was. */
+export function fittedJson(json: unknown, { parameters }: Calibration, date: string): Readonly<Record<string, unknown>> {
+  let written: Readonly<Record<string, unknown>> = isRecord(json) ? json : {};
+  const notes: Record<string, unknown> = { ...recordOf(own(json, 'fitted')) };
+  for (const { path, value, interval, open } of parameters) {
+    if (open) continue;
+    const [group = '', name = ''] = path.split('.');
+    written = { ...written, [group]: { ...recordOf(own(written, group)), [name]: rounded(value) } };
+    notes[path] = { date, low: rounded(interval[0]), high: rounded(interval[1]) };
+  }
+  return { ...written, fitted: notes };
+}
+
+function recordOf(value: unknown): Readonly<Record<string, unknown>> {
+  return isRecord(value) ? value : {};
+}
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(FIGURES));
+}

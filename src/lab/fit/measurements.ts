@@ -1,0 +1,142 @@
+import { addIssue, oneOf } from '../../../sim/input/reading.ts';
+import type { IonId, Issue, Scenario } from '../../../sim/terms/types.ts';
+
+// What a lab measured on one run, as a table: a row a reading, a column a quantity with its unit in the name.
+
+/** What can be measured. `at_mL` is the volume delivered since the start of the run; `from_mL` where a fraction was begun. */
+export type Quantity = 'flow' | 'bed' | 'leading' | 'trailing' | 'first colour' | 'last colour' | 'fraction' | 'alkali';
+
+export interface Measurement {
+  readonly row: number;
+  readonly column: string;
+  readonly quantity: Quantity;
+  readonly at_mL: number;
+  readonly from_mL: number;
+  /** In a fraction: which of them, mmol. */
+  readonly solute?: IonId | 'HCl';
+  readonly value: number;
+  /** One standard deviation of it. */
+  readonly deviation: number;
+}
+
+export type MeasurementsResult =
+  | { readonly ok: true; readonly measurements: readonly Measurement[] }
+  | { readonly ok: false; readonly issues: readonly Issue[] };
+
+interface Meaning {
+  readonly quantity: Quantity;
+  readonly solute?: IonId | 'HCl';
+  readonly unit: string;
+  readonly most: number;
+  /** Deviation: this much, and this share of the value. Common practice for ruler, cylinder and watch, no source. */
+  readonly absolute: number;
+  readonly relative: number;
+}
+
+const PLACES = ['delivered_mL', 'from_mL'] as const;
+const ROWS_MAX = 500;
+const VOLUME_MOST = 10_000;
+
+/** Columns for this scenario. */
+export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, Meaning>> {
+  const tube = values['column.tube_cm'];
+  const ruler = { unit: 'cm', most: tube, absolute: 0.1, relative: 0 };
+  const amounts = ions.map((ion): [string, Meaning] => [
+    `${ion}_mmol`,
+    { quantity: 'fraction', solute: ion, unit: 'mmol', most: 1000, absolute: 0.001, relative: 0.01 },
+  ]);
+  return {
+    flow_mL_per_min: { quantity: 'flow', unit: 'mL/min', most: 100, absolute: 0.01, relative: 0.03 },
+    bed_cm: { quantity: 'bed', ...ruler, absolute: 0.05 },
+    leading_cm: { quantity: 'leading', ...ruler },
+    trailing_cm: { quantity: 'trailing', ...ruler },
+    first_colour_mL: { quantity: 'first colour', unit: 'mL', most: VOLUME_MOST, absolute: 0.2, relative: 0 },
+    last_colour_mL: { quantity: 'last colour', unit: 'mL', most: VOLUME_MOST, absolute: 0.5, relative: 0 },
+    ...Object.fromEntries(amounts),
+    HCl_mmol: { quantity: 'fraction', solute: 'HCl', unit: 'mmol', most: 10_000, absolute: 0.1, relative: 0.01 },
+    NaOH_mL: { quantity: 'alkali', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
+  };
+}
+
+/** Reads the table: all of it, or all that is wrong with it. Cells are parted by commas, semicolons or tabs; decimals have a point. */
+export function readMeasurements(text: string, scenario: Scenario): MeasurementsResult {
+  const issues: Issue[] = [];
+  const [head, ...rows] = rowsOf(text);
+  const columns = columnsFor(scenario);
+  const names = head ?? [];
+  checkHead(names, columns, issues);
+  if (rows.length === 0 || rows.length > ROWS_MAX) addIssue(issues, 'table', `1 to ${ROWS_MAX} rows under the heading`, `${rows.length}`);
+  if (issues.length > 0) return { ok: false, issues };
+  const measurements = rows.flatMap((cells, i) => measuredIn(cells, i + 2, names, columns, issues));
+  checkEdges(measurements, issues);
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, measurements };
+}
+
+function rowsOf(text: string): string[][] {
+  const lines = text
+    .replace(/^\ufeff/, '')
+    .split(/\r\n|\r|\n/)
+    .filter((line) => line.trim() !== '');
+  const parting = ['\t', ';', ','].find((sign) => lines[0]?.includes(sign)) ?? ',';
+  return lines.map((line) => line.split(parting).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')));
+}
+
+function checkHead(names: readonly string[], columns: Readonly<Record<string, Meaning>>, issues: Issue[]): void {
+  const known = [...PLACES, ...Object.keys(columns)];
+  for (const [i, name] of names.entries()) {
+    if (!known.includes(name)) addIssue(issues, `heading, column ${i + 1}`, oneOf('a column with its unit', known, name), `"${name}"`);
+    else if (names.indexOf(name) !== i) addIssue(issues, `heading, column ${i + 1}`, 'every column once', `"${name}" again`);
+  }
+  if (names.length > 0 && !names.some((name) => Object.hasOwn(columns, name)))
+    addIssue(issues, 'heading', `at least one of ${Object.keys(columns).join(', ')}`, 'none');
+}
+
+/** Readings of one row, counted as a spreadsheet does: the heading is row 1. */
+function measuredIn(
+  cells: readonly string[],
+  row: number,
+  names: readonly string[],
+  columns: Readonly<Record<string, Meaning>>,
+  issues: Issue[],
+): Measurement[] {
+  if (cells.length > names.length) addIssue(issues, `row ${row}`, `at most ${names.length} cells`, `${cells.length}; decimals have a point`);
+  const cell = (name: string): string => cells[names.indexOf(name)] ?? '';
+  const filled = names.filter((name) => Object.hasOwn(columns, name) && cell(name) !== '');
+  if (filled.length === 0) addIssue(issues, `row ${row}`, 'at least one measured value', 'only empty cells');
+  const place = (name: string, why: string): number =>
+    cell(name) === '' ? missing(`row ${row}, ${name}`, why, issues) : read(cell(name), `row ${row}, ${name}`, 'mL', VOLUME_MOST, issues);
+  return filled.map((column): Measurement => {
+    const { quantity, solute, unit, most, absolute, relative } = columns[column];
+    const own = quantity === 'first colour' || quantity === 'last colour';
+    const fraction = quantity === 'fraction' || quantity === 'alkali';
+    const value = read(cell(column), `row ${row}, ${column}`, unit, most, issues);
+    const at_mL = own ? value : place('delivered_mL', `the volume delivered when ${column} was read`);
+    const from_mL = fraction ? place('from_mL', `the volume at which the fraction with ${column} was begun`) : 0;
+    if (fraction && from_mL >= at_mL) addIssue(issues, `row ${row}, from_mL`, `less than delivered_mL, ${at_mL} mL`, `${from_mL} mL`);
+    return { row, column, quantity, at_mL, from_mL, ...(solute && { solute }), value, deviation: Math.hypot(absolute, relative * value) };
+  });
+}
+
+function read(cell: string, path: string, unit: string, most: number, issues: Issue[]): number {
+  const value = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(cell) ? Number(cell) : Number.NaN;
+  if (!(value >= 0 && value <= most)) addIssue(issues, path, `number 0 to ${most} ${unit}`, `"${cell}"`);
+  return value;
+}
+
+function missing(path: string, expected: string, issues: Issue[]): number {
+  addIssue(issues, path, expected, 'an empty cell');
+  return Number.NaN;
+}
+
+function checkEdges(measurements: readonly Measurement[], issues: Issue[]): void {
+  for (const trailing of measurements.filter(({ quantity }) => quantity === 'trailing')) {
+    const leading = measurements.find(({ row, quantity }) => row === trailing.row && quantity === 'leading');
+    if (leading && leading.value <= trailing.value)
+      addIssue(
+        issues,
+        `row ${trailing.row}, trailing_cm`,
+        `less than leading_cm, ${leading.value} cm: depths are counted from the bed top`,
+        `${trailing.value} cm`,
+      );
+  }
+}

@@ -1,0 +1,119 @@
+import { describe, expect, test } from 'vitest';
+import { readScenario } from '../../../sim/input/scenario.ts';
+import { normalStream } from '../../../sim/math/random.ts';
+import { calibrated, withValues } from '../../../src/lab/fit/calibrate.ts';
+import { fittedJson } from '../../../src/lab/fit/fitted-scenario.ts';
+import { type Measurement, readMeasurements } from '../../../src/lab/fit/measurements.ts';
+import type { FittedPath } from '../../../src/lab/fit/parameters.ts';
+import { predicted } from '../../../src/lab/fit/predict.ts';
+import json from '../../../scenarios/cathode-leach.json';
+
+/** The shipped lesson on a bed of few cells, which is quick and coarse. */
+const read = readScenario({ ...json, bed: { lanes: 1, plates: 15 } }, 'lab');
+if (!read.ok) throw new Error(JSON.stringify(read.issues));
+const { scenario } = read;
+const SEEDS = 6;
+
+/** A day with ruler, cylinder and watch; the values are replaced by those of a known column. */
+const TABLE = [
+  'delivered_mL,from_mL,flow_mL_per_min,bed_cm,leading_cm,trailing_cm,first_colour_mL,Co_mmol,NaOH_mL',
+  '5,,0.5,,,,,,',
+  '12,,0.5,6.8,,,,,',
+  '25,,0.5,,3,1,,,',
+  '35,,0.5,,4,2,,,',
+  '44,,0.5,,5,3,,,',
+  '55,47.5,,,,,,0.1,2',
+  ',,,,,,48,,',
+].join('\n');
+
+function measuredOn(truth: typeof scenario, seed: number): Measurement[] {
+  const table = readMeasurements(TABLE, truth);
+  if (!table.ok) throw new Error(JSON.stringify(table.issues));
+  const normal = normalStream(seed);
+  const exact = predicted(truth, table.measurements);
+  return table.measurements.map((one, i) => ({ ...one, value: exact[i] + one.deviation * normal() }));
+}
+
+describe('calibration', () => {
+  const paths: FittedPath[] = ['bed.bead_um', 'resin.curve_scale', 'resin.shrinkage'];
+
+  // Columns drawn from the prior, measured with the stated noise: a 95 % interval holds the truth 95 times in 100. Of 18 intervals at
+  // least 14 do with probability 0.998 (binomial).
+  test('finds known columns again within its intervals', () => {
+    let within = 0;
+    for (let seed = 1; seed <= SEEDS; seed++) {
+      const normal = normalStream(1000 + seed);
+      const truth = withValues(
+        scenario,
+        paths,
+        paths.map(() => 0.7 * normal()),
+      );
+      const { parameters, chiSquareAfter, chiSquareBefore } = calibrated(scenario, measuredOn(truth, seed), paths);
+      expect(chiSquareAfter).toBeLessThan(chiSquareBefore);
+      for (const { path, interval } of parameters) within += Number(interval[0] <= truth.values[path] && truth.values[path] <= interval[1]);
+    }
+    expect(within).toBeGreaterThanOrEqual(14);
+    expect(within).toBeLessThanOrEqual(SEEDS * paths.length);
+  }, 120_000);
+
+  test('says what the measurements leave open: flow alone tells of the beads, not of the uptake', () => {
+    const flows = measuredOn(scenario, 3).filter(({ quantity }) => quantity === 'flow');
+    const { parameters } = calibrated(scenario, flows, ['bed.bead_um', 'resin.curve_scale']);
+    expect(parameters.map(({ path, open }) => [path, open])).toEqual([
+      ['bed.bead_um', false],
+      ['resin.curve_scale', true],
+    ]);
+  });
+});
+
+describe('a table of measurements', () => {
+  const issuesOf = (text: string) => {
+    const table = readMeasurements(text, scenario);
+    return table.ok ? [] : table.issues.map(({ path, expected, received }) => `${path}: ${expected}; ${received}`);
+  };
+
+  test('may be parted by tabs or semicolons, as spreadsheets paste it, and cells that were not measured are empty', () => {
+    expect(issuesOf('delivered_mL\tleading_cm\ttrailing_cm\r\n20\t3.1\t\r\n40\t4.9\t3.2\r\n')).toEqual([]);
+    expect(issuesOf('delivered_mL;bed_cm\n20;6.8\n')).toEqual([]);
+  });
+
+  test.each([
+    ['a unit that is another', 'delivered_mL,leading_mm\n20,31', /^heading, column 2: a column with its unit, nearest known: leading_cm; "leading_mm"/],
+    ['a column twice', 'delivered_mL,bed_cm,bed_cm\n20,6,6', /^heading, column 3: every column once; "bed_cm" again/],
+    ['nothing that was measured', 'delivered_mL\n20', /^heading: at least one of flow_mL_per_min, bed_cm/],
+    ['no rows', 'delivered_mL,bed_cm\n', /^table: 1 to 500 rows under the heading; 0/],
+    ['an empty text', '', /^table: 1 to 500 rows/],
+    [
+      'an empty cell where a volume is needed',
+      'delivered_mL,leading_cm\n,3',
+      /^row 2, delivered_mL: the volume delivered when leading_cm was read; an empty cell/,
+    ],
+    [
+      'a fraction without its beginning',
+      'delivered_mL,Co_mmol\n20,0.1',
+      /^row 2, from_mL: the volume at which the fraction with Co_mmol was begun; an empty cell/,
+    ],
+    ['an empty row', 'delivered_mL,bed_cm\n20,', /^row 2: at least one measured value; only empty cells/],
+    ['words', 'delivered_mL,bed_cm\n20,seven', /^row 2, bed_cm: number 0 to 20 cm; "seven"/],
+    ['a decimal comma', 'delivered_mL,bed_cm\n20,6,8', /^row 2: at most 2 cells; 3; decimals have a point/],
+    ['an edge below the tube', 'delivered_mL,leading_cm\n20,31', /^row 2, leading_cm: number 0 to 20 cm; "31"/],
+    ['a negative amount', 'delivered_mL,from_mL,Co_mmol\n20,10,-0.1', /^row 2, Co_mmol: number 0 to 1000 mmol; "-0.1"/],
+    ['edges the wrong way round', 'delivered_mL,leading_cm,trailing_cm\n20,2,3', /^row 2, trailing_cm: less than leading_cm, 2 cm/],
+    ['a fraction that ends before it begins', 'delivered_mL,from_mL,Co_mmol\n20,30,0.1', /^row 2, from_mL: less than delivered_mL, 20 mL; 30 mL/],
+  ])('names %s', (_, text, message) => {
+    expect(issuesOf(text)[0]).toMatch(message);
+  });
+});
+
+test('a fitted scenario is read again, with the numbers that were found and their status, and nothing that was left open', () => {
+  const flows = measuredOn(withValues(scenario, ['bed.bead_um'], [1]), 3).filter(({ quantity }) => quantity === 'flow');
+  const calibration = calibrated(scenario, flows, ['bed.bead_um', 'resin.curve_scale']);
+  const again = readScenario(fittedJson(json, calibration, '2031-05-04'), 'fitted');
+  if (!again.ok) throw new Error(JSON.stringify(again.issues));
+  const [bead] = calibration.parameters;
+  expect(again.scenario.values['bed.bead_um']).toBeCloseTo(bead.value, 3);
+  expect(again.scenario.values['resin.curve_scale']).toBe(scenario.values['resin.curve_scale']);
+  expect(again.scenario.fitted).toEqual({
+    'bed.bead_um': { date: '2031-05-04', low: expect.closeTo(bead.interval[0], 3), high: expect.closeTo(bead.interval[1], 3) },
+  });
+});
