@@ -1,5 +1,5 @@
 // One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
-import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetOf, targetsOf } from '../history/index.ts';
+import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
 import { receiverOf } from '../flask/flask.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { richest, sampleOf, valuesWith } from '../report/sample.ts';
@@ -131,7 +131,7 @@ function amountIn(receiver: Readonly<Record<string, number | string>>, ion: stri
 }
 
 function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
-  const target = targetOf(scenario);
+  const { target } = targetsOf(scenario);
   const { load_mL, eluent_mL = Number.POSITIVE_INFINITY } = progressOf(scenario, plan.events);
   const sample_mL = sampleOf(scenario, plan.log)?.volume_mL ?? 0;
   // A cylinder read low gives less than was meant: the band is looked at before the weaker eluent is on the bed all the same.

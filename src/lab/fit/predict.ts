@@ -1,6 +1,6 @@
 import { AT } from '../../../sim/column/bed.ts';
 import { bedLengthOf } from '../../../sim/column/measure.ts';
-import { bandAt, collected, deliveredOf, effluentCurve, flowOf, instantAt, type Plan, receiverLabels, targetOf, trimmed } from '../../../sim/history/index.ts';
+import { bandAt, collected, deliveredOf, effluentCurve, flowOf, instantAt, type Plan, receiverLabels, targetsOf, trimmed } from '../../../sim/history/index.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { advance, runOf } from '../../../sim/run/run.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
@@ -47,7 +47,7 @@ function watch(scenario: Scenario): Watched {
 }
 
 function valueOf(scenario: Scenario, { plan, lengths }: Watched, { quantity, at_mL, from_mL, solute }: Measurement): number {
-  const target = targetOf(scenario);
+  const { target } = targetsOf(scenario);
   const length = lengthAt(lengths, at_mL);
   switch (quantity) {
     case 'flow':
@@ -82,7 +82,7 @@ function lengthAt(lengths: Watched['lengths'], at_mL: number): number {
 /** Delivered volume at which the target is first (1) or last (-1) seen in the drops; NaN if it never is. */
 function seenAt(scenario: Scenario, plan: Plan, way: 1 | -1): number {
   const frames = Array.from({ length: plan.count }, (_, frame) => frame);
-  const { ys } = effluentCurve(plan, targetOf(scenario), frames);
+  const { ys } = effluentCurve(plan, targetsOf(scenario).target, frames);
   const seen = way === 1 ? ys.findIndex((M) => M >= SEEN_M) : ys.findLastIndex((M) => M >= SEEN_M);
   const unseen = seen - way;
   if (seen < 0) return Number.NaN;
