@@ -1,6 +1,7 @@
 import { ACTIONS_MAX } from '../input/log.ts';
-import type { Log } from '../terms/types.ts';
 import { choice, list, note, number, object, type Shape } from '../input/reading.ts';
+import { fingerprint } from '../math/fingerprint.ts';
+import type { Log } from '../terms/types.ts';
 
 // What the reader expected before a decisive action, kept with the run. What came of it is read off the run itself.
 
@@ -23,11 +24,9 @@ export interface Prediction {
   readonly made_in?: string;
 }
 
-/** Tells one run from another up to an action: the text of its scenario and log, in 32 bits (FNV-1a; constants from memory). */
+/** Tells one run from another up to an action: the text of its scenario and log, in 32 bits. */
 export function runMark(scenario: unknown, log: Log, entry: number): string {
-  const text = JSON.stringify([scenario, log.slice(0, entry + 1)]);
-  let mark = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) mark = Math.imul(mark ^ text.charCodeAt(i), 0x01000193);
+  const mark = fingerprint(JSON.stringify([scenario, log.slice(0, entry + 1)]));
   return (mark >>> 0).toString(16).padStart(8, '0');
 }
 
