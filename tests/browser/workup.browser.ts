@@ -49,18 +49,18 @@ describe('the way from the unknown to a molarity', () => {
       await page.getByText(/Put under the tip 4 mL earlier/).waitFor();
       expect(await page.getByText(/You expect/).innerText()).toContain(`carries ${runner(1).receiver.HCl_mmol.toFixed(1)}`);
 
-      for (let i = 0; i < 9; i++) await button(page, 'Do the next usual step').click();
-      await page.getByText('portion 1: clear, blue').waitFor();
+      for (let i = 0; i < 8; i++) await button(page, 'Do the next usual step').click();
+      await page.getByText('eluate: clear, blue').waitFor();
       await button(page, 'Do all that are left').click();
-      await page.getByText('portion 3: clear, pale pink').waitFor({ timeout: PATIENCE_MS });
+      await page.getByText('eluate: clear, pale pink').waitFor({ timeout: PATIENCE_MS });
 
       for (const seed of [1, 2, 3]) {
         if (seed > 1) {
-          await button(page, 'Next portion, handled the same').click();
+          await button(page, 'Next aliquot, handled the same').click();
           await page.getByText('eluate: clear, pink').waitFor({ timeout: PATIENCE_MS });
           await button(page, 'Do all that are left').click();
         }
-        await button(page, 'Keep the result of this portion').click({ timeout: PATIENCE_MS });
+        await button(page, 'Keep the result of this aliquot').click({ timeout: PATIENCE_MS });
         const expected = runner(seed).titrations.map(({ titre }) => [titre.initial_mL.toFixed(2), titre.final_mL.toFixed(2)]);
         expect(
           (await titres(page)).map((cells) => cells.slice(0, 2)),
@@ -148,7 +148,7 @@ describe('the way from the unknown to a molarity', () => {
       const { page } = opened;
       await openWorkUp(page);
       await button(page, 'Do all that are left').click();
-      await button(page, 'Keep the result of this portion').waitFor({ timeout: PATIENCE_MS });
+      await button(page, 'Keep the result of this aliquot').waitFor({ timeout: PATIENCE_MS });
       const before = await titres(page);
       await page.reload();
       await page.getByRole('table', { name: 'Burette and meter' }).waitFor({ timeout: PATIENCE_MS });
@@ -160,11 +160,11 @@ describe('the way from the unknown to a molarity', () => {
         await page.getByLabel(label, { exact: true }).press('Tab');
       };
       await type('titrant used, mL', `${titre.toFixed(2).replace('.', ',')} mL`);
-      await type('EDTA used, mmol', (titre * 0.002).toPrecision(4));
-      await type('cobalt in the portion, mmol', (titre * 0.002).toPrecision(4));
-      await type('cobalt in the whole flask, mmol', (titre * 0.002).toPrecision(4));
+      await type('EDTA used, mmol', (titre * 0.01).toPrecision(4));
+      await type('cobalt in the portion, mmol', (titre * 0.01).toPrecision(4));
+      await type('cobalt in the whole flask, mmol', (titre * 0.01 * runner(1).flask_mL).toPrecision(4));
       await page.getByText('First to look at: cobalt in the whole flask.').waitFor();
-      await page.getByText(/The portion is only part of the flask/).waitFor();
+      await page.getByText(/not by the flask volume alone/).waitFor();
       await opened.close();
     },
     PATH_TIME_MS,
@@ -182,7 +182,7 @@ describe.each([
       const { page } = opened;
       await openWorkUp(page);
       await button(page, 'Do all that are left').click();
-      await button(page, 'Keep the result of this portion').click({ timeout: PATIENCE_MS });
+      await button(page, 'Keep the result of this aliquot').click({ timeout: PATIENCE_MS });
       for (const [view, heading] of [
         ['workup', 'Work-up'],
         ['notebook', 'Notebook'],
