@@ -7,6 +7,8 @@ import type { WorkUpAction, WorkUpLog } from './actions.ts';
 /** K of warming from which the flask is put in ice before acetone; common practice, no source. */
 const ICE_K = 10;
 const ICE_MIN = 5;
+/** min of swirling after the acid until every lump of hydroxide has gone; common practice, no source. */
+const UNTIL_CLEAR_MIN = 4;
 /** Share of a flask that can be pipetted out of it. */
 const USABLE = 0.99;
 
@@ -42,7 +44,7 @@ function oneTitration(values: Parameters, ice: boolean): WorkUpAction[] {
     { do: 'swirl', min: 1 },
   ];
   if (values['workup.acetate_mL'] > 0) steps.push({ do: 'add', reagent: 'acetate', dose: { mL: values['workup.acetate_mL'] } });
-  steps.push({ do: 'add', reagent: 'acetic', dose: { until: { pH: values['workup.indicator_pH'] } } }, { do: 'swirl', min: 2 });
+  steps.push({ do: 'add', reagent: 'acetic', dose: { until: { pH: values['workup.indicator_pH'] } } }, { do: 'swirl', min: UNTIL_CLEAR_MIN });
   if (ice) steps.push({ do: 'wait', min: ICE_MIN, ice: true });
   if (values['workup.thiocyanate_g'] > 0) steps.push({ do: 'add', reagent: 'thiocyanate', dose: { g: values['workup.thiocyanate_g'] } });
   if (values['workup.acetone_mL'] > 0) steps.push({ do: 'add', reagent: 'acetone', dose: { mL: values['workup.acetone_mL'] } });

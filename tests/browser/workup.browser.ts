@@ -120,8 +120,8 @@ describe('the way from the unknown to a molarity', () => {
         .locator('bf-dispense')
         .getByText(/Refused, EDTA: expected the indicator/)
         .waitFor();
-      for (let i = 0; i < 8; i++) await page.keyboard.press('n');
-      await page.getByText('1.00\u202fg of ammonium thiocyanate', { exact: true }).first().waitFor();
+      for (let i = 0; i < 7; i++) await page.keyboard.press('n');
+      await page.getByText('3.00\u202fg of ammonium thiocyanate', { exact: true }).first().waitFor();
       await reagent('acetic acid').check({ force: true });
       await button(page, 'Add').click();
       await page
@@ -130,7 +130,7 @@ describe('the way from the unknown to a molarity', () => {
         .waitFor();
       expect(await page.getByRole('group', { name: /Keep thiocyanate away from acid/ }).count()).toBe(1);
       await page.keyboard.press('z');
-      await page.getByText(/Usually next: .*ammonium thiocyanate, 1.00/).waitFor();
+      await page.getByText(/Usually next: .*ammonium thiocyanate, 3.00/).waitFor();
 
       const expected = page.getByLabel(/how much 6.0 mol\/L NaOH/);
       await expected.fill('half a cup');
