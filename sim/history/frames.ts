@@ -65,6 +65,11 @@ export function timeAt(frames: Frames, delivered_mL: number): number {
   return valueAt(frames, FRAME.time, instantAt(frames, delivered_mL));
 }
 
+/** Volume delivered by a model time, mL. */
+export function deliveredBy(frames: Frames, time_min: number): number {
+  return valueAt(frames, FRAME.delivered, instantAtTime(frames, time_min));
+}
+
 /** Frames at least so many mL apart, and the last of the run; of those between which nothing was delivered the last counts. */
 export function framesApart(frames: Frames, apart_mL: number): number[] {
   const kept: number[] = [];

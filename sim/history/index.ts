@@ -24,6 +24,7 @@ export {
 export type { RunEvent } from './events.ts';
 export {
   deliveredAtEnd,
+  deliveredBy,
   deliveredOf,
   flowOf,
   type Frames,

@@ -121,6 +121,7 @@ export class BenchView extends LiveElement {
   private side(session: Session) {
     const over = isOver(session.store);
     return html`
+      <bf-imposed-note .session=${session}></bf-imposed-note>
       <bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
       <bf-task .store=${session.store}></bf-task>`;

@@ -3,34 +3,57 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
 import type { Fault } from '../../sim/terms/types.ts';
+import { deliveredAtEnd, progressOf, timeAt } from '../../sim/history/index.ts';
+import { workerThread } from '../store/threads/model-thread.ts';
+import { sameLog } from '../../sim/faults/healthy.ts';
 import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from '../store/impose.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { announce } from '../ui/announce.ts';
+import { emit } from '../ui/emit.ts';
 import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
-import { controlStyles } from '../ui/styles.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { faultWords } from './severity.ts';
+import { pictureDrawing, HEIGHT, WIDTH } from './pictures/drawing.ts';
+import { FaultPictures, pictured } from './pictures/pictures.ts';
 import { partStyles } from './styles.ts';
 import './fault-form.ts';
 import './hide.ts';
 
 const GROUPS = Object.entries(FAULT_GROUPS);
 
-/** The fault board: what is imposed now, and every fault there is, by group. */
+/**
+ * The fault board: what is imposed now, and a picture of every fault there is, by group.
+ *
+ * @fires bf-open-part - {part: 'twin'} when a fault is to be looked at beside its twin
+ */
 @customElement('bf-fault-board')
 export class FaultBoard extends LiveElement {
   static override styles = [
     controlStyles,
+    hiddenStyles,
     partStyles,
     css`
       :host { display: grid; gap: var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 22rem), 1fr)); align-items: start; }
+      @media (min-width: 60rem) { :host { grid-template-columns: minmax(0, 1fr) 20rem; } }
       h2 { font-size: 1rem; }
       dl { margin-top: var(--gap); }
       bf-hide-faults { display: block; margin-top: var(--gap-large); }
       .imposed { position: sticky; top: var(--gap); }
       .imposed ul { list-style: none; padding: 0; }
       .imposed li { display: flex; gap: var(--gap-small); align-items: center; justify-content: space-between; padding: var(--gap-small) 0; border-bottom: 1px solid var(--rule); }
-      .group { margin-bottom: var(--gap); }
+      .all { display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: var(--gap-small); position: relative; }
+      .group { display: contents; }
+      .one { border: 1px solid var(--rule); border-radius: var(--round); background: var(--sheet); min-width: 0; padding: 0 var(--gap-small); }
+      .one:has(details[open]) { grid-column: 1 / -1; }
+      .picture { display: block; width: 100%; max-width: 16rem; padding: var(--gap-small) 0; border: 0; background: none; }
+      .picture svg { display: block; width: 100%; height: auto; aspect-ratio: 200 / 96; }
+      .bed { fill: var(--paper); stroke: var(--edge); }
+      .band { fill-opacity: 0.75; }
+      .base { stroke: var(--edge); }
+      .leaving { fill: none; stroke-width: 2; }
+      .twin { fill: none; stroke: var(--ink); stroke-width: 1.25; stroke-dasharray: 1.5 2.5; }
+      .kept { fill: var(--accent); }
       details { border-top: 1px solid var(--rule); }
       details[open] { padding-bottom: var(--gap); }
       summary { justify-content: space-between; gap: var(--gap); }
@@ -42,13 +65,24 @@ export class FaultBoard extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private open: FaultKind | undefined;
   @state() private refusal = '';
+  private readonly pictures = new FaultPictures(workerThread);
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    this.pictures.stop();
+  }
+
+  override updated() {
+    const { written } = this.session ?? {};
+    if (written) void this.pictures.draw(written);
+  }
 
   override render() {
     const { session } = this;
     if (!session?.store.scenario) return nothing;
     const imposed = imposedOn(session);
     return html`
-      <div>${GROUPS.map(([group, label]) => html`<section class="group"><h2>${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div>
+      <div><p>Each picture is a run with that fault: on the left the bed unrolled with the band of the ion that is wanted as the weaker eluent is poured, on the right what leaves and which part is kept; dots are the healthy run. Press one to see it beside its twin.</p><div class="all">${GROUPS.map(([group, label]) => html`<section class="group"><h2 class="unseen">${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div></div>
       <div class="imposed">
         <section class="card" aria-labelledby="imposed"><h2 id="imposed">Imposed on this run</h2>${this.list(imposed)}</section>
         <bf-hide-faults .session=${session}></bf-hide-faults>
@@ -58,7 +92,7 @@ export class FaultBoard extends LiveElement {
   private fault(kind: FaultKind, imposed: readonly Imposed[]) {
     const { label, what, signs, prevention, rescue, cause, source, status } = FAULTS[kind];
     const on = imposed.some(({ fault }) => fault.kind === kind);
-    return html`<details ?open=${this.open === kind} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => this.fold(kind, event.target.open)}>
+    return html`<div class="one">${this.picture(kind)}<details ?open=${this.open === kind} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => this.fold(kind, event.target.open)}>
       <summary>${label}${on ? html`<span class="on">imposed</span>` : nothing}</summary>
       ${
         this.open === kind
@@ -75,7 +109,30 @@ export class FaultBoard extends LiveElement {
         </dl>`
           : nothing
       }
-    </details>`;
+    </details></div>`;
+  }
+
+  private picture(kind: FaultKind) {
+    const { healthy, of } = this.pictures;
+    const drawn = of.get(kind);
+    return html`<button type="button" class="picture" aria-label="Show ${FAULTS[kind].label} beside its twin" @click=${() => this.show(kind)}>
+      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">${drawn && healthy ? pictureDrawing(drawn, healthy) : nothing}</svg></button>`;
+  }
+
+  /** The fault on this run, beside its twin, at the moment of the picture; a run of one's own waits to be gone back to. */
+  private async show(kind: FaultKind) {
+    const { session } = this;
+    if (!session?.store.scenario) return;
+    if (!sameLog(session.store.log, session.store.scenario.procedure)) session.putAside(session.saved());
+    await takeAllAway(session);
+    if (!(await imposeFromStart(session, pictured(kind)))) {
+      this.refusal = issuesOf(session);
+      return;
+    }
+    const { plan, scenario } = session.store;
+    if (plan && scenario) await session.store.seek(timeAt(plan, progressOf(scenario, plan.events).eluent_mL ?? deliveredAtEnd(plan) / 2));
+    announce(this, `${faultWords(pictured(kind), this.length())}: imposed`);
+    emit(this, 'bf-open-part', { part: 'twin' });
   }
 
   private list(imposed: readonly Imposed[]) {

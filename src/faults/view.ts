@@ -5,7 +5,7 @@ import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { Twin } from '../store/twin.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { controlStyles } from '../ui/styles.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import '../ui/segmented.ts';
 import './board.ts';
 import './twin/clock.ts';
@@ -30,16 +30,20 @@ type Part = (typeof PARTS)[number]['value'];
 export class FaultsView extends LiveElement {
   static override styles = [
     controlStyles,
+    hiddenStyles,
     css`
       :host { display: block; }
       .bar { position: sticky; top: 0; z-index: 2; background: var(--paper); border-bottom: 1px solid var(--rule); padding: var(--gap-small) 0; margin-bottom: var(--gap); }
-      .parts { margin-bottom: var(--gap); }
+      h1 { margin: 0; font-size: var(--text-large); }
+      .parts { margin-bottom: var(--gap-small); }
       @media (max-height: 30rem) { .bar { position: static; } }
     `,
   ];
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private showing: Part = 'board';
+  /** Shown to a class. */
+  @state() private projected = false;
   private twin: Twin | undefined;
 
   override connectedCallback() {
@@ -57,6 +61,7 @@ export class FaultsView extends LiveElement {
     const { session } = this;
     const { store } = session ?? {};
     if (!session || !store?.plan || !store.scenario) return html`<p role="status">${store?.failure || 'The column is being packed …'}</p>`;
+    if (this.projected && this.showing === 'twin' && !isHidden(session.mystery)) return html`<h1 class="unseen">What goes wrong</h1>${this.partOf(session)}`;
     return html`
       <h1>What goes wrong</h1>
       <div class="bar"><bf-fault-clock .store=${store}></bf-fault-clock></div>
@@ -84,7 +89,7 @@ export class FaultsView extends LiveElement {
   private partOf(session: Session) {
     switch (this.showing) {
       case 'twin':
-        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)}></bf-twin>`;
+        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)} .projected=${this.projected} @bf-project=${this.project}></bf-twin>`;
       case 'rescue':
         return html`<bf-rescue .session=${session}></bf-rescue>`;
       case 'why':
@@ -103,6 +108,10 @@ export class FaultsView extends LiveElement {
 
   private openPart(event: CustomEvent<{ part: string }>) {
     this.showing = PARTS.find(({ value }) => value === event.detail.part)?.value ?? this.showing;
+  }
+
+  private project(event: CustomEvent<{ on: boolean }>) {
+    this.projected = event.detail.on;
   }
 
   private take(event: CustomEvent<{ value: string }>) {

@@ -5,8 +5,11 @@ import type { ModelThread } from './threads/model-thread.ts';
 import { healthyTwin } from '../../sim/faults/healthy.ts';
 import type { Moment } from './threads/planner.ts';
 import { derived, tracked } from './tracked.ts';
-import type { Plan } from '../../sim/history/index.ts';
+import { deliveredBy, type Plan, timeAt } from '../../sim/history/index.ts';
 import type { Session } from './session.ts';
+
+/** Volumes that differ by less are the same, mL: a hundredth of a drop. */
+const SAME_ML = 5e-4;
 
 /** What a twin costs, ms of real time: the last whole run, and the last look at a moment. */
 export interface TwinCost {
@@ -22,7 +25,7 @@ interface Asked extends Given {
 
 /**
  * The same run on a healthy bed, in a thread of its own. While it is started it follows the session: it is planned anew when
- * scenario or log differ, and shows the same model time.
+ * scenario or log differ, and is shown at the same delivered volume: bands move with the volume, not with the clock.
  */
 export class Twin {
   @tracked scenario: Scenario | undefined;
@@ -112,13 +115,22 @@ export class Twin {
 
   private async show(thread: ModelThread, now: number): Promise<void> {
     const from = performance.now();
-    const moment = await thread.moment(now);
+    const moment = await thread.moment(this.timeFor(now));
     if (this.thread !== thread) return;
     batch(() => {
       this.moment = moment;
       this.shown = now;
       this.cost = { ...this.cost, moment_ms: performance.now() - from };
     });
+  }
+
+  /** Model time at which the twin has delivered what the run has; the same time while both have, such as when nothing flows. */
+  private timeFor(now: number): number {
+    const { plan, session } = this;
+    const ours = session.store.plan;
+    if (!plan || !ours) return now;
+    const delivered_mL = deliveredBy(ours, now);
+    return Math.abs(deliveredBy(plan, now) - delivered_mL) < SAME_ML ? now : timeAt(plan, delivered_mL);
   }
 
   /** The twin's scenario and log. */

@@ -25,14 +25,14 @@ export interface Overlay {
   readonly now_mL: number;
 }
 
-export const OVERLAY_HEIGHT = 590;
+export const OVERLAY_HEIGHT = 516;
 const LEFT = 68;
 const RIGHT = 50;
 const ROWS = {
-  bands: { top: 24, bottom: 184 },
-  effluent: { top: 224, bottom: 350 },
-  receivers: { top: 386, bottom: 446 },
-  difference: { top: 484, bottom: 546 },
+  bands: { top: 24, bottom: 154 },
+  effluent: { top: 190, bottom: 294 },
+  receivers: { top: 326, bottom: 386 },
+  difference: { top: 422, bottom: 472 },
 } as const;
 const TITLE_ABOVE = 8;
 const HEADROOM = 1.15;

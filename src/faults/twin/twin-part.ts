@@ -7,11 +7,16 @@ import type { Session } from '../../store/session.ts';
 import type { Twin } from '../../store/twin.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts';
+import { emit } from '../../ui/emit.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { partStyles } from '../styles.ts';
 import '../../ui/segmented.ts';
+import './clock.ts';
 import './numbers-part.ts';
 import './overlay.ts';
+import './severity-slider.ts';
+
+const QUESTION = /^Question to the class:\s*/;
 
 type Drawn = 'unrolled' | 'glass';
 type Laid = 'over' | 'beside';
@@ -25,18 +30,31 @@ const LAID: readonly { value: Laid; label: string }[] = [
   { value: 'beside', label: 'side by side' },
 ];
 /** px from the top of a drawn column to the ends of its bed; the glass needs room for the vessel below. */
-const BED = { unrolled: { top: 60, bottom: 330 }, glass: { top: 90, bottom: 330 } } as const;
+const BED = { unrolled: { top: 60, bottom: 330 }, glass: { top: 80, bottom: 280 } } as const;
 
-/** The run beside its healthy twin at the same moment: column, streaks and effluent. */
+/**
+ * The run beside its healthy twin at the same delivered volume: columns and curves.
+ *
+ * @fires bf-project - {on} to be shown to a class, or no longer
+ */
 @customElement('bf-twin')
 export class TwinPart extends LiveElement {
   static override styles = [
     controlStyles,
     partStyles,
     css`
-      .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr)); gap: var(--gap-large); }
+      .view { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap) var(--gap-large); }
+      .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 14rem), 1fr)); gap: var(--gap); min-width: 0; }
+      @media (min-width: 64rem) {
+        .view.over { grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); }
+      }
       .column { height: 26rem; position: relative; }
-      .column.glass { height: 32rem; }
+      .question { margin: 0; font-size: 1.4rem; font-weight: 600; line-height: 1.25; max-width: none; text-wrap: balance; }
+      .projected { display: grid; gap: var(--gap); }
+      .projected h2 { font-size: 1.4rem; }
+      .projected .row { justify-content: space-between; flex-wrap: nowrap; align-items: start; }
+      .projected bf-overlay { --text-small: 1.1rem; }
+      .column.glass { height: 28rem; }
       .figure { height: 27rem; min-width: 0; }
       h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
       h2 span { font-weight: 400; color: var(--soft); font-size: var(--text-small); }
@@ -46,6 +64,8 @@ export class TwinPart extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @property({ attribute: false }) twin: Twin | undefined;
+  /** For a class: large type, nothing but columns, curves and the question. */
+  @property({ type: Boolean }) projected = false;
   @state() private drawn: Drawn = 'unrolled';
   @state() private laid: Laid = 'over';
 
@@ -53,19 +73,40 @@ export class TwinPart extends LiveElement {
     const { session, twin } = this;
     const { scenario, plan, moment } = session?.store ?? {};
     if (!session || !scenario || !plan || !moment) return nothing;
+    if (this.projected) return this.projection(session, scenario, plan, moment);
     return html`
       <div class="row controls">
+        <bf-fault-severity .session=${session}></bf-fault-severity>
         <bf-segmented label="columns drawn as" .value=${this.drawn} .choices=${DRAWN} @bf-change=${this.takeDrawn}></bf-segmented>
         <bf-segmented label="streaks and effluent" .value=${this.laid} .choices=${LAID} @bf-change=${this.takeLaid}></bf-segmented>
+        <button type="button" @click=${this.project}>For the projector</button>
       </div>
       ${twin?.failure ? html`<p class="problem" role="alert">Twin: ${twin.failure}</p>` : nothing}
-      <div class="pair">
-        <div>${this.heading('This run', moment)}${this.column(scenario, moment, plan)}</div>
-        <div>${this.heading('Healthy twin', twin?.moment)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being worked out …</p>`}</div>
-      </div>
-      ${this.laid === 'over' ? this.over(scenario, plan, moment) : this.beside(scenario, plan, moment)}
+      <div class="view ${this.laid}">${this.pair(scenario, plan, moment)}${this.laid === 'over' ? this.over(scenario, plan, moment) : this.beside(scenario, plan, moment)}</div>
       <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined}></bf-symptoms>
       ${twin?.plan ? html`<p class="soft">The twin took ${quantity(twin.cost.plan_ms, 'ms', 2)} for its whole run and ${quantity(twin.cost.moment_ms, 'ms', 2)} for this moment.</p>` : nothing}`;
+  }
+
+  private pair(scenario: Scenario, plan: Plan, moment: Moment) {
+    const { twin } = this;
+    return html`<div class="pair">
+      <div>${this.heading('This run', moment)}${this.column(scenario, moment, plan)}</div>
+      <div>${this.heading('Healthy twin', twin?.moment)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being worked out …</p>`}</div>
+    </div>`;
+  }
+
+  private projection(session: Session, scenario: Scenario, plan: Plan, moment: Moment) {
+    const question = scenario.notice.find((line) => QUESTION.test(line))?.replace(QUESTION, '');
+    return html`<div class="projected">
+      <div class="row"><p class="question">${question ? question.charAt(0).toUpperCase() + question.slice(1) : 'What is different in the column on the left, and what will come of it?'}</p>
+        <button type="button" @click=${this.project}>Back</button></div>
+      <div class="view over">${this.pair(scenario, plan, moment)}${this.over(scenario, plan, moment)}</div>
+      <bf-fault-clock .store=${session.store}></bf-fault-clock>
+    </div>`;
+  }
+
+  private project() {
+    emit(this, 'bf-project', { on: !this.projected });
   }
 
   private heading(name: string, moment: Moment | undefined) {

@@ -1,0 +1,32 @@
+import { html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { FAULTS } from '../../../sim/faults/registry.ts';
+import { imposedOn, imposeFromStart } from '../../store/impose.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import type { Session } from '../../store/session.ts';
+import { amountOf, leastOf, severityOf, stepOf } from '../severity.ts';
+import '../../ui/number.ts';
+
+/** How severe the fault is that was imposed from the start, on a slider; the run follows when it is let go. */
+@customElement('bf-fault-severity')
+export class FaultSeverity extends LiveElement {
+  @property({ attribute: false }) session: Session | undefined;
+
+  override render() {
+    const { session } = this;
+    const fault = session && imposedOn(session).find(({ from }) => from === 'start')?.fault;
+    if (!session || !fault) return nothing;
+    const { label, most, unit } = FAULTS[fault.kind];
+    return html`<bf-number label=${label} unit=${unit} slider .min=${leastOf(fault.kind)} .max=${most} .step=${stepOf(fault.kind)}
+      .value=${Number(amountOf(fault.kind, fault.severity ?? 1).toPrecision(2))} @bf-change=${(event: CustomEvent<{ value: number }>) => {
+        const severity = Math.min(1, Math.max(0, severityOf(fault.kind, event.detail.value)));
+        void imposeFromStart(session, { ...fault, severity });
+      }}></bf-number>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-fault-severity': FaultSeverity;
+  }
+}
