@@ -17,6 +17,7 @@ export class RunMenu extends LiveElement {
     css`
       :host { display: grid; }
       button { text-align: left; }
+      label { display: grid; padding: var(--gap-small) 0.75em 0; font-size: var(--text-small); }
     `,
   ];
 
@@ -46,6 +47,8 @@ export class RunMenu extends LiveElement {
       <button type="button" class="plain" @click=${this.copyLink}>Copy link</button>
       <button type="button" class="plain" @click=${this.save}>Save to a file</button>
       <button type="button" class="plain" @click=${this.openFile}>Open a file</button>
+      <label>Name or code <input class="who" autocomplete="off" /></label>
+      <button type="button" class="plain" @click=${this.handIn}>Hand in</button>
       ${session.hasBeside ? html`<button type="button" class="plain" @click=${() => session.goBack()}>Back to the run before</button>` : nothing}
       ${session.unread.length > 0 ? html`<button type="button" class="plain" @click=${this.saveUnread}>Save what could not be read</button>` : nothing}`;
   }
@@ -84,6 +87,17 @@ export class RunMenu extends LiveElement {
       kind: 'note',
       action: { label: 'Forget it here', run: () => session.forgetUnread() },
     });
+  }
+
+  private async handIn() {
+    const { session } = this;
+    if (!session) return;
+    const who = this.renderRoot.querySelector<HTMLInputElement>('.who')?.value ?? '';
+    const { handedIn } = await import('../store/keep/hand-in.ts');
+    const text = await handedIn(session, who);
+    if (!text.ok) return showMessage(this, { text: text.message, kind: 'problem' });
+    offerFile(document, fileName(`run-${who}`, 'json'), text.value);
+    showMessage(this, { text: 'Saved as a file to hand in: it holds the name, every action, your predictions and what came of them.', kind: 'note' });
   }
 
   private async openFile() {

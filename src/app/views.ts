@@ -69,6 +69,14 @@ export function viewsOf(session: Session): readonly View[] {
         return () => html`<bf-plan .session=${session}></bf-plan>`;
       },
     },
+    {
+      id: 'class',
+      label: 'Class',
+      load: async () => {
+        await import('../class/view.ts');
+        return () => html`<bf-class .session=${session}></bf-class>`;
+      },
+    },
   ];
 }
 

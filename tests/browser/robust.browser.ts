@@ -7,7 +7,7 @@ import { launch, type Session } from './session.ts';
 // What a server may do to the page: send a strict policy, lose a part of it, or be away. In each case nothing is lost and it is said.
 
 const POLICY = "default-src 'self'; style-src 'self'";
-const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan'];
+const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan', 'class'];
 const WAIT = { timeout: 30_000 };
 
 let session: Session;

@@ -1,0 +1,55 @@
+import { scaleLinear } from 'd3-scale';
+import { html, nothing, svg } from 'lit';
+import type { Recomputed } from '../../sim/handed/index.ts';
+import { axis } from '../plot/axis.ts';
+import { linePath } from '../plot/line.ts';
+import { millilitres } from '../ui/text/format.ts';
+
+/** What leaves in a run to compare with, mol/L against mL. */
+export interface Curve {
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+  readonly label: string;
+}
+
+const WIDTH = 760;
+const LEFT = 150;
+const RIGHT = 16;
+const CURVE = 90;
+const ROW = 18;
+const BELOW = 48;
+const NAME_MAX = 20;
+
+/** Where each started the weaker eluent (triangle) and changed the receiver (circle), over what leaves; bars are the windows that were open to them. */
+export function marks(runs: readonly Recomputed[], curve: Curve | undefined) {
+  const last = Math.max(1, ...runs.map(({ delivered_mL }) => delivered_mL));
+  const x = scaleLinear([0, last], [LEFT, WIDTH - RIGHT]);
+  const top = curve ? CURVE + ROW : ROW;
+  const bottom = top + ROW * runs.length;
+  return html`<svg class="plot" viewBox="0 0 ${WIDTH} ${bottom + BELOW}" role="img" aria-label="Start of water and change of receiver of ${runs.length} runs along the volume delivered">
+    ${curve ? leaving(curve, x, last) : nothing}
+    ${axis({ scale: x, side: 'bottom', at: bottom, title: 'delivered', unit: 'mL', grid: bottom - top })}
+    ${runs.map((run, i) => row(run, x, top + ROW * (i + 0.5)))}
+  </svg>`;
+}
+
+function leaving({ xs, ys, label }: Curve, x: ReturnType<typeof scaleLinear<number>>, last: number) {
+  const y = scaleLinear([0, Math.max(1e-9, ...ys)], [CURVE, ROW]);
+  const shown = xs.map((_, i) => i).filter((i) => xs[i] <= last);
+  const path = linePath({ x, y, xs: shown.map((i) => xs[i]), ys: shown.map((i) => ys[i]) });
+  return svg`<path class="curve" d=${path}></path><text x=${LEFT - 8} y=${CURVE - 4} text-anchor="end">${label}</text>`;
+}
+
+function row({ who, eluent_mL, change_mL, window_mL }: Recomputed, x: ReturnType<typeof scaleLinear<number>>, y: number) {
+  const name = who.length > NAME_MAX ? `${who.slice(0, NAME_MAX)}…` : who;
+  const told = [
+    eluent_mL === undefined ? 'no weaker eluent' : `water at ${millilitres(eluent_mL)}`,
+    change_mL === undefined ? 'receiver not changed' : `receiver at ${millilitres(change_mL)}`,
+  ];
+  return svg`<g><title>${who}: ${told.join(', ')}</title>
+    <text x=${LEFT - 8} y=${y} text-anchor="end" dominant-baseline="middle">${name}</text>
+    ${window_mL ? svg`<rect class="window" x=${x(window_mL[0])} width=${Math.max(1, x(window_mL[1]) - x(window_mL[0]))} y=${y - 6} height="12"></rect>` : nothing}
+    ${eluent_mL === undefined ? nothing : svg`<path class="water" d="M -5 -5 L 5 -5 L 0 5 Z" transform="translate(${x(eluent_mL)} ${y})"></path>`}
+    ${change_mL === undefined ? nothing : svg`<circle class="change" cx=${x(change_mL)} cy=${y} r="4.5"></circle>`}
+  </g>`;
+}
