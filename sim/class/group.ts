@@ -56,7 +56,7 @@ export const STOP_ABOVE_CM = 0.5;
 export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group {
   const own = columnOf(scenario, n, spreads);
   const seed = seedOf(scenario, n);
-  const written = titrated(own, procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
+  const written = titrated(titrating(scenario, own, spreads), procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
   const forty = procedureOf(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
   const depths = depthsOf(own, forty.plan);
   const { near_mL } = depths;
@@ -68,7 +68,7 @@ export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group 
 export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): Pick<Group, 'depths' | 'written'> {
   const own = columnOf(scenario, n, spreads);
   const seed = seedOf(scenario, n);
-  const written = titrated(own, procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
+  const written = titrated(titrating(scenario, own, spreads), procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
   const long = inHands(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
   const wash = washOf(own, long);
   return { depths: depthsOf(own, wholePlan(own, wash ? long.slice(0, wash.eluent) : long)), written };
@@ -78,7 +78,9 @@ export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): P
 function columnOf(scenario: Scenario, n: number, spreads: Spreads): Scenario {
   const ids = Object.keys(COLUMN_SPREADS) as ColumnSpread[];
   const differ = Object.fromEntries(ids.map((id) => [COLUMN_SPREADS[id], spreads[id]?.size ?? 0]));
-  const column = drawn({ ...scenario, seed: seedOf(scenario, n), values: { ...scenario.values, ...differ } });
+  // The hands of the class have a table of their own; those of the bench would count twice.
+  const values = { ...scenario.values, ...differ, 'bench.hand': 0 };
+  const column = drawn({ ...scenario, seed: seedOf(scenario, n), values });
   return spreads.evenness ? column : { ...column, seed: scenario.seed };
 }
 
@@ -94,6 +96,11 @@ interface Done {
 function procedureOf(scenario: Scenario, log: Log, spreads: Spreads, seed: number): Done {
   const plan = wholePlan(scenario, inHands(scenario, log, spreads, seed));
   return { plan, figures: figuresOf(scenario, plan) };
+}
+
+/** At the titration the hand of the bench counts, if the groups differ there. */
+function titrating(lab: Scenario, own: Scenario, { titration }: Spreads): Scenario {
+  return titration ? { ...own, values: { ...own.values, 'bench.hand': lab.values['bench.hand'] } } : own;
 }
 
 /** `bench` is the seed of the glass, the readings and the eye. A titration costs more than a run, so there is one. */

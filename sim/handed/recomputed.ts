@@ -1,6 +1,6 @@
 // A handed-in run computed again: whether it comes to what it claims, and what an instructor wants to know of it.
 import { AT } from '../column/bed.ts';
-import { type Plan, progressOf, receiverLabels, type Results, switchWindow, targetsOf, trimmed } from '../history/index.ts';
+import { effluentCurve, framesApart, type Plan, progressOf, receiverLabels, type Results, switchWindow, targetsOf, trimmed } from '../history/index.ts';
 import { mistakesOf } from '../attribution/mistakes.ts';
 import { stepsOf, type Step, wholeRun } from '../attribution/placed.ts';
 import { resultsOf } from '../run/results.ts';
@@ -12,6 +12,9 @@ import type { Occasion } from './predictions.ts';
 
 /** Relative difference up to which figures agree though not bit for bit, as with another release of the model. A choice. */
 export const TOLERANCE = 1e-6;
+
+/** Between points of a curve that is only drawn, mL. */
+const APART_ML = 0.5;
 
 export interface Difference {
   readonly figure: string;
@@ -38,6 +41,8 @@ export interface Recomputed {
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
+  /** The target leaving the tip, mol/L, along the volume delivered, mL. */
+  readonly leaving: { readonly xs: readonly number[]; readonly ys: readonly number[] };
   readonly predictions: readonly { readonly occasion: Occasion; readonly right: boolean | undefined }[];
   readonly mistakes: readonly { readonly kind: string; readonly what: string; readonly delivered_mL: number }[];
 }
@@ -70,6 +75,7 @@ export function recomputed(handed: HandedRun): Recomputed {
     delivered_mL: results.delivered_mL,
     time_min: results.time_min,
     ...keptOf(results, targets.target, targets.unwanted),
+    leaving: effluentCurve(plan, targets.target, framesApart(plan, APART_ML)),
     predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
     mistakes: mistakesIn(scenario, run, results),
   };

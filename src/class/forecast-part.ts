@@ -40,6 +40,8 @@ const CHANGE_COLUMNS = [
   { key: 'acid', label: 'acid collected, mmol' },
   { key: 'time', label: 'time, min' },
 ];
+/** Fewer groups say nothing of shares. */
+const GROUPS_LEAST = 10;
 /** Causes that are named beside a figure. */
 const CAUSES = 3;
 
@@ -104,7 +106,8 @@ function figureRows(forecast: ClassForecast) {
   });
 }
 
-function causes({ shares, spreads }: ClassForecast, key: (typeof FIGURES)[number]['key']): string {
+function causes({ shares, spreads, groupsAlone }: ClassForecast, key: (typeof FIGURES)[number]['key']): string {
+  if (groupsAlone < GROUPS_LEAST) return `${GROUPS_LEAST} groups or more are needed to say`;
   const found = shares[key];
   const known = SPREAD_IDS.map((id) => ({ label: spreads[id].label, share: found?.[id] ?? 0 })).filter(({ share }) => share >= 0.02);
   const most = known.sort((a, b) => b.share - a.share).slice(0, CAUSES);

@@ -5,13 +5,6 @@ import { axis } from '../plot/axis.ts';
 import { linePath } from '../plot/line.ts';
 import { millilitres } from '../ui/text/format.ts';
 
-/** What leaves in a run to compare with, mol/L against mL. */
-export interface Curve {
-  readonly xs: readonly number[];
-  readonly ys: readonly number[];
-  readonly label: string;
-}
-
 const WIDTH = 760;
 const LEFT = 150;
 const RIGHT = 16;
@@ -20,24 +13,24 @@ const ROW = 18;
 const BELOW = 48;
 const NAME_MAX = 20;
 
-/** Where each started the weaker eluent (triangle) and changed the receiver (circle), over what leaves; bars are the windows that were open to them. */
-export function marks(runs: readonly Recomputed[], curve: Curve | undefined) {
+/** Where each started the weaker eluent (triangle) and changed the receiver (circle), under what left in every run; bars are the windows that were open to them. */
+export function marks(runs: readonly Recomputed[]) {
   const last = Math.max(1, ...runs.map(({ delivered_mL }) => delivered_mL));
   const x = scaleLinear([0, last], [LEFT, WIDTH - RIGHT]);
-  const top = curve ? CURVE + ROW : ROW;
+  const top = CURVE + ROW;
   const bottom = top + ROW * runs.length;
   return html`<svg class="plot" viewBox="0 0 ${WIDTH} ${bottom + BELOW}" role="img" aria-label="Start of water and change of receiver of ${runs.length} runs along the volume delivered">
-    ${curve ? leaving(curve, x, last) : nothing}
+    ${curves(runs, x)}
     ${axis({ scale: x, side: 'bottom', at: bottom, title: 'delivered', unit: 'mL', grid: bottom - top })}
     ${runs.map((run, i) => row(run, x, top + ROW * (i + 0.5)))}
   </svg>`;
 }
 
-function leaving({ xs, ys, label }: Curve, x: ReturnType<typeof scaleLinear<number>>, last: number) {
-  const y = scaleLinear([0, Math.max(1e-9, ...ys)], [CURVE, ROW]);
-  const shown = xs.map((_, i) => i).filter((i) => xs[i] <= last);
-  const path = linePath({ x, y, xs: shown.map((i) => xs[i]), ys: shown.map((i) => ys[i]) });
-  return svg`<path class="curve" d=${path}></path><text x=${LEFT - 8} y=${CURVE - 4} text-anchor="end">${label}</text>`;
+function curves(runs: readonly Recomputed[], x: ReturnType<typeof scaleLinear<number>>) {
+  const most = Math.max(1e-9, ...runs.flatMap(({ leaving }) => leaving.ys));
+  const y = scaleLinear([0, most], [CURVE, ROW]);
+  return svg`${runs.map(({ leaving }) => svg`<path class="curve" d=${linePath({ x, y, ...leaving })}></path>`)}
+    <text x=${LEFT - 8} y=${CURVE - 4} text-anchor="end">leaving the tip</text>`;
 }
 
 function row({ who, eluent_mL, change_mL, window_mL }: Recomputed, x: ReturnType<typeof scaleLinear<number>>, y: number) {

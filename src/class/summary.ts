@@ -68,7 +68,7 @@ export const QUESTIONS: readonly Column[] = [
 ];
 
 export function questionRows(taken: readonly Taken[]): Row[] {
-  const all = runsOf(taken).flatMap(({ predictions }) => predictions);
+  const all = agreeing(taken).flatMap(({ predictions }) => predictions);
   return Object.entries(ASKED).map(([occasion, question]) => {
     const asked = all.filter((one) => one.occasion === occasion);
     const count = (right: boolean | undefined): string => String(asked.filter((one) => one.right === right).length);
@@ -85,7 +85,7 @@ export const MISTAKES: readonly Column[] = [
 
 /** The commonest first. Best shown by the run with the fewest other mistakes. */
 export function mistakeRows(taken: readonly Taken[]): Row[] {
-  const made = runsOf(taken).flatMap((run) => run.mistakes.map((mistake) => ({ run, mistake })));
+  const made = agreeing(taken).flatMap((run) => run.mistakes.map((mistake) => ({ run, mistake })));
   const kinds = [...new Set(made.map(({ mistake }) => mistake.kind))];
   const rows = kinds.map((kind) => {
     const of = made.filter(({ mistake }) => mistake.kind === kind);
@@ -93,6 +93,11 @@ export function mistakeRows(taken: readonly Taken[]): Row[] {
     return { count: new Set(of.map(({ run }) => run)).size, mistake: kind.replaceAll('-', ' '), who: best.run.who, what: best.mistake.what };
   });
   return rows.sort((a, b) => b.count - a.count).map(({ count, ...row }) => ({ ...row, runs: String(count) }));
+}
+
+/** Of an altered file one does not know what was said and done. */
+function agreeing(taken: readonly Taken[]): Recomputed[] {
+  return runsOf(taken.filter(({ verdict }) => verdict === 'agrees'));
 }
 
 export function runsOf(taken: readonly Taken[]): Recomputed[] {

@@ -1,7 +1,5 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { effluentCurve, targetsOf } from '../../sim/history/index.ts';
-import { IONS } from '../../sim/terms/ions.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { offerFile } from '../store/keep/files.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -9,7 +7,7 @@ import type { Session } from '../store/session.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { csvText } from '../ui/text/csv.ts';
 import { ClassRoom, type Given } from './class-room.ts';
-import { type Curve, marks } from './marks.ts';
+import { marks } from './marks.ts';
 import { MISTAKES, mistakeRows, OBJECTIONS, objectionRows, QUESTIONS, questionRows, RUNS, runRows, runsOf } from './summary.ts';
 import './forecast-part.ts';
 import '../ui/table.ts';
@@ -34,8 +32,11 @@ export class ClassView extends LiveElement {
       .drop.over { background: var(--wash); }
       .soft { color: var(--soft); font-size: var(--text-small); }
       textarea { font: inherit; font-size: var(--text-small); color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); width: 100%; min-height: 4rem; }
-      svg.plot { width: 100%; max-width: 60rem; height: auto; }
-      svg .curve { fill: none; stroke: var(--ink); stroke-width: 1.5; }
+      .wide { overflow-x: auto; }
+      .wide svg.plot { width: 100%; min-width: 34rem; max-width: 60rem; height: auto; }
+      label { display: grid; gap: var(--gap-small); max-width: 100%; }
+      input[type='file'] { max-width: 100%; padding: 0.5em; height: auto; }
+      svg .curve { fill: none; stroke: var(--ink); stroke-width: 1; opacity: 0.5; }
       svg .window { fill: var(--good-ink); opacity: 0.3; }
       svg .water { fill: var(--accent); }
       svg .change { fill: var(--paper); stroke: var(--ink); stroke-width: 2; }
@@ -99,21 +100,12 @@ export class ClassView extends LiveElement {
     return html`
       ${objections.length > 0 ? html`<section><bf-table caption="Files that do not agree" .columns=${OBJECTIONS} .rows=${objections}></bf-table></section>` : nothing}
       <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
-        ${marks(runs, this.curve())}
-        <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: the changes that would have met the target in that run.</p>
+        <div class="wide">${marks(runs)}</div>
+        <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: the changes that would have met the target in that run. Predictions and mistakes below are counted over the runs that agree.</p>
       </section>
       <section><bf-table caption="Runs" .columns=${RUNS} .rows=${runRows(taken)} no-copy></bf-table></section>
       <section><bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${questionRows(taken)}></bf-table></section>
       <section>${mistakes.length > 0 ? html`<bf-table caption="Common mistakes" .columns=${MISTAKES} .rows=${mistakes}></bf-table>` : html`<p>Nobody did anything otherwise than the procedure.</p>`}</section>`;
-  }
-
-  /** What leaves in the run that is open in this page. */
-  private curve(): Curve | undefined {
-    const { store } = this.session ?? {};
-    if (!store?.scenario || !store.plan || store.plan.count < 2) return undefined;
-    const { target } = targetsOf(store.scenario);
-    const frames = Array.from({ length: store.plan.count }, (_, frame) => frame);
-    return { ...effluentCurve(store.plan, target, frames), label: `${IONS[target].symbol} in the open run` };
   }
 
   private readonly dragOver = (event: DragEvent) => {
