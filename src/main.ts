@@ -11,6 +11,7 @@ import { installTheme } from './ui/look/theme.ts';
 import './app/shell.ts';
 import './app/run-menu.ts';
 import './app/scenario-choice.ts';
+import './app/seeing-choice.ts';
 
 const storage = localStorageOf(window);
 installTheme(document, storage);
@@ -36,6 +37,8 @@ if (app) app.keep = () => session.keepNow();
 if (menu) menu.session = session;
 const choice = document.querySelector('bf-scenario-choice');
 if (choice) choice.session = session;
+const seeing = document.querySelector('bf-seeing-choice');
+if (seeing) seeing.session = session;
 effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });

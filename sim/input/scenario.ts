@@ -8,6 +8,7 @@ import { ION_IDS } from '../terms/ions.ts';
 import { LIMITS } from '../terms/limits.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
 import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
+import { SEEINGS } from '../terms/seeing.ts';
 import type { Fitted, Issue, Liquid, Scenario } from '../terms/types.ts';
 
 export type ScenarioResult = { readonly ok: true; readonly scenario: Scenario } | { readonly ok: false; readonly issues: readonly Issue[] };
@@ -62,6 +63,7 @@ export const scenarioShape = object(
     faults: list('faults', faultShape, 0, 20),
     procedure: logShape,
     fitted: fittedShape,
+    seeing: choice('a way of seeing the run before it ends', SEEINGS),
     seed: number({ min: 0, max: SEED_MAX, unit: '', integer: true }),
     ...parameterGroups(),
   },
@@ -82,11 +84,26 @@ export function readScenario(json: unknown, id: string): ScenarioResult {
   checkScenario(json, issues);
   checkLog(own(json, 'procedure'), 'procedure', benchOf(json), issues);
   if (!read || issues.length > 0) return { ok: false, issues };
-  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seed = 1 } = read;
+  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seeing, seed = 1 } = read;
   const liquids = Object.fromEntries(Object.entries(read.liquids).map(([name, liquid]) => [name, { ...liquid, ions: liquid.ions ?? {} }]));
   return {
     ok: true,
-    scenario: { id, title, purpose, notice, sources, ions, liquids, values: valuesOf(json), curves, faults, procedure, seed, ...(fitted && { fitted }) },
+    scenario: {
+      id,
+      title,
+      purpose,
+      notice,
+      sources,
+      ions,
+      liquids,
+      values: valuesOf(json),
+      curves,
+      faults,
+      procedure,
+      seed,
+      ...(fitted && { fitted }),
+      ...(seeing && { seeing }),
+    },
   };
 }
 

@@ -1,4 +1,4 @@
-// Questions about the column, with answers worked out from the scenario. Other rooms import from here.
+// Questions about the column with answers worked out from the scenario, and the procedure as a checklist. Other rooms import from here.
 export { type Option, type Question, questionsOf } from './questions.ts';
 export { checklistOf, firstReceiver, type Role, type Step, type StepState } from './checklist.ts';
 export { fits, LOW_MM, type Offer, offerFor, type Standing } from './portion.ts';

@@ -2,6 +2,7 @@
 import type { FieldPath, Parameters } from './fields.ts';
 import type { FaultKind } from './fault-kinds.ts';
 import type { IonId } from './ions.ts';
+import type { Seeing } from './seeing.ts';
 
 /** Something wrong in input: where, what was expected, what was given. Readers return all issues, never just the first. */
 export interface Issue {
@@ -73,6 +74,8 @@ export interface Scenario {
   readonly curves: Readonly<Partial<Record<IonId, readonly (readonly [number, number])[]>>>;
   readonly faults: readonly Fault[];
   readonly procedure: Log;
+  /** The most that is shown before the run ends; left out for all. */
+  readonly seeing?: Seeing;
   readonly seed: number;
   /** There where numbers were fitted to a run of the user's own: what is said of them in the table no longer holds. */
   readonly fitted?: Fitted;

@@ -16,6 +16,7 @@ export const viewStyles = css`
   bf-hazard { position: absolute; inset: 0; pointer-events: none; display: grid; justify-items: end; align-content: start; }
   .side { grid-area: side; display: grid; gap: var(--gap-small); align-content: start; min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
   .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; padding: var(--gap-small); background: var(--good-paper); color: var(--good-ink); font-weight: 600; }
+  .past { margin: 0; display: grid; gap: var(--gap-small); padding: var(--gap-small); background: var(--caution-paper); color: var(--caution-ink); border: 1px solid var(--caution-edge); }
   bf-say-line { grid-area: say; min-width: 0; }
   bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap-small); min-width: 0; }
   @media (max-width: 62rem) and (min-width: 40.01rem) {

@@ -1,16 +1,30 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { movedEluent, movedReceiver, type Plan, type RunEvent, type StartWindow, type SwitchWindow, withReceiverMoved } from '../../sim/history/index.ts';
+import {
+  deliveredOf,
+  frameAtTime,
+  movedEluent,
+  movedReceiver,
+  type Plan,
+  type RunEvent,
+  type StartWindow,
+  type SwitchWindow,
+  timeAt,
+  withReceiverMoved,
+} from '../../sim/history/index.ts';
 import { firstReceiver, fits } from '../../sim/teach/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
+import type { ColumnStore } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
+import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Announcer } from './announcer.ts';
+import { EyePredictions } from './eye-predictions.ts';
 import { Hand } from './hand.ts';
 import type { BenchMore, Beside } from './more/more.ts';
-import { isOver } from './over.ts';
+import { isOver } from '../store/over.ts';
 import { isUnnamed, receiversOf } from './receivers.ts';
 import type { Said } from './say-line.ts';
 import type { BenchStrip } from './strip/strip.ts';
@@ -61,6 +75,7 @@ export class BenchView extends LiveElement {
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly hand = new Hand();
+  private readonly predictions = new EyePredictions();
   /** What follows the action that waits, in the same press. */
   private following: Log = [];
   /** The refusal that was said last. */
@@ -70,7 +85,13 @@ export class BenchView extends LiveElement {
   constructor() {
     super();
     new UndoKeys(this, () => this.session?.store);
-    new KeysController(this, { heading: 'Bench', entries: [{ key: 'd', does: 'debrief, or back to the bench', run: () => this.debrief(!this.debriefing) }] });
+    new KeysController(this, {
+      heading: 'Bench',
+      entries: [
+        { key: 'Escape', does: 'return to the present after looking back' },
+        { key: 'd', does: 'debrief, or back to the bench', run: () => this.debrief(!this.debriefing) },
+      ],
+    });
   }
 
   override willUpdate() {
@@ -113,16 +134,18 @@ export class BenchView extends LiveElement {
     const { store, pointing } = session;
     const { plan, preview, moment } = store;
     if (!plan) return nothing;
-    return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now}
-      .handles=${store.handles} .showForecast=${true} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      .predictions=${this.marks} @bf-handle=${this.drag} @bf-layout=${this.align}></bf-figure>`;
+    return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
+      .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
+      .predictions=${this.predictions.beside(this.marks, session)} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
   }
 
   private side(session: Session) {
-    const over = isOver(session.store);
+    const { store } = session;
+    const over = isOver(store);
     return html`
       <bf-imposed-note .session=${session}></bf-imposed-note>
-      <bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>
+      ${store.present === undefined ? nothing : this.past(store)}
+      ${session.sees === 'eye' ? nothing : html`<bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
       <bf-task .store=${session.store}></bf-task>`;
   }
@@ -130,7 +153,7 @@ export class BenchView extends LiveElement {
   private others(session: Session) {
     const { store } = session;
     const { window, startWindow } = this.windows(session);
-    return html`<bf-more .session=${session} .hand=${this.hand} .beside=${this.beside} .judged=${this.moved ?? store.shown} .trying=${this.moved !== undefined || store.preview !== undefined}
+    return html`<bf-more .session=${session} .sees=${session.sees} .hand=${this.hand} .beside=${this.beside} .judged=${this.moved ?? store.shown} .trying=${this.moved !== undefined || store.preview !== undefined}
       .window=${window} .startWindow=${startWindow} @bf-beside=${this.takeBeside} @bf-debrief=${() => this.debrief(true)}></bf-more>`;
   }
 
@@ -162,7 +185,8 @@ export class BenchView extends LiveElement {
     if (!session || !first) return;
     const asked = actions.find((action) => action.do === 'pour' || action.do === 'receiver') ?? first;
     this.following = asked === first ? rest : [first, ...rest];
-    if (session.coach === 'off') void this.perform(first, rest);
+    if (session.store.present !== undefined) return this.sayPast();
+    if (session.coach === 'off' || session.sees === 'eye') void this.perform(first, rest);
     else this.held = asked;
   }
 
@@ -194,6 +218,29 @@ export class BenchView extends LiveElement {
 
   private say(event: CustomEvent<Said>) {
     this.said = event.detail;
+  }
+
+  private past(store: ColumnStore) {
+    return html`<p class="past" role="status">Looking back at ${millilitres(store.moment?.delivered_mL ?? 0)} delivered.
+      <button type="button" class="primary" @click=${() => store.lookBack(undefined)}>Return to the present</button></p>`;
+  }
+
+  private sayPast() {
+    this.said = { text: 'You are looking back. Return to the present to act (Escape).', kind: 'problem' };
+  }
+
+  private presentVolume({ plan, present, moment }: ColumnStore): number {
+    return present === undefined || !plan ? (moment?.delivered_mL ?? 0) : deliveredOf(plan, frameAtTime(plan, present));
+  }
+
+  private lookBack(event: CustomEvent<{ delivered_mL: number | undefined }>) {
+    const { store } = this.session ?? {};
+    const { delivered_mL } = event.detail;
+    if (store?.plan) void store.lookBack(delivered_mL === undefined ? undefined : timeAt(store.plan, delivered_mL));
+  }
+
+  private predict(event: CustomEvent<{ mL: number; depth_cm?: number }>) {
+    this.predictions.set(event.detail);
   }
 
   private flipClamp() {

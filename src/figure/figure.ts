@@ -3,13 +3,14 @@ import { styled } from '../ui/styled.ts';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { Theme } from '../../sim/colour/index.ts';
-import type { Scenario } from '../../sim/terms/types.ts';
+import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { deliveredAtEnd, type FractionTargets, type Handle, type Plan, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
 import { emit } from '../ui/emit.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { depthWords } from './depth-words.ts';
+import { eyeWords } from './eye-words.ts';
 import { axisEnd } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import { type Held, placedHandles, stems } from './handles.ts';
@@ -29,6 +30,7 @@ import {
   windowNotes,
 } from './rows/marks.ts';
 import { cursor } from '../plot/cursor.ts';
+import './now-handle.ts';
 import { type Point, pointAt } from './point.ts';
 import { readOut, spokenPoint } from './read-out.ts';
 import { lossMarks } from './rows/losses.ts';
@@ -48,6 +50,12 @@ export interface PointDetail {
   readonly depth_cm: number;
 }
 
+/** Where the reader sets a prediction: a depth for a band, none for what leaves the tip. */
+export interface MarkDetail {
+  readonly mL: number;
+  readonly depth_cm?: number;
+}
+
 /** Where the bed is drawn, px from the top of the element. */
 export interface LayoutDetail {
   readonly bedTop: number;
@@ -57,7 +65,7 @@ export interface LayoutDetail {
 /**
  * The run as three rows over one axis of delivered volume: what was poured, where the bands were, what came out.
  *
- * Events: `bf-layout` (LayoutDetail), `bf-point` (PointDetail, or undefined on leaving), `bf-handle` (HandleEvent).
+ * Events: `bf-mark` (MarkDetail), `bf-look-back` (from the mark of the moment), `bf-layout` (LayoutDetail), `bf-point` (PointDetail, or undefined on leaving), `bf-handle` (HandleEvent).
  */
 @customElement('bf-figure')
 export class RunFigure extends LitElement {
@@ -74,6 +82,10 @@ export class RunFigure extends LitElement {
   @property({ type: Boolean }) logScale = false;
   @property({ attribute: false }) handles: readonly Handle[] = [];
   @property({ attribute: false }) showForecast = true;
+  /** Nothing that takes an instrument: of the bands only the edges of this ion, of the effluent nothing. */
+  @property({ attribute: false }) byEye: IonId | undefined;
+  /** Where the run has come to, mL; `now_mL` is less while one looks back. */
+  @property({ attribute: false }) present_mL: number | undefined;
   /** Changes of receiver that meet the targets, where they may be shown. */
   @property({ attribute: false }) window: SwitchWindow | undefined;
   /** Starts of the next eluent that meet them. */
@@ -132,17 +144,25 @@ export class RunFigure extends LitElement {
     const moved = this.held?.kind === 'receiver' ? this.held : undefined;
     const placed = placedHandles(this.held?.handles ?? this.handles, worked, this.held, until);
     return html`<div class="stage">
-      <canvas ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
-      <svg class="plot" width=${width} height=${height} role="img" aria-label=${guard([plan], () => spokenRun(plan))}>
+      <canvas ?hidden=${this.byEye !== undefined} ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
+      <svg class="plot" width=${width} height=${height} role="img" aria-label=${guard([plan, this.showForecast], () => (this.showForecast ? spokenRun(plan) : 'The run so far: what was poured, where the bands were, which receiver stood under the tip'))}>
         ${hatch()}
         ${guard([worked, until], () => pouredRow(worked, until))}
-        ${guard([worked], () => svg`${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}`)}
+        ${guard([worked, this.byEye], () =>
+          this.byEye
+            ? depthRow(
+                worked,
+                worked.tracks.filter(({ ion }) => ion === this.byEye),
+                undefined,
+              )
+            : svg`${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}`,
+        )}
         ${this.startWindow ? startBand(worked, this.startWindow) : nothing}
-        ${guard([worked, this.logScale], () => effluentRow(worked, worked.curves, this.logScale))}
+        ${guard([worked, this.logScale, this.byEye], () => effluentRow(worked, this.byEye ? [] : worked.curves, this.logScale))}
         ${guard([worked, this.logScale, this.losses, this.targets], () => (this.losses && this.targets ? lossMarks(worked, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
         ${guard([worked, this.window], () => (this.window ? windowBand(worked, this.window) : nothing))}
-        ${guard([worked, this.logScale, this.window, this.predictions, until], () => this.words(worked, until))}
+        ${guard([worked, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye) : this.words(worked, until)))}
         ${stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
@@ -152,6 +172,7 @@ export class RunFigure extends LitElement {
         ${this.looks(worked)}
       </svg>
       ${this.surface(worked)}
+      ${this.present_mL === undefined ? nothing : html`<bf-now-handle ${styled({ left: `${x(this.now_mL)}px`, top: `${layout.effluent.bottom}px` })} .mL=${this.now_mL} .max=${this.present_mL} .pxPerMl=${x(1) - x(0)}></bf-now-handle>`}
       <div @bf-handle=${this.hold}>${placed.map(
         ({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle ${styled({ left: `${px}px`, top: `${y}px` })}
         .entry=${handle.entry} .kind=${handle.kind} .label=${handle.label} .mL=${handle.delivered_mL} .min=${min} .max=${max} .pxPerMl=${x(1) - x(0)}
@@ -191,12 +212,12 @@ export class RunFigure extends LitElement {
       layout: { left, right, poured, effluent },
       plan,
     } = worked;
-    const point = this.look && this.pointFor(worked, this.look);
+    const point = this.byEye ? undefined : this.look && this.pointFor(worked, this.look);
     const at_mL = point?.delivered_mL ?? this.now_mL;
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}
         aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${point ? spokenPoint(point) : `${spoken(at_mL, 'mL')} delivered`}
         ${styled({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
-        @pointermove=${this.point} @pointerdown=${this.point} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
+        @pointermove=${this.point} @pointerdown=${this.press} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
       ${point && this.look ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${readOut(point)}</div>` : nothing}`;
   }
 
@@ -212,9 +233,24 @@ export class RunFigure extends LitElement {
     this.lookAt(lookByPointer(worked, left + event.clientX - box.left, poured.top + event.clientY - box.top, this.lastShown(worked)));
   }
 
+  /** By eye a press ahead of the run is a prediction. */
+  private press(event: PointerEvent & { currentTarget: HTMLElement }) {
+    const { worked } = this;
+    if (!worked) return;
+    if (!this.byEye) return this.point(event);
+    const { left, poured } = worked.layout;
+    const box = event.currentTarget.getBoundingClientRect();
+    this.mark(worked, lookByPointer(worked, left + event.clientX - box.left, poured.top + event.clientY - box.top, worked.end_mL));
+  }
+
+  private mark({ scenario }: Worked, { mL, share }: Look) {
+    if (mL > this.now_mL) emit<MarkDetail>(this, 'bf-mark', { mL, ...(share <= 1 ? { depth_cm: share * scenario.values['bed.length_cm'] } : {}) });
+  }
+
   private key(event: KeyboardEvent) {
     const { worked } = this;
     if (!worked) return;
+    if (this.byEye && event.key === 'Enter' && this.look) return this.mark(worked, this.look);
     const look = lookByKey(this.look ?? { mL: this.now_mL, share: 0 }, event, this.lastShown(worked));
     if (event.key === 'Escape' && this.look) this.leave();
     else if (look) this.lookAt(look);
@@ -238,6 +274,7 @@ export class RunFigure extends LitElement {
   }
 
   private lastShown({ plan }: Worked): number {
+    if (this.byEye && this.worked) return this.worked.end_mL;
     return this.showForecast ? deliveredAtEnd(plan) : Math.min(this.now_mL, deliveredAtEnd(plan));
   }
 

@@ -43,6 +43,8 @@ export class ColumnStore {
   @tracked moment: Moment | undefined;
   /** Model time played so far, min. */
   @tracked now = 0;
+  /** While the reader looks back: the model time of the present, min. */
+  @tracked present: number | undefined;
   @tracked playing = false;
   @tracked speed: number = 20;
   /** Model time at which playing stops by itself, min. */
@@ -229,7 +231,17 @@ export class ColumnStore {
     });
   }
 
+  /** Shows an earlier moment; the run stands still meanwhile. Without one, the present again. */
+  async lookBack(time_min: number | undefined): Promise<void> {
+    const present = this.present ?? this.now;
+    this.pause();
+    const back = time_min !== undefined && time_min < present;
+    this.present = back ? present : undefined;
+    await this.seek(back ? time_min : present);
+  }
+
   play(): void {
+    if (this.present !== undefined) return void this.lookBack(undefined);
     const end = this.plan?.logEnd.time_min ?? 0;
     if (this.now >= this.stopAt) this.stopAt = Number.POSITIVE_INFINITY;
     // What is already written down is done first; nobody wants the bed to run dry behind it.
@@ -288,7 +300,7 @@ export class ColumnStore {
   }
 
   private place(): Place {
-    return { log: this.log, now: this.now };
+    return { log: this.log, now: this.present ?? this.now };
   }
 
   private async take(action: Action): Promise<RunEvent | undefined> {
@@ -385,6 +397,7 @@ export class ColumnStore {
 
   private show({ plan, moment, now }: Shown): void {
     this.preview = undefined;
+    this.present = undefined;
     this.plan = plan;
     this.moment = moment;
     this.now = now;

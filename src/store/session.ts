@@ -1,5 +1,6 @@
 import { SEED_MAX } from '../../sim/math/random.ts';
 import { batch, effect, untracked } from '@preact/signals-core';
+import { SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
 import { readLog } from '../../sim/input/log.ts';
 import { inWords } from '../../sim/input/reading.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
@@ -16,6 +17,7 @@ import { type Prediction, PREDICTIONS_MAX, runMark } from '../../sim/handed/pred
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
 import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../sim/history/index.ts';
+import { isOver } from './over.ts';
 import { Pointing } from './pointing.ts';
 import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
@@ -23,6 +25,7 @@ import { WorkUpStore } from './work-up-store.ts';
 
 export type CoachLevel = 'off' | 'ask' | 'guide';
 
+const SEEING_KEY = 'bandfall.seeing';
 const COACH_KEY = 'bandfall.coach';
 const COACH_LEVELS: readonly CoachLevel[] = ['off', 'ask', 'guide'];
 /** The action that a prediction is asked before. */
@@ -52,6 +55,8 @@ export class Session {
   /** JSON of the scenario in use. */
   @tracked json: Json = {};
   @tracked coach: CoachLevel = 'ask';
+  /** How much of the run the reader wants to see while it lasts; see `sees`. */
+  @tracked seeing: Seeing = 'eye';
   @tracked exaggerate = false;
   /** What the collected fraction must hold; undefined before a scenario is open. */
   @tracked targets: FractionTargets | undefined;
@@ -81,6 +86,7 @@ export class Session {
     this.workUp = new WorkUpStore(this.store);
     this.storage = storage;
     this.coach = rememberedCoach(storage);
+    this.seeing = rememberedSeeing(storage);
     this.autosave = openAutosave(storage, tab);
     effect(() => {
       this.keep();
@@ -167,7 +173,7 @@ export class Session {
 
   /** The run as it would be kept. */
   saved(): SavedRun {
-    return { ...this.lasting, now_min: this.store.now };
+    return { ...this.lasting, now_min: this.store.present ?? this.store.now };
   }
 
   async link(options?: LinkOptions): Promise<Outcome<string>> {
@@ -181,6 +187,21 @@ export class Session {
     } catch {
       // Only the memory of the choice is lost.
     }
+  }
+
+  setSeeing(seeing: Seeing): void {
+    this.seeing = seeing;
+    try {
+      this.storage?.setItem(SEEING_KEY, seeing);
+    } catch {
+      // Only the memory of the choice is lost.
+    }
+  }
+
+  /** How much of the run is shown: what is wanted, but no more than the scenario allows before the end; the end opens everything. */
+  @derived get sees(): Seeing {
+    const { store } = this;
+    return isOver(store) ? 'forecast' : seenAtMost(this.seeing, store.scenario?.seeing ?? 'forecast');
   }
 
   setTargets(targets: FractionTargets): void {
@@ -355,6 +376,15 @@ export class Session {
     const kept = this.autosave.save(run, idle);
     if (!kept.ok) untracked(() => this.notice === '' && this.say(kept.message, 'problem'));
     return kept.ok;
+  }
+}
+
+function rememberedSeeing(storage: Storage | undefined): Seeing {
+  try {
+    const kept = storage?.getItem(SEEING_KEY);
+    return SEEINGS.find((seeing) => seeing === kept) ?? 'eye';
+  } catch {
+    return 'eye';
   }
 }
 

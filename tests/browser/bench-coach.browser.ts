@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { axeViolations } from './axe.ts';
-import { choice, kept, more, PATIENCE_MS, ready } from './bench-rig.ts';
+import { choice, kept, more, PATIENCE_MS, ready, withForecast } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -18,6 +18,7 @@ describe('the coach', () => {
     async () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
+      await withForecast(page);
       await page.keyboard.press('o');
       await acted(page, 2);
       await page.keyboard.press('m');
@@ -45,6 +46,7 @@ describe('the coach', () => {
     async () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
+      await withForecast(page);
       await choice(page, 'liquid', 'sample').click();
       await page.keyboard.press('p');
       await page.getByRole('button', { name: 'Do it without' }).click({ timeout: PATIENCE_MS });
@@ -59,6 +61,7 @@ describe('the coach', () => {
     async () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
+      await withForecast(page);
       await more(page);
       await choice(page, 'coach', 'guide').click();
       await page.getByRole('button', { name: 'Play the procedure' }).click();

@@ -46,6 +46,11 @@ export async function more(page: Page): Promise<Locator> {
   return dialog;
 }
 
+/** Opens the forecast, and with it every number. */
+export async function withForecast(page: Page): Promise<void> {
+  await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('forecast');
+}
+
 /** Rows of the table "Where it is", as written: place, then amounts. */
 export async function whereItIs(page: Page): Promise<Record<string, string[]>> {
   const dialog = await more(page);

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { encodeLink } from '../../src/store/keep/link.ts';
 import { axeViolations } from './axe.ts';
-import { expectSameAsHeadless, kept, more, PATIENCE_MS, ready, still, whereItIs, wholeProcedure } from './bench-rig.ts';
+import { expectSameAsHeadless, kept, more, PATIENCE_MS, reading, ready, still, whereItIs, wholeProcedure, withForecast } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -18,6 +18,7 @@ describe('the bench', () => {
     async () => {
       const { page, close } = await session.openPage();
       await ready(page);
+      await withForecast(page);
       await more(page);
       await page.getByRole('button', { name: 'Play the procedure' }).click();
       await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(0.5);
@@ -151,6 +152,61 @@ describe('the bench', () => {
       await page.getByText('Fume hood').waitFor({ state: 'hidden' });
       await page.getByRole('button', { name: /^Caution: Strong hydrochloric acid/ }).click();
       await page.getByText('Fume hood').waitFor();
+      await close();
+    },
+    LONG,
+  );
+
+  test(
+    'by eye shows no curve, band picture or number of what is inside, takes a prediction by a press, and opens at the end',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', viewport: { width: 1280, height: 720 } });
+      await ready(page);
+      for (let i = 0; i < 3; i++) {
+        const { log } = await kept(page);
+        await page.keyboard.press('n');
+        await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
+        await still(page);
+      }
+      expect(await page.locator('bf-figure canvas').isVisible()).toBe(false);
+      expect(await page.locator('bf-figure g.effluent path').count()).toBe(0);
+      const dialog = await more(page);
+      expect(await page.getByText('Where it is, mmol').count()).toBe(0);
+      await dialog.getByRole('button', { name: 'Close' }).click();
+      const surface = await page.locator('bf-figure .surface').boundingBox();
+      if (!surface) throw new Error('figure: expected on the page, received none');
+      await page.mouse.click(surface.x + surface.width * 0.45, surface.y + surface.height * 0.3);
+      await page.getByText(/^you: \d\.\d cm$/).waitFor();
+      await page.keyboard.press('n');
+      await page.getByText(/^you: \d\.\d cm, it was \d\.\d cm$/).waitFor({ timeout: PATIENCE_MS });
+      await wholeProcedure(page);
+      await page.locator('bf-figure canvas').waitFor();
+      expect(await page.locator('bf-figure g.effluent path').count()).toBeGreaterThan(0);
+      await close();
+    },
+    LONG,
+  );
+
+  test(
+    'looks back by keys with all views together, does nothing meanwhile, and returns on Escape',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      await ready(page);
+      await page.keyboard.press('n');
+      await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(1);
+      await still(page);
+      const before = await kept(page);
+      const delivered = await reading(page, 'delivered');
+      await page.getByRole('slider', { name: 'Moment shown' }).focus();
+      await page.keyboard.press('Home');
+      await page.getByText('Looking back at').waitFor({ timeout: PATIENCE_MS });
+      await expect.poll(() => reading(page, 'delivered')).not.toBe(delivered);
+      await page.keyboard.press('p');
+      await page.getByText('You are looking back.').waitFor();
+      await page.keyboard.press('Escape');
+      await page.getByText('Looking back at').waitFor({ state: 'hidden' });
+      expect(await reading(page, 'delivered')).toBe(delivered);
+      expect(await kept(page)).toEqual(before);
       await close();
     },
     LONG,

@@ -11,7 +11,7 @@ import { fixed } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
-import { isOver } from '../over.ts';
+import { isOver } from '../../store/over.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../words.ts';
 import '../../ui/readout.ts';

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
+import type { Seeing } from '../../../sim/terms/seeing.ts';
 import type { CoachLevel, Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { FractionTargets, Plan, StartWindow, SwitchWindow } from '../../../sim/history/index.ts';
@@ -7,7 +8,7 @@ import type { Dialog } from '../../ui/dialog.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import type { Hand, How } from '../hand.ts';
-import { isOver } from '../over.ts';
+import { isOver } from '../../store/over.ts';
 import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';
@@ -43,6 +44,8 @@ export class BenchMore extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @property({ attribute: false }) hand: Hand | undefined;
+  /** How much of the run may be seen. */
+  @property() sees: Seeing = 'forecast';
   @property() beside: Beside = 'glass';
   /** The run that the verdict is about, and whether it is only tried. */
   @property({ attribute: false }) judged: Plan | undefined;
@@ -56,9 +59,7 @@ export class BenchMore extends LiveElement {
     if (!session || !hand) return nothing;
     const { store } = session;
     return html`<bf-dialog heading="More of the bench"><div class="parts">
-      <section><bf-now .store=${store}></bf-now></section>
-      <section><bf-verdict .plan=${this.judged} .trying=${this.trying} .due=${isOver(session.store)} .targets=${session.targets} .window=${this.window} .startWindow=${this.startWindow}
-        @bf-targets=${this.want}></bf-verdict><button type="button" @click=${this.debrief}>Debrief so far</button></section>
+      ${this.sees === 'eye' ? html`<section><p>Numbers and verdict are shown with the figure, or when the run is over.</p></section>` : this.numbers(session)}
       <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
         ${hand.how === 'reservoir' ? html`<p>A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}</section>
       <section><h3>Clamp and receivers</h3><bf-another .store=${store}></bf-another></section>
@@ -70,6 +71,16 @@ export class BenchMore extends LiveElement {
         <label class="check"><input type="checkbox" .checked=${session.exaggerate} @change=${this.takeExaggerate} />exaggerate faint colours</label>
       </section>
     </div></bf-dialog>`;
+  }
+
+  private numbers(session: Session) {
+    return html`<section><bf-now .store=${session.store}></bf-now></section>
+      <section>${
+        this.sees === 'forecast'
+          ? html`<bf-verdict .plan=${this.judged} .trying=${this.trying} .due=${isOver(session.store)} .targets=${session.targets} .window=${this.window} .startWindow=${this.startWindow}
+        @bf-targets=${this.want}></bf-verdict>`
+          : nothing
+      }<button type="button" @click=${this.debrief}>Debrief so far</button></section>`;
   }
 
   show(): void {

@@ -23,6 +23,8 @@ import { type MovedChange, type Receiving, receivings } from './stretches.ts';
 export interface PredictionMark {
   readonly mL: number;
   readonly label: string;
+  /** cm; where a band is predicted instead of what leaves. */
+  readonly depth_cm?: number;
 }
 
 const VERDICT_DROP = 40;
@@ -114,10 +116,21 @@ export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark
     x,
   } = drawing;
   const boxes = predictionBoxes(drawing, marks);
-  return svg`<g class="predictions">${marks.map(
-    ({ mL, label }, i) => svg`<line x1=${x(mL)} x2=${x(mL)} y1=${row.top} y2=${row.bottom}></line>
+  return svg`<g class="predictions">${marks.map(({ mL, label, depth_cm }, i) =>
+    depth_cm !== undefined
+      ? depthPrediction(drawing, mL, depth_cm, label)
+      : svg`<line x1=${x(mL)} x2=${x(mL)} y1=${row.top} y2=${row.bottom}></line>
     <path d=${`M${x(mL)} ${row.bottom - 7}l6 7l-6 7l-6 -7Z`}></path><text class="line-label" x=${boxes[i].left} y=${boxes[i].bottom - 4}>${label}</text>`,
   )}</g>`;
+}
+
+/** A cross where a band is expected, and what is said of it. */
+function depthPrediction(drawing: Drawing, mL: number, depth_cm: number, label: string): SVGTemplateResult {
+  const { left, right } = drawing.layout;
+  const [px, y] = [drawing.x(mL), depthScale(drawing)(depth_cm)];
+  const turned = px + textWidth(label) + 12 > right && px - textWidth(label) - 12 > left;
+  return svg`<line x1=${px} x2=${px} y1=${drawing.layout.depth.top} y2=${drawing.layout.depth.bottom}></line><path d=${`M${px} ${y - 7}l6 7l-6 7l-6 -7Z`}></path>
+    <text class="line-label" x=${turned ? px - 10 : px + 10} y=${y + 5} text-anchor=${turned ? 'end' : 'start'}>${label}</text>`;
 }
 
 /** Where the words of the predictions stand; other words keep away. */

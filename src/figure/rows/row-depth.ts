@@ -10,13 +10,13 @@ import { type AcidGrid, FRONT_LEVELS, frontPath } from '../streaks/fronts.ts';
 /** px between points of an edge: finer is not seen. */
 const POINT_PX = 2;
 
-export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid): SVGTemplateResult {
+export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid | undefined): SVGTemplateResult {
   const { depth, left, right, narrow } = drawing.layout;
   const title = narrow ? {} : { title: 'depth in bed', unit: 'cm' };
   return svg`<g class="depth">
     <rect class="frame" x=${left} y=${depth.top} width=${right - left} height=${depth.bottom - depth.top} fill="none"></rect>
     ${axis({ scale: depthScale(drawing), side: 'left', at: left, ticks: 4, ...title })}
-    ${FRONT_LEVELS.map((level) => svg`<path class=${level === 0.5 ? 'front half' : 'front'} d=${frontPath(drawing, acid, level)}></path>`)}
+    ${acid === undefined ? nothing : FRONT_LEVELS.map((level) => svg`<path class=${level === 0.5 ? 'front half' : 'front'} d=${frontPath(drawing, acid, level)}></path>`)}
     ${tracks.map((track) => edges(drawing, track))}
   </g>`;
 }

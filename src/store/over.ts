@@ -1,4 +1,4 @@
-import type { ColumnStore } from '../store/column-store.ts';
+import type { ColumnStore } from './column-store.ts';
 
 /** Share of the sample's ions that must have left the bed for a shut clamp to mean the end; a choice. */
 const LEFT_BED = 0.5;

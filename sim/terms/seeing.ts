@@ -1,0 +1,11 @@
+// How much of a run is shown while it lasts, from least to most.
+
+/** eye: what a bench shows. figure: the past of the run as well. forecast: what comes if nothing more is done. */
+export const SEEINGS = ['eye', 'figure', 'forecast'] as const;
+
+export type Seeing = (typeof SEEINGS)[number];
+
+/** What is shown where so much is wanted and at most so much allowed. */
+export function seenAtMost(wanted: Seeing, allowed: Seeing): Seeing {
+  return SEEINGS[Math.min(SEEINGS.indexOf(wanted), SEEINGS.indexOf(allowed))];
+}
