@@ -143,9 +143,14 @@ function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
     off < 0 ? 'receiver-early' : 'receiver-late',
     cycle.receiver,
     // How late that is for the ions is told against their window, so only the volumes are told here.
-    `receiver changed ${mL(wanted + off)} after the first ${start.action.liquid} instead of ${mL(wanted)}`,
+    `receiver changed ${beside(wanted + off, start.action.liquid)} instead of ${beside(wanted, start.action.liquid)}`,
     repair,
   );
+}
+
+/** Where a change lies beside the first pour of a liquid, in words. */
+function beside(after_mL: number, liquid: string): string {
+  return `${mL(Math.abs(after_mL))} ${after_mL < 0 ? 'before' : 'after'} the first ${liquid}`;
 }
 
 function onBed(steps: readonly Step[]): Mistake | undefined {

@@ -39,8 +39,8 @@ test('a log that follows the procedure has nothing to be blamed for', async () =
 
 describe('a mistake of the hand', () => {
   test.each<[FaultKind, number, RegExp]>([
-    ['receiver-late', 0.5, /receiver changed \d+\.\d\d mL after the first water instead of \d+\.\d\d mL/],
-    ['receiver-early', 0.5, /receiver changed \d+\.\d\d mL after the first water instead of \d+\.\d\d mL/],
+    ['receiver-late', 0.5, /receiver changed \d+\.\d\d mL after the first water instead of \d+\.\d\d mL after the first water/],
+    ['receiver-early', 0.5, /receiver changed \d+\.\d\d mL (before|after) the first water instead of \d+\.\d\d mL after the first water/],
     ['load-volume', 0.5, /1\.50 mL of sample instead of 1\.00 mL/],
     ['short-conditioning', 0.6, /3\.60 mL of acid before the sample instead of 9\.00 mL/],
     ['deep-head', 0.7, /21 mm of liquid instead of 1 mm/],
@@ -55,7 +55,7 @@ describe('a mistake of the hand', () => {
     expect(lines.map((line) => [line.kind, line.origin])).toEqual([[kind, 'hand']]);
     expect(lines[0].what).toMatch(what);
     // Half of 6 mL, the most that the board moves a change.
-    const [had, wanted] = [...lines[0].what.matchAll(/\d+\.\d\d(?= mL)/g)].map(Number);
+    const [had, wanted] = [...lines[0].what.matchAll(/(\d+\.\d\d) mL (before|after)/g)].map(([, by, side]) => (side === 'before' ? -Number(by) : Number(by)));
     if (kind.startsWith('receiver')) closeTo('moved', Math.abs((had ?? 0) - (wanted ?? 0)), 3, { absolute: 0.011 }, 'mL');
     expect(lines[0].entry).toBeGreaterThanOrEqual(0);
     const careful = resultsOf(runWhole(scenario, withFault(scenario, scenario.procedure, { kind, severity: 0 }).log));

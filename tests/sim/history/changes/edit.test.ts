@@ -51,7 +51,8 @@ describe('a moved receiver', () => {
       // Between two frames of 0.1 mL amounts are interpolated; a percent of the loaded ion is the allowance, and of a drop of acid.
       expect(Number(shown?.['Co_mmol'])).toBeCloseTo(Number(receiver['Co_mmol']), 2);
       expect(Math.abs(Number(shown?.HCl_mmol) - receiver.HCl_mmol)).toBeLessThan(0.05 * 9);
-      expect(shown?.volume_mL).toBeCloseTo(receiver.volume_mL, 6);
+      // The drop that hangs at the tip goes to the vessel before; a drop is at most 0.06 mL.
+      expect(Math.abs(Number(shown?.volume_mL) - receiver.volume_mL)).toBeLessThan(0.06);
     });
   });
 });
