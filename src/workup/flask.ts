@@ -29,6 +29,11 @@ export class FlaskInHand extends LiveElement {
       dl { margin: 0; display: grid; grid-template-columns: auto auto; gap: 0 var(--gap); width: min(100%, 15rem); }
       dt { color: var(--soft); }
       dd { margin: 0; text-align: right; white-space: nowrap; }
+      @media (max-width: 40rem) {
+        figure { grid-template-columns: 6rem minmax(0, 1fr); grid-template-rows: auto 1fr; column-gap: var(--gap); align-items: start; justify-items: start; }
+        svg { grid-row: 1 / span 2; width: 6rem; max-height: 12rem; }
+        figcaption { text-align: left; }
+      }
     `,
   ];
 

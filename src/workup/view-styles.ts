@@ -1,14 +1,16 @@
 import { css } from 'lit';
 
-/** Layout of the work-up bench: flask, controls and curves beside one another on a wide page, one column on a phone. */
+/** Layout of the work-up bench: flask, controls and curves beside one another on a wide page, one column on a phone, with the flask held at its top. */
 export const viewStyles = css`
   :host { display: block; }
-  h1 { margin-bottom: var(--gap-small); }
+  h1 { margin-bottom: var(--gap-small); font-size: var(--text-large); }
   .grid { display: grid; gap: var(--gap-large); grid-template-columns: 15rem minmax(20rem, 1fr) minmax(22rem, 1.2fr);
-    grid-template-areas: 'from from from' 'hand do curves' 'titres titres if' 'log log log'; align-items: start; }
+    grid-template-areas: 'hand do from' 'hand do curves' 'titres titres if' 'log log log'; align-items: start; }
   .grid > * { min-width: 0; }
+  .grid { grid-template-rows: auto 1fr; }
   .from { grid-area: from; border-bottom: 1px solid var(--rule); padding-bottom: var(--gap); }
-  .hand { grid-area: hand; }
+  /* The flask stays in sight of the control that adds to it. */
+  .hand { grid-area: hand; position: sticky; top: 0; }
   .do { grid-area: do; display: grid; gap: var(--gap); }
   .curves { grid-area: curves; display: grid; gap: var(--gap); }
   .titres { grid-area: titres; }
@@ -29,6 +31,7 @@ export const viewStyles = css`
     .grid { grid-template-columns: 14rem minmax(0, 1fr); grid-template-areas: 'from from' 'hand do' 'curves curves' 'titres titres' 'if if' 'log log'; }
   }
   @media (max-width: 40rem) {
-    .grid { grid-template-columns: minmax(0, 1fr); grid-template-areas: 'from' 'hand' 'do' 'curves' 'titres' 'if' 'log'; gap: var(--gap); }
+    .grid { display: flex; flex-direction: column; align-items: stretch; gap: var(--gap); }
+    .hand { z-index: 1; background: var(--paper); border-bottom: 1px solid var(--rule); padding-bottom: var(--gap-small); }
   }
 `;
