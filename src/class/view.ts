@@ -34,8 +34,9 @@ export class ClassView extends LiveElement {
       textarea { font: inherit; font-size: var(--text-small); color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); width: 100%; min-height: 4rem; }
       .wide { overflow-x: auto; }
       .wide svg.plot { width: 100%; min-width: 34rem; max-width: 60rem; height: auto; }
-      label { display: grid; gap: var(--gap-small); max-width: 100%; }
-      input[type='file'] { max-width: 100%; padding: 0.5em; height: auto; }
+      .drop { grid-template-columns: minmax(0, 1fr); }
+      label { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-small); min-width: 0; flex: 1 1 auto; }
+      input[type='file'] { width: 100%; max-width: 30rem; padding: 0.5em; height: auto; }
       svg .curve { fill: none; stroke: var(--ink); stroke-width: 1; opacity: 0.5; }
       svg .window { fill: var(--good-ink); opacity: 0.3; }
       svg .water { fill: var(--accent); }
@@ -100,7 +101,7 @@ export class ClassView extends LiveElement {
     return html`
       ${objections.length > 0 ? html`<section><bf-table caption="Files that do not agree" .columns=${OBJECTIONS} .rows=${objections}></bf-table></section>` : nothing}
       <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
-        <div class="wide">${marks(runs)}</div>
+        <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runs)}</div>
         <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: the changes that would have met the target in that run. Predictions and mistakes below are counted over the runs that agree.</p>
       </section>
       <section><bf-table caption="Runs" .columns=${RUNS} .rows=${runRows(taken)} no-copy></bf-table></section>
