@@ -1,3 +1,4 @@
+import { drawn } from '../column/drawn.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 import { type Given, imposed } from './imposed.ts';
 
@@ -8,7 +9,7 @@ import { type Given, imposed } from './imposed.ts';
  * dig into the bed go down the wall, or the twin's bed would not stay healthy.
  */
 export function healthyTwin(written: Scenario, log: Log): Given {
-  const scenario = { ...written, faults: [] };
+  const scenario = { ...drawn(written), faults: [] };
   const plain = log.filter((action) => action.do !== 'fault');
   const kept = sameLog(plain, imposed(written).procedure) ? written.procedure : plain;
   return { scenario, log: kept.map((action) => (action.do === 'pour' && action.how === 'bed' ? { ...action, how: 'wall' } : action)) };

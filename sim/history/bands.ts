@@ -1,15 +1,12 @@
-import { type Band, bandIn, EDGE_SHARE } from '../column/measure.ts';
+import { type Band, bandIn } from '../column/measure.ts';
 import type { IonId } from '../terms/types.ts';
 import { pouredOf } from './effluent.ts';
 import type { Results } from './outcome.ts';
 import type { Plan } from './plan.ts';
 import { profileOf } from './profiles.ts';
 
-/**
- * Share of what was poured of an ion that must be on the bed for it to make a band. Between its two edges a band holds all but
- * twice EDGE_SHARE of its ion; an amount that the edges of the full band would have left out is a trace. A choice.
- */
-export const BAND_LEAST = 2 * EDGE_SHARE;
+/** Share of what was poured of an ion that must be on the bed for it to make a band; less is a trace. A choice. */
+export const BAND_LEAST = 0.02;
 
 /** The bands of one ion through a run, a value a frame; depths are NaN where there is no band. */
 export interface Track {

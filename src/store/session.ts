@@ -1,4 +1,5 @@
 import { SEED_MAX } from '../../sim/math/random.ts';
+import { drawn } from '../../sim/column/drawn.ts';
 import { batch, effect, untracked } from '@preact/signals-core';
 import { SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
 import { readLog } from '../../sim/input/log.ts';
@@ -324,7 +325,7 @@ export class Session {
       this.issues = [];
     });
     // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
-    await this.store.open(imposed(read.scenario), readable.log, now, () => {
+    await this.store.open(imposed(drawn(read.scenario)), readable.log, now, () => {
       this.notice = '';
       this.predictions = beside.predictions ?? [];
       this.mystery = beside.mystery;

@@ -8,6 +8,8 @@ import type { Action, FieldPath, Log, Scenario } from '../../../sim/terms/types.
 
 const SMALL: Partial<Record<FieldPath, number>> = {
   'bed.bead_um': 125,
+  'bed.spread': 0.05,
+  'column.outlet_cm': 3,
   'resin.shrinkage': 0,
   'bed.air_creep_min': 1e6,
   'bench.evaporation_mm_h': 0,

@@ -1,4 +1,7 @@
+import { differenceCiede2000, type Rgb } from 'culori';
 import { expect, test } from 'vitest';
+import { bedColour } from '../../../sim/colour/index.ts';
+import { EDGE_SHARE } from '../../../sim/column/measure.ts';
 import { BAND_LEAST, bandAt, bandNow, trackOf } from '../../../sim/history/index.ts';
 import { wholeRun } from '../../src/figure/runs.ts';
 import { bedOf } from './straight.ts';
@@ -16,8 +19,8 @@ test('edges enclose the middle of a band and stay in the bed', () => {
   }
 });
 
-test('edges of a normal band lie 2.326 standard deviations from its middle', () => {
-  // Upper 1 % point of the standard normal distribution: 2.3263, any table of it (from memory). 0.5 cm in a bed of 10 cm.
+test('edges of a normal band lie 2.448 standard deviations from its middle', () => {
+  // exp(-z²/2) = 0.05 at z = sqrt(2 ln 20) = 2.4477 (closed form). 0.5 cm in a bed of 10 cm.
   const band = bandAt(
     bedOf(
       Array.from({ length: 1000 }, (_, j) => Math.exp(-(((j + 0.5) / 100 - 5) ** 2) / (2 * 0.5 ** 2))),
@@ -27,8 +30,22 @@ test('edges of a normal band lie 2.326 standard deviations from its middle', () 
     0,
   );
   expect(band?.centroid_cm).toBeCloseTo(5, 3);
-  expect(band?.leading_cm).toBeCloseTo(5 + 2.3263 * 0.5, 2);
-  expect(band?.trailing_cm).toBeCloseTo(5 - 2.3263 * 0.5, 2);
+  expect(band?.leading_cm).toBeCloseTo(5 + 2.4477 * 0.5, 2);
+  expect(band?.trailing_cm).toBeCloseTo(5 - 2.4477 * 0.5, 2);
+});
+
+test('an edge lies where the colour is about half-way between the band and the bare bed', () => {
+  // No outside figure: the rule that EDGE_SHARE states, with the colours of the model and the colour difference CIEDE2000 (culori).
+  const difference = differenceCiede2000();
+  const colourAt = (sorbed: number): Rgb => {
+    const [r, g, b] = bedColour({ HCl_M: 9, pore: {}, resin: { Co: sorbed } }, 25, { porosity: 0.38, beadUm: 250 });
+    return { mode: 'rgb', r, g, b };
+  };
+  for (const peak of [0.03, 0.06, 0.1]) {
+    const share = difference(colourAt(EDGE_SHARE * peak), colourAt(0)) / difference(colourAt(peak), colourAt(0));
+    expect(share).toBeGreaterThan(0.35);
+    expect(share).toBeLessThan(0.65);
+  }
 });
 
 test('a band holds at least a fiftieth of what was poured', () => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { AT } from '../../../sim/column/bed.ts';
+import { drawn } from '../../../sim/column/drawn.ts';
 import { bandOf } from '../../../sim/column/measure.ts';
 import { bandAt, frameAtTime, frontDepth, frontMeeting, highestInBed, inBedAt, instantAtTime, timeOf } from '../../../sim/history/index.ts';
 import { advance, runOf } from '../../../sim/run/run.ts';
@@ -11,9 +12,11 @@ import { Planner } from '../../../src/store/threads/planner.ts';
 
 const read = parseScenario(readFileSync('scenarios/cathode-leach.json', 'utf8'), 'cathode-leach');
 if (!read.ok) throw new Error('scenario: expected a sound one');
-const scenario = { ...read.scenario, values: { ...read.scenario.values, 'bed.lanes': 1 } };
+const scenario = drawn({ ...read.scenario, values: { ...read.scenario.values, 'bed.lanes': 1 } });
+/** The bottle as it is on this column's bench, mol/L. */
+const bottle_M = scenario.liquids.acid.HCl_M;
 /** When the sample is on the bed and the acid washes it, min. */
-const LOADED_MIN = 45;
+const LOADED_MIN = 22;
 const length = scenario.values['bed.length_cm'];
 const plan = new Planner(scenario).plan(scenario.procedure);
 
@@ -22,7 +25,7 @@ const acidAt = (time_min: number, depth_cm: number): number => inBedAt(plan, 'HC
 describe('inBedAt(...) of the acid', () => {
   test('is water at the start and the acid that was poured before the water comes', () => {
     expect(acidAt(0, 3)).toBe(0);
-    expect(acidAt(plan.logEnd.time_min / 2, 3)).toBeCloseTo(9, 2);
+    expect(acidAt(plan.logEnd.time_min / 2, 3)).toBeCloseTo(bottle_M, 2);
   });
 
   test('agrees with the state of the model at that time', () => {
@@ -59,7 +62,7 @@ describe('frontMeeting', () => {
     expect(acidAt(meeting.time_min, meeting.depth_cm)).toBeLessThan(4.6);
     expect(acidAt(meeting.from_min, meeting.depth_cm)).toBeGreaterThan(8.5);
     expect(acidAt(meeting.to_min, meeting.depth_cm)).toBeLessThan(1);
-    expect(meeting.before_M).toBeCloseTo(9, 1);
+    expect(meeting.before_M).toBeCloseTo(bottle_M, 1);
     const before = bandAt(plan, 'Co', frameAtTime(plan, meeting.from_min));
     const after = bandAt(plan, 'Co', frameAtTime(plan, meeting.to_min));
     expect(before?.centroid_cm).toBeLessThan(meeting.depth_cm + 0.3);

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { drawn } from '../../../sim/column/drawn.ts';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
@@ -21,8 +22,10 @@ export function wholeRun(name: string): WholeRun {
   if (known) return known;
   const read = parseScenario(readFileSync(new URL(`../../../scenarios/${name}.json`, import.meta.url), 'utf8'), name);
   if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.issues)}`);
-  const planner = new Planner(read.scenario);
-  const run = { scenario: read.scenario, planner, plan: planner.plan(read.scenario.procedure) };
+  // The page, too, shows the column that the seed gives.
+  const scenario = drawn(read.scenario);
+  const planner = new Planner(scenario);
+  const run = { scenario, planner, plan: planner.plan(scenario.procedure) };
   runs.set(name, run);
   return run;
 }
