@@ -53,10 +53,10 @@ function press(log: Log, role: Role): Log {
 describe('the checklist', () => {
   test('reads its steps off the procedure by their role, with the volumes of the file', () => {
     expect(checklistOf(scenario, []).map(({ role, liquid, label, planned_mL }) => [role, liquid || label, planned_mL])).toEqual([
-      ['condition', 'acid', 15],
+      ['condition', 'acid', 25],
       ['load', 'sample', 1],
-      ['wash', 'acid', 29],
-      ['release', 'water', 20],
+      ['wash', 'acid', 26],
+      ['release', 'water', 30],
       ['change', 'cobalt', 0],
       ['stop', '', 0],
     ]);
@@ -68,7 +68,7 @@ describe('the checklist', () => {
 
   test('ticks a step when its volume is in, and counts what is poured', () => {
     const steps = checklistOf(scenario, played(press([], 'condition')).events);
-    expect(steps[0]).toMatchObject({ state: 'done', poured_mL: 15 });
+    expect(steps[0]).toMatchObject({ state: 'done', poured_mL: 25 });
     expect(steps[1].state).toBe('now');
   });
 
@@ -106,7 +106,7 @@ describe('what fits', () => {
   test('is never refused by the bench, from the first press to the last', () => {
     let log = press(press([], 'condition'), 'load');
     let presses = 2;
-    for (const role of ['wash', 'wash', 'wash', 'wash', 'release', 'change', 'release', 'release', 'stop'] as const) {
+    for (const role of ['wash', 'wash', 'wash', 'wash', 'release', 'change', 'release', 'release', 'release', 'stop'] as const) {
       log = press(log, role);
       presses++;
     }

@@ -115,7 +115,7 @@ describe('logAhead()', () => {
     const bench = benchAfter(WHOLE.slice(0, entries));
     const ahead = logAhead(SCENARIO, bench.plan.log, bench.plan.log, bench.moment) ?? [];
     expect(ahead.slice(0, entries)).toEqual(WHOLE.slice(0, entries));
-    expect(poured(ahead, 'water')).toBe(20);
+    expect(poured(ahead, 'water')).toBe(30);
     expect(new Planner(SCENARIO).plan(ahead).results.refused).toEqual([]);
   });
 

@@ -16,9 +16,9 @@ export function shipped(id = 'cathode-leach', changes: Readonly<Record<string, u
   return read.scenario;
 }
 
-/** Few lanes and plates, everything else as shipped. */
+/** Few lanes, everything else as shipped. */
 export function small(): Scenario {
-  return shipped('cathode-leach', { bed: { plates: 30, lanes: 3 } });
+  return shipped('cathode-leach', { bed: { lanes: 3 } });
 }
 
 /** Answers like the worker, one turn later each time. */
