@@ -16,7 +16,7 @@ export interface Motion {
 /** Share that must be on the bed for a band to be said to move. */
 const SHARE_MOVING = 0.6;
 /** Rate of travel over that of the liquid: at least this runs along with it, less than the other hardly moves. Choices. */
-const RUNS_FROM = 0.3;
+const RUNS_FROM = 0.2;
 const STAYS_BELOW = 0.015;
 /** Volume over which a rate is taken, mL as a share of the bed's hold-up volume. */
 const RATE_OVER = 0.6;

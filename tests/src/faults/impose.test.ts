@@ -1,3 +1,4 @@
+import { drawn } from '../../../sim/column/drawn.ts';
 import { describe, expect, test } from 'vitest';
 import { canComeNow, imposedOn, imposeFromStart, imposeNow, logWithActionsAt, takeAllAway, takeAtOnce, takeAway } from '../../../src/store/impose.ts';
 import { shortSession } from './rig.ts';
@@ -16,18 +17,19 @@ describe('imposeFromStart(...)', () => {
     const careful = session.store.scenario?.procedure ?? [];
     const water = (): number => session.store.log.reduce((sum, action) => sum + (action.do === 'pour' && action.liquid === 'water' ? action.volume_mL : 0), 0);
     await imposeFromStart(session, { kind: 'stopped-early', severity: 0.5 });
-    // The scenario pours 6 + 7 + 7 mL of water; half of it is left out.
-    expect(water()).toBeCloseTo(10, 9);
+    // The scenario pours 5 times 6 mL of water; half of it is left out.
+    expect(water()).toBeCloseTo(15, 9);
     const [one] = imposedOn(session);
     if (one) await takeAway(session, one);
     expect(session.store.log).toEqual(careful);
-    expect(water()).toBeCloseTo(20, 9);
+    expect(water()).toBeCloseTo(30, 9);
   });
 
   test('shows the bed that is there: half the length has half the plates', async () => {
     const session = await shortSession();
     await imposeFromStart(session, { kind: 'short-bed', severity: 1 });
-    expect(session.store.scenario?.values['bed.length_cm']).toBeCloseTo(3.5, 9);
+    const whole = session.written ? drawn(session.written).values['bed.length_cm'] : Number.NaN;
+    expect(session.store.scenario?.values['bed.length_cm']).toBeCloseTo(whole / 2, 9);
     expect(session.store.plan?.plates).toBe(10);
   });
 

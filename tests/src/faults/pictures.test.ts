@@ -8,7 +8,7 @@ import { type Picture, pictureOf } from '../../../src/faults/pictures/picture.ts
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
 
-const SCENARIO = shipped('cathode-leach', { bed: { plates: 24, lanes: 9 } });
+const SCENARIO = shipped('cathode-leach', { bed: { plates: 24, lanes: 9, spread: 0.05 } });
 const TARGET = targetOf(SCENARIO) ?? 'Co';
 
 function drawn(kind?: FaultKind): Picture {

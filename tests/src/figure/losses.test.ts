@@ -8,8 +8,10 @@ const SCENARIO = small();
 const TARGETS = targetsOf(SCENARIO);
 const PLAN = new Planner(SCENARIO).plan(SCENARIO.procedure);
 
-test('lossesOf() finds nothing to paint in a run by the procedure', () => {
-  expect(lossesOf({ plan: PLAN }, TARGETS)).toEqual([]);
+test('lossesOf() finds less than the targets allow in a run by the procedure', () => {
+  // Slow exchange lets a few thousandths run ahead of the band.
+  const lost = lossesOf({ plan: PLAN }, TARGETS).reduce((sum, { amount_mmol }) => sum + amount_mmol, 0);
+  expect(lost / pouredOf(PLAN, 'Co')).toBeLessThan(1 - TARGETS.recovered);
 });
 
 test('lossesOf() and what the kept receiver holds make up what was poured', () => {

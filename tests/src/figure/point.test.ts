@@ -24,7 +24,7 @@ test('pointAt(...) tells the same column as the model at that moment', () => {
 
 test('pointAt(...) names the liquid poured last and clamps to the run', () => {
   expect(pointAt(scenario, plan, 30, 1).poured).toBe('9 M HCl');
-  expect(pointAt(scenario, plan, 50, 1).poured).toBe('water');
+  expect(pointAt(scenario, plan, 60, 1).poured).toBe('water');
   expect(pointAt(scenario, plan, -5, 1).delivered_mL).toBe(0);
   expect(pointAt(scenario, plan, 1e6, 99).delivered_mL).toBeCloseTo(plan.results.delivered_mL, 1);
 });

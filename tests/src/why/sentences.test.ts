@@ -3,7 +3,10 @@ import { ION_IDS } from '../../../sim/terms/ions.ts';
 import { scenarioOf } from '../../sim/rig.ts';
 import { fieldSentence, formSentence, motionSentence, peakSentence, percentOf, storyOf, tracesSentence } from '../../../src/why/sentences.ts';
 
-const scenario = { ...scenarioOf({ plates: 100, ions: ['Co', 'Ni'] }), values: { ...scenarioOf({ plates: 100 }).values, 'bed.porosity': 0.38, 'resin.curve_scale': 0.63 } };
+const scenario = {
+  ...scenarioOf({ plates: 100, ions: ['Co', 'Ni'] }),
+  values: { ...scenarioOf({ plates: 100 }).values, 'bed.porosity': 0.38, 'resin.curve_scale': 0.63 },
+};
 
 describe('motionSentence', () => {
   // A separate program, with 0.63 kg of dry resin per litre of bed, gives 35.45 bed volumes for cobalt in 9 M at porosity 0.38: 35.45/0.38 is 93.3.

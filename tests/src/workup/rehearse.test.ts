@@ -62,6 +62,7 @@ describe('the runner with --workup', () => {
     ]);
     expect(new Set(workups.map(({ receiver }) => receiver.Co_mmol.toFixed(5))).size).toBe(3);
     expect(molarity.high_M - molarity.low_M).toBeGreaterThan(0);
-    expect(Math.abs(delivered_mL - 270)).toBeLessThan(5);
+    // Three times 25 + 1 + 26 + 30 mL; a class that washes with up to 40 mL has about 270 to 290.
+    expect(Math.abs(delivered_mL - 246)).toBeLessThan(5);
   });
 });
