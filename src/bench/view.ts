@@ -37,6 +37,7 @@ import './more/more.ts';
 import './say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
+import './task/ways-in.ts';
 
 interface HandleMove {
   readonly entry: number;
@@ -147,6 +148,7 @@ export class BenchView extends LiveElement {
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' ? nothing : html`<bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
+      <bf-ways-in .session=${session}></bf-ways-in>
       <bf-task .store=${session.store}></bf-task>`;
   }
 

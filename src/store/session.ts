@@ -172,6 +172,12 @@ export class Session {
     return opened;
   }
 
+  /** The same scenario on another column, drawn from this number, with nothing done yet; what was kept stays. */
+  async freshColumn(drawn: number): Promise<boolean> {
+    const { kept, entries } = this.workUp.saved;
+    return this.use(this.base, this.shipped, patched(this.json, { seed: drawn % SEEDS }), [], 0, { workup: { ...EMPTY_WORK_UP, kept, entries } });
+  }
+
   /** The run as it would be kept. */
   saved(): SavedRun {
     return { ...this.lasting, now_min: this.store.present ?? this.store.now };

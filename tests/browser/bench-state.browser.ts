@@ -52,7 +52,7 @@ describe('the bench', () => {
       await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       await page.mouse.up();
       await expect.poll(async () => JSON.stringify((await kept(page)).log), { timeout: PATIENCE_MS }).not.toBe(JSON.stringify(before.log));
-      await page.getByText('if nothing more is done').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
+      await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS, state: 'detached' });
       const results = await expectSameAsHeadless(page);
       const cobalt = results.receivers.find(({ label }) => label === 'cobalt');
       expect(cobalt?.volume_mL).toBeLessThan(17.9);
@@ -75,7 +75,7 @@ describe('the bench', () => {
       await page.keyboard.press('Shift+ArrowRight');
       await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
       await page.keyboard.press('Enter');
-      await page.getByText('if nothing more is done').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
+      await page.getByText('if moved here').waitFor({ timeout: PATIENCE_MS, state: 'detached' });
       const { log } = await kept(page);
       const acid = log.reduce((sum, action) => sum + (action.do === 'pour' && action.liquid === 'acid' ? action.volume_mL : 0), 0);
       expect(acid).toBeCloseTo(44 + 2, 0);
@@ -182,6 +182,21 @@ describe('the bench', () => {
       await wholeProcedure(page);
       await page.locator('bf-figure canvas').waitFor();
       expect(await page.locator('bf-figure g.effluent path').count()).toBeGreaterThan(0);
+      await close();
+    },
+    LONG,
+  );
+
+  test(
+    'draws another column with the same scenario and nothing done',
+    async () => {
+      const { page, close } = await session.openPage();
+      await ready(page);
+      const seed = () => page.evaluate<number>(`JSON.parse(localStorage.getItem('bandfall.run')).run.seed`);
+      await expect.poll(seed, { timeout: PATIENCE_MS }).toBe(1);
+      await page.getByRole('button', { name: 'New column' }).click();
+      await expect.poll(seed, { timeout: PATIENCE_MS }).not.toBe(1);
+      expect((await kept(page)).log).toEqual([]);
       await close();
     },
     LONG,
