@@ -1,6 +1,8 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/index.ts';
+import { leavesAt } from '../../sim/history/index.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/report.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
@@ -15,6 +17,10 @@ import { viewStyles } from './view-styles.ts';
 import './calculation.ts';
 import './replicates.ts';
 import '../ui/table.ts';
+
+const WHY = 'Why do two ions of equal charge separate?';
+/** Share of an ion that must have left for it to count as leaving. */
+const FIRST_SHARE = 0.01;
 
 /** The notebook: readings, expectations, the reader's own calculation, the result with its uncertainty, safety and waste. Prints on two pages. */
 @customElement('bf-notebook')
@@ -38,6 +44,7 @@ export class NotebookView extends LiveElement {
         <div class="first">
           <div class="page">
             <bf-calculation .session=${session}></bf-calculation>
+            ${this.why(session)}
             ${this.expected(session)}
             ${this.debrief(session)}
             ${this.own(session)}
@@ -55,6 +62,28 @@ export class NotebookView extends LiveElement {
   private expected(session: Session) {
     const lines = predictionLines(session);
     return html`<section><h2>What you expected</h2>${lines.length === 0 ? html`<p class="soft">Nothing was written down before it was seen.</p>` : html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`}</section>`;
+  }
+
+  /** Asked in the reader's own words, beside what the own run shows; nothing is answered here. */
+  private why({ store, workUp }: Session) {
+    const { plan, moment } = store;
+    if (!plan || !moment || plan.ions.length < 2 || plan.ions.some((ion) => IONS[ion].charge !== IONS[plan.ions[0]].charge)) return nothing;
+    const seen = plan.ions.map((ion) => {
+      const mL = leavesAt(plan, ion, FIRST_SHARE);
+      return `${IONS[ion].symbol} ${mL !== undefined && mL <= moment.delivered_mL ? `from ${millilitres(mL)}` : 'not yet'}`;
+    });
+    const said = workUp.saved.entries.some(({ what }) => what === WHY);
+    return html`<section class="own"><h2>${WHY}</h2><p>In your run a hundredth had left: ${seen.join(', ')}. As free ions all carry the same charge: what parts them?</p>
+      ${said ? html`<p class="soft">Your words stand under your own entries.</p>` : nothing}
+      <form @submit=${this.writeWhy}><label>in your own words <input name="why" type="text" maxlength="200" required autocomplete="off" /></label><button type="submit">Keep it</button></form></section>`;
+  }
+
+  private writeWhy(event: Event & { target: HTMLFormElement }) {
+    event.preventDefault();
+    const value = String(new FormData(event.target).get('why') ?? '').trim();
+    if (value === '') return;
+    this.session?.workUp.write({ what: WHY, value });
+    event.target.reset();
   }
 
   private debrief({ store, workUp }: Session) {
