@@ -58,6 +58,8 @@ export class Session {
   @tracked coach: CoachLevel = 'ask';
   /** How much of the run the reader wants to see while it lasts; see `sees`. */
   @tracked seeing: Seeing = 'eye';
+  /** The run has once come to its end: what was opened then stays open while its moments are tried otherwise. */
+  @tracked private ended = false;
   @tracked exaggerate = false;
   /** What the collected fraction must hold; undefined before a scenario is open. */
   @tracked targets: FractionTargets | undefined;
@@ -91,6 +93,10 @@ export class Session {
     this.autosave = openAutosave(storage, tab);
     effect(() => {
       this.keep();
+    });
+    effect(() => {
+      if (isOver(this.store)) this.ended = true;
+      else if (this.store.log.length === 0) this.ended = false;
     });
     effect(() => {
       const ended = this.store.plan?.events.find(({ note }) => note?.startsWith(RUN_ENDED))?.note;
@@ -208,7 +214,7 @@ export class Session {
   /** How much of the run is shown: what is wanted, but no more than the scenario allows before the end; the end opens everything. */
   @derived get sees(): Seeing {
     const { store } = this;
-    return isOver(store) ? 'forecast' : seenAtMost(this.seeing, store.scenario?.seeing ?? 'forecast');
+    return this.ended || isOver(store) ? 'forecast' : seenAtMost(this.seeing, store.scenario?.seeing ?? 'forecast');
   }
 
   setTargets(targets: FractionTargets): void {
@@ -335,6 +341,7 @@ export class Session {
       this.notice = '';
       this.predictions = beside.predictions ?? [];
       this.mystery = beside.mystery;
+      this.ended = false;
       this.targets = targetsOf(read.scenario);
       this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
     });
