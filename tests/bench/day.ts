@@ -44,7 +44,7 @@ function washed(scenario: Scenario, acid_mL: number): Washed {
   const run = runOf(scenario, [...loading(), ...portions('acid', [0.5, 0.5, 1, ...sixes(acid_mL - 2)])]);
   const s = run.bed.scalar;
   const until = (mL: number, looked: () => boolean = () => false): void => {
-    while (s[AT.delivered] < mL && !looked() && !advance(run, { endOfLog: true, steps: 1 })) continue;
+    for (let done = false; !done && s[AT.delivered] < mL && !looked(); ) done = advance(run, { endOfLog: true, steps: 1 });
   };
   until(Number.POSITIVE_INFINITY, () => run.bed.pouredAmount[1] > 0);
   const loaded = s[AT.delivered];
@@ -53,7 +53,7 @@ function washed(scenario: Scenario, acid_mL: number): Washed {
   let near_mL: number = acid_mL;
   const inAcid_cm = bedLengthOf(run.bed, run.column);
   const looked = (): boolean => {
-    if (near_mL === acid_mL && edgeOf(run) >= run.column.length - NEAR_CM) near_mL = s[AT.delivered] - loaded;
+    if (near_mL === acid_mL && edgeOf(run) >= run.column.length - NEAR_CM) near_mL = Math.min(acid_mL, s[AT.delivered] - loaded);
     return false;
   };
   until(loaded + acid_mL / 2, looked);
