@@ -59,7 +59,7 @@ export class BenchMore extends LiveElement {
     if (!session || !hand) return nothing;
     const { store } = session;
     return html`<bf-dialog heading="More of the bench"><div class="parts">
-      ${this.sees === 'eye' ? html`<section><p>Numbers and verdict are shown with the figure, or when the run is over.</p></section>` : this.numbers(session)}
+      ${this.sees === 'eye' ? html`<section><p>Numbers and verdict are shown with the figure, or at the end of the run.</p></section>` : this.numbers(session)}
       <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
         ${hand.how === 'reservoir' ? html`<p>A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}</section>
       <section><h3>Clamp and receivers</h3><bf-another .store=${store}></bf-another></section>
