@@ -56,8 +56,8 @@ describe('the judgement', () => {
 
 test('factsOf() tells volumes poured, time and the lowest liquid', () => {
   const facts = Object.fromEntries(factsOf(SCENARIO, PLAN.results, PLAN, PLAN.logEnd.time_min).map(({ label, value }) => [label, value]));
-  expect(facts['water poured']).toBe('20.0\u202fmL');
-  expect(facts['9 M HCl poured']).toBe('44.0\u202fmL');
+  expect(facts['water poured']).toBe('30.0\u202fmL');
+  expect(facts['9 M HCl poured']).toBe('51.0\u202fmL');
   expect(facts['lowest liquid above the bed']).toBe('1.0\u202fmm');
 });
 
