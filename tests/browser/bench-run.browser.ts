@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
-import { expectSameAsHeadless, kept, PATIENCE_MS, ready, still, withoutCoach } from './bench-rig.ts';
+import { sectionOf } from '../../sim/terms/geometry.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import { expectSameAsHeadless, kept, PATIENCE_MS, ready, scenario, still, withoutCoach } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -32,15 +34,7 @@ describe('the default run', () => {
         await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
         await still(page);
       };
-      await press(/Open, pour 15.mL 9 M HCl in 2 portions/);
-      await press(/Pour 1.mL sample, run to 1 mm/);
-      for (let i = 0; i < 3; i++) await press(/Pour 8\.2.mL 9 M HCl/);
-      await press(/Pour 2\.4.mL 9 M HCl/);
-      await press(/Pour 8\.2.mL water/);
-      await press('Put “cobalt” under the tip');
-      await press(/Pour 8\.2.mL water/);
-      await press(/Pour 3\.6.mL water/);
-      await press('Shut the clamp');
+      for (const name of pressesOf(scenario())) await press(name);
       expect(presses).toBeLessThanOrEqual(12);
       await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
       await expectSameAsHeadless(page);
@@ -107,6 +101,46 @@ describe('the default run', () => {
     LONG,
   );
 });
+
+/**
+ * What the buttons of a run by hand are called, in turn: the bed conditioned in one press and the sample washed in with its own, then
+ * each time as much as the tube takes above the bed, and the beaker changed after the first water.
+ */
+function pressesOf({ values, procedure }: Scenario): RegExp[] {
+  const low_cm = 0.1;
+  const room_mL = Math.floor(sectionOf(values) * (values['column.tube_cm'] - values['bed.length_cm'] - low_cm) * 10) / 10;
+  const poured = procedure.filter((action) => action.do === 'pour');
+  const loaded = poured.findIndex(({ liquid }) => liquid === 'sample');
+  const sample_mL = poured[loaded].volume_mL;
+  const first = poured.findIndex(({ volume_mL }, i) => i > loaded && volume_mL > sample_mL);
+  const total = (pours: typeof poured, of: string) => pours.reduce((sum, { liquid, volume_mL }) => sum + (liquid === of ? volume_mL : 0), 0);
+  const conditioning_mL = total(poured.slice(0, loaded), 'acid');
+  const [water, ...later] = fillings(total(poured, 'water'), room_mL);
+  return [
+    named(`Open, pour ${written(conditioning_mL)} 9 M HCl in ${Math.ceil(conditioning_mL / room_mL)} portions`),
+    named(`Pour ${written(sample_mL)} sample, run to 1 mm`),
+    ...fillings(total(poured.slice(first), 'acid'), room_mL).map((volume_mL) => named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`)),
+    named(`Pour ${written(water)} water, run to 1 mm`),
+    named('Put “cobalt” under the tip'),
+    ...later.map((volume_mL) => named(`Pour ${written(volume_mL)} water, run to 1 mm`)),
+    named('Shut the clamp'),
+  ];
+}
+
+/** A volume as fillings of the tube, the last with what is left, mL. */
+function fillings(volume_mL: number, room_mL: number): number[] {
+  const full = Math.ceil(volume_mL / room_mL) - 1;
+  return [...Array.from({ length: full }, () => room_mL), volume_mL - full * room_mL];
+}
+
+function written(volume_mL: number): string {
+  return `${volume_mL.toFixed(1).replace(/\.0$/, '')} mL`;
+}
+
+/** A name of a button, whichever space stands before its units. */
+function named(text: string): RegExp {
+  return new RegExp(`^${text.replaceAll('.', '\\.').replaceAll(' ', '\\s')}$`);
+}
 
 async function expectInView(page: Page, button: Locator): Promise<void> {
   const box = await button.boundingBox();
