@@ -1,6 +1,10 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { distributionOf, type Passage, passageOf } from '../../sim/chemistry/passage.ts';
+import { drawn } from '../../sim/column/drawn.ts';
+import type { IonId } from '../../sim/terms/ions.ts';
 import { axeViolations } from './axe.ts';
+import { scenario } from './bench-rig.ts';
 import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
 
 // The explanations on the built page: the one handle, the bed, the questions, a table of one's own, the search.
@@ -19,6 +23,26 @@ afterEach(async () => {
 });
 
 const WAIT = { timeout: 30_000 };
+/** The column of the seed, which the page explains, and the bottle beside it, mol/L. */
+const column = drawn(scenario());
+const bottle_M = column.liquids['acid']?.HCl_M ?? Number.NaN;
+/** Acid that the page shows before another is chosen, mol/L. */
+const FIRST_M = 9;
+
+/** How an ion passes this column, by the uptake of the scenario or by a D_v of one's own. */
+function passage(ion: IonId, HCl_M: number, D_v = distributionOf(column, ion)(HCl_M)): Passage {
+  return passageOf(D_v, column.values['bed.porosity']);
+}
+
+/** To two figures, as the page writes numbers. */
+function two(value: number): string {
+  return String(Number(value.toPrecision(2)));
+}
+
+/** A row of the table of ions, by its name. */
+function rowOf(symbol: string, { D_v, retentionFactor, bedVolumes }: Passage): string {
+  return `${symbol} ${two(D_v)} ${two(retentionFactor)} ${two(bedVolumes)} bed volumes`;
+}
 
 async function open(options: PageOptions = {}): Promise<Page> {
   opened = await session.openPage({ viewport: { width: 1280, height: 720 }, hash: '#why', ...options });
@@ -93,7 +117,7 @@ describe('the one molarity', () => {
     const page = await open();
     await withRun(page);
     await page.getByRole('button', { name: /Play the front/ }).click();
-    await page.getByText(/^In 9\.0 M HCl most of the cobalt/).waitFor(WAIT);
+    await page.getByText(`In ${bottle_M.toFixed(1)} M HCl most of the cobalt`).waitFor(WAIT);
     // Played to its end, which the view has set.
     await page.getByText(/^In (water|0\.\d+ M HCl) most of the cobalt/).waitFor({ timeout: 80_000 });
   });
@@ -115,7 +139,8 @@ describe('Predict', () => {
     await page.keyboard.press('Space');
     await predict.getByRole('button', { name: 'See what the model says' }).press('Enter');
     await predict.getByText('Both agree with the model.').waitFor(WAIT);
-    await predict.getByText(/Nickel\(II\) needs 0\.62 bed volumes, cobalt\(II\) 35/).waitFor(WAIT);
+    const [nickel, cobalt] = (['Ni', 'Co'] as const).map((ion) => two(passage(ion, bottle_M).bedVolumes));
+    await predict.getByText(`Nickel(II) needs ${nickel} bed volumes, cobalt(II) ${cobalt}.`).waitFor(WAIT);
     await predict.getByText('1 of 1 right with the right reason.').waitFor(WAIT);
   });
 });
@@ -131,10 +156,10 @@ describe('a table of one’s own', () => {
     await field.fill('3; 1,0\n6; 8\n9; 100');
     await page.getByRole('button', { name: 'Use it in the run' }).click();
     await page.getByText(/Your own table is used for Co²⁺/).waitFor(WAIT);
-    // 0.38 + 100 bed volumes at 9 M: the definition.
-    await page.getByRole('row', { name: /Co²⁺ 100 260 100 bed volumes/ }).waitFor(WAIT);
+    // Porosity + 100 bed volumes at 9 M: the definition.
+    await page.getByRole('row', { name: rowOf('Co²⁺', passage('Co', FIRST_M, 100)) }).waitFor(WAIT);
     await page.getByRole('button', { name: 'Take my table for cobalt(II) out' }).click();
-    await page.getByRole('row', { name: /Co²⁺ 35/ }).waitFor(WAIT);
+    await page.getByRole('row', { name: rowOf('Co²⁺', passage('Co', FIRST_M)) }).waitFor(WAIT);
   });
 });
 
