@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { PATIENCE_MS, ready, withoutCoach } from './bench-rig.ts';
+import { resultsOf } from '../../sim/run/results.ts';
+import { advance, runOf } from '../../sim/run/run.ts';
+import { PATIENCE_MS, ready, scenario, withoutCoach } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 // Every view shows the present state when it is entered. In one page that is never loaded again, something is changed in each
@@ -35,6 +37,9 @@ interface Change {
   readonly shows: Readonly<Partial<Record<View, RegExp>>>;
 }
 
+/** The beaker after the whole procedure, by the runner, as the work-up writes it. */
+const COBALT_BEAKER = new RegExp(`cobalt , ${cobaltVolume().toFixed(1).replace('.', '\\.')}`);
+
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
 
 const CHANGES: readonly Change[] = [
@@ -50,7 +55,7 @@ const CHANGES: readonly Change[] = [
     shows: {
       why: /Play the front passing/,
       faults: /min.*\b[1-9]\d*\.\d\s?mL delivered/,
-      workup: /cobalt , 18\.0/,
+      workup: COBALT_BEAKER,
       notebook: /receiver “cobalt” holds/,
       plan: /Column times are those of the run on the bench/,
     },
@@ -102,7 +107,7 @@ const CHANGES: readonly Change[] = [
     },
     shows: {
       bench: /The run is over/,
-      workup: /cobalt , 18\.0/,
+      workup: COBALT_BEAKER,
       notebook: /receiver “cobalt” holds/,
     },
   },
@@ -111,7 +116,7 @@ const CHANGES: readonly Change[] = [
     from: 'notebook',
     // The header with its menu stands above every view, and so does the line that offers the way back.
     make: async (page) => {
-      await page.locator('bf-run-menu select').selectOption('demo-channel');
+      await page.locator('bf-scenario-choice select').selectOption('demo-channel');
     },
     shows: {
       bench: /delivered 0\.0/,
@@ -129,7 +134,7 @@ const CHANGES: readonly Change[] = [
       bench: /The run is over/,
       why: /Now, at/,
       faults: /\b[1-9]\d*\.\d\s?mL delivered/,
-      workup: /cobalt , 18\.0/,
+      workup: COBALT_BEAKER,
       notebook: /receiver “cobalt” holds/,
     },
   },
@@ -142,6 +147,14 @@ beforeAll(async () => {
 afterAll(() => session?.close());
 
 const words = (page: Page, view: View): Promise<string> => page.evaluate<string>(`(${WORDS})('${view}')`);
+
+function cobaltVolume(): number {
+  const run = runOf(scenario(), scenario().procedure);
+  advance(run, { endOfLog: true });
+  const beaker = resultsOf(run).receivers.find(({ label }) => label === 'cobalt');
+  if (!beaker) throw new Error('cobalt: expected a receiver of the procedure, received none');
+  return beaker.volume_mL;
+}
 
 async function enter(page: Page, view: View): Promise<void> {
   await page.evaluate(`location.hash = '#${view}'`);
