@@ -19,17 +19,27 @@ export function flowInto(bed: Bed, column: Column, level: number): number {
   // The bore of a pinched tube narrows as its opening: Poiseuille drag grows at least as the cube (model).
   const outletDrag = (column.clampDrag * bed.viscosity[tipCell]) / 1.002 / power(open, 3) + bed.scalar[AT.supportClog];
   const dry = level <= 0;
+  // A lane whose liquid weighs less than the outlet takes away would run backwards; it stands still and leaves the flow to the others.
+  // Without it the others share less, so the limit only rises and the loop ends after at most one pass a lane.
+  let lost = 0;
+  for (;;) {
+    const flow = commonFlow(bed, column, top, below, dry, outletDrag, lost);
+    if (outletDrag * flow <= lost || bed.lanes === 1) return share(bed, column, top, below, dry, outletDrag * flow);
+    lost = outletDrag * flow;
+  }
+}
+
+/** mL/min through the lanes that push harder than `lost` (g/cm²), which all lose the same in the outlet. */
+function commonFlow(bed: Bed, column: Column, top: number, below: number, dry: boolean, outletDrag: number, lost: number): number {
   let push = 0;
   let pull = 0;
   for (let i = 0; i < bed.lanes; i++) {
     const pressure = lanePressure(bed, i, top, below, dry);
-    if (pressure <= 0) continue;
+    if (pressure <= lost) continue;
     push += (column.lanes.area[i] * pressure) / bed.drag[i];
     pull += column.lanes.area[i] / bed.drag[i];
   }
-  if (pull === 0) return 0;
-  const flow = push / (1 + outletDrag * pull);
-  return share(bed, column, top, below, dry, outletDrag * flow);
+  return push / (1 + outletDrag * pull);
 }
 
 function share(bed: Bed, column: Column, top: number, below: number, dry: boolean, lost: number): number {

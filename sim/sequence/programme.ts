@@ -38,7 +38,7 @@ export function sampleOf(scenario: Scenario): Sample | undefined {
 /** The scenario on one even lane without faults, with every bottle beside the sample. */
 export function oneLane(scenario: Scenario, sample: Sample): Scenario {
   const bottles = BOTTLES_M.map((HCl_M): [string, Liquid] => [bottleName(HCl_M), { label: `${HCl_M} M HCl`, HCl_M, ions: {} }]);
-  const values = { ...scenario.values, 'bed.lanes': 1, 'bed.spread': 0 };
+  const values = { ...scenario.values, 'bed.lanes': 1, 'bed.spread': 0, 'bench.hand': 0 };
   return { ...scenario, values, faults: [], liquids: { ...Object.fromEntries(bottles), [sample.name]: scenario.liquids[sample.name] } };
 }
 

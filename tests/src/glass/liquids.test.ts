@@ -22,7 +22,7 @@ describe('the liquids of a run', () => {
   });
 
   test('leave the tip strong first and weak in the end', () => {
-    expect(tipSolution(scenario, planner.moment(35)).HCl_M).toBeGreaterThan(8.5);
+    expect(tipSolution(scenario, planner.moment(25)).HCl_M).toBeGreaterThan(8.5);
     expect(tipSolution(scenario, planner.moment(200)).HCl_M).toBeLessThan(0.1);
   });
 

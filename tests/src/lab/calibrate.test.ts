@@ -19,11 +19,11 @@ const TABLE = [
   'delivered_mL,from_mL,flow_mL_per_min,bed_cm,leading_cm,trailing_cm,first_colour_mL,Co_mmol,NaOH_mL',
   '5,,0.5,,,,,,',
   '12,,0.5,6.8,,,,,',
-  '25,,0.5,,3,1,,,',
-  '35,,0.5,,4,2,,,',
-  '44,,0.5,,5,3,,,',
-  '55,47.5,,,,,,0.1,2',
-  ',,,,,,48,,',
+  '38,,0.5,,3,1,,,',
+  '45,,0.5,,4,2,,,',
+  '51,,0.5,,5,3,,,',
+  '62,54,,,,,,0.1,2',
+  ',,,,,,54,,',
 ].join('\n');
 
 function measuredOn(truth: typeof scenario, seed: number): Measurement[] {

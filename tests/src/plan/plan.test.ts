@@ -35,10 +35,10 @@ describe('a column run as a part of the period', () => {
   });
 
   test('uses what its log pours, once for every aliquot', () => {
-    // 15 mL to condition, 1 mL sample, 29 mL to rinse and wash; 20 mL water: the scenario's procedure, added up by hand.
+    // 25 mL to condition, 1 mL sample, 26 mL to rinse and wash; 30 mL water: the scenario's procedure, added up by hand.
     const use = groupUse(scenario, scenario.procedure, 3, undefined);
-    expect(use.acid_mL).toBeCloseTo(3 * 45, 9);
-    expect(use.water_mL).toBeCloseTo(3 * 20, 9);
+    expect(use.acid_mL).toBeCloseTo(3 * 52, 9);
+    expect(use.water_mL).toBeCloseTo(3 * 30, 9);
     expect(use.sample_mL).toBeCloseTo(3, 9);
   });
 
