@@ -20,16 +20,23 @@ export function scenario(): Scenario {
   return read.scenario;
 }
 
-/** What the page keeps in this browser: the log and how far it was played. */
-export async function kept(page: Page): Promise<{ log: Log; now_min: number }> {
+/** A run of the default scenario: on which column, what was done, how far it was played. */
+interface Kept {
+  readonly seed: number;
+  readonly log: Log;
+  readonly now_min: number;
+}
+
+/** What the page keeps in this browser. */
+export async function kept(page: Page): Promise<Kept> {
   const text = await page.evaluate<string | null>(`localStorage.getItem('bandfall.run')`);
   // Written by the page under test.
-  return (JSON.parse(text ?? '{}') as { run: { log: Log; now_min: number } }).run;
+  return (JSON.parse(text ?? '{}') as { run: Kept }).run;
 }
 
 /** The run of a log by itself, up to a time. */
-export function headless({ log, now_min }: { log: Log; now_min: number }): Results {
-  const run = runOf(scenario(), log);
+export function headless({ seed, log, now_min }: Kept): Results {
+  const run = runOf({ ...scenario(), seed }, log);
   advance(run, { time_min: now_min });
   return resultsOf(run);
 }

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
+import { drawn } from '../../sim/column/drawn.ts';
 import { sectionOf } from '../../sim/terms/geometry.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { expectSameAsHeadless, kept, PATIENCE_MS, ready, scenario, still, withoutCoach } from './bench-rig.ts';
@@ -34,7 +35,7 @@ describe('the default run', () => {
         await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
         await still(page);
       };
-      for (const name of pressesOf(scenario())) await press(name);
+      for (const name of pressesOf(drawn(scenario()))) await press(name);
       expect(presses).toBeLessThanOrEqual(12);
       await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
       await expectSameAsHeadless(page);

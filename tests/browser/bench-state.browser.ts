@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Log } from '../../sim/terms/types.ts';
+import { drawn } from '../../sim/column/drawn.ts';
+import { sectionOf } from '../../sim/terms/geometry.ts';
 import { encodeLink } from '../../src/store/keep/link.ts';
 import { axeViolations } from './axe.ts';
 import {
@@ -142,13 +144,11 @@ describe('the bench', () => {
       await field.fill('15');
       const before = await pour.boundingBox();
       await pour.click();
-      await page
-        .getByRole('alert')
-        .getByText(/Only 7\.6.mL fit above the bed now\./)
-        .waitFor();
+      const fit = `Only ${startRoom().toFixed(1)}\u202fmL fit`;
+      await page.getByRole('alert').getByText(`${fit} above the bed now.`).waitFor();
       expect(await pour.boundingBox()).toEqual(before);
       expect((await kept(page)).log).toEqual(log);
-      await page.getByText(/Only 7\.6.mL fit/).waitFor({ state: 'hidden', timeout: PATIENCE_MS });
+      await page.getByText(fit).waitFor({ state: 'hidden', timeout: PATIENCE_MS });
       await close();
     },
     LONG,
@@ -202,15 +202,19 @@ describe('the bench', () => {
   );
 
   test(
-    'draws another column with the same scenario and nothing done',
+    'draws another column with the same scenario and nothing done, and shows of it what the runner gives',
     async () => {
-      const { page, close } = await session.openPage();
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
       await ready(page);
-      const seed = () => page.evaluate<number>(`JSON.parse(localStorage.getItem('bandfall.run')).run.seed`);
+      const seed = async () => (await kept(page)).seed;
       await expect.poll(seed, { timeout: PATIENCE_MS }).toBe(1);
       await page.getByRole('button', { name: 'New column' }).click();
       await expect.poll(seed, { timeout: PATIENCE_MS }).not.toBe(1);
       expect((await kept(page)).log).toEqual([]);
+      await wholeProcedure(page);
+      const run = await kept(page);
+      const results = await expectSameAsHeadless(page);
+      expect(results.receivers).not.toEqual(headless({ ...run, seed: 1 }).receivers);
       await close();
     },
     LONG,
@@ -286,3 +290,10 @@ describe('the bench', () => {
     LONG,
   );
 });
+
+/** The tube above the liquid that stands on the bed at first, in whole tenths of mL. */
+function startRoom(): number {
+  const { values } = drawn(scenario());
+  const free_cm = values['column.tube_cm'] - values['bed.length_cm'] - values['bench.start_head_mm'] / 10;
+  return Math.floor(sectionOf(values) * free_cm * 10) / 10;
+}
