@@ -9,8 +9,9 @@ export const viewStyles = css`
   .grid > * { min-width: 0; }
   .grid { grid-template-rows: auto 1fr; }
   .from { grid-area: from; border-bottom: 1px solid var(--rule); padding-bottom: var(--gap); }
-  /* The flask stays in sight of the control that adds to it. */
-  .hand { grid-area: hand; position: sticky; top: 0; }
+  /* The flask stays in sight of the control that adds to it, and within its own area of the grid, which a sticky item of a grid may leave. */
+  .hand { grid-area: hand; align-self: stretch; }
+  .hand > bf-flask { position: sticky; top: 0; }
   .do { grid-area: do; display: grid; gap: var(--gap); }
   .curves { grid-area: curves; display: grid; gap: var(--gap); }
   .titres { grid-area: titres; }
@@ -32,6 +33,7 @@ export const viewStyles = css`
   }
   @media (max-width: 40rem) {
     .grid { display: flex; flex-direction: column; align-items: stretch; gap: var(--gap); }
-    .hand { z-index: 1; background: var(--paper); border-bottom: 1px solid var(--rule); padding-bottom: var(--gap-small); }
+    .hand { position: sticky; top: 0; z-index: 1; background: var(--paper); border-bottom: 1px solid var(--rule); padding-bottom: var(--gap-small); }
+    .hand > bf-flask { position: static; }
   }
 `;

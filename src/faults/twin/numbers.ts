@@ -47,9 +47,13 @@ export function peakOf(plan: Plan, ion: IonId): PeakShape | undefined {
   return peakShape(xs, ys);
 }
 
+/** A share below this is what rounding leaves of none. */
+const ROUNDING = 1e-12;
+
 function flowSymptoms({ moment }: Seen): Symptom[] {
   const { flow, level_cm } = moment;
-  const gas = moment.gas.reduce((sum, share) => sum + share, 0) / moment.gas.length;
+  const mean = moment.gas.reduce((sum, share) => sum + share, 0) / moment.gas.length;
+  const gas = mean < ROUNDING ? 0 : mean;
   return [
     {
       label: 'flow now',
