@@ -23,9 +23,10 @@ export function flowInto(bed: Bed, column: Column, level: number): number {
   // Without it the others share less, so the limit only rises and the loop ends after at most one pass a lane.
   let lost = 0;
   for (;;) {
-    const flow = commonFlow(bed, column, top, below, dry, outletDrag, lost);
-    if (outletDrag * flow <= lost || bed.lanes === 1) return share(bed, column, top, below, dry, outletDrag * flow);
-    lost = outletDrag * flow;
+    const inOutlet = outletDrag * commonFlow(bed, column, top, below, dry, outletDrag, lost);
+    // An outlet that lets nothing through at all (a drag without bound) gives no number here, and no flow.
+    if (!(inOutlet > lost) || bed.lanes === 1) return share(bed, column, top, below, dry, inOutlet);
+    lost = inOutlet;
   }
 }
 

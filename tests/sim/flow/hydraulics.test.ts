@@ -29,6 +29,20 @@ describe('gravity flow', () => {
     closeTo('permeability', kozenyCarman(0.0125, 0.38, 180), 1.239e-7, { relative: 1e-3 }, 'cm²');
   });
 
+  it('leaves a lane that would run backwards out of what the outlet passes, and ends at an outlet that passes nothing', () => {
+    const { bed, column: built } = runOf(column({ 'bed.lanes': 2, 'column.open_cm_per_mL_min': 0.2 }));
+    bed.scalar[AT.clampOpen] = 0.001;
+    bed.weight[0] += 0.5;
+    // One lane and the outlet in series: Q = A p/(d + A R), as for two resistors; R grows as the cube of 1/opening.
+    const outlet = (built.clampDrag * bed.viscosity[2 * bed.plates - 1]) / 1.002 / 1e-9;
+    const area = built.lanes.area[0];
+    const pressure = bed.weight[0] + built.outlet * bed.density[2 * bed.plates - 1] + bed.density[0];
+    closeTo('flow', flowInto(bed, built, 1), (area * pressure) / (bed.drag[0] + area * outlet), { relative: 1e-6 }, 'mL/min');
+    expect(bed.velocity[1]).toBe(0);
+    bed.scalar[AT.clampOpen] = 1e-120;
+    expect(flowInto(bed, built, 1)).toBe(0);
+  });
+
   it('drives water through a small column as Darcy says', () => {
     // 0.9 cm bore, 10 cm bed, 5 cm of liquid above, 3 cm of outlet: 0.832 mL/min (computed from the formula and CRC water).
     const run = runOf(column({ 'column.bore_cm': 0.9, 'bed.length_cm': 10, 'column.outlet_cm': 3, 'bench.start_head_mm': 50 }));
