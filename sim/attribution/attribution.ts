@@ -1,6 +1,6 @@
 import type { FaultKind } from '../terms/fault-kinds.ts';
-import { FAULTS } from '../faults/registry.ts';
-import { targetOf } from '../input/roles.ts';
+import { FAULTS } from '../faults/index.ts';
+import { targetOf } from '../input/index.ts';
 import type { Results } from '../history/index.ts';
 import type { Fault, IonId, Log, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';

@@ -1,4 +1,4 @@
-import { eluents, sampleLiquids } from '../input/roles.ts';
+import { eluents, sampleLiquids } from '../input/index.ts';
 import type { Action, Scenario } from '../terms/types.ts';
 import type { Step } from './placed.ts';
 

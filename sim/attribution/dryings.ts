@@ -1,5 +1,5 @@
 import { sectionOf } from '../terms/geometry.ts';
-import { AIR_ENTERS } from '../run/run.ts';
+import { AIR_ENTERS } from '../run/index.ts';
 import type { RunEvent } from '../history/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import type { Mistake } from './mistake.ts';

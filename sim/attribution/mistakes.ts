@@ -1,5 +1,5 @@
 import { sectionOf } from '../terms/geometry.ts';
-import { eluents } from '../input/roles.ts';
+import { eluents } from '../input/index.ts';
 import type { Action, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf, type PourStep, volumeOf } from './cycles.ts';
 import { type Drying, dryingMistake, dryingsOf, LEFT_CM } from './dryings.ts';

@@ -1,7 +1,6 @@
 import { sectionOf } from '../terms/geometry.ts';
 import { type Frames, framesOf, idleBetween, type Results, type RunEvent } from '../history/index.ts';
-import { resultsOf } from '../run/results.ts';
-import { type Run, runWhole } from '../run/run.ts';
+import { resultsOf, type Run, runWhole } from '../run/index.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 
 // A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated

@@ -1,5 +1,4 @@
-import { AT, type Bed, checkpoint, restore } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, checkpoint, type Column, restore } from '../column/index.ts';
 import type { Issue } from '../terms/types.ts';
 
 /** mL above the rim that are rounding. */

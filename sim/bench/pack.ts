@@ -1,13 +1,8 @@
 // Resin into an empty tube, a portion at a time. How it is poured decides level, gaps and unevenness through states the bed has anyway:
 // porosity, resistance by lane and depth, gas, the suction at which air enters, a loose top. Shares and factors here are estimates.
-import { AT, type Bed } from '../column/bed.ts';
-import { type Column, kozenyCarman } from '../column/column.ts';
-import { lanesOf } from '../column/lanes.ts';
-import { bedLengthOf } from '../column/measure.ts';
-import { amountOf, restingAcid } from '../column/start.ts';
-import { stillBeside, trappedGas } from '../flow/drainage.ts';
-import { renew } from '../packing/renew.ts';
-import { settlingTime } from '../packing/settling.ts';
+import { amountOf, AT, type Bed, bedLengthOf, type Column, kozenyCarman, lanesOf, restingAcid } from '../column/index.ts';
+import { stillBeside, trappedGas } from '../flow/index.ts';
+import { renew, settlingTime } from '../packing/index.ts';
 import { beadOf } from '../terms/geometry.ts';
 import type { Action, Issue } from '../terms/types.ts';
 

@@ -1,8 +1,6 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
 import type { Issue } from '../terms/types.ts';
-import { setGas } from '../packing/gas.ts';
-import { renew } from '../packing/renew.ts';
+import { renew, setGas } from '../packing/index.ts';
 
 /** Lets liquid rise slowly from the outlet: it takes the place of gas, and what is more goes on into the liquid above the bed. */
 export function refillFromBelow(bed: Bed, column: Column, liquid: Float64Array, volume_mL: number): Issue | undefined {

@@ -1,4 +1,4 @@
-import { AT, type Bed } from '../column/bed.ts';
+import { AT, type Bed } from '../column/index.ts';
 import type { Issue } from '../terms/types.ts';
 
 /** Tips a share of what is in the vessel under the tip onto the bench. */

@@ -1,11 +1,7 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { isDrained, refill } from '../flow/drainage.ts';
-import { levelOf } from '../flow/hydraulics.ts';
-import { lanesOf } from '../column/lanes.ts';
+import { AT, type Bed, type Column, lanesOf } from '../column/index.ts';
+import { isDrained, levelOf, refill } from '../flow/index.ts';
 import type { Issue } from '../terms/types.ts';
-import { mixLiquid, mixResin, type Placed } from '../packing/moving.ts';
-import { renew } from '../packing/renew.ts';
+import { mixLiquid, mixResin, type Placed, renew } from '../packing/index.ts';
 
 /** Liquid above the bed, in bed heights, without which the beads cannot be stirred up (common practice, no source). */
 const LIQUID_NEEDED = 0.5;

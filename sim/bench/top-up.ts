@@ -1,8 +1,6 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
 import type { Issue } from '../terms/types.ts';
-import { resize } from '../packing/moving.ts';
-import { renew } from '../packing/renew.ts';
+import { renew, resize } from '../packing/index.ts';
 
 /** Adds fresh wet resin where the bed has lost some, from the top down, up to a volume of bed (mL). It brings no acid and no metals. */
 export function topUp(bed: Bed, column: Column, resin_mL: number): Issue | undefined {

@@ -1,4 +1,4 @@
-import { MOLAR_MASS, NEUTRALISATION } from '../flask/constants.ts';
+import { MOLAR_MASS, NEUTRALISATION } from '../flask/index.ts';
 
 // What to prepare for a class and what waste it makes, from what one group uses.
 

@@ -1,10 +1,9 @@
 // One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
 import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
-import { receiverOf } from '../flask/flask.ts';
+import { receiverOf } from '../flask/index.ts';
 import { SEED_MAX } from '../math/random.ts';
-import { richest, sampleOf, valuesWith } from '../report/sample.ts';
-import { workUp } from '../report/workup.ts';
-import { drawn } from '../column/drawn.ts';
+import { richest, sampleOf, valuesWith, workUp } from '../report/index.ts';
+import { drawn } from '../column/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
 import { inHands, type Spreads } from './hands.ts';
 import { COLUMN_SPREADS, type ColumnSpread } from './spreads.ts';

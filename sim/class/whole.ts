@@ -1,7 +1,6 @@
-import { AT } from '../column/bed.ts';
+import { AT } from '../column/index.ts';
 import { type Plan, receiverLabels } from '../history/index.ts';
-import { resultsOf } from '../run/results.ts';
-import { type Run, runWhole } from '../run/run.ts';
+import { resultsOf, type Run, runWhole } from '../run/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
 
 /** A whole run of a log as views and readings take it, up to the last action of the log. */

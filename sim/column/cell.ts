@@ -1,8 +1,7 @@
 // Properties of a cell that follow from its acid, and what they add up to in a lane.
 import type { Bed } from './bed.ts';
 import type { Column } from './column.ts';
-import { saltOf } from '../chemistry/loading.ts';
-import { TABLE_STEPS, tableIndex } from '../chemistry/uptake.ts';
+import { saltOf, TABLE_STEPS, tableIndex } from '../chemistry/index.ts';
 
 /** Recomputes what depends on the acid of a cell: distribution coefficients, density, viscosity. */
 export function refresh(bed: Bed, column: Column, at: number, acid: number): void {

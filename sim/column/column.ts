@@ -3,7 +3,7 @@ import { beadOf, sectionOf } from '../terms/geometry.ts';
 import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
-import { complexShare, liquidTable, resinFrom, tableOf, type UptakeTable, uptakeTable } from '../chemistry/uptake.ts';
+import { complexShare, liquidTable, resinFrom, tableOf, type UptakeTable, uptakeTable } from '../chemistry/index.ts';
 import { cbrt, power, square } from '../math/elementary.ts';
 
 /** Seconds in a house minute. */

@@ -1,7 +1,7 @@
 // The state a run begins with: a packed, wet bed under a little of the liquid it was stored in.
 import { AT, type Bed, bedFor } from './bed.ts';
 import type { Column } from './column.ts';
-import { invasion } from '../chemistry/acid.ts';
+import { invasion } from '../chemistry/index.ts';
 import { refresh, weighLane } from './cell.ts';
 import { swollen } from './swelling.ts';
 

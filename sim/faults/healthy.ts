@@ -1,4 +1,4 @@
-import { drawn } from '../column/drawn.ts';
+import { drawn } from '../column/index.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 import { type Given, imposed } from './imposed.ts';
 

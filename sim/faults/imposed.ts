@@ -1,6 +1,6 @@
 import { FIELDS } from '../terms/fields.ts';
 import type { Fault, FieldPath, Log, Scenario } from '../terms/types.ts';
-import { isBedFault } from '../flaws/impose.ts';
+import { isBedFault } from '../flaws/index.ts';
 import { LOG_FAULTS } from './log-faults.ts';
 import { SCENARIO_FAULTS } from './scenario-faults.ts';
 

@@ -1,8 +1,7 @@
 import type { Action, Fault, Log, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
-import { LABEL_MAX } from '../input/log.ts';
+import { eluents, LABEL_MAX, sampleLiquids } from '../input/index.ts';
 import { POUR_MAX } from '../terms/limits.ts';
-import { eluents, sampleLiquids } from '../input/roles.ts';
 import { deliveredAfter } from './volumes.ts';
 
 // Operator mistakes as changes of the log. Each takes the log of a careful operator and returns that of a careless one.

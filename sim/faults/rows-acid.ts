@@ -1,7 +1,5 @@
-import { FINES_MAX } from '../flaws/fines.ts';
+import { FINES_MAX, SHRINK_MAX, SPREAD_MAX } from '../flaws/index.ts';
 import { COARSER_MAX, FUMING_MAX_PER_H, RANGE_MAX, SHORTER_MAX, WEAKER_MAX } from './scenario-faults.ts';
-import { SHRINK_MAX } from '../flaws/swelling.ts';
-import { SPREAD_MAX } from '../flaws/uneven.ts';
 import type { FaultRows } from './entry.ts';
 
 // Rows of the table of faults: groups 6 and 7, acid and packing.

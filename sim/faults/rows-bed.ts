@@ -1,9 +1,6 @@
-import { CHANNEL_MAX } from '../flaws/channel.ts';
-import { DRY_MAX_MIN } from '../flaws/dried.ts';
+import { CHANNEL_MAX, DRY_MAX_MIN, LOOSE_MAX_CM, TILT_MAX_DEG } from '../flaws/index.ts';
 import { HEAD_MAX_MM } from './log-faults.ts';
-import { LOOSE_MAX_CM } from '../flaws/loose.ts';
 import { INTERFERING_MAX_M, OVERLOAD_MAX } from './scenario-faults.ts';
-import { TILT_MAX_DEG } from '../flaws/tilt.ts';
 import type { FaultRows } from './entry.ts';
 
 // Rows of the table of faults: groups 1 to 5, bed, top, head and load.

@@ -1,4 +1,4 @@
-import { LEFT_MAX } from '../flaws/carry-over.ts';
+import { LEFT_MAX } from '../flaws/index.ts';
 import { SHIFT_MAX_ML, SPILL_MAX } from './log-faults.ts';
 import { DROP_MAX_CM } from './scenario-faults.ts';
 import type { FaultRows } from './entry.ts';

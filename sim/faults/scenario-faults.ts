@@ -1,6 +1,6 @@
 import type { IonId, Liquid, Parameters, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
-import { sampleLiquids } from '../input/roles.ts';
+import { sampleLiquids } from '../input/index.ts';
 import { exp, square } from '../math/elementary.ts';
 
 // Faults of the bottles and of the packing as changes of the scenario.

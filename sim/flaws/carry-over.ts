@@ -1,9 +1,7 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { onBed } from '../column/start.ts';
+import { AT, type Bed, type Column, onBed } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { samplesOf } from '../input/roles.ts';
-import { renew } from '../packing/renew.ts';
+import { samplesOf } from '../input/index.ts';
+import { renew } from '../packing/index.ts';
 
 /** Metals of the run before that stayed on the bed at severity 1, as a share of what one sample pour brings (assumed). */
 export const LEFT_MAX = 0.2;

@@ -1,7 +1,6 @@
-import type { Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import type { Bed, Column } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { renew } from '../packing/renew.ts';
+import { renew } from '../packing/index.ts';
 import { power } from '../math/elementary.ts';
 
 /** Permeability of a channel at severity 1 over that of the bed beside it (ten times: a slot of half a bead, derived; range estimated). */

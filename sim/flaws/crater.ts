@@ -1,9 +1,7 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
 import { uniform } from '../math/random.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { cellsAbove, mixLiquid, mixResin, type Placed, resize } from '../packing/moving.ts';
-import { renew } from '../packing/renew.ts';
+import { cellsAbove, mixLiquid, mixResin, type Placed, renew, resize } from '../packing/index.ts';
 import { cos, exp } from '../math/elementary.ts';
 
 // A pour that strikes the bed: the middle is dug out, the beads are thrown to the wall, and the top is mixed.

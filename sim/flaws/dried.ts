@@ -1,10 +1,7 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { refill, trappedGas } from '../flow/drainage.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
+import { refill, trappedGas } from '../flow/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { crackBed } from '../packing/cracks.ts';
-import { setGas } from '../packing/gas.ts';
-import { renew } from '../packing/renew.ts';
+import { crackBed, renew, setGas } from '../packing/index.ts';
 
 /** Minutes dry at severity 1 (range assumed). */
 export const DRY_MAX_MIN = 45;

@@ -1,5 +1,4 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { carryOver } from './carry-over.ts';
 import { channel } from './channel.ts';

@@ -1,8 +1,6 @@
-import { AT, type Bed } from '../column/bed.ts';
-import { type Column, kozenyCarman } from '../column/column.ts';
+import { AT, type Bed, type Column, kozenyCarman } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { cellsAbove, resize } from '../packing/moving.ts';
-import { renew } from '../packing/renew.ts';
+import { cellsAbove, renew, resize } from '../packing/index.ts';
 
 /** Porosity of a loosened top (estimate; random loose packing 0.40 to 0.42, fluidised more). */
 const LOOSE_POROSITY = 0.45;

@@ -1,7 +1,6 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { renew } from '../packing/renew.ts';
+import { renew } from '../packing/index.ts';
 
 /** Loss of volume between water and 9 M HCl at severity 1, as a share (no measured value found for 8 % cross-linking; 0 to 15 % assumed). */
 export const SHRINK_MAX = 0.15;

@@ -1,8 +1,6 @@
-import type { Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import type { Bed, Column } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { mixResin, type Placed, resize } from '../packing/moving.ts';
-import { renew } from '../packing/renew.ts';
+import { mixResin, type Placed, renew, resize } from '../packing/index.ts';
 import { cos, power, tan } from '../math/elementary.ts';
 
 /** Slope of the bed top at severity 1, degrees (range 0 to 30 assumed). */

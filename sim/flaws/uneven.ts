@@ -1,8 +1,7 @@
-import type { Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import type { Bed, Column } from '../column/index.ts';
 import { normalStream } from '../math/random.ts';
 import type { Fault, Issue } from '../terms/types.ts';
-import { renew } from '../packing/renew.ts';
+import { renew } from '../packing/index.ts';
 import { exp, power } from '../math/elementary.ts';
 
 /** Standard deviation of ln(permeability) between lanes at severity 1 (0.35 is poor: estimate). */

@@ -1,10 +1,6 @@
 // A bed that runs dry from the top: cells empty one after the other, and trap gas when liquid comes back.
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { widen } from '../column/held.ts';
+import { AT, type Bed, type Column, refresh, resistLane, weighLane, widen } from '../column/index.ts';
 import { uniform } from '../math/random.ts';
-import { resistLane } from '../column/resistance.ts';
-import { refresh, weighLane } from '../column/cell.ts';
 
 /** Liquid that stays between the beads of a drained cell, share of the space there (estimate). */
 export const RESIDUAL = 0.1;

@@ -1,5 +1,5 @@
 // Drops at the tip: how large one grows before it falls.
-import { density } from '../chemistry/acid.ts';
+import { density } from '../chemistry/index.ts';
 import { cbrt } from '../math/elementary.ts';
 import { monotoneCubic } from '../math/interpolation.ts';
 import type { Parameters } from '../terms/types.ts';

@@ -1,7 +1,6 @@
 // Gravity flow: every lane shares the liquid above and the outlet below; each resists by its own liquid and packing.
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { tableValue } from '../chemistry/uptake.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
+import { tableValue } from '../chemistry/index.ts';
 import { power } from '../math/elementary.ts';
 
 /**

@@ -1,7 +1,5 @@
 // Sideways exchange between lanes, and the spreading along a lane that the cells themselves do not already give.
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { widen } from '../column/held.ts';
+import { AT, type Bed, type Column, widen } from '../column/index.ts';
 import { packingHeight } from '../terms/cells.ts';
 import { beadOf } from '../terms/geometry.ts';
 

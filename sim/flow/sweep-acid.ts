@@ -8,10 +8,7 @@
 // take more than a cell holds (a fresh front), the weight of the old q* goes to the new one for that cell and step. Where more
 // than twice the liquid of a cell passes (long steps of a band that creeps), a cell that would turn negative gives at its new
 // concentration instead of the mean: what leaves one cell enters the next all the same.
-import type { Bed } from '../column/bed.ts';
-import { refresh } from '../column/cell.ts';
-import type { Column } from '../column/column.ts';
-import type { Flux } from '../column/flux.ts';
+import { type Bed, type Column, type Flux, refresh } from '../column/index.ts';
 
 /** Acid weaker than this (mol/L) is set to zero, so that a rinsed cell comes to rest; the amount goes into the next cell that is swept. */
 const NO_ACID = 1e-12;

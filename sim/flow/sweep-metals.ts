@@ -1,8 +1,6 @@
 // One step of the metals of one lane, after its acid: the same rules as in `sweep-acid.ts`, with a capacity that they share.
-import { chlorideLeft, loadPull } from '../chemistry/loading.ts';
-import type { Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import type { Flux } from '../column/flux.ts';
+import { chlorideLeft, loadPull } from '../chemistry/index.ts';
+import type { Bed, Column, Flux } from '../column/index.ts';
 import { cbrt } from '../math/elementary.ts';
 
 /**

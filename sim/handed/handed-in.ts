@@ -1,8 +1,21 @@
 // A run as a student hands it in: one small file of our own, JSON. It holds what was done and what is claimed to have come of it.
-import { ACTIONS_MAX, LABEL_MAX, logShape, readLog } from '../input/log.ts';
-import { parseJson } from '../input/json.ts';
-import { addIssue, describe, isRecord, list, number, object, own, type Shape, text } from '../input/reading.ts';
-import { readScenario } from '../input/scenario.ts';
+import {
+  ACTIONS_MAX,
+  addIssue,
+  describe,
+  isRecord,
+  LABEL_MAX,
+  list,
+  logShape,
+  number,
+  object,
+  own,
+  parseJson,
+  readLog,
+  readScenario,
+  type Shape,
+  text,
+} from '../input/index.ts';
 import { fingerprint } from '../math/fingerprint.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { ION_IDS, type IonId } from '../terms/ions.ts';

@@ -1,5 +1,4 @@
-import { ACTIONS_MAX } from '../input/log.ts';
-import { choice, list, note, number, object, type Shape } from '../input/reading.ts';
+import { ACTIONS_MAX, choice, list, note, number, object, type Shape } from '../input/index.ts';
 import { fingerprint } from '../math/fingerprint.ts';
 import type { Log } from '../terms/types.ts';
 

@@ -1,10 +1,8 @@
 // A handed-in run computed again: whether it comes to what it claims, and what an instructor wants to know of it.
-import { AT } from '../column/bed.ts';
+import { AT } from '../column/index.ts';
 import { effluentCurve, framesApart, type Plan, progressOf, receiverLabels, type Results, switchWindow, targetsOf, trimmed } from '../history/index.ts';
-import { mistakesOf } from '../attribution/mistakes.ts';
-import { stepsOf, type Step, wholeRun } from '../attribution/placed.ts';
-import { resultsOf } from '../run/results.ts';
-import { advance, type Run, runOf } from '../run/run.ts';
+import { mistakesOf, type Step, stepsOf, wholeRun } from '../attribution/index.ts';
+import { advance, resultsOf, type Run, runOf } from '../run/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import type { Claimed, HandedRun } from './handed-in.ts';
 import { truthOf } from './predicted.ts';

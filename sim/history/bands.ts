@@ -1,4 +1,4 @@
-import { type Band, bandIn } from '../column/measure.ts';
+import { type Band, bandIn } from '../column/index.ts';
 import type { IonId } from '../terms/types.ts';
 import { pouredOf } from './effluent.ts';
 import type { Results } from './outcome.ts';

@@ -1,5 +1,4 @@
-import { bandIn } from '../column/measure.ts';
-import { lanesOf } from '../column/lanes.ts';
+import { bandIn, lanesOf } from '../column/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import { placeOf } from './effluent.ts';
 

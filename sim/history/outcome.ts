@@ -1,5 +1,5 @@
 // The figures of a run, as one plain object: what the runner prints and the page shows.
-import type { Band } from '../column/measure.ts';
+import type { Band } from '../column/index.ts';
 import type { Amounts, IonId } from '../terms/types.ts';
 
 export interface ReceiverResult extends Readonly<Record<string, number | string>> {

@@ -1,7 +1,5 @@
 // What the figure and the results are drawn from: one row per frame, and the bands as depth profiles.
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { inReceivers } from '../column/ledger.ts';
+import { AT, type Bed, type Column, inReceivers } from '../column/index.ts';
 import type { IonId } from '../terms/types.ts';
 
 /** Columns of a frame row that come before the components. Only this room knows them. */

@@ -1,6 +1,5 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { isDrained } from '../flow/drainage.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
+import { isDrained } from '../flow/index.ts';
 import { dryOut } from './cracks.ts';
 import { dryTop } from './evaporation.ts';
 import { dissolveGas } from './gas.ts';

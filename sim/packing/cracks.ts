@@ -1,9 +1,7 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column, resistLane } from '../column/index.ts';
 import { exp } from '../math/elementary.ts';
 import { beadOf } from '../terms/geometry.ts';
 import { uniform } from '../math/random.ts';
-import { resistLane } from '../column/resistance.ts';
 
 // A bed that stays dry shrinks off the wall in places: vertical gaps that carry liquid past the beads.
 

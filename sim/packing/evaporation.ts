@@ -1,6 +1,5 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { drainable, drainLane } from '../flow/drainage.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
+import { drainable, drainLane } from '../flow/index.ts';
 
 const MIN_PER_H = 60;
 const MM_PER_CM = 10;

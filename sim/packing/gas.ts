@@ -1,8 +1,5 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { widen } from '../column/held.ts';
-import { stillBeside } from '../flow/drainage.ts';
-import { resistLane } from '../column/resistance.ts';
+import { AT, type Bed, type Column, resistLane, widen } from '../column/index.ts';
+import { stillBeside } from '../flow/index.ts';
 
 // Gas between the beads: driven in or out by liquid that rises through the bed, or dissolved by liquid that passes.
 

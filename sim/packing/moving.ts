@@ -1,5 +1,4 @@
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
+import { AT, type Bed, type Column } from '../column/index.ts';
 
 // Moving resin and liquid by hand: amounts are pooled and shared out again, so nothing is lost.
 

@@ -1,9 +1,5 @@
-import { loadPull } from '../chemistry/loading.ts';
-import type { Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { empty, widen } from '../column/held.ts';
-import { resistLane } from '../column/resistance.ts';
-import { refresh } from '../column/cell.ts';
+import { loadPull } from '../chemistry/index.ts';
+import { type Bed, type Column, empty, refresh, resistLane, widen } from '../column/index.ts';
 
 /** Recomputes all that is kept about every lane, after resin, liquid or gas has been moved. */
 export function renew(bed: Bed, column: Column): void {

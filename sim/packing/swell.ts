@@ -1,11 +1,7 @@
 // Beads shrink in acid and swell in water, and the bed with them. A cell keeps its beads: it becomes shorter, and what it no longer
 // has room for rises past the sinking beads, from cell to cell and out at the top; when it swells liquid follows from above.
 // Water that the beads themselves give up or take in is left out: it is a few hundredths of the liquid that passes.
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { widen } from '../column/held.ts';
-import { resistLane } from '../column/resistance.ts';
-import { swollen } from '../column/swelling.ts';
+import { AT, type Bed, type Column, resistLane, swollen, widen } from '../column/index.ts';
 
 /** Change of length, over the nominal one, that is not worth moving liquid for. */
 const SLIGHT = 1e-6;

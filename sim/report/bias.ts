@@ -1,7 +1,6 @@
 import { ION_IDS } from '../terms/ions.ts';
-import type { Bench, Titre } from '../workup/bench.ts';
-import { acetoneShare, balanceIn } from '../flask/flask.ts';
-import { endPoint, type Ideal } from '../flask/titrate.ts';
+import type { Bench, Titre } from '../workup/index.ts';
+import { acetoneShare, balanceIn, endPoint, type Ideal } from '../flask/index.ts';
 
 // Why a titration finds more or less cobalt than the eluate holds. Starting from an ideal work-up the causes are switched on
 // one after another in the order of the list, so the contributions add up exactly; another order would share them otherwise.

@@ -1,8 +1,7 @@
 import type { Parameters } from '../terms/fields.ts';
-import { tolerance } from '../hands/glass.ts';
-import { handOf } from '../hands/hand.ts';
+import { handOf, tolerance } from '../hands/index.ts';
 import { power, square } from '../math/elementary.ts';
-import { FILM_ML } from '../workup/apparatus.ts';
+import { FILM_ML } from '../workup/index.ts';
 
 // Error budget of the cobalt molarity by propagation: relative contributions of a product add as squares.
 

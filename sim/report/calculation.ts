@@ -1,4 +1,4 @@
-import { MOLAR_MASS } from '../flask/constants.ts';
+import { MOLAR_MASS } from '../flask/index.ts';
 import { type Dimension, parseQuantity } from './quantity.ts';
 import { log10 } from '../math/elementary.ts';
 

@@ -1,5 +1,5 @@
 import type { Scenario } from '../terms/types.ts';
-import type { Receiver } from '../flask/flask.ts';
+import type { Receiver } from '../flask/index.ts';
 import { sampleOf, valuesWith } from './sample.ts';
 import { workUp, type WorkUp } from './workup.ts';
 import { collected, type Plan, spansOf } from '../history/index.ts';

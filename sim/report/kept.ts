@@ -1,6 +1,6 @@
 import type { Results } from '../history/index.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
-import type { Receiver } from '../flask/flask.ts';
+import type { Receiver } from '../flask/index.ts';
 import type { CalculationCheck, Readings } from './calculation.ts';
 import { parseQuantity } from './quantity.ts';
 import type { Sample } from './sample.ts';

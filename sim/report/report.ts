@@ -1,5 +1,5 @@
-import type { Titre } from '../workup/bench.ts';
-import type { Receiver } from '../flask/flask.ts';
+import type { Titre } from '../workup/index.ts';
+import type { Receiver } from '../flask/index.ts';
 import type { Sample } from './sample.ts';
 import type { Titration, WorkUp } from './workup.ts';
 

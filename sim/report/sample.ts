@@ -1,5 +1,5 @@
 import type { IonId, Log, Parameters, Scenario } from '../terms/types.ts';
-import type { Receiver } from '../flask/flask.ts';
+import type { Receiver } from '../flask/index.ts';
 
 // The unknown of a run: which liquid it was, how much of it went on the column, and what it truly holds.
 

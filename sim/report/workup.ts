@@ -1,14 +1,21 @@
 import type { Parameters } from '../terms/fields.ts';
 import { IONS } from '../terms/ions.ts';
 import type { Issue } from '../terms/types.ts';
-import type { WorkUpLog } from '../workup/actions.ts';
+import {
+  type Bench,
+  benchOf,
+  defaultProcedure,
+  type Note,
+  playWorkUp,
+  type Titre,
+  type WorkUpEvent,
+  type WorkUpLog,
+  type WorkUpState,
+} from '../workup/index.ts';
 import { type BiasItem, biasOf, type Share } from './bias.ts';
-import { type Bench, benchOf, type Note, type Titre, type WorkUpEvent, type WorkUpState } from '../workup/bench.ts';
 import { type Budget, budgetOf, type Titrated, workUpTerms } from './budget.ts';
 import { type Interval, intervalOf } from './interval.ts';
-import type { Receiver } from '../flask/flask.ts';
-import { playWorkUp } from '../workup/play.ts';
-import { defaultProcedure } from '../workup/procedure.ts';
+import type { Receiver } from '../flask/index.ts';
 import { type Summary, summaryOf } from '../statistics/index.ts';
 
 // From what the column delivered to a cobalt molarity with its bias and uncertainty.

@@ -1,19 +1,9 @@
 // Bench actions on the state: each is done whole, or refused with where, what was expected and what was given.
-import { AT, RECEIVERS_MAX } from '../column/bed.ts';
-import { isDrained, refill } from '../flow/drainage.ts';
-import { blow, churn, digCrater, sideOf } from '../flaws/crater.ts';
-import { attempt } from '../bench/attempt.ts';
-import { fumedAcid } from '../bench/fumes.ts';
-import { dropOf } from '../flow/drops.ts';
-import { hanging, loaded } from '../hands/hand.ts';
-import { impose } from '../flaws/impose.ts';
-import { gasVolume, refillFromBelow } from '../bench/refill-below.ts';
-import { pack } from '../bench/pack.ts';
-import { spill } from '../bench/spill.ts';
-import { stir } from '../bench/stir.ts';
-import { topUp } from '../bench/top-up.ts';
-import { bedLengthOf } from '../column/measure.ts';
-import { fingeringVelocity, flowInto, levelOf } from '../flow/hydraulics.ts';
+import { AT, bedLengthOf, RECEIVERS_MAX } from '../column/index.ts';
+import { dropOf, fingeringVelocity, flowInto, isDrained, levelOf, refill } from '../flow/index.ts';
+import { blow, churn, digCrater, impose, sideOf } from '../flaws/index.ts';
+import { attempt, fumedAcid, gasVolume, pack, refillFromBelow, spill, stir, topUp } from '../bench/index.ts';
+import { hanging, loaded } from '../hands/index.ts';
 import { namesFirst, receiverLabels } from '../history/index.ts';
 import type { Run } from './state.ts';
 import type { Action, Issue } from '../terms/types.ts';

@@ -1,5 +1,5 @@
 // What keeps a run finite: a longest time, a budget of work, and frames that grow rarer.
-import { AT, type Bed } from '../column/bed.ts';
+import { AT, type Bed } from '../column/index.ts';
 import { RUN_MAX_MIN } from '../terms/limits.ts';
 
 /** Most work of one run, in cells times components of a step: about 80 default runs, half a minute to a minute of computing. */

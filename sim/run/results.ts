@@ -1,10 +1,7 @@
 // The figures of a run, as one plain object: what the runner prints and the page shows.
-import { AT } from '../column/bed.ts';
-import { ledgerError } from '../column/ledger.ts';
-import { bandOf } from '../column/measure.ts';
+import { AT, bandOf, inTip, ledgerError, onBed } from '../column/index.ts';
 import { receiverLabels, type ReceiverResult, type Results } from '../history/index.ts';
 import type { Run } from './run.ts';
-import { inTip, onBed } from '../column/start.ts';
 import type { Amounts } from '../terms/types.ts';
 
 /** Figures of the run as it stands. Amounts in mmol, volumes in mL, depths in cm, time in min. */

@@ -1,22 +1,14 @@
 // A run is data: scenario + log + seed. The loop here takes the log's actions when they are due and steps in between.
 import { apply } from './apply.ts';
-import { AT, checkpoint, restore } from '../column/bed.ts';
-import { columnOf } from '../column/column.ts';
-import { drawn } from '../column/drawn.ts';
-import { attempt } from '../bench/attempt.ts';
-import { fumedAcid } from '../bench/fumes.ts';
-import { impose } from '../flaws/impose.ts';
-import { imposed } from '../faults/imposed.ts';
-import { isDrained } from '../flow/drainage.ts';
-import { flowInto, levelOf } from '../flow/hydraulics.ts';
-import { ledgerError, liquidOf } from '../column/ledger.ts';
-import { frontDepth } from '../column/measure.ts';
+import { AT, checkpoint, columnOf, drawn, fluxFor, frontDepth, ledgerError, liquidOf, packedBed, restore } from '../column/index.ts';
+import { attempt, fumedAcid } from '../bench/index.ts';
+import { impose } from '../flaws/index.ts';
+import { imposed } from '../faults/index.ts';
+import { flowInto, isDrained, levelOf } from '../flow/index.ts';
 import { recordFor, recordInto, type RunEvent } from '../history/index.ts';
-import { packedBed } from '../column/start.ts';
 import type { Run } from './state.ts';
 import { type Limits, step } from './step.ts';
-import { fluxFor } from '../column/flux.ts';
-import { issuesOf } from '../input/log.ts';
+import { issuesOf } from '../input/index.ts';
 import { RUN_MAX_MIN } from '../terms/limits.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
 import type { Action, Issue, Log, Scenario, Until } from '../terms/types.ts';

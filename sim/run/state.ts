@@ -1,6 +1,4 @@
-import type { Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import type { Flux } from '../column/flux.ts';
+import type { Bed, Column, Flux } from '../column/index.ts';
 import type { RunEvent, RunRecord } from '../history/index.ts';
 import type { Action, Issue, Scenario } from '../terms/types.ts';
 import type { Limits } from './step.ts';

@@ -1,14 +1,7 @@
 // One time step of the whole column: how much flows, how it passes the head, the lanes, the tip, and into the receiver.
-import { AT, type Bed } from '../column/bed.ts';
-import type { Column } from '../column/column.ts';
-import { drainable, drainLane } from '../flow/drainage.ts';
-import { age } from '../packing/aging.ts';
-import { flowInto, levelOf } from '../flow/hydraulics.ts';
-import { MIX_EVERY, mix } from '../flow/mixing.ts';
-import { weighLane } from '../column/cell.ts';
-import type { Flux } from '../column/flux.ts';
-import { acidIsSteady, passSteadyAcid, sweepAcid } from '../flow/sweep-acid.ts';
-import { sweepMetals } from '../flow/sweep-metals.ts';
+import { AT, type Bed, type Column, type Flux, weighLane } from '../column/index.ts';
+import { acidIsSteady, drainable, drainLane, flowInto, levelOf, mix, MIX_EVERY, passSteadyAcid, sweepAcid, sweepMetals } from '../flow/index.ts';
+import { age } from '../packing/index.ts';
 
 /** Where a step must not go past. */
 export interface Limits {

@@ -1,11 +1,10 @@
 import { bedVolumeOf } from '../terms/geometry.ts';
-import { AT } from '../column/bed.ts';
+import { AT, inReceivers } from '../column/index.ts';
 import type { IonId } from '../terms/ions.ts';
-import { inReceivers } from '../column/ledger.ts';
-import { bestParting, distributionOf, type Parting } from '../chemistry/passage.ts';
+import { bestParting, distributionOf, type Parting } from '../chemistry/index.ts';
 import { BOTTLES_M, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
 import { receiverLabels } from '../history/index.ts';
-import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf, runWhole } from '../run/run.ts';
+import { advance, type Checkpoint, checkpointOf, restoreTo, type Run, runOf, runWhole } from '../run/index.ts';
 import type { Action, Liquid, Log, Scenario } from '../terms/types.ts';
 
 // Finds a programme of falling or rising HCl strengths that brings every metal of a sample into its own receiver: tries acids

@@ -1,10 +1,7 @@
 import { bedVolumeOf } from '../terms/geometry.ts';
-import { invasion } from '../chemistry/acid.ts';
-import { speciation } from '../chemistry/complexes.ts';
+import { bestParting, invasion, passageOf, resinFrom, speciation } from '../chemistry/index.ts';
 import { IONS, type IonId } from '../terms/ions.ts';
-import { bestParting, passageOf } from '../chemistry/passage.ts';
 import type { Scenario } from '../terms/types.ts';
-import { resinFrom } from '../chemistry/uptake.ts';
 
 // The single questions: each made from the numbers of a scenario, or left out where they give rise to none.
 

@@ -14,7 +14,7 @@ import {
   weaker,
 } from './asked.ts';
 import type { IonId } from '../terms/ions.ts';
-import { distributionOf } from '../chemistry/passage.ts';
+import { distributionOf } from '../chemistry/index.ts';
 import type { Scenario } from '../terms/types.ts';
 
 // Questions to answer before looking, made from a scenario and answered by the model. Each asks for a choice and a reason: choices

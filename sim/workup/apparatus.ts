@@ -1,5 +1,4 @@
-import { handOf } from '../hands/hand.ts';
-import { tolerance, type Vessel } from '../hands/glass.ts';
+import { handOf, tolerance, type Vessel } from '../hands/index.ts';
 import { normal, triangular } from '../math/drawn.ts';
 import type { Parameters } from '../terms/fields.ts';
 import { power } from '../math/elementary.ts';

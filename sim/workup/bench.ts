@@ -1,12 +1,19 @@
 import type { Parameters } from '../terms/fields.ts';
 import type { Issue } from '../terms/types.ts';
 import type { ReagentId, WorkUpAction } from './actions.ts';
-import type { Appearance } from '../flask/appearance.ts';
+import {
+  type Appearance,
+  type Chemistry,
+  CHEMISTRY,
+  edtaOf,
+  type Flask,
+  flaskOf,
+  type Reagent,
+  type Receiver,
+  type Surroundings,
+  type Titration,
+} from '../flask/index.ts';
 import { type Apparatus, apparatusOf } from './apparatus.ts';
-import { CHEMISTRY, type Chemistry } from '../flask/balance.ts';
-import type { Surroundings } from '../flask/change.ts';
-import { type Flask, flaskOf, type Reagent, type Receiver } from '../flask/flask.ts';
-import { edtaOf, type Titration } from '../flask/titrate.ts';
 import { pow10 } from '../math/elementary.ts';
 
 // The bench of a work-up: reagents and glass as the values and the seed make them, and the state that actions change.

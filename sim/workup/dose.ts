@@ -1,9 +1,7 @@
 import type { Issue } from '../terms/types.ts';
 import { FLASK_MAX_ML, type Dose, type ReagentId } from './actions.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, withFlask, type WorkUpState } from './bench.ts';
-import { added, dissolved } from '../flask/change.ts';
-import { MOLAR_MASS, THIOCYANATE_HEAT } from '../flask/constants.ts';
-import { balanceIn, type Flask, mixed, restingBalance } from '../flask/flask.ts';
+import { added, balanceIn, dissolved, type Flask, mixed, MOLAR_MASS, restingBalance, THIOCYANATE_HEAT } from '../flask/index.ts';
 import { notesOn } from './notes.ts';
 import { rootOf } from '../math/root.ts';
 import { titratedTo } from './titration.ts';

@@ -1,4 +1,4 @@
-import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../input/reading.ts';
+import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../input/index.ts';
 import type { Issue } from '../terms/types.ts';
 import { FLASK_MAX_ML, misfit, type Dose, REAGENTS, RINSE_MAX_ML, RINSES_MAX, WAIT_MAX_MIN, type WorkUpAction, type WorkUpLog } from './actions.ts';
 

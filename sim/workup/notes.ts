@@ -1,7 +1,7 @@
 import type { ReagentId } from './actions.ts';
-import { TITRE_SHARE_MIN } from '../hands/glass.ts';
+import { TITRE_SHARE_MIN } from '../hands/index.ts';
 import type { Bench, Note, Titre } from './bench.ts';
-import { acetoneShare, balanceIn, type Flask } from '../flask/flask.ts';
+import { acetoneShare, balanceIn, type Flask } from '../flask/index.ts';
 
 // What an attentive neighbour at the bench would say about a step.
 

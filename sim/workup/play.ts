@@ -1,9 +1,7 @@
 import { FLASK_MAX_ML, misfit, type WorkUpAction, type WorkUpLog } from './actions.ts';
-import { appearanceOf } from '../flask/appearance.ts';
-import { flaskSize } from '../hands/glass.ts';
+import { added, appearanceOf, balanceIn, emptyAmounts, mixed, parted, passed, type Receiver } from '../flask/index.ts';
+import { flaskSize } from '../hands/index.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
-import { added, passed } from '../flask/change.ts';
-import { balanceIn, emptyAmounts, mixed, parted, type Receiver } from '../flask/flask.ts';
 import { power } from '../math/elementary.ts';
 import { addedTo } from './dose.ts';
 

@@ -1,7 +1,6 @@
 import type { Parameters } from '../terms/fields.ts';
-import { HEAT_CAPACITY } from '../flask/constants.ts';
-import type { Receiver } from '../flask/flask.ts';
-import { flaskSize } from '../hands/glass.ts';
+import { HEAT_CAPACITY, type Receiver } from '../flask/index.ts';
+import { flaskSize } from '../hands/index.ts';
 import type { WorkUpAction, WorkUpLog } from './actions.ts';
 
 /** K of warming from which the flask is put in ice before acetone; common practice, no source. */

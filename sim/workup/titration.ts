@@ -1,10 +1,7 @@
 import { FLASK_MAX_ML, type Dose } from './actions.ts';
 import { type Bench, inHand, type Outcome, refuse, type Titre, titreInHand, withFlask, type WorkUpState } from './bench.ts';
-import { added, passed } from '../flask/change.ts';
-import { balanceIn, type Flask } from '../flask/flask.ts';
-import { blueAbsorbance } from '../flask/indicator.ts';
+import { added, balanceIn, blueAbsorbance, endPoint, equivalence, type Flask, passed, type Titration } from '../flask/index.ts';
 import { notesOnTitration } from './notes.ts';
-import { endPoint, equivalence, type Titration } from '../flask/titrate.ts';
 
 // EDTA from the burette, by drop, by mL or until the last blue has gone and stays away.
 

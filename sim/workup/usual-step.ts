@@ -1,4 +1,4 @@
-import type { Receiver } from '../flask/flask.ts';
+import type { Receiver } from '../flask/index.ts';
 import type { Parameters } from '../terms/types.ts';
 import type { WorkUpAction } from './actions.ts';
 import { titreInHand, type WorkUpState } from './bench.ts';

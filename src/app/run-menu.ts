@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { inWords } from '../../sim/input/reading.ts';
+import { inWords } from '../../sim/input/index.ts';
 import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';

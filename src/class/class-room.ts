@@ -1,7 +1,6 @@
 import { type ClassAnswer, type ClassForecast, classForecast, classTasks } from '../../sim/class/index.ts';
 import type { Taken } from '../../sim/handed/index.ts';
-import { parseJson, TEXT_MAX } from '../../sim/input/json.ts';
-import { own } from '../../sim/input/reading.ts';
+import { own, parseJson, TEXT_MAX } from '../../sim/input/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { scenarioJson } from '../store/catalog.ts';
 import { tracked } from '../store/tracked.ts';

@@ -1,8 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
-import type { Prediction } from '../../sim/handed/predictions.ts';
-import { REASON_MAX } from '../../sim/handed/predictions.ts';
+import { type Prediction, REASON_MAX } from '../../sim/handed/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { deliveredAtEnd } from '../../sim/history/index.ts';

@@ -2,7 +2,7 @@ import { IONS } from '../../sim/terms/ions.ts';
 import type { Action, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { type FractionTargets, isSample, isWeaker, type Plan, progressOf } from '../../sim/history/index.ts';
-import type { Occasion } from '../../sim/handed/predictions.ts';
+import type { Occasion } from '../../sim/handed/index.ts';
 
 // When the coach asks, and what.
 

@@ -1,8 +1,7 @@
 import { type IonId, IONS } from '../../sim/terms/ions.ts';
 import { bandNow, collectedAt, leavesBelow, leavingAt, pouredOf, progressOf, spansOf } from '../../sim/history/index.ts';
-import { uptakeCurve } from '../../sim/chemistry/uptake.ts';
-import type { Prediction } from '../../sim/handed/predictions.ts';
-import { leftFirst, NEAR_ML, truthOf } from '../../sim/handed/predicted.ts';
+import { uptakeCurve } from '../../sim/chemistry/index.ts';
+import { leftFirst, NEAR_ML, type Prediction, truthOf } from '../../sim/handed/index.ts';
 import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/text/format.ts';
 import { type Bench, questionOf } from './occasion.ts';
 

@@ -1,11 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
-import { FAULT_GROUPS, FAULTS } from '../../sim/faults/registry.ts';
+import { FAULT_GROUPS, FAULTS, sameLog } from '../../sim/faults/index.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { deliveredAtEnd, progressOf, timeAt } from '../../sim/history/index.ts';
 import { workerThread } from '../store/threads/model-thread.ts';
-import { sameLog } from '../../sim/faults/healthy.ts';
 import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from '../store/impose.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { readScenario } from '../../sim/input/scenario.ts';
+import { readScenario } from '../../sim/input/index.ts';
 import type { Fault, Scenario } from '../../sim/terms/types.ts';
 import { catalog, scenarioJson } from '../store/catalog.ts';
 import type { Session } from '../store/session.ts';

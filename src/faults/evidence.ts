@@ -1,4 +1,4 @@
-import { targetOf } from '../../sim/input/roles.ts';
+import { targetOf } from '../../sim/input/index.ts';
 import { IONS, type IonId } from '../../sim/terms/ions.ts';
 import { leavesAt, type Plan, pouredOf, timeAt } from '../../sim/history/index.ts';
 import { fixed, millilitres, percent, significant, withUnit } from '../ui/text/format.ts';

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FAULTS } from '../../sim/faults/registry.ts';
+import { FAULTS } from '../../sim/faults/index.ts';
 import { LIMITS } from '../../sim/terms/limits.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';

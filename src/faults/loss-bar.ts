@@ -1,5 +1,5 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
-import type { Attribution } from '../../sim/attribution/attribution.ts';
+import type { Attribution } from '../../sim/attribution/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { percent } from '../ui/text/format.ts';
 

@@ -1,8 +1,8 @@
 import { sectionOf } from '../../sim/terms/geometry.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FAULTS } from '../../sim/faults/registry.ts';
-import { eluents } from '../../sim/input/roles.ts';
+import { FAULTS } from '../../sim/faults/index.ts';
+import { eluents } from '../../sim/input/index.ts';
 import type { Action } from '../../sim/terms/types.ts';
 import { imposedOn, takeAtOnce } from '../store/impose.ts';
 import { isHidden } from '../store/keep/mystery.ts';

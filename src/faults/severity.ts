@@ -1,4 +1,4 @@
-import { FAULTS } from '../../sim/faults/registry.ts';
+import { FAULTS } from '../../sim/faults/index.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { significant, withUnit } from '../ui/text/format.ts';

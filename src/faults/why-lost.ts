@@ -1,7 +1,7 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/attribution.ts';
-import { FAULTS } from '../../sim/faults/registry.ts';
+import type { Attribution, AttributionLine, Blame } from '../../sim/attribution/index.ts';
+import { FAULTS } from '../../sim/faults/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { Losses } from '../store/threads/losses.ts';
 import { isHidden } from '../store/keep/mystery.ts';

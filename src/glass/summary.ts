@@ -1,5 +1,5 @@
 import { IONS } from '../../sim/terms/ions.ts';
-import type { Band } from '../../sim/column/measure.ts';
+import type { Band } from '../../sim/column/index.ts';
 import { bandNow, leanOf, pouredOf } from '../../sim/history/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';

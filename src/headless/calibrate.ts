@@ -1,4 +1,4 @@
-import { applySettings } from '../../sim/input/settings.ts';
+import { applySettings } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { type Calibration, calibrated } from '../lab/fit/calibrate.ts';
 import { fittedJson } from '../lab/fit/fitted-scenario.ts';

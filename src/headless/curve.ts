@@ -1,5 +1,5 @@
 import { deliveredOf, effluentCurve, flowOf, levelOf, receiverLabels, receiverOf, solutesOf, timeOf } from '../../sim/history/index.ts';
-import type { Run } from '../../sim/run/run.ts';
+import type { Run } from '../../sim/run/index.ts';
 import { csvText, type Row } from '../ui/text/csv.ts';
 
 /** Effluent of a run as CSV, a line a frame: delivered mL, time, liquid level, flow, receiver, mol/L of every component at the tip. */

@@ -2,15 +2,10 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { parseLog } from '../../sim/input/log.ts';
-import { resultsOf } from '../../sim/run/results.ts';
-import { RUN_ENDED } from '../../sim/run/bounds.ts';
-import { type Run, runWhole } from '../../sim/run/run.ts';
-import { parseJson } from '../../sim/input/json.ts';
-import { readScenario, type ScenarioResult } from '../../sim/input/scenario.ts';
-import { applySettings } from '../../sim/input/settings.ts';
+import { applySettings, parseJson, parseLog, readScenario, type ScenarioResult } from '../../sim/input/index.ts';
+import { resultsOf, type Run, RUN_ENDED, runWhole } from '../../sim/run/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
-import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/log.ts';
+import { readWorkUpLog, type WorkUpLogResult } from '../../sim/workup/index.ts';
 import { calibrationOf } from './calibrate.ts';
 import { curveCsv } from './curve.ts';
 import { groupsFrom, groupsJson } from './groups.ts';

@@ -1,5 +1,5 @@
 import type { Results } from '../../sim/history/index.ts';
-import type { Run } from '../../sim/run/run.ts';
+import type { Run } from '../../sim/run/index.ts';
 import type { Amounts } from '../../sim/terms/types.ts';
 
 /** Figures of a run as a table for people: mmol of every component in every place, bands, times. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Taken, takenIn } from '../../sim/handed/index.ts';
-import { parseJson } from '../../sim/input/json.ts';
+import { parseJson } from '../../sim/input/index.ts';
 import type { Issue } from '../../sim/terms/types.ts';
 
 /** Computes handed-in runs again, file by file; one that cannot be read does not stop the rest. */

@@ -1,12 +1,8 @@
-import { resultsOf } from '../../sim/run/results.ts';
-import type { Run } from '../../sim/run/run.ts';
+import { resultsOf, type Run } from '../../sim/run/index.ts';
 import type { Issue } from '../../sim/terms/types.ts';
-import type { WorkUpLog } from '../../sim/workup/actions.ts';
-import { type Receiver, receiverOf } from '../../sim/flask/flask.ts';
-import { type Interval, intervalOfMean } from '../../sim/report/interval.ts';
-import { reportOf, type WorkUpReport } from '../../sim/report/report.ts';
-import { richest, sampleOf, valuesWith } from '../../sim/report/sample.ts';
-import { workUp } from '../../sim/report/workup.ts';
+import type { WorkUpLog } from '../../sim/workup/index.ts';
+import { type Receiver, receiverOf } from '../../sim/flask/index.ts';
+import { type Interval, intervalOfMean, reportOf, richest, sampleOf, valuesWith, workUp, type WorkUpReport } from '../../sim/report/index.ts';
 
 // What a receiver of the run comes to on the work-up bench: by given steps or the usual ones.
 

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/report/calculation.ts';
+import { CALCULATION_STEPS, type Readings, type StepCheck, type StepId } from '../../sim/report/index.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { fixed, significant } from '../ui/text/format.ts';

@@ -1,6 +1,6 @@
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Prediction } from '../../sim/handed/predictions.ts';
+import type { Prediction } from '../../sim/handed/index.ts';
 import type { Session } from '../store/session.ts';
 import type { Column, Row } from '../ui/text/csv.ts';
 import { fixed } from '../ui/text/format.ts';

@@ -1,10 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Spread } from '../../sim/report/budget.ts';
+import type { KeptResult, Spread } from '../../sim/report/index.ts';
 import { meanOf, type OutlierTest, type Summary } from '../../sim/statistics/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import type { KeptResult } from '../../sim/report/kept.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { fixed, percent, significant, withUnit } from '../ui/text/format.ts';

@@ -1,6 +1,6 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { type Contrast, contrastOf, meanOf, type Replicates, replicatesOf } from '../../sim/statistics/index.ts';
-import type { KeptResult } from '../../sim/report/kept.ts';
+import type { KeptResult } from '../../sim/report/index.ts';
 import { significant } from '../ui/text/format.ts';
 
 // From the kept aliquots to a molarity with its uncertainty.

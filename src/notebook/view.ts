@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/index.ts';
 import { leavesAt } from '../../sim/history/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
-import { reportOf } from '../../sim/report/report.ts';
+import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';

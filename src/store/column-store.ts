@@ -3,9 +3,8 @@ import type { Action, Issue, Log, Scenario, Until } from '../../sim/terms/types.
 import { type Handle, handlesOf, type Plan, type RunEvent } from '../../sim/history/index.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import type { Moment } from './threads/planner.ts';
-import { ACTIONS_MAX } from '../../sim/input/log.ts';
+import { ACTIONS_MAX, inWords } from '../../sim/input/index.ts';
 import { RUN_MAX_MIN } from '../../sim/terms/limits.ts';
-import { inWords } from '../../sim/input/reading.ts';
 import { derived, tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.

@@ -1,4 +1,4 @@
-import { dropOf } from '../../sim/flow/drops.ts';
+import { dropOf } from '../../sim/flow/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from './threads/planner.ts';
 

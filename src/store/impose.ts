@@ -1,10 +1,9 @@
-import { imposed } from '../../sim/faults/imposed.ts';
-import { isBedFault } from '../../sim/flaws/impose.ts';
+import { imposed, sameLog } from '../../sim/faults/index.ts';
+import { isBedFault } from '../../sim/flaws/index.ts';
 import type { Action, Fault, Issue, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from './column-store.ts';
 import { patched } from './keep/difference.ts';
-import { sameLog } from '../../sim/faults/healthy.ts';
-import { readScenario } from '../../sim/input/scenario.ts';
+import { readScenario } from '../../sim/input/index.ts';
 import type { Plan } from '../../sim/history/index.ts';
 import type { Json } from './keep/saved.ts';
 import type { Session } from './session.ts';

@@ -1,8 +1,7 @@
 import { batch, effect, untracked } from '@preact/signals-core';
-import type { Given } from '../../sim/faults/imposed.ts';
+import { type Given, healthyTwin } from '../../sim/faults/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { ModelThread } from './threads/model-thread.ts';
-import { healthyTwin } from '../../sim/faults/healthy.ts';
 import type { Moment } from './threads/planner.ts';
 import { derived, tracked } from './tracked.ts';
 import { deliveredBy, type Plan, timeAt } from '../../sim/history/index.ts';

@@ -1,17 +1,36 @@
 import { batch } from '@preact/signals-core';
 import type { ReceiverResult } from '../../sim/history/index.ts';
 import type { Issue, Parameters, Scenario } from '../../sim/terms/types.ts';
-import type { WorkUpAction, WorkUpLog } from '../../sim/workup/actions.ts';
-import { readWorkUpLog } from '../../sim/workup/log.ts';
-import { type Bench, benchOf, startOf, type WorkUpEvent, type WorkUpState } from '../../sim/workup/bench.ts';
-import { type CalculationCheck, checkCalculation, type Readings, type StepId } from '../../sim/report/calculation.ts';
-import { type KeptResult, readingsOf, resultOf, sameAliquot } from '../../sim/report/kept.ts';
-import { type Receiver, receiverOf } from '../../sim/flask/flask.ts';
-import { workUpStep } from '../../sim/workup/play.ts';
-import { richest, type Sample, sampleOf, valuesWith } from '../../sim/report/sample.ts';
-import { type WorkUp, workUpFigures } from '../../sim/report/workup.ts';
+import {
+  type Bench,
+  benchOf,
+  readWorkUpLog,
+  startOf,
+  usualStep,
+  type WorkUpAction,
+  type WorkUpEvent,
+  type WorkUpLog,
+  type WorkUpState,
+  workUpStep,
+} from '../../sim/workup/index.ts';
+import {
+  type CalculationCheck,
+  checkCalculation,
+  type KeptResult,
+  type Readings,
+  readingsOf,
+  resultOf,
+  richest,
+  sameAliquot,
+  type Sample,
+  sampleOf,
+  type StepId,
+  valuesWith,
+  type WorkUp,
+  workUpFigures,
+} from '../../sim/report/index.ts';
+import { type Receiver, receiverOf } from '../../sim/flask/index.ts';
 import type { ColumnStore } from './column-store.ts';
-import { usualStep } from '../../sim/workup/usual-step.ts';
 import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST } from './keep/work-up.ts';
 

@@ -1,7 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { ION_IDS, IONS, type IonId } from '../../sim/terms/ions.ts';
-import { distributionOf, passageOf } from '../../sim/chemistry/passage.ts';
+import { distributionOf, passageOf } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed, significant } from '../ui/text/format.ts';

@@ -1,7 +1,6 @@
 import type { IonId } from '../../sim/terms/ions.ts';
 import { IONS } from '../../sim/terms/ions.ts';
-import { LIGAND_FIELD, speciation } from '../../sim/chemistry/complexes.ts';
-import { distributionOf, passageOf } from '../../sim/chemistry/passage.ts';
+import { distributionOf, LIGAND_FIELD, passageOf, speciation } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/text/format.ts';
 

@@ -1,7 +1,7 @@
 import { scaleLog } from 'd3-scale';
 import { svg, type SVGTemplateResult } from 'lit';
 import type { IonId } from '../../sim/terms/ions.ts';
-import { distributionOf } from '../../sim/chemistry/passage.ts';
+import { distributionOf } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { cursor } from '../plot/cursor.ts';

@@ -1,7 +1,15 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FLASK_MAX_ML, type Dose, type ReagentId, REAGENTS, THIOCYANATE_MAX_G, type WorkUpAction } from '../../sim/workup/actions.ts';
-import type { Bench, WorkUpEvent } from '../../sim/workup/bench.ts';
+import {
+  type Bench,
+  type Dose,
+  FLASK_MAX_ML,
+  type ReagentId,
+  REAGENTS,
+  THIOCYANATE_MAX_G,
+  type WorkUpAction,
+  type WorkUpEvent,
+} from '../../sim/workup/index.ts';
 import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';

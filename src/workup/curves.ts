@@ -1,7 +1,5 @@
-import { restingBalance, mixed } from '../../sim/flask/flask.ts';
-import type { Bench, Titre, WorkUpEvent, WorkUpState } from '../../sim/workup/bench.ts';
-import { inHand, titreInHand } from '../../sim/workup/bench.ts';
-import { titrationCurve } from '../../sim/flask/titrate.ts';
+import { mixed, restingBalance, titrationCurve } from '../../sim/flask/index.ts';
+import { type Bench, inHand, type Titre, titreInHand, type WorkUpEvent, type WorkUpState } from '../../sim/workup/index.ts';
 
 // The curves of the flask in hand against what was run into it: alkali first, then titrant.
 

@@ -1,6 +1,6 @@
 import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { inHand } from '../../sim/workup/bench.ts';
+import { inHand } from '../../sim/workup/index.ts';
 import { solutionIn } from './solution.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { WorkUpStore } from '../store/work-up-store.ts';

@@ -1,10 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { alkaliFor } from '../../sim/report/workup.ts';
+import { alkaliFor, changedAt, parseQuantity, receiverElsewhere } from '../../sim/report/index.ts';
 import type { Parameters } from '../../sim/terms/types.ts';
-import type { Receiver } from '../../sim/flask/flask.ts';
-import { parseQuantity } from '../../sim/report/quantity.ts';
-import { changedAt, receiverElsewhere } from '../../sim/report/elsewhere.ts';
+import type { Receiver } from '../../sim/flask/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { fixed, millilitres, millimoles, percent, significant } from '../ui/text/format.ts';

@@ -1,9 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Titration } from '../../sim/report/workup.ts';
+import { sameAliquot, type Titration } from '../../sim/report/index.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
-import { sameAliquot } from '../../sim/report/kept.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { emit } from '../ui/emit.ts';

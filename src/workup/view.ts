@@ -1,7 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { WorkUpAction } from '../../sim/workup/actions.ts';
-import type { Bench, Note, WorkUpState } from '../../sim/workup/bench.ts';
+import type { Bench, Note, WorkUpAction, WorkUpState } from '../../sim/workup/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';

@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/elsewhere.ts';
+import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/index.ts';
 import type { Plan } from '../../sim/history/index.ts';
 import { fixed, percent, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';

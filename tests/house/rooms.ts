@@ -3,22 +3,22 @@ import { at, type Source } from './tree.ts';
 
 // A room is a folder of sim or src. One look has to take in what lies in it.
 
-/** Files at one level of a room. */
+/** Files at one level of a room, its public face not counted. */
 export const ROOM_MAX = 13;
 
 /** "folder: files", a line a room that holds too many. */
 export function crowdedRooms(sources: readonly Source[], exempt: readonly string[]): string[] {
   const counts = new Map<string, number>();
   for (const { path } of sources) {
-    if (!/^(sim|src)\//.test(path)) continue;
+    if (!/^(sim|src)\//.test(path) || path.endsWith('/index.ts')) continue;
     const room = posix.dirname(path);
     counts.set(room, (counts.get(room) ?? 0) + 1);
   }
   return [...counts].filter(([room, count]) => count > ROOM_MAX && !exempt.includes(room)).map(([room, count]) => `${room}: ${count} files`);
 }
 
-/** Rooms of sim whose index is their public face. */
-const WITH_FACE = ['class', 'colour', 'history', 'sequence', 'statistics', 'teach'];
+/** Rooms of sim without a face: every file in them is a table or a function for all. */
+const OPEN = ['math', 'terms'];
 const IMPORT = /from\s+'([^']*sim\/|(?:\.\.\/)+)([a-z]+)\/([\w-]+\.ts)'/g;
 
 /** "file:line: room/file", a line an import of sim or src that passes by the index of a room. */
@@ -28,6 +28,6 @@ export function backDoors(source: Source): string[] {
   return [...source.text.matchAll(IMPORT)].flatMap((match) => {
     const [, way = '', room = '', file = ''] = match;
     const ofModel = top === 'sim' ? room !== own : way.endsWith('sim/');
-    return ofModel && WITH_FACE.includes(room) && file !== 'index.ts' ? [`${at(source, match.index)}: ${room}/${file}`] : [];
+    return ofModel && !OPEN.includes(room) && file !== 'index.ts' ? [`${at(source, match.index)}: ${room}/${file}`] : [];
   });
 }

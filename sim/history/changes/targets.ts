@@ -1,4 +1,4 @@
-import { targetOf } from '../../input/roles.ts';
+import { targetOf } from '../../input/index.ts';
 import { bedVolumeOf } from '../../terms/geometry.ts';
 import type { IonId, Scenario } from '../../terms/types.ts';
 

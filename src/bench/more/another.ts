@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { LABEL_MAX } from '../../../sim/input/log.ts';
+import { LABEL_MAX } from '../../../sim/input/index.ts';
 import { LIMITS } from '../../../sim/terms/limits.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';

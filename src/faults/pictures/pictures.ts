@@ -1,6 +1,5 @@
-import { targetOf } from '../../../sim/input/roles.ts';
-import { FAULTS } from '../../../sim/faults/registry.ts';
-import { withFault } from '../../../sim/faults/imposed.ts';
+import { targetOf } from '../../../sim/input/index.ts';
+import { FAULTS, withFault } from '../../../sim/faults/index.ts';
 import { deliveredAtEnd, progressOf, timeAt } from '../../../sim/history/index.ts';
 import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
 import type { Fault, Log, Scenario } from '../../../sim/terms/types.ts';

@@ -1,6 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { targetOf } from '../../../sim/input/roles.ts';
+import { targetOf } from '../../../sim/input/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { type Seen, shown, symptomsOf } from './numbers.ts';

@@ -1,5 +1,5 @@
 import { bandNow, type Lean, leanOf, peakShape, type PeakShape, type Plan } from '../../../sim/history/index.ts';
-import { targetOf } from '../../../sim/input/roles.ts';
+import { targetOf } from '../../../sim/input/index.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { significant, withUnit } from '../../ui/text/format.ts';

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import { targetOf } from '../../../sim/input/roles.ts';
+import { targetOf } from '../../../sim/input/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { plotStyles } from '../../plot/styles.ts';
 import { fixed } from '../../ui/text/format.ts';

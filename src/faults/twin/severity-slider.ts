@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { FAULTS } from '../../../sim/faults/registry.ts';
+import { FAULTS } from '../../../sim/faults/index.ts';
 import { imposedOn, imposeFromStart } from '../../store/impose.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';

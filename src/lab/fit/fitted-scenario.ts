@@ -1,4 +1,4 @@
-import { isRecord, own } from '../../../sim/input/reading.ts';
+import { isRecord, own } from '../../../sim/input/index.ts';
 import type { Calibration } from './calibrate.ts';
 
 /** Figures that are written of a fitted number: more than any interval can mean. */

@@ -1,4 +1,4 @@
-import { addIssue, oneOf } from '../../../sim/input/reading.ts';
+import { addIssue, oneOf } from '../../../sim/input/index.ts';
 import type { IonId, Issue, Scenario } from '../../../sim/terms/types.ts';
 
 // What a lab measured on one run, as a table: a row a reading, a column a quantity with its unit in the name.

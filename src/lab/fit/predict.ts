@@ -1,8 +1,6 @@
-import { AT } from '../../../sim/column/bed.ts';
-import { bedLengthOf } from '../../../sim/column/measure.ts';
+import { AT, bedLengthOf } from '../../../sim/column/index.ts';
 import { bandAt, collected, deliveredOf, effluentCurve, flowOf, instantAt, type Plan, receiverLabels, targetsOf, trimmed } from '../../../sim/history/index.ts';
-import { resultsOf } from '../../../sim/run/results.ts';
-import { advance, runOf } from '../../../sim/run/run.ts';
+import { advance, resultsOf, runOf } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Measurement } from './measurements.ts';
 

@@ -1,4 +1,4 @@
-import { isRecord } from '../../../sim/input/reading.ts';
+import { isRecord } from '../../../sim/input/index.ts';
 import type { Json } from './saved.ts';
 
 // Differences between two JSON values as a merge patch (RFC 7396: objects merge key by key, null takes a key away,

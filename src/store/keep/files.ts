@@ -1,5 +1,4 @@
-import { TEXT_MAX, parseJson } from '../../../sim/input/json.ts';
-import { describe, isRecord } from '../../../sim/input/reading.ts';
+import { describe, isRecord, parseJson, TEXT_MAX } from '../../../sim/input/index.ts';
 import { readSaved, type Reading, type SavedRun } from './saved.ts';
 
 // A run as a file of our own: JSON, readable by people.

@@ -1,4 +1,4 @@
-import { handedInText, WHO_MAX } from '../../../sim/handed/handed-in.ts';
+import { handedInText, WHO_MAX } from '../../../sim/handed/index.ts';
 import { scenarioJson } from '../catalog.ts';
 import type { Session } from '../session.ts';
 import { patched } from './difference.ts';

@@ -1,4 +1,4 @@
-import { TEXT_MAX, parseJson } from '../../../sim/input/json.ts';
+import { parseJson, TEXT_MAX } from '../../../sim/input/index.ts';
 import { crc32, deflate, fromBase64Url, inflate, toBase64Url } from './bytes.ts';
 import { readSaved, type Outcome, type SavedRun } from './saved.ts';
 

@@ -1,5 +1,5 @@
 import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
-import { choice, note, number, object, type Shape } from '../../../sim/input/reading.ts';
+import { choice, note, number, object, type Shape } from '../../../sim/input/index.ts';
 
 // A run whose faults are kept from the reader until they have been named.
 

@@ -1,9 +1,8 @@
-import { logShape } from '../../../sim/input/log.ts';
-import { addIssue, describe, isRecord, number, object, type Shape, text } from '../../../sim/input/reading.ts';
+import { addIssue, describe, isRecord, logShape, number, object, type Shape, text } from '../../../sim/input/index.ts';
 import { SEED_MAX } from '../../../sim/math/random.ts';
 import type { Issue, Log } from '../../../sim/terms/types.ts';
 import { type Mystery, mysteryShape } from './mystery.ts';
-import { type Prediction, predictionsShape } from '../../../sim/handed/predictions.ts';
+import { type Prediction, predictionsShape } from '../../../sim/handed/index.ts';
 import { type SavedWorkUp, workUpShape } from './work-up.ts';
 
 // A run as it is kept outside the page: in storage, in a link, in a file. A run is scenario + log + seed, so this is all of it.

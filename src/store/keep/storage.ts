@@ -1,5 +1,4 @@
-import { parseJson, TEXT_MAX } from '../../../sim/input/json.ts';
-import { inWords, isRecord, own } from '../../../sim/input/reading.ts';
+import { inWords, isRecord, own, parseJson, TEXT_MAX } from '../../../sim/input/index.ts';
 import { readSaved, type Outcome, type Reading, type SavedRun } from './saved.ts';
 
 // What is kept in this browser, so that closing the tab loses nothing: the run, runs that were put aside for another, and

@@ -1,9 +1,7 @@
-import { choice, dictionary, list, note, number, object, orNull, type Shape } from '../../../sim/input/reading.ts';
+import { choice, dictionary, list, note, number, object, orNull, type Shape } from '../../../sim/input/index.ts';
 import { SEED_MAX } from '../../../sim/math/random.ts';
-import { workUpLogShape } from '../../../sim/workup/log.ts';
-import type { WorkUpLog } from '../../../sim/workup/actions.ts';
-import type { KeptResult } from '../../../sim/report/kept.ts';
-import { CALCULATION_STEPS, type StepId } from '../../../sim/report/calculation.ts';
+import { type WorkUpLog, workUpLogShape } from '../../../sim/workup/index.ts';
+import { CALCULATION_STEPS, type KeptResult, type StepId } from '../../../sim/report/index.ts';
 
 // A work-up as it is kept with the run: which receiver, what was done to it, what the reader expected, calculated and wrote
 // down, and the results kept from earlier aliquots. Everything else is worked out of these.

@@ -1,6 +1,5 @@
 /// <reference lib="webworker" />
-import { type Attribution, attributionOf } from '../../../sim/attribution/attribution.ts';
-import { wholeRun } from '../../../sim/attribution/placed.ts';
+import { type Attribution, attributionOf, wholeRun } from '../../../sim/attribution/index.ts';
 import { signOfLife } from './watchdog.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 

@@ -1,4 +1,4 @@
-import type { Attribution } from '../../../sim/attribution/attribution.ts';
+import type { Attribution } from '../../../sim/attribution/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { tracked } from '../tracked.ts';
 import type { LossReply, LossRequest } from './loss-worker.ts';

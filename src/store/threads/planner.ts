@@ -1,7 +1,6 @@
-import { AT, type Bed } from '../../../sim/column/bed.ts';
+import { AT, type Bed } from '../../../sim/column/index.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
-import { advance, type Checkpoint, checkpointOf, type Run, restoreTo, runOf, type Target } from '../../../sim/run/run.ts';
-import { resultsOf } from '../../../sim/run/results.ts';
+import { advance, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf, type Target } from '../../../sim/run/index.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
 
 // Keeps the whole run of a log, past and forecast alike, and recomputes only what a change of the log touches.

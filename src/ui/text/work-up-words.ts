@@ -1,6 +1,5 @@
 import type { Parameters } from '../../../sim/terms/types.ts';
-import type { Dose, WorkUpAction } from '../../../sim/workup/actions.ts';
-import type { Bench, Reading, WorkUpEvent } from '../../../sim/workup/bench.ts';
+import type { Bench, Dose, Reading, WorkUpAction, WorkUpEvent } from '../../../sim/workup/index.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, withUnit } from './format.ts';
 

@@ -1,10 +1,8 @@
 import { symbol, symbolCircle } from 'd3-shape';
 import { svg, type SVGTemplateResult } from 'lit';
-import { invasion } from '../../../sim/chemistry/acid.ts';
+import { distributionOf, invasion, resinFrom } from '../../../sim/chemistry/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
-import { distributionOf } from '../../../sim/chemistry/passage.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { resinFrom } from '../../../sim/chemistry/uptake.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
 // One bead and the liquid around it, with symbols in proportion to what a litre of bed holds.

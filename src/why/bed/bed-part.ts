@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
-import { distributionOf, passageOf } from '../../../sim/chemistry/passage.ts';
+import { distributionOf, passageOf } from '../../../sim/chemistry/index.ts';
 import { bandAt, deliveredAtEnd, frameAtTime, frontMeeting, type FrontMeeting, inBedAt, instantAtTime, type Plan } from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { SPEEDS } from '../../store/column-store.ts';

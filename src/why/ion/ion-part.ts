@@ -1,7 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { styled } from '../../ui/styled.ts';
 import { customElement, property } from 'lit/decorators.js';
-import { speciation } from '../../../sim/chemistry/complexes.ts';
+import { speciation } from '../../../sim/chemistry/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { plotStyles } from '../../plot/styles.ts';
 import { dragAcid } from '../bed/drag.ts';

@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
-import { isRecord } from '../../../sim/input/reading.ts';
+import { isRecord } from '../../../sim/input/index.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';

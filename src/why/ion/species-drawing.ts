@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { svg, type SVGTemplateResult } from 'lit';
-import { speciation, species } from '../../../sim/chemistry/complexes.ts';
+import { speciation, species } from '../../../sim/chemistry/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { cursor } from '../../plot/cursor.ts';

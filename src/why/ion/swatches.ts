@@ -1,4 +1,4 @@
-import type { ComplexSpecies } from '../../../sim/chemistry/complexes.ts';
+import type { ComplexSpecies } from '../../../sim/chemistry/index.ts';
 import { absorptionInto, colourOfSpectrum, hexOf, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../../sim/colour/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 

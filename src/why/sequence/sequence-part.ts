@@ -1,10 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
-import { resolutionOf } from '../../../sim/chemistry/passage.ts';
+import { resolutionOf } from '../../../sim/chemistry/index.ts';
 import type { Progress, Sequence } from '../../../sim/sequence/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { isRecord } from '../../../sim/input/reading.ts';
+import { isRecord } from '../../../sim/input/index.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';

@@ -1,0 +1,7 @@
+// How liquid moves through head, bed and tip, and what it takes along. Other rooms import from here.
+export { drainable, drainLane, isDrained, refill, stillBeside, trappedGas } from './drainage.ts';
+export { dropOf } from './drops.ts';
+export { fingeringVelocity, flowInto, levelOf } from './hydraulics.ts';
+export { mix, MIX_EVERY } from './mixing.ts';
+export { acidIsSteady, passSteadyAcid, sweepAcid } from './sweep-acid.ts';
+export { sweepMetals } from './sweep-metals.ts';

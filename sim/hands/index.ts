@@ -1,0 +1,3 @@
+// Glassware and hands as they really are: volumes drawn within their tolerances. Other rooms import from here.
+export { flaskSize, TITRE_SHARE_MIN, tolerance, type Vessel } from './glass.ts';
+export { handOf, hanging, loaded } from './hand.ts';

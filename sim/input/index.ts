@@ -1,0 +1,24 @@
+// Reads scenarios, logs and settings, and names every fault found in them. Other rooms import from here.
+export { parseJson, TEXT_MAX } from './json.ts';
+export { ACTIONS_MAX, issuesOf, LABEL_MAX, logShape, parseLog, readLog } from './log.ts';
+export {
+  addIssue,
+  choice,
+  describe,
+  dictionary,
+  flag,
+  inWords,
+  isRecord,
+  list,
+  note,
+  number,
+  object,
+  oneOf,
+  orNull,
+  own,
+  type Shape,
+  text,
+} from './reading.ts';
+export { eluents, sampleLiquids, samplesOf, targetOf } from './roles.ts';
+export { readScenario, type ScenarioResult } from './scenario.ts';
+export { applySettings } from './settings.ts';
