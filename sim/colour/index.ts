@@ -3,5 +3,6 @@ export { bedColour, type BedOptions, bedPainter, type BedPainter } from './bed.t
 export { liquidColour, vesselStops } from './liquid.ts';
 export type { Solution } from './mixture.ts';
 export { type Marker, PLOT_STYLE, type PlotId, streakRamp, type Theme } from './plot.ts';
+export { oklabOf } from './oklab.ts';
 export { absorptionInto, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from './spectra.ts';
-export { colourOfSpectrum, hexOf } from './srgb.ts';
+export { colourOfSpectrum, hexOf, type Rgb } from './srgb.ts';

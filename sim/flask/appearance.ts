@@ -20,7 +20,8 @@ export interface Appearance {
 const VIVID_A = 0.3;
 /** mol/L below which the colour of an ion is not noticed in a flask; assumed, from absorptivities of 2 to 5 L/mol/cm. */
 const FAINT_M = 5e-4;
-const PINK_M = 3e-3;
+/** mol/L from which cobalt is called pink, not pale pink: where the colour of its spectrum through a beaker is. */
+const PINK_M = 1.2e-2;
 /** mol/L of iron(III) that thiocyanate turns red for the eye; the complex absorbs thousands per mol/L/cm, recalled. */
 const RED_M = 2e-6;
 /** mmol of hydroxide seen as a cloud; assumed. */

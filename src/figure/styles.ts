@@ -29,9 +29,9 @@ export const figureStyles = css`
   svg.plot .window-note { fill: var(--good-ink); paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .lost path { fill: var(--problem-ink); fill-opacity: 0.35; stroke: var(--problem-ink); stroke-width: 1.5; }
   svg.plot .lost text { fill: var(--problem-ink); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
-  svg.plot .predictions line { stroke: var(--caution-edge); stroke-width: 1.5; stroke-dasharray: 2 3; }
-  svg.plot .predictions path { fill: var(--caution-edge); stroke: var(--paper); }
-  svg.plot .predictions text { fill: var(--caution-ink); }
+  svg.plot .predictions line { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 2 3; }
+  svg.plot .predictions path { fill: var(--ink); stroke: var(--paper); }
+  svg.plot .predictions text { fill: var(--ink); }
   svg.plot .depth-mark { stroke: var(--ink); stroke-width: 1; stroke-dasharray: 1 3; stroke-linecap: round; }
   svg.plot .verdict { font-weight: 600; }
   svg.plot .verdict.good { fill: var(--good-ink); }

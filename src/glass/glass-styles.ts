@@ -18,11 +18,8 @@ export const glassStyles = css`
   .words .strong { fill: var(--ink); font-weight: 600; }
   .words .ruler { text-anchor: end; fill: #3d3420; font-size: 0.6875rem; }
   .words .tick { font-size: 0.6875rem; }
-  .words line { stroke-width: 2.5; stroke: var(--soft); }
-  .words .line-Co { stroke: var(--line-Co); }
-  .words .line-Ni { stroke: var(--line-Ni); stroke-dasharray: 5 3; }
-  .words .text-Co { fill: var(--text-Co); }
-  .words .text-Ni { fill: var(--text-Ni); }
+  .words line { stroke-width: 2.5; }
+  .words .ion { fill: var(--ink); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 2px; }
   .words .depth rect { fill: #ffffff; stroke: #838a94; }
   .words .depth text { fill: #18202c; }
   .stronger { position: absolute; right: 0.3em; top: 0.3em; max-width: calc(100% - 5.5rem); padding: 0.1em 0.4em; border: 1px solid var(--caution-edge); border-radius: var(--round);

@@ -1,6 +1,8 @@
 import { type TemplateResult, nothing, svg } from 'lit';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
+import { seriesStyle } from '../plot/series.ts';
+import { styled } from '../ui/styled.ts';
 import { fixed, millilitres, percent, quantity, significant } from '../ui/text/format.ts';
 import { heightTicks, rulerTicks } from './labels.ts';
 import { ASIDE_WIDTH, asidePlaces, type Layout, NARROW, underHalf, type VesselPlace } from './layout.ts';
@@ -99,8 +101,9 @@ function ionNames({ scenario, moment, layout }: GlassWords, left: number) {
     const y = Math.max(free, (top + bottom) / 2);
     free = y + NAME_APART;
     const x = left + 3 - 4 * i;
-    return svg`<line class="line-${ion}" x1=${x} x2=${x} y1=${top} y2=${Math.max(bottom, top + 3)}></line>
-      <text class="end strong text-${ion}" x=${left - 4 * bands.length} y=${y}>${ion.replace(/\d/, '')}</text>`;
+    const { colour, text, dash } = seriesStyle(ion);
+    return svg`<line stroke=${colour} stroke-dasharray=${dash || nothing} x1=${x} x2=${x} y1=${top} y2=${Math.max(bottom, top + 3)}></line>
+      <text class="end ion" ${styled({ fill: text })} x=${left - 4 * bands.length} y=${y}>${ion.replace(/\d/, '')}</text>`;
   });
 }
 

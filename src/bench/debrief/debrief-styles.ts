@@ -25,9 +25,9 @@ export const debriefStyles = css`
   .where table { border-collapse: collapse; margin-top: var(--gap-small); width: 100%; max-width: 26rem; }
   .where th { text-align: left; font-weight: 400; }
   .where td { text-align: right; white-space: nowrap; padding-left: var(--gap); }
-  .part, .swatch { print-color-adjust: exact; --line: var(--edge); background-color: var(--sheet); }
+  .part, .swatch { print-color-adjust: exact; --line: var(--ion, var(--edge)); background-color: var(--sheet); }
   .r0 { background-image: repeating-linear-gradient(45deg, var(--line) 0 1px, transparent 1px 6px); }
-  .r1 { background-color: var(--accent); }
+  .r1 { background-color: var(--ion, var(--accent)); }
   .r2 { background-image: repeating-linear-gradient(-45deg, var(--line) 0 2px, transparent 2px 8px); }
   .r3 { background-image: repeating-linear-gradient(0deg, var(--line) 0 1px, transparent 1px 5px); }
   .head { background-image: radial-gradient(var(--line) 1px, transparent 1.5px); background-size: 6px 6px; }

@@ -23,7 +23,7 @@ export function whereBar(places: readonly Place[], ion: IonId): TemplateResult {
     pattern: place.kind === 'receiver' ? `r${order % RECEIVER_PATTERNS}` : place.kind,
   }));
   const shown = parts.filter(({ share }) => share >= SHARE_LEAST);
-  return html`<figure class="where">
+  return html`<figure class="where" ${styled({ '--ion': `var(--line-${ion})` })}>
     <div class="whole" aria-hidden="true">${shown.map(({ share, pattern }) => html`<span class="part ${pattern}" ${styled({ 'flex-grow': String(share) })}></span>`)}</div>
     <figcaption><table>
       <caption class="unseen">${IONS[ion].name} by place</caption>

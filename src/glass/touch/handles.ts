@@ -4,7 +4,9 @@ import type { Moment } from '../../store/threads/planner.ts';
 import { at, styled } from '../../ui/styled.ts';
 import { millilitres, percent } from '../../ui/text/format.ts';
 import type { Layout } from '../layout.ts';
-import { receiverContents } from '../scene/liquids.ts';
+import { liquidColour } from '../../../sim/colour/index.ts';
+import { colourWord } from '../../ui/text/colour-words.ts';
+import { beakerDiameter, beakerVolume, type ReceiverContent, receiverContents } from '../scene/liquids.ts';
 import type { Carrying } from './carrying.ts';
 import { clampBox, mouthBox, receiverBoxes } from './places.ts';
 
@@ -24,11 +26,17 @@ export function handles({ scenario, moment, labels, layout, carrying, clamp, pou
   const open = moment.clampOpen > 0 ? `open ${percent(moment.clampOpen, 0)}` : 'shut';
   return html`<button type="button" class="handle" aria-label="Pour into the tube" ${styled(at(mouthBox(layout)))} @click=${pour}></button>
     <button type="button" class="handle" aria-label="Clamp, ${open}" ${styled(at(clampBox(layout)))} @click=${clamp}></button>
-    ${receiverBoxes(layout, contents, moment.receiver).map(([{ slot, label, volume_mL }, box]) => {
+    ${receiverBoxes(layout, contents, moment.receiver).map(([content, box]) => {
+      const { slot, label } = content;
       const here = slot === moment.receiver;
-      return html`<button type="button" class="handle ${here ? '' : 'carried'}" aria-label="Receiver ${label}, ${millilitres(volume_mL)}${here ? ', under the tip' : ': put it under the tip'}"
+      return html`<button type="button" class="handle ${here ? '' : 'carried'}" aria-label="Receiver ${label}, ${contentWords(content, beakerDiameter(beakerVolume(scenario, moment)))}${here ? ', under the tip' : ': put it under the tip'}"
         aria-pressed=${here} ${styled(at(box))} @click=${() => carrying.press(label)}
         @pointerdown=${(event: PointerEvent) => here || carrying.take(event, slot)} @pointermove=${carrying.move}
         @pointerup=${(event: PointerEvent) => carrying.letGo(event, label, layout)} @pointercancel=${carrying.drop}></button>`;
     })}`;
+}
+
+/** "12.0 mL, pale pink": the colour as the beaker is drawn. */
+function contentWords({ volume_mL, solution }: ReceiverContent, path_cm: number): string {
+  return volume_mL > 0 ? `${millilitres(volume_mL)}, ${colourWord(liquidColour(solution, path_cm, { exaggerate: 1 }))}` : millilitres(volume_mL);
 }

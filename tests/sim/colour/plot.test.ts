@@ -1,6 +1,18 @@
-import { differenceCiede2000, filterDeficiencyDeuter, filterDeficiencyProt, filterDeficiencyTrit, oklab, rgb, wcagContrast } from 'culori';
+import {
+  differenceCiede2000,
+  filterDeficiencyDeuter,
+  filterDeficiencyProt,
+  filterDeficiencyTrit,
+  oklab,
+  oklch,
+  type Rgb as CuloriRgb,
+  rgb,
+  wcagContrast,
+} from 'culori';
 import { describe, expect, test } from 'vitest';
 import { PLOT_PAGE, PLOT_STYLE, type PlotId, streakRamp, type Theme } from '../../../sim/colour/plot.ts';
+import { bedColour } from '../../../sim/colour/bed.ts';
+import { liquidColour } from '../../../sim/colour/liquid.ts';
 import { hexOf, type Rgb, rgbOf } from '../../../sim/colour/srgb.ts';
 import { difference } from './reference.ts';
 
@@ -66,4 +78,35 @@ test('lines are told apart without colour: no two dashes and no two markers are 
 test('a ramp may start from another page colour and holds its ends', () => {
   expect(hexOf(streakRamp('Co', 'light', -1, '#f8fafc'))).toBe('#f8fafc');
   expect(difference(streakRamp('Co', 'light', 7, '#f8fafc'), rgbOf(PLOT_STYLE.Co.colour.light))).toBeLessThan(0.1);
+});
+
+// Hues of the lines against hues of what they name, as the model computes the colours. No outside figure: the rule is ours, hues by culori (OKLCH).
+describe.each(THEMES)('what is seen in the glass and the lines of the %s page do not contradict each other', (theme) => {
+  const hueOf = (colour: CuloriRgb): number => oklch(colour).h ?? Number.NaN;
+  const apart = (one: number, two: number): number => Math.abs(((one - two + 540) % 360) - 180);
+  const line = (id: PlotId): number => hueOf(hexColour(PLOT_STYLE[id].colour[theme]));
+  const PATH_CM = 3;
+
+  test.each([0.01, 0.03, 0.1, 0.2])('a cobalt band of %f mmol/mL in 9 M acid is nearer to the line of cobalt than to that of nickel', (Co) => {
+    const band = hueOf(asCulori(bedColour({ HCl_M: 9, pore: {}, resin: { Co } }, 6, { porosity: 0.38, beadUm: 250, exaggerate: 1 })));
+    expect(apart(band, line('Co'))).toBeLessThan(0.75 * apart(band, line('Ni')));
+  });
+
+  test.each([0.02, 0.1, 0.22])('nickel of %f mol/L in 9 M acid is nearer to the line of nickel than to that of cobalt', (Ni) => {
+    const liquid = hueOf(asCulori(liquidColour({ HCl_M: 9, ions: { Ni } }, PATH_CM, { exaggerate: 1 })));
+    expect(apart(liquid, line('Ni'))).toBeLessThan(0.6 * apart(liquid, line('Co')));
+  });
+
+  test('cobalt in water, which is pink, is no other ion of the lesson by its hue', () => {
+    const liquid = hueOf(asCulori(liquidColour({ HCl_M: 0, ions: { Co: 0.05 } }, PATH_CM, { exaggerate: 1 })));
+    expect(apart(liquid, line('Ni'))).toBeGreaterThan(60);
+  });
+});
+
+test.each(THEMES)('cobalt and nickel are dE00 30 or more apart on the %s page, for every common kind of colour vision', (theme) => {
+  // Deficiencies at full strength by the matrices in culori (Machado, Oliveira and Fernandes 2009).
+  for (const filter of [(c: CuloriRgb) => c, filterDeficiencyProt(1), filterDeficiencyDeuter(1), filterDeficiencyTrit(1)]) {
+    const [one, two] = (['Co', 'Ni'] as const).map((id) => filter(hexColour(PLOT_STYLE[id].colour[theme])));
+    expect(ciede2000(one, two)).toBeGreaterThan(30);
+  }
 });

@@ -79,7 +79,7 @@ test('EDTA drop by drop reaches the same end as until pink, to a drop', () => {
 test('the flask is pink as eluate, blue with indicator in acetone, pink at the end', () => {
   const events = playWorkUp(RECEIVER, usual, bench).events;
   const seen = (reagent: string) => events.find(({ action }) => action.do === 'add' && action.reagent === reagent)?.reading?.appearance;
-  expect(events[2].reading?.appearance.liquid).toBe('pink');
+  expect(events[2].reading?.appearance.liquid).toContain('pink');
   expect(seen('NaOH')?.solid).toContain('cobalt hydroxide');
   expect(seen('acetone')?.liquid).toBe('blue');
   expect(seen('EDTA')?.liquid).toContain('pink');
