@@ -3,4 +3,4 @@ export { density, invasion } from './acid.ts';
 export { type ComplexSpecies, LIGAND_FIELD, speciation, species } from './complexes.ts';
 export { chlorideLeft, loadPull, saltOf } from './loading.ts';
 export { bestParting, distributionOf, type Parting, passageOf, resolutionOf } from './passage.ts';
-export { complexShare, liquidTable, resinFrom, TABLE_STEPS, tableIndex, tableOf, tableValue, uptakeCurve, type UptakeTable, uptakeTable } from './uptake.ts';
+export { liquidTable, resinFrom, shareTable, TABLE_STEPS, tableIndex, tableValue, uptakeCurve, type UptakeTable, uptakeTable } from './uptake.ts';

@@ -2,6 +2,7 @@ import { density, invasion, meanActivity, viscosity } from './acid.ts';
 import { exchangeConstant, exchangeFractions } from './complexes.ts';
 import { innerChloride } from './loading.ts';
 import { monotoneCubic } from '../math/interpolation.ts';
+import { remembered } from '../math/remembered.ts';
 import { type IonId, IONS } from '../terms/ions.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
 import { log10, pow10, power, square } from '../math/elementary.ts';
@@ -51,6 +52,8 @@ const FITTED_Q = FITTED_CAPACITY / 0.286;
 const WATER_M = 1e-9;
 /** Acid so dilute that the parts of D_v stand in their final ratio. */
 const DILUTE_M = 1e-6;
+/** Tables of built-in curves that are kept for the next run, one for each ion and resin. */
+const TABLES_KEPT = 24;
 /** Keeps log10 D finite in a user's table with zeros; a D of 1e-6 moves no band. */
 const FAINT_D = 1e-6;
 
@@ -86,9 +89,26 @@ export function uptakeCurve(scenario: Scenario, ion: IonId): (c: number) => Upta
   return (c) => curveParts(ion, c, resin);
 }
 
-/** The same, tabulated for the run. */
+/** The same, tabulated for the run. Built-in curves are shared between runs: nobody may write into them. */
 export function uptakeTable(scenario: Scenario, ion: IonId): UptakeTable {
-  const parts = GRID_M.map(uptakeCurve(scenario, ion));
+  return scenario.curves[ion] ? tabulated(uptakeCurve(scenario, ion)) : builtIn(ion, resinFrom(scenario.values));
+}
+
+/** `complexShare` on the grid; shared between runs as well. */
+export function shareTable(ion: IonId, resin: Resin): Float64Array {
+  return builtIn(ion, resin).share;
+}
+
+const builtIn = remembered(TABLES_KEPT, (ion: IonId, { Q, pore, kappa, F }: Resin) => `${ion} ${Q} ${pore} ${kappa} ${F}`, builtInTable);
+
+function builtInTable(ion: IonId, resin: Resin): UptakeTable & { readonly share: Float64Array } {
+  const table = tabulated((c) => curveParts(ion, c, resin));
+  const { coion, exchange } = table;
+  return { ...table, share: exchange.map((part, i) => (GRID_M[i] > DILUTE_M ? part / (coion[i] + part) : complexShare(ion, GRID_M[i], resin))) };
+}
+
+function tabulated(curve: (c: number) => Uptake): UptakeTable {
+  const parts = GRID_M.map(curve);
   return { coion: Float64Array.from(parts, ({ coion }) => coion), exchange: Float64Array.from(parts, ({ exchange }) => exchange) };
 }
 
@@ -101,15 +121,16 @@ export function complexShare(ion: IonId, c: number, resin: Resin): number {
   return exchange / (coion + exchange);
 }
 
-/** Any function of the HCl molarity on the same grid. */
-export function tableOf(f: (c: number) => number): Float64Array {
-  return Float64Array.from(GRID_M, f);
+/** Density (g/mL) and viscosity (mPa s) of HCl at 20 °C on the same grid. Shared between runs: nobody may write into them. */
+export function liquidTable(): { density: Float64Array; viscosity: Float64Array } {
+  return liquids();
 }
 
-/** Density (g/mL) and viscosity (mPa s) of HCl at 20 °C on the same grid. */
-export function liquidTable(): { density: Float64Array; viscosity: Float64Array } {
-  return { density: tableOf(density), viscosity: tableOf(viscosity) };
-}
+const liquids = remembered(
+  1,
+  () => '',
+  () => ({ density: Float64Array.from(GRID_M, density), viscosity: Float64Array.from(GRID_M, viscosity) }),
+);
 
 /** Place of a molarity in a table: the whole part is the entry below it, the rest the share of the way to the next. */
 export function tableIndex(c: number): number {

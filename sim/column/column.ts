@@ -2,8 +2,8 @@
 import { beadOf, sectionOf } from '../terms/geometry.ts';
 import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
-import type { IonId, Scenario } from '../terms/types.ts';
-import { complexShare, liquidTable, resinFrom, tableOf, type UptakeTable, uptakeTable } from '../chemistry/index.ts';
+import type { IonId, Parameters, Scenario } from '../terms/types.ts';
+import { liquidTable, resinFrom, shareTable, type UptakeTable, uptakeTable } from '../chemistry/index.ts';
 import { cbrt, power, square } from '../math/elementary.ts';
 
 /** Seconds in a house minute. */
@@ -113,7 +113,10 @@ function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'be
   const metal = v['flow.D_metal_cm2_s'] * warmth * S_PER_MIN;
   // Linear driving force, Glueckauf 1955 (recalled): 1/kL = r²/(15 Ds) + K r/(3 kf).
   const lag = (Ds: number): number => (radius * radius) / (15 * Ds * warmth * S_PER_MIN);
-  const tables = scenario.ions.map((ion) => ({ ...uptakeTable(scenario, ion), bead: tableOf((c) => lag(resinDiffusion(scenario, ion, c))) }));
+  const tables = scenario.ions.map((ion) => ({
+    ...uptakeTable(scenario, ion),
+    bead: shareTable(ion, resinFrom(v)).map((share) => lag(resinDiffusion(v, share))),
+  }));
   return {
     tables,
     bead: lag(v['resin.Ds_HCl_cm2_s']),
@@ -127,11 +130,10 @@ function kinetics(scenario: Scenario, warmth: number): Pick<Column, 'bead' | 'be
 }
 
 /**
- * Diffusion of a metal in the beads, cm²/s: complex anion and free cation are at equilibrium in every bead, so their fluxes add
- * in proportion to their shares (derived). Slow in strong acid, fast in water.
+ * Diffusion of a metal in the beads, cm²/s, of which this share is complex anion: anion and free cation are at equilibrium in
+ * every bead, so their fluxes add in proportion to their shares (derived). Slow in strong acid, fast in water.
  */
-function resinDiffusion({ values }: Scenario, ion: IonId, c: number): number {
-  const share = complexShare(ion, c, resinFrom(values));
+function resinDiffusion(values: Parameters, share: number): number {
   return share * values['resin.Ds_exchange_cm2_s'] + (1 - share) * values['resin.Ds_coion_cm2_s'];
 }
 

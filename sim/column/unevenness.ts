@@ -18,6 +18,7 @@ interface Wave {
 
 /** Permeability of every lane over that of the bed as a whole: ln-normal from place to place; wall sectors times the wall factor. */
 export function permeabilities(values: Parameters, seed: number, area: Float64Array): Float64Array {
+  if (area.length === 1) return Float64Array.of(1);
   const sums = new Float64Array(area.length);
   const places = new Float64Array(area.length);
   const waves = wavesOf(seed, values['bed.correlation_cm']);
@@ -28,7 +29,7 @@ export function permeabilities(values: Parameters, seed: number, area: Float64Ar
     const share = wall ? core + ((1 - core) * (ring - RINGS + 0.5)) / RINGS : (core * (ring + 0.5)) / RINGS;
     const weight = (wall ? 1 - core : core) / RINGS;
     for (let n = 0; n < DIRECTIONS; n++) {
-      const lane = wall && area.length > 1 ? 1 + (Math.round((n * (area.length - 1)) / DIRECTIONS) % (area.length - 1)) : 0;
+      const lane = wall ? 1 + (Math.round((n * (area.length - 1)) / DIRECTIONS) % (area.length - 1)) : 0;
       const easy = exp(values['bed.spread'] * fieldAt(waves, outer * Math.sqrt(share), (2 * Math.PI * n) / DIRECTIONS));
       sums[lane] += weight * easy;
       places[lane] += weight;
@@ -38,7 +39,7 @@ export function permeabilities(values: Parameters, seed: number, area: Float64Ar
   const section = area.reduce((sum, part) => sum + part, 0);
   // The permeability that the scenario states is that of the whole section.
   const whole = means.reduce((sum, mean, i) => sum + mean * (area[i] / section), 0);
-  return means.map((mean, i) => (area.length === 1 ? 1 : mean / whole) * (i === 0 ? 1 : values['bed.wall_factor']));
+  return means.map((mean, i) => (mean / whole) * (i === 0 ? 1 : values['bed.wall_factor']));
 }
 
 function wavesOf(seed: number, correlation_cm: number): Wave[] {

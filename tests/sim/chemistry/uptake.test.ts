@@ -175,6 +175,19 @@ describe('tables for the run', () => {
     }
   });
 
+  test.each(ION_IDS)('give the share of the complex of %s at their entries, water as the limit of dilute acid', (ion) => {
+    const share = uptake.shareTable(ion, RESIN);
+    for (let i = 0; i <= uptake.TABLE_STEPS; i += 64) expect(share[i]).toBe(uptake.complexShare(ion, (i / uptake.TABLE_STEPS) ** 2 * 13, RESIN));
+  });
+
+  test('are those of their own resin, however many were asked for in between', () => {
+    const at = (kappa: number) => uptake.uptakeTable(scenario({}, { 'resin.invasion': kappa }), 'Ni').coion[1500];
+    const first = at(0.5);
+    for (let n = 0; n < 60; n++) at(0.6 + n / 100);
+    expect(at(0.5)).toBe(first);
+    expect(at(1)).not.toBe(first);
+  });
+
   test('end at water and at 13 mol/L', () => {
     expect([uptake.tableIndex(0), uptake.tableIndex(13), uptake.tableIndex(14)]).toEqual([0, uptake.TABLE_STEPS, uptake.TABLE_STEPS]);
     expect(uptake.uptakeTable(scenario(), 'Co').exchange[0]).toBe(0);
