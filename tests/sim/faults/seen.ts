@@ -1,0 +1,188 @@
+import { readFileSync } from 'node:fs';
+import { planOf } from '../../../sim/class/whole.ts';
+import { AT } from '../../../sim/column/bed.ts';
+import { amountsByDepth, bandIn, bandOf, bedLengthOf } from '../../../sim/column/measure.ts';
+import {
+  type EffluentCurve,
+  effluentCurve,
+  isSample,
+  isWeaker,
+  type Lean,
+  leanOf,
+  type PeakShape,
+  peakShape,
+  type Plan,
+  pouredOf,
+} from '../../../sim/history/index.ts';
+import { parseScenario } from '../../../sim/input/scenario.ts';
+import { advance, type Run, runOf } from '../../../sim/run/run.ts';
+import type { Fault, IonId, Log, Scenario } from '../../../sim/terms/types.ts';
+
+// A run as somebody at the bench sees it: bands on the bed at chosen moments, drops, what lies in each beaker.
+
+/** The bed at one moment. Depths in cm from the top. */
+export interface Look {
+  readonly delivered_mL: number;
+  readonly time_min: number;
+  /** mL/min. */
+  readonly flow: number;
+  readonly level_cm: number;
+  readonly bed_cm: number;
+  /** Share of the space between the beads that is gas. */
+  readonly gas: number;
+  readonly lean: Lean | undefined;
+  /** Leading edges of the cobalt, and speeds over the mean, lane by lane, the core first. */
+  readonly lanes: readonly number[];
+  readonly speeds: readonly number[];
+  /** Share of the resin missing from the top of the core. */
+  readonly hollow: number;
+  edge(ion: IonId): number;
+  rear(ion: IonId): number;
+  middle(ion: IonId): number;
+  /** mmol per mL of bed where it is densest. */
+  densest(ion: IonId): number;
+}
+
+export interface Seen {
+  readonly run: Run;
+  readonly plan: Plan;
+  readonly scenario: Scenario;
+  /** Before anything is poured; when the sample and 2 mL behind it have gone in; when the weaker eluent is due. */
+  readonly stored: Look;
+  readonly loaded: Look;
+  readonly washed: Look;
+  /** At every 0.25 mL from the load on. */
+  readonly looks: readonly Look[];
+  /** Share of what was loaded. */
+  in(label: string, ion?: IonId): number;
+  onBed(ion?: IonId): number;
+  effluent(ion?: IonId): EffluentCurve;
+  peak(ion?: IonId): PeakShape | undefined;
+  /** Minutes of the whole run. */
+  readonly minutes: number;
+}
+
+/** Between looks, mL. */
+const EVERY_ML = 0.25;
+/** Behind the sample when a band counts as loaded, mL. */
+const BEHIND_ML = 2;
+
+export function shipped(id: string): Scenario {
+  const read = parseScenario(readFileSync(new URL(`../../../scenarios/${id}.json`, import.meta.url), 'utf8'), id);
+  if (!read.ok) throw new Error(`${id}: expected a sound scenario, received ${read.issues.length} issues`);
+  return { ...read.scenario, values: { ...read.scenario.values, 'bench.hand': 0 } };
+}
+
+/** Plays a scenario with these faults and looks at it. */
+export function watch(plain: Scenario, faults: readonly Fault[] = plain.faults, log?: Log): Seen {
+  const scenario = { ...plain, faults };
+  const run = runOf(scenario, log);
+  const s = run.bed.scalar;
+  const [sample, eluent] = marks(run);
+  const looks: Look[] = [];
+  const stored = look(run);
+  let loaded: Look | undefined;
+  let washed: Look | undefined;
+  let loadedAt = Number.POSITIVE_INFINITY;
+  let next = Number.POSITIVE_INFINITY;
+  for (let done = false; !done; ) {
+    done = advance(run, { endOfLog: true, steps: 1 });
+    if (loadedAt === Number.POSITIVE_INFINITY && s[AT.entry] > sample) {
+      loadedAt = s[AT.delivered];
+      next = loadedAt;
+    }
+    if (!loaded && s[AT.delivered] >= loadedAt + BEHIND_ML) loaded = look(run);
+    if (!washed && s[AT.entry] > eluent) washed = look(run);
+    if (s[AT.delivered] >= next) {
+      looks.push(look(run));
+      next += EVERY_ML;
+    }
+  }
+  const plan = planOf(run);
+  const held = (amounts: Readonly<Record<string, number | string>> | undefined, ion: IonId): number =>
+    Number(amounts?.[`${ion}_mmol`] ?? 0) / pouredOf(plan, ion);
+  const frames = Array.from({ length: plan.count }, (_, frame) => frame);
+  return {
+    run,
+    plan,
+    scenario: run.scenario,
+    stored,
+    loaded: loaded ?? look(run),
+    washed: washed ?? look(run),
+    looks,
+    in: (label, ion = 'Co') =>
+      held(
+        plan.results.receivers.find((receiver) => receiver.label === label),
+        ion,
+      ),
+    onBed: (ion = 'Co') => held(plan.results.onBed, ion),
+    effluent: (ion = 'Co') => effluentCurve(plan, ion, frames),
+    peak: (ion = 'Co') => {
+      const { xs, ys } = effluentCurve(plan, ion, frames);
+      return peakShape(xs, ys);
+    },
+    minutes: s[AT.time],
+  };
+}
+
+/** Entries of the log at which the sample is first poured, and a weaker liquid after it. */
+function marks({ log, scenario }: Run): [number, number] {
+  const liquidOf = (entry: number) => {
+    const action = log[entry];
+    return action?.do === 'pour' ? scenario.liquids[action.liquid] : undefined;
+  };
+  const entries = log.map((_, entry) => entry);
+  const sample = entries.findIndex((entry) => {
+    const liquid = liquidOf(entry);
+    return liquid !== undefined && isSample(liquid);
+  });
+  const acid = liquidOf(sample)?.HCl_M ?? 0;
+  const receiver = log.findIndex((action, entry) => action.do === 'receiver' && entry > sample);
+  const eluent = entries.findLast((entry) => entry > sample && entry < receiver && weaker(liquidOf(entry), acid)) ?? receiver;
+  return [sample, eluent];
+}
+
+function weaker(liquid: Scenario['liquids'][string] | undefined, acid: number): boolean {
+  return liquid !== undefined && isWeaker(liquid, acid);
+}
+
+function look(run: Run): Look {
+  const { bed, column } = run;
+  const s = bed.scalar;
+  const bands = new Map(run.scenario.ions.map((ion) => [ion, bandOf(bed, column, ion)]));
+  const dense = new Map(
+    run.scenario.ions.map((ion) => [ion, Math.max(...amountsByDepth(bed, column, column.ions.indexOf(ion) + 1)) / (column.section * column.dz)]),
+  );
+  const mean = bed.velocity.reduce((sum, speed, lane) => sum + speed * column.lanes.area[lane], 0) / column.lanes.area.reduce((sum, area) => sum + area, 0);
+  let gas = 0;
+  let room = 0;
+  for (let at = 0; at < bed.room.length; at++) {
+    gas += bed.gas[at] * bed.room[at];
+    room += bed.room[at];
+  }
+  const k = column.ions.indexOf('Co') + 1;
+  const cells = bed.lanes * bed.plates;
+  const lanes = Array.from({ length: bed.lanes }, (_, lane) => {
+    const profile = Float64Array.from({ length: bed.plates }, (_, j) => {
+      const at = lane * bed.plates + j;
+      return bed.pore[k * cells + at] * bed.mobile[at] + bed.still[k * cells + at] * bed.stillVolume[at] + bed.sorbed[k * cells + at] * column.cellVolume[lane];
+    });
+    return bandIn(profile, column.dz)?.leading_cm ?? 0;
+  });
+  return {
+    delivered_mL: s[AT.delivered],
+    time_min: s[AT.time],
+    flow: s[AT.flow],
+    level_cm: s[AT.headVolume] / column.section,
+    bed_cm: bedLengthOf(bed, column),
+    gas: gas / room,
+    lean: leanOf(bed, run.scenario, 'Co'),
+    lanes,
+    speeds: Array.from(bed.velocity, (speed) => speed / mean),
+    hollow: 1 - bed.resinShare[0],
+    edge: (ion) => bands.get(ion)?.leading_cm ?? 0,
+    rear: (ion) => bands.get(ion)?.trailing_cm ?? 0,
+    middle: (ion) => bands.get(ion)?.centroid_cm ?? 0,
+    densest: (ion) => dense.get(ion) ?? 0,
+  };
+}
