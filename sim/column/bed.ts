@@ -127,9 +127,9 @@ export interface Bed {
   readonly weight: Float64Array;
   readonly drag: Float64Array;
   readonly velocity: Float64Array;
-  /** Per lane: 1 if its acid is as good as even, and how many times slower than the liquid its fastest metal moves. */
-  readonly calm: Float64Array;
-  readonly retained: Float64Array;
+  /** Per lane: largest difference between a cell's acid and what enters it or its beads (over c + 0.1); and share of a metal in one cell times the square of its speed over the liquid's. */
+  readonly unrest: Float64Array;
+  readonly haste: Float64Array;
   /** Per lane: suction at which air enters (g/cm²), width of the crack beside it (cm), cells of it beside the crack. */
   readonly airEntry: Float64Array;
   readonly crack: Float64Array;
@@ -195,8 +195,8 @@ export function bedFor(scenario: Scenario, lanes: Lanes): Bed {
     weight: lanes.count,
     drag: lanes.count,
     velocity: lanes.count,
-    calm: lanes.count,
-    retained: lanes.count,
+    unrest: lanes.count,
+    haste: lanes.count,
     airEntry: lanes.count,
     crack: lanes.count,
     cracked: lanes.count,

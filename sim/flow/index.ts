@@ -3,5 +3,5 @@ export { drainable, drainLane, isDrained, refill, stillBeside, trappedGas } from
 export { dropOf } from './drops.ts';
 export { fingeringVelocity, flowInto, levelOf } from './hydraulics.ts';
 export { mix, MIX_EVERY } from './mixing.ts';
-export { acidIsSteady, passSteadyAcid, sweepAcid } from './sweep-acid.ts';
-export { sweepMetals } from './sweep-metals.ts';
+export { acidIsSteady, BESIDE_M, passSteadyAcid, sweepAcid } from './sweep-acid.ts';
+export { MUCH, sweepMetals } from './sweep-metals.ts';

@@ -19,9 +19,8 @@ const TELLING = 1e-6;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
 const SEEN = 1e-10;
 
-/** Differences between a cell, what enters it and its beads below this share of (c + CALM_M) are no front. */
-const CALM = 1e-5;
-const CALM_M = 0.1;
+/** Acid (mol/L) beside which differences of acid are told: what 0.1 mol/L changes in water counts as much as a share of stronger acid. */
+export const BESIDE_M = 0.1;
 
 /** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
 export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
@@ -43,7 +42,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   let above = 2 * flux.inflow[0];
   const telling = h > TELLING;
   let steady = telling && half > TELLING * mobile[base + plates - 1] ? 1 : 0;
-  let calm = 1;
+  let unrest = 0;
   for (let j = top; j < plates; j++) {
     const at = base + j;
     const c = pore[at];
@@ -55,8 +54,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     if (rest[at] === 1 && c === invadedAt[at] && !draining && Math.abs(above - 2 * c) <= STEADY * c) continue;
     const P = column.resinPore * resinShare[at];
     const old = c === invadedAt[at] ? invaded[at] : (P * kappa2 * c * c * 0.5) / (Q + Math.sqrt(Q * Q + kappa2 * c * c));
-    const slack = CALM * (c + CALM_M);
-    if (Math.abs(above - 2 * c) > slack || Math.abs(q - old) > slack) calm = 0;
+    const apart = Math.max(Math.abs(above - 2 * c), Math.abs(q - old));
+    if (apart > unrest * (c + BESIDE_M)) unrest = apart / (c + BESIDE_M);
     const kept = c * (m - half) + (draining ? 0 : half * above) + cell * (1 - E) * q + dust[lane];
     const late = kept < 0;
     const gross = late ? kept + half * c : kept;
@@ -86,7 +85,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   }
   flux.outflow[0] += half * above;
   bed.steady[lane] = steady;
-  bed.calm[lane] = calm;
+  bed.unrest[lane] = unrest;
 }
 
 /** Acid passing a lane in which it no longer changes. */

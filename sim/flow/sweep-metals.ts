@@ -14,8 +14,8 @@ const SETTLED = 1e-7;
 /** Gain of the loop occupied share -> D -> occupied share below which metals need not be solved together. */
 const LOOSE = 0.25;
 
-/** Share of all that was poured of a metal below which what a cell holds does not set the pace. */
-const TRACE = 1e-6;
+/** Share of all that was poured of a metal: a cell that holds more sets the pace as if it held this. */
+export const MUCH = 1e-3;
 
 /** Moves the metals through a lane whose acid has already taken the same step. */
 export function sweepMetals(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
@@ -30,7 +30,7 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
     if (bed.first[w] < from) from = bed.first[w];
     if (bed.last[w] > to) to = bed.last[w];
   }
-  bed.retained[lane] = Number.POSITIVE_INFINITY;
+  bed.haste[lane] = 0;
   if (from >= bed.plates) return;
   const film = column.film / Math.max(2, column.sherwood * cbrt(bed.velocity[lane]));
   const draining = dry ? top : -1;
@@ -39,7 +39,7 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
     for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux);
     retake(bed, column, lane, from);
   } else {
-    bed.retained[lane] = 1;
+    bed.haste[lane] = 1;
     const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
     // The sweep reached the outlet if the last cell it did still passed something on.
     for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * flux.above[s];
@@ -68,8 +68,9 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
   let most = -1;
   let rounded = 0;
   let waiting = dust[speck];
-  const trace = TRACE * bed.pouredAmount[s + 1];
-  let retained = bed.retained[lane];
+  const poured = bed.pouredAmount[s + 1];
+  const much = MUCH * poured;
+  let haste = bed.haste[lane];
   for (let j = first; j < plates && (j <= last || above > 0); j++) {
     const at = lane * plates + j;
     const k = s * cells + at;
@@ -105,13 +106,16 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
       pore[cells + k] = next;
       sorbed[cells + k] = held;
       above = late ? 2 * next : c + next;
-      if (next * m + held * cell > trace && m + cell * d < retained * m) retained = 1 + (cell * d) / m;
+      // Amount times (1/(1 + k))², as a share of what was poured.
+      const amount = Math.min(next * m + held * cell, much) * m * m;
+      const slowed = (m + cell * d) * (m + cell * d) * poured;
+      if (amount > haste * slowed) haste = amount / slowed;
       if (j < least) least = j;
       most = j;
     }
   }
   dust[speck] = waiting + rounded;
-  bed.retained[lane] = retained;
+  bed.haste[lane] = haste;
   bed.first[w] = least;
   bed.last[w] = most;
   return most === plates - 1 || last === plates - 1 ? above : 0;

@@ -1,6 +1,19 @@
 // One time step of the whole column: how much flows, how it passes the head, the lanes, the tip, and into the receiver.
 import { AT, type Bed, type Column, type Flux, weighLane } from '../column/index.ts';
-import { acidIsSteady, drainable, drainLane, flowInto, levelOf, mix, MIX_EVERY, passSteadyAcid, sweepAcid, sweepMetals } from '../flow/index.ts';
+import {
+  acidIsSteady,
+  BESIDE_M,
+  drainable,
+  drainLane,
+  flowInto,
+  levelOf,
+  mix,
+  MIX_EVERY,
+  MUCH,
+  passSteadyAcid,
+  sweepAcid,
+  sweepMetals,
+} from '../flow/index.ts';
 import { age } from '../packing/index.ts';
 
 /** Where a step must not go past. */
@@ -70,26 +83,33 @@ function longestStep(bed: Bed, column: Column, flow: number): number {
 /** A metal that moves this share of one cell in a step of one cell of liquid may as well move that whole cell (see DEVELOPERS.md). */
 const PACE = 0.5;
 const PACE_MAX = 100;
-/** Share of all that was poured of a metal that may enter without setting the pace. */
-const FAINT = 1e-5;
-/** Difference between what enters and what the bed holds that is no front, as in `sweep-acid.ts`. */
-const EVEN = 1e-5;
+/** Difference of acid (over c + 0.1) at which a step passes no more than usual; the error goes with the square of the step, so a quarter of it allows twice as much. */
+const UNREST = 1e-2;
+/** Share of all that was poured of a metal whose entering sets the pace in full. */
+const ENTERING = 1e-3;
 
 /**
- * How many times the Courant limit a step may pass: 1 while any acid or unretained metal moves or enters, more while all that
- * still moves is a band that creeps at 1/(1 + k) of the liquid.
+ * How many times the Courant limit a step may pass: 1 while an acid front or an unretained metal moves or enters, more the fainter
+ * what still moves is, and while it is a band that creeps at 1/(1 + k) of the liquid.
  */
 function paceOf(bed: Bed, feed: Float64Array | undefined): number {
   const s = bed.scalar;
-  let least = Number.POSITIVE_INFINITY;
-  for (let k = 1; k < bed.components; k++) if (bed.head[k] > FAINT * bed.pouredAmount[k] || (feed !== undefined && feed[k] > 0)) return 1;
   const acid = bed.head[0] / s[AT.headVolume];
-  if (feed !== undefined && Math.abs(feed[0] - acid) > EVEN * (acid + 0.1)) return 1;
-  for (let i = 0; i < bed.lanes; i++) {
-    if (bed.calm[i] === 0 || Math.abs(acid - bed.pore[i * bed.plates]) > EVEN * (acid + 0.1)) return 1;
-    if (bed.retained[i] < least) least = bed.retained[i];
+  let unrest = feed === undefined ? 0 : apart(feed[0], acid);
+  let haste = 0;
+  for (let k = 1; k < bed.components; k++) {
+    if (feed !== undefined && feed[k] > 0) return 1;
+    if (bed.head[k] > 0) haste = Math.max(haste, (PACE * PACE * MUCH * bed.head[k]) / (ENTERING * bed.pouredAmount[k]));
   }
-  return Math.min(PACE_MAX, Math.max(1, PACE * least));
+  for (let i = 0; i < bed.lanes; i++) {
+    unrest = Math.max(unrest, bed.unrest[i], apart(acid, bed.pore[i * bed.plates]));
+    haste = Math.max(haste, bed.haste[i]);
+  }
+  return Math.max(1, Math.min(PACE_MAX, Math.sqrt(UNREST / unrest), PACE * Math.sqrt(MUCH / haste)));
+}
+
+function apart(acid: number, other: number): number {
+  return Math.abs(acid - other) / (other + BESIDE_M);
 }
 
 /** Most mL one step may pass: Courant limit of lanes and tip, liquid above, limits, drainable cells. */
