@@ -43,8 +43,19 @@ effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });
 
+document.addEventListener('bf-show-runs', () => void showKeptRuns());
+
 void session.start(takeSharedRun(location, history));
 addEventListener('hashchange', () => {
   const shared = takeSharedRun(location, history);
   if (shared !== undefined) void session.start(shared);
 });
+
+/** The list is loaded when it is first asked for. */
+async function showKeptRuns(): Promise<void> {
+  await import('./app/runs/kept-runs.ts');
+  const runs = document.querySelector('bf-kept-runs');
+  if (!runs) return;
+  runs.session = session;
+  await runs.show();
+}

@@ -5,6 +5,7 @@ import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../st
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { showMessage } from '../ui/message.ts';
+import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { routeHash } from './route.ts';
 import '../ui/issues.ts';
@@ -44,6 +45,7 @@ export class RunMenu extends LiveElement {
     const { session } = this;
     if (!session) return nothing;
     return html`
+      <button type="button" class="plain" @click=${() => showRuns(this)}>Kept runs${session.runs.length > 0 ? ` (${session.runs.length})` : ''}</button>
       <button type="button" class="plain" @click=${this.copyLink}>Copy link</button>
       <button type="button" class="plain" @click=${this.save}>Save to a file</button>
       <button type="button" class="plain" @click=${this.openFile}>Open a file</button>
@@ -104,9 +106,7 @@ export class RunMenu extends LiveElement {
     const file = await askForFile(document);
     if (!file || !this.session) return;
     const reading = await openRunFile(file);
-    const before = this.session.saved();
     if (reading.ok && (await this.session.openRun(reading.value))) {
-      this.session.putAside(before);
       return showMessage(this, { text: `Opened ${file.name}.`, kind: 'note' });
     }
     const issues = reading.ok ? this.session.issues : reading.issues;

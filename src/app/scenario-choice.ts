@@ -39,7 +39,6 @@ export class ScenarioChoice extends LiveElement {
       target.value = session.base;
       return showMessage(this, { text: `That scenario was not opened. ${inWords(session.issues)}`, kind: 'problem' });
     }
-    session.putAside(before);
     if (before.log.length > 0)
       showMessage(this, {
         text: 'Another scenario is open; the run before it is put aside.',

@@ -1,3 +1,4 @@
+import { runMark } from '../../sim/handed/predictions.ts';
 import { bandAt, frameAt, leavesAt } from '../../sim/history/index.ts';
 import type { Session } from '../store/session.ts';
 import { tracked } from '../store/tracked.ts';
@@ -8,6 +9,12 @@ interface Mark {
   readonly depth_cm?: number;
 }
 
+/** A mark and the run that it was made in, up to that moment. */
+interface Made extends Mark {
+  readonly entry: number;
+  readonly made_in: string;
+}
+
 interface Told extends Mark {
   readonly label: string;
 }
@@ -15,14 +22,15 @@ interface Told extends Mark {
 /** Share of a metal that is out when it is said to have begun to leave; a choice. */
 const LEAVES_SHARE = 0.05;
 
-/** Predictions set by eye on the empty axis: one of each kind, and what the run said to it. */
+/** Predictions set by eye on the empty axis: one of each kind, and what the run said to it. In another run they say nothing. */
 export class EyePredictions {
-  @tracked private marks: readonly Mark[] = [];
+  @tracked private marks: readonly Made[] = [];
 
   /** A newer mark of the same kind takes the place of the older. */
-  set(mark: Mark): void {
+  set(mark: Mark, { json, store }: Session): void {
     const ofDepth = mark.depth_cm !== undefined;
-    this.marks = [...this.marks.filter(({ depth_cm }) => (depth_cm !== undefined) !== ofDepth), mark];
+    const made = { ...mark, entry: store.entry, made_in: runMark(json, store.log, store.entry - 1) };
+    this.marks = [...this.marks.filter(({ depth_cm }) => (depth_cm !== undefined) !== ofDepth), made];
   }
 
   /** Other marks and these, with the outcome where the run has passed them; of what leaves the outcome is told when everything is open. */
@@ -31,7 +39,13 @@ export class EyePredictions {
   }
 
   private told(session: Session): Told[] {
-    return this.marks.map((mark) => ({ ...mark, label: mark.depth_cm === undefined ? leaving(mark, session) : depth(mark.mL, mark.depth_cm, session) }));
+    const { json, store } = session;
+    const ofThisRun = this.marks.filter(({ entry, made_in }) => entry <= store.log.length && made_in === runMark(json, store.log, entry - 1));
+    return ofThisRun.map((mark) => ({
+      mL: mark.mL,
+      depth_cm: mark.depth_cm,
+      label: mark.depth_cm === undefined ? leaving(mark, session) : depth(mark.mL, mark.depth_cm, session),
+    }));
   }
 }
 

@@ -242,7 +242,7 @@ export class BenchView extends LiveElement {
   }
 
   private predict(event: CustomEvent<{ mL: number; depth_cm?: number }>) {
-    this.predictions.set(event.detail);
+    if (this.session) this.predictions.set(event.detail, this.session);
   }
 
   private flipClamp() {

@@ -1,12 +1,18 @@
+import type { Plan, Results } from '../../sim/history/index.ts';
 import type { ColumnStore } from './column-store.ts';
 
 /** Share of the sample's ions that must have left the bed for a shut clamp to mean the end; a choice. */
 const LEFT_BED = 0.5;
 
-/** Whether the run is over: everything in the log done, the clamp shut, and most of what was loaded no longer on the bed. */
+/** Whether the run on the page is over. */
 export function isOver({ plan, moment, now }: ColumnStore): boolean {
-  if (!plan || !moment || moment.clampOpen > 0 || now < plan.logEnd.time_min - 1e-9) return false;
-  const { loaded, onBed } = moment.results;
+  return plan !== undefined && moment !== undefined && wasOver(plan, moment, now);
+}
+
+/** Whether a run was over by then: everything in the log done, the clamp shut, and most of what was loaded no longer on the bed. */
+export function wasOver(plan: Plan, { clampOpen, results }: { readonly clampOpen: number; readonly results: Results }, now_min: number): boolean {
+  if (clampOpen > 0 || now_min < plan.logEnd.time_min - 1e-9) return false;
+  const { loaded, onBed } = results;
   const of = (amounts: typeof loaded): number => plan.ions.reduce((sum, ion) => sum + (amounts[`${ion}_mmol`] ?? 0), 0);
   return of(loaded) > 0 && of(onBed) < (1 - LEFT_BED) * of(loaded);
 }

@@ -14,6 +14,7 @@ import type { Diagnosis, Mystery } from './keep/mystery.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import { type Prediction, PREDICTIONS_MAX, runMark } from '../../sim/handed/index.ts';
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
+import { idOf, isWorthKeeping, type KeptRun, openShelf, type Shelf } from './keep/shelf.ts';
 import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../sim/history/index.ts';
 import { isOver } from './over.ts';
@@ -70,10 +71,11 @@ export class Session {
   /** One line for the reader: a damaged link, a full storage. */
   @tracked notice = '';
   @tracked noticeKind: 'note' | 'problem' = 'note';
-  /** A run that was put aside for another waits to be gone back to. */
-  @tracked hasBeside = false;
+  /** Runs kept by hand or put aside for another, oldest first; the one on the page may be among them. */
+  @tracked runs: readonly KeptRun[] = [];
   /** Kept texts that this page could not read. */
   @tracked unread: readonly Unread[] = [];
+  private readonly shelf: Shelf;
   private readonly autosave: Autosave;
   private readonly storage: Storage | undefined;
   /** What was kept last. */
@@ -88,7 +90,9 @@ export class Session {
     this.storage = storage;
     this.coach = rememberedCoach(storage);
     this.seeing = rememberedSeeing(storage);
-    this.autosave = openAutosave(storage, tab);
+    this.shelf = openShelf(storage);
+    this.autosave = openAutosave(storage, tab, this.shelf);
+    this.runs = this.shelf.runs();
     effect(() => {
       this.keep();
     });
@@ -115,19 +119,36 @@ export class Session {
     if (problem !== undefined) this.say(`${problem}. The ${found}.`, 'problem');
   }
 
-  /** Back to the run that was put aside; the one on the page takes its place. */
+  /** A run that was put aside for another waits to be gone back to. */
+  @derived get hasBeside(): boolean {
+    return this.before !== undefined;
+  }
+
+  /** Back to the run that was put aside last; the one on the page is put aside. */
   async goBack(): Promise<void> {
-    const here = this.saved();
-    const beside = this.autosave.takeBeside();
-    if (beside && (await this.openRun(beside))) this.putAside(here);
-    else if (beside) this.autosave.putBeside(beside);
-    this.hasBeside = this.autosave.hasBeside();
+    if (this.before) await this.openRun(this.before.run);
+  }
+
+  /** Keeps the run on the page under a name. */
+  keepRun(name: string): void {
+    this.shelve(this.saved(), name);
+  }
+
+  renameKept(id: string, name: string): void {
+    this.shelf.rename(id, name);
+    this.runs = this.shelf.runs();
+  }
+
+  /** Throws a kept run away. */
+  dropKept(id: string): void {
+    this.shelf.remove(id);
+    this.runs = this.shelf.runs();
   }
 
   /** Keeps a run within reach of `goBack`, if anything was done in it. */
   putAside(run: SavedRun): void {
-    if (run.log.length > 0 || run.workup !== undefined || JSON.stringify(run.differences) !== '{}') this.autosave.putBeside(run);
-    this.hasBeside = this.autosave.hasBeside();
+    if (isWorthKeeping(run)) this.shelve(run);
+    else this.runs = this.shelf.runs();
   }
 
   forgetUnread(): void {
@@ -137,11 +158,15 @@ export class Session {
 
   /** Opens a shipped scenario with nothing done yet. */
   async openScenario(id: string): Promise<boolean> {
-    return this.openRun({ base: id, differences: {}, seed: Number.NaN, log: [] });
+    return this.openRun(untouched(id));
   }
 
-  /** Opens a kept run. On any problem nothing changes but `issues`. */
+  /** Opens a kept run and puts the one on the page aside. On any problem nothing changes but `issues`. */
   async openRun(run: SavedRun): Promise<boolean> {
+    return this.leaving(() => this.openHere(run));
+  }
+
+  private async openHere(run: SavedRun): Promise<boolean> {
     let shipped: Json | undefined;
     try {
       shipped = await scenarioJson(run.base);
@@ -156,6 +181,11 @@ export class Session {
     return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
   }
 
+  /** Uses a changed scenario from now on with another log; the run on the page is put aside. */
+  async beginOther(json: Json, log: Log = []): Promise<boolean> {
+    return this.leaving(() => this.change(json, log, 0));
+  }
+
   /** Uses a changed scenario from now on, with the log as it stands. */
   async change(json: Json, log: Log = this.store.taken, now = this.store.now): Promise<boolean> {
     return this.use(this.base, this.shipped, json, log, now, { ...this.beside(), workup: this.workUp.saved });
@@ -168,10 +198,9 @@ export class Session {
     const { kept, entries } = this.workUp.saved;
     const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
     const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
-    const opened = await this.use(this.base, this.shipped, patched(this.json, { seed }), sameHandling ? this.store.taken : [], 0, {
-      ...(this.mystery ? { mystery: this.mystery } : {}),
-      workup,
-    });
+    const log = sameHandling ? this.store.taken : [];
+    const mystery = this.mystery ? { mystery: this.mystery } : {};
+    const opened = await this.leaving(() => this.use(this.base, this.shipped, patched(this.json, { seed }), log, 0, { ...mystery, workup }));
     if (opened && sameHandling) await this.store.seek(this.store.plan?.logEnd.time_min ?? 0);
     return opened;
   }
@@ -179,7 +208,8 @@ export class Session {
   /** The same scenario on another column, drawn from this number, with nothing done yet; what was kept stays. */
   async freshColumn(drawn: number): Promise<boolean> {
     const { kept, entries } = this.workUp.saved;
-    return this.use(this.base, this.shipped, patched(this.json, { seed: drawn % SEEDS }), [], 0, { workup: { ...EMPTY_WORK_UP, kept, entries } });
+    const workup = { ...EMPTY_WORK_UP, kept, entries };
+    return this.leaving(() => this.use(this.base, this.shipped, patched(this.json, { seed: drawn % SEEDS }), [], 0, { workup }));
   }
 
   /** The run as it would be kept. */
@@ -287,10 +317,10 @@ export class Session {
     if (!link.ok) return link.message;
     const kept = this.store.plan === undefined ? this.autosave.load() : undefined;
     const own = kept === undefined ? this.saved() : kept.ok ? kept.value : undefined;
-    if (!(await this.openRun(link.value))) return `link: ${inWords(this.issues)}`;
+    if (!(await this.openHere(link.value))) return `link: ${inWords(this.issues)}`;
     this.unread = this.autosave.unread();
     if (own) this.putAside(own);
-    if (this.hasBeside) this.say('The run of the link is open. Your own run waits beside it.');
+    if (this.hasBeside) this.say('The run of the link is open. Your own run waits among the kept runs.');
     return undefined;
   }
 
@@ -298,13 +328,12 @@ export class Session {
   private async openKept(): Promise<boolean> {
     const kept = this.autosave.load();
     this.stored = 'opening';
-    const opened = kept.ok && kept.value !== undefined && (await this.openRun(kept.value));
+    const opened = kept.ok && kept.value !== undefined && (await this.openHere(kept.value));
     if (this.stored === 'opening') this.stored = undefined;
     const problem = opened ? '' : kept.ok ? this.leaveKept(kept.value) : kept.message;
     this.unread = this.autosave.unread();
-    this.hasBeside = this.autosave.hasBeside();
     if (opened) return true;
-    await this.openScenario(FIRST_SCENARIO);
+    await this.openHere(untouched(FIRST_SCENARIO));
     if (this.store.plan === undefined) this.say(inWords(this.issues), 'problem');
     else if (problem !== '') this.say(problem, 'problem');
     return false;
@@ -320,6 +349,26 @@ export class Session {
     }
     this.autosave.giveUp(why);
     return `autosave: the run kept in this browser could not be opened and was put aside; it can be saved as a file (${why})`;
+  }
+
+  /** What was kept or put aside last, but for the run on the page. */
+  @derived private get before(): KeptRun | undefined {
+    const here = this.store.plan ? idOf(this.lasting) : '';
+    return this.runs.findLast(({ id }) => id !== here);
+  }
+
+  /** Opens something else; what is left for it is put aside once it is open. */
+  private async leaving(open: () => Promise<boolean>): Promise<boolean> {
+    const left = this.store.plan && this.saved();
+    const opened = await open();
+    if (opened && left) this.putAside(left);
+    return opened;
+  }
+
+  private shelve(run: SavedRun, name?: string): void {
+    const kept = this.shelf.put(run, name);
+    this.runs = this.shelf.runs();
+    if (!kept.ok) this.say(kept.message, 'problem');
   }
 
   private async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
@@ -389,6 +438,11 @@ export class Session {
     if (!kept.ok) untracked(() => this.notice === '' && this.say(kept.message, 'problem'));
     return kept.ok;
   }
+}
+
+/** A shipped scenario with the column of its own seed and nothing done. */
+function untouched(id: string): SavedRun {
+  return { base: id, differences: {}, seed: Number.NaN, log: [] };
 }
 
 function rememberedSeeing(storage: Storage | undefined): Seeing {

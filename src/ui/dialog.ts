@@ -15,7 +15,7 @@ export class Dialog extends LitElement {
   static override styles = [
     controlStyles,
     css`
-      dialog { width: min(40rem, calc(100vw - 2rem)); max-height: calc(100dvh - 2rem); padding: 0; overflow: auto; border: 1px solid var(--edge);
+      dialog { width: min(var(--dialog-width, 40rem), calc(100vw - 2rem)); max-height: calc(100dvh - 2rem); padding: 0; overflow: auto; border: 1px solid var(--edge);
         border-radius: var(--round); background: var(--paper); color: var(--ink); }
       dialog::backdrop { background: rgb(0 0 0 / 0.45); }
       .inside { padding: var(--gap-large); }

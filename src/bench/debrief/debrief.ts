@@ -7,6 +7,7 @@ import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { csvText, type Column } from '../../ui/text/csv.ts';
 import { emit } from '../../ui/emit.ts';
+import { showRuns } from '../../ui/show-runs.ts';
 import { fixed } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
@@ -45,6 +46,7 @@ export class Debrief extends LiveElement {
     return html`
       <div class="bar">
         <button type="button" @click=${this.leave}>Back to the bench</button>
+        <button type="button" @click=${() => showRuns(this)}>Kept runs</button>
         <button type="button" @click=${() => print()}>Print</button>
         <button type="button" @click=${this.saveCsv}>Save as CSV</button>
         <button type="button" @click=${this.saveJson}>Save as JSON</button>

@@ -1,16 +1,15 @@
 import { inWords, isRecord, own, parseJson, TEXT_MAX } from '../../../sim/input/index.ts';
 import { readSaved, type Outcome, type Reading, type SavedRun } from './saved.ts';
+import { openShelf, type Shelf } from './shelf.ts';
 
-// What is kept in this browser, so that closing the tab loses nothing: the run, runs that were put aside for another, and
-// texts that this page could not read. The last are never written over.
+// What is kept in this browser, so that closing the tab loses nothing: the run, and texts that this page could not read. The
+// last are never written over.
 
 const RUN_KEY = 'bandfall.run';
-const BESIDE_KEY = 'bandfall.beside';
 const UNREAD_KEY = 'bandfall.unread';
 const KEPT_VERSION = 1;
-/** Places for texts that could not be read, and for runs put aside. */
+/** Places for texts that could not be read. */
 const UNREAD_MAX = 5;
-const BESIDE_MAX = 5;
 
 /** A text that could not be read, as it was found, and why. */
 export interface Unread {
@@ -31,11 +30,6 @@ export interface Autosave {
   /** What could not be read, oldest first. */
   unread(): readonly Unread[];
   forgetUnread(): void;
-  /** Puts a run aside for another; the oldest of many goes. */
-  putBeside(run: SavedRun): void;
-  /** The run put aside last, taken out. */
-  takeBeside(): SavedRun | undefined;
-  hasBeside(): boolean;
   clear(): void;
 }
 
@@ -48,8 +42,11 @@ export function localStorageOf(page: { readonly localStorage: Storage }): Storag
   }
 }
 
-/** `tab` names this tab, so that a tab can tell its own writing from that of another. */
-export function openAutosave(storage: Storage | undefined, tab: string): Autosave {
+/**
+ * `tab` names this tab, so that a tab can tell its own writing from that of another; the run of another that is written over
+ * goes on the shelf.
+ */
+export function openAutosave(storage: Storage | undefined, tab: string, shelf: Shelf = openShelf(storage)): Autosave {
   /** Nothing is written over a text that has found no other place. */
   let occupied = false;
   /** What this tab has last read or written. */
@@ -69,7 +66,7 @@ export function openAutosave(storage: Storage | undefined, tab: string): Autosav
       const text = JSON.stringify({ version: KEPT_VERSION, tab, run });
       const again = readKept(text);
       if (!again.ok) return problem(`this run could not be read again and was not kept: ${inWords(again.issues)}; save it as a file`);
-      if (foreign) putForeignBeside(storage, before);
+      if (foreign) putForeignAside(shelf, before);
       seen = text;
       return write(storage, RUN_KEY, text);
     },
@@ -87,15 +84,6 @@ export function openAutosave(storage: Storage | undefined, tab: string): Autosav
     forgetUnread() {
       for (const { key } of unreadIn(storage)) remove(storage, key);
     },
-    putBeside(run) {
-      if (storage) putBeside(storage, run);
-    },
-    takeBeside() {
-      const runs = besideIn(storage);
-      if (storage && runs.length > 0) write(storage, BESIDE_KEY, JSON.stringify(runs.slice(0, -1)));
-      return runs.at(-1);
-    },
-    hasBeside: () => besideIn(storage).length > 0,
     clear: () => remove(storage, RUN_KEY),
   };
 }
@@ -137,25 +125,10 @@ function unreadIn(storage: Storage | undefined): { key: string; found: Unread }[
   });
 }
 
-function besideIn(storage: Storage | undefined): readonly SavedRun[] {
-  const text = storage && textAt(storage, BESIDE_KEY);
-  const list = text === undefined ? undefined : plain(text);
-  return Array.isArray(list)
-    ? list.flatMap((run: unknown) => {
-        const read = readSaved(run);
-        return read.ok ? [read.value] : [];
-      })
-    : [];
-}
-
-function putBeside(storage: Storage, run: SavedRun): void {
-  write(storage, BESIDE_KEY, JSON.stringify([...besideIn(storage), run].slice(-BESIDE_MAX)));
-}
-
 /** The run of another tab that this one is about to write over. */
-function putForeignBeside(storage: Storage, text: string): void {
+function putForeignAside(shelf: Shelf, text: string): void {
   const kept = readKept(text);
-  if (kept.ok && kept.value.log.length > 0) putBeside(storage, kept.value);
+  if (kept.ok && kept.value.log.length > 0) shelf.put(kept.value);
 }
 
 function readKept(text: string): Reading<SavedRun> {
@@ -172,10 +145,8 @@ function writerOf(text: string): unknown {
 
 /** A text of bounded depth as JSON; undefined for any other. */
 function plain(text: string): unknown {
-  // Lists of runs may be longer than one text may be; depth and grammar still hold.
-  if (text.length > BESIDE_MAX * TEXT_MAX) return undefined;
-  const parsed = parseJson(text, 'storage', BESIDE_MAX * TEXT_MAX);
-  return parsed.ok && (isRecord(parsed.json) || Array.isArray(parsed.json)) ? parsed.json : undefined;
+  const parsed = text.length <= TEXT_MAX ? parseJson(text, 'storage') : undefined;
+  return parsed?.ok && isRecord(parsed.json) ? parsed.json : undefined;
 }
 
 function textAt(storage: Storage, key: string): string | undefined {

@@ -155,7 +155,7 @@ export class SequencePart extends LiveElement {
     // Plain data of the model, the same shape as the scenario file.
     const changed = { ...session.json, liquids: liquids as unknown as Json, procedure: log as unknown as Json } as Json;
     session.store.pause();
-    if (!(await session.change(changed, [], 0))) {
+    if (!(await session.beginOther(changed))) {
       this.failure = `bench: ${session.issues.map(({ path, expected }) => `${path}: expected ${expected}`).join('; ')}`;
       return;
     }
