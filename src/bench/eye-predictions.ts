@@ -1,4 +1,4 @@
-import { runMark } from '../../sim/handed/predictions.ts';
+import { runMark } from '../../sim/handed/index.ts';
 import { bandAt, frameAt, leavesAt } from '../../sim/history/index.ts';
 import type { Session } from '../store/session.ts';
 import { tracked } from '../store/tracked.ts';

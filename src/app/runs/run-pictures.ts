@@ -1,8 +1,7 @@
-import { drawn } from '../../../sim/column/drawn.ts';
-import { imposed } from '../../../sim/faults/imposed.ts';
+import { drawn } from '../../../sim/column/index.ts';
+import { imposed } from '../../../sim/faults/index.ts';
 import { type FractionTargets, lessonOf, type Lesson, type Plan, progressOf, targetsOf } from '../../../sim/history/index.ts';
-import { readLog } from '../../../sim/input/log.ts';
-import { readScenario } from '../../../sim/input/scenario.ts';
+import { readLog, readScenario } from '../../../sim/input/index.ts';
 import { seenAtMost, type Seeing } from '../../../sim/terms/seeing.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { scenarioJson } from '../../store/catalog.ts';

@@ -1,5 +1,4 @@
-import { isRecord, own } from '../../../sim/input/reading.ts';
-import { parseJson, TEXT_MAX } from '../../../sim/input/json.ts';
+import { isRecord, own, parseJson, TEXT_MAX } from '../../../sim/input/index.ts';
 import { fingerprint } from '../../../sim/math/fingerprint.ts';
 import { type Outcome, readSaved, type SavedRun } from './saved.ts';
 
