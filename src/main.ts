@@ -45,10 +45,12 @@ effect(() => {
 
 document.addEventListener('bf-show-runs', () => void showKeptRuns());
 
-void session.start(takeSharedRun(location, history));
+/** No two visits on the same column. */
+const fresh = (): number => crypto.getRandomValues(new Uint32Array(1))[0];
+void session.start(takeSharedRun(location, history), fresh);
 addEventListener('hashchange', () => {
   const shared = takeSharedRun(location, history);
-  if (shared !== undefined) void session.start(shared);
+  if (shared !== undefined) void session.start(shared, fresh);
 });
 
 /** The list is loaded when it is first asked for. */

@@ -11,7 +11,11 @@ export interface Said {
 const LEAST_MS = 4000;
 const MS_PER_CHARACTER = 70;
 
-/** The line in which the bench speaks. Its place is kept, so that nothing moves when it comes; it leaves by itself. */
+/**
+ * The line in which the bench speaks. Its place is kept, so that nothing moves when it comes; it leaves by itself.
+ *
+ * @slot - what a small screen shows there while nothing is said
+ */
 @customElement('bf-say-line')
 export class SayLine extends LitElement {
   static override styles = css`
@@ -20,7 +24,9 @@ export class SayLine extends LitElement {
     p.note { color: var(--soft); }
     p.problem { background: var(--problem-paper); color: var(--problem-ink); font-weight: 600; }
     p:empty { background: none; }
-    @media (max-width: 40rem) { :host { height: 2.25rem; } }
+    .glance { display: none; height: 100%; align-items: center; justify-content: center; color: var(--soft); font-variant-numeric: tabular-nums; white-space: nowrap; }
+    @media (max-width: 40rem) { :host { height: 1.8rem; position: relative; } p { font-size: 0.8125rem; line-height: 1.05; } .glance { display: flex; position: absolute; inset: 0; z-index: 0; } }
+    .glance[hidden] { display: none; }
     @media print { :host { display: none; } }
   `;
 
@@ -41,7 +47,8 @@ export class SayLine extends LitElement {
 
   override render() {
     const { said } = this;
-    return html`<p class=${said?.kind ?? 'note'} role=${said?.kind === 'problem' ? 'alert' : 'status'}>${said?.text ?? ''}</p>`;
+    return html`<p class=${said?.kind ?? 'note'} role=${said?.kind === 'problem' ? 'alert' : 'status'}>${said?.text ?? ''}</p>
+      <div class="glance" aria-hidden="true" ?hidden=${said !== undefined}><slot></slot></div>`;
   }
 
   private hush() {

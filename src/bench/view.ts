@@ -21,10 +21,11 @@ import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Announcer } from './announcer.ts';
-import { EyePredictions } from './eye-predictions.ts';
+import { eyePredictions } from './eye-predictions.ts';
 import { Hand } from './hand.ts';
 import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from '../store/over.ts';
+import { atAGlance } from './readings.ts';
 import { isUnnamed, receiversOf } from './receivers.ts';
 import type { Said } from './say-line.ts';
 import type { BenchStrip } from './strip/strip.ts';
@@ -76,7 +77,6 @@ export class BenchView extends LiveElement {
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly hand = new Hand();
-  private readonly predictions = new EyePredictions();
   /** What follows the action that waits, in the same press. */
   private following: Log = [];
   /** The refusal that was said last. */
@@ -111,10 +111,10 @@ export class BenchView extends LiveElement {
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
     if (this.debriefing) return html`<bf-debrief .session=${session} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench" @bf-say=${this.say} @bf-more=${() => this.more.show()} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
+      <div class="bench ${session.sees}" @bf-say=${this.say} @bf-more=${() => this.more.show()} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
         <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere}>${this.column(session)}</div>
         <div class="run">${this.figure(session)}<bf-hazard .store=${store}></bf-hazard></div>
-        <bf-say-line .said=${this.said}></bf-say-line>
+        <bf-say-line .said=${this.said}>${atAGlance(store)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
         ${this.others(session)}
@@ -137,7 +137,7 @@ export class BenchView extends LiveElement {
     if (!plan) return nothing;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
       .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      .predictions=${this.predictions.beside(this.marks, session)} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
+      .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
   }
 
   private side(session: Session) {
@@ -242,7 +242,7 @@ export class BenchView extends LiveElement {
   }
 
   private predict(event: CustomEvent<{ mL: number; depth_cm?: number }>) {
-    if (this.session) this.predictions.set(event.detail, this.session);
+    this.session?.markByEye(event.detail);
   }
 
   private flipClamp() {

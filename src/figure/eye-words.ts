@@ -1,17 +1,33 @@
-import { svg, type SVGTemplateResult } from 'lit';
+import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { IONS } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
+import { axis } from '../plot/axis.ts';
 import type { Drawing } from './drawing.ts';
 
-// What the empty rows ask for while the run is seen by eye.
+// What the rows hold and ask for while the run is seen by eye.
 
-/** Asks for predictions of the ion that can be seen. */
-export function eyeWords({ layout: { depth, effluent, left, right, narrow } }: Drawing, ion: IonId): SVGTemplateResult {
+/** px between two lines of text. */
+const LINE = 18;
+
+/** Asks for predictions of the ion that can be seen, above the rows. */
+export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId): SVGTemplateResult {
   const name = IONS[ion].name.replace(/\(.*\)/, '');
-  const middle = (left + right) / 2;
-  const line = (said: string, y: number) => svg`<text class="row-title haloed" x=${middle} y=${y} text-anchor="middle">${said}</text>`;
-  return svg`<g class="words">
-    ${line(narrow ? `press: front of ${name}?` : `Where will the front of the ${name} be? Press ahead of now to mark it.`, depth.bottom - 10)}
-    ${line(narrow ? `press: ${name} leaves?` : `Where does the ${name} begin to leave? Press to mark it; the end of the run shows it.`, effluent.top + 18)}
+  const said = narrow
+    ? ['Predict: press ahead', `of “now”, where the`, `${name}’s front will be`]
+    : [
+        'Predict before you pour: press in the empty part, right of “now”.',
+        `In the bed: how deep will the front of the ${name} be then?`,
+        `In the strip below it: when does the ${name} begin to leave?`,
+      ];
+  const top = poured.top - 12 - LINE * (said.length - 1);
+  return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;
+}
+
+/** The row of the effluent without a scale: only when something leaves can be marked in it. */
+export function eyeStrip({ layout: { effluent: row, left, right, narrow }, x }: Drawing): SVGTemplateResult {
+  return svg`<g class="effluent">
+    ${axis({ scale: x, side: 'bottom', at: row.bottom, ticks: narrow ? 3 : 10 })}
+    <rect class="frame" x=${left} y=${row.top} width=${right - left} height=${row.bottom - row.top} fill="none"></rect>
+    ${narrow ? nothing : svg`<text class="row-title" x=${left - 8} y=${(row.top + row.bottom) / 2} text-anchor="end" dominant-baseline="central">leaving</text>`}
   </g>`;
 }

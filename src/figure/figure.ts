@@ -10,7 +10,7 @@ import { emit } from '../ui/emit.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { depthWords } from './depth-words.ts';
-import { eyeWords } from './eye-words.ts';
+import { eyeStrip, eyeWords } from './eye-words.ts';
 import { axisEnd } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import { type Held, placedHandles, stems } from './handles.ts';
@@ -131,7 +131,7 @@ export class RunFigure extends LitElement {
     else {
       // While a handle is held the axis must not slide away under it.
       const end_mL = this.held && this.worked ? this.worked.end_mL : axisEnd(this.scenario, this.plan ?? plan);
-      this.worked = workedFor(this.worked, this.scenario, plan, this.size, end_mL);
+      this.worked = workedFor(this.worked, this.scenario, plan, { ...this.size, byEye: this.byEye !== undefined }, end_mL);
     }
   }
 
@@ -158,7 +158,7 @@ export class RunFigure extends LitElement {
             : svg`${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}`,
         )}
         ${this.startWindow ? startBand(worked, this.startWindow) : nothing}
-        ${guard([worked, this.logScale, this.byEye], () => effluentRow(worked, this.byEye ? [] : worked.curves, this.logScale))}
+        ${guard([worked, this.logScale, this.byEye], () => (this.byEye ? eyeStrip(worked) : effluentRow(worked, worked.curves, this.logScale)))}
         ${guard([worked, this.logScale, this.losses, this.targets], () => (this.losses && this.targets ? lossMarks(worked, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
         ${guard([worked, this.window], () => (this.window ? windowBand(worked, this.window) : nothing))}

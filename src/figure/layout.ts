@@ -39,18 +39,30 @@ const AXIS = 44;
 const RECEIVERS = 60;
 const DEPTH_SHARE = 0.6;
 const SIDE = { wide: { left: 66, right: 58 }, narrow: { left: 44, right: 30 } } as const;
+/** The same rows where the run is seen by eye: nothing is measured, so the bed takes the room, and the glass beside it with it. */
+const EYE = {
+  lane: { wide: 92, narrow: 104 },
+  gap: 22,
+  strip: 44,
+  receivers: 46,
+  side: { wide: { left: 66, right: 24 }, narrow: { left: 30, right: 12 } },
+} as const;
 
-export function layoutOf(width: number, height: number): FigureLayout {
+export function layoutOf(width: number, height: number, byEye = false): FigureLayout {
   const narrow = width < NARROW_PX;
-  const side = narrow ? SIDE.narrow : SIDE.wide;
+  const kind = narrow ? 'narrow' : 'wide';
+  const side = byEye ? EYE.side[kind] : SIDE[kind];
   const full = Math.max(height, HEIGHT_MIN_PX);
-  const free = full - LANE - POURED - POURED_LABELS - LEGEND - AXIS - RECEIVERS;
-  const lane = { top: 0, bottom: LANE };
-  const poured = { top: LANE, bottom: LANE + POURED };
-  const depth = below(poured, POURED_LABELS, Math.round(free * DEPTH_SHARE));
-  const legend = below(depth, 0, LEGEND);
-  const effluent = below(legend, 0, free - (depth.bottom - depth.top));
-  const receivers = below(effluent, AXIS, RECEIVERS);
+  const above = byEye ? EYE.lane[kind] : LANE;
+  const [gap, receiving] = byEye ? [EYE.gap, EYE.receivers] : [LEGEND, RECEIVERS];
+  const free = full - above - POURED - POURED_LABELS - gap - AXIS - receiving;
+  const deep = byEye ? free - EYE.strip : Math.round(free * DEPTH_SHARE);
+  const lane = { top: 0, bottom: above };
+  const poured = { top: above, bottom: above + POURED };
+  const depth = below(poured, POURED_LABELS, deep);
+  const legend = below(depth, 0, gap);
+  const effluent = below(legend, 0, free - deep);
+  const receivers = below(effluent, AXIS, receiving);
   return {
     width,
     height: full,

@@ -14,6 +14,7 @@ export const glassStyles = css`
   .words { pointer-events: none; overflow: hidden; }
   .words text { font-size: 0.75rem; fill: var(--soft); dominant-baseline: central; font-variant-numeric: tabular-nums; }
   .words .end { text-anchor: end; }
+  .words .press { fill: var(--accent); font-weight: 600; }
   .words .centre, .depth text { text-anchor: middle; }
   .words .strong { fill: var(--ink); font-weight: 600; }
   .words .ruler { text-anchor: end; fill: #3d3420; font-size: 0.6875rem; }

@@ -1,11 +1,11 @@
 import { type TemplateResult, nothing, svg } from 'lit';
-import type { Scenario } from '../../sim/terms/types.ts';
+import type { Action, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { seriesStyle } from '../plot/series.ts';
 import { styled } from '../ui/styled.ts';
 import { fixed, millilitres, percent, quantity, significant } from '../ui/text/format.ts';
 import { heightTicks, rulerTicks } from './labels.ts';
-import { ASIDE_WIDTH, asidePlaces, type Layout, NARROW, underHalf, type VesselPlace } from './layout.ts';
+import { ASIDE_WIDTH, asidePlaces, type Layout, NARROW, NAME_WIDTH, underHalf, type VesselPlace, WIDE } from './layout.ts';
 import { type ReceiverContent, receiverContents } from './scene/liquids.ts';
 import { dropAt } from '../store/drop.ts';
 import { dropRate } from './scene/motion.ts';
@@ -15,6 +15,8 @@ export interface GlassWords {
   readonly scenario: Scenario;
   readonly moment: Moment;
   readonly labels: readonly string[];
+  /** Says where the drawing can be pressed, until it has been. */
+  readonly hints: boolean;
   /** Whether the ions are named beside their bands. */
   readonly names: boolean;
   readonly layout: Layout;
@@ -44,16 +46,26 @@ export function glassWords(options: GlassWords): TemplateResult {
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
     ${rulerTicks(layout).map(({ y, text }) => svg`<text class="ruler" x=${layout.ruler.left + layout.ruler.width - 3} y=${y}>${text}</text>`)}
     ${heightTicks(layout, scenario)
-      .filter(({ y }) => !narrow || Math.abs(y - level) > 12)
+      .filter(({ y }) => !narrow || Math.abs(y - Math.min(level, layout.ruler.top - 9)) > 12)
       .map(({ y, text }) => svg`<text class="tick" x=${layout.ruler.left} y=${y}>${text}</text>`)}
-    ${narrow ? start(layout.ruler.left - 2, level, liquid, 'strong flag') : end(left, level, liquid, 'strong')}
+    ${narrow ? start(layout.ruler.left, Math.min(level, layout.ruler.top - 9), liquid, 'strong flag') : end(left, level, liquid, 'strong')}
     ${narrow ? start(layout.width - 36, layout.clamp, open) : end(layout.centre - 24, layout.clamp, open)}
     ${start(layout.centre + 14, layout.tip + 4, dripping(scenario, moment, narrow))}
     ${layout.widening > WIDENED ? widened(layout, narrow) : nothing}
     ${options.names ? ionNames(options, left) : nothing}
     ${depth === undefined ? nothing : depthFlag(layout, depth)}
     ${vessels(options)}
+    ${options.hints && layout.width >= WIDE ? pressHints(options, left) : nothing}
   </svg>`;
+}
+
+/** Where a press does something, as long as nobody has pressed there. */
+function pressHints({ moment, layout }: GlassWords, left: number) {
+  const did = (kind: Action['do']): number => moment.events.filter(({ action, refused }) => !refused && action?.do === kind).length;
+  const [aside] = asidePlaces(layout, 1);
+  return svg`${did('pour') === 0 ? end(left, layout.rim + 30, 'press here to pour ▸', 'press') : nothing}
+    ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press to open ▸', 'press') : nothing}
+    ${aside && did('receiver') < 2 && moment.delivered_mL > 0 ? svg`<text class="centre press" x=${aside.x + NAME_WIDTH / 2} y=${aside.base - aside.height - 10}>press or drag</text>` : nothing}`;
 }
 
 function start(x: number, y: number, text: string, kind = '') {
@@ -113,13 +125,22 @@ function vessels({ scenario, moment, labels, layout }: GlassWords) {
   const places = asidePlaces(layout, others.length);
   const unshown = others.length - places.length;
   const here = contents[moment.receiver];
-  return svg`${here ? name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong') : nothing}
-    ${places.map((place, i) => name(others[i], place, ASIDE_WIDTH - 2, ''))}
+  const wide = layout.width >= WIDE;
+  return svg`${here ? (wide ? nameBeside(here, layout.receiver, -1, 'strong') : name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong')) : nothing}
+    ${places.map((place, i) => (wide ? nameBeside(others[i], place, 1, '') : name(others[i], place, ASIDE_WIDTH - 2, '')))}
     ${unshown > 0 ? svg`<text class="end" x=${layout.width - 4} y=${layout.receiver.base - layout.receiver.height - 8}>and ${unshown} more</text>` : nothing}`;
 }
 
 function name({ label, volume_mL }: ReceiverContent, { x, base }: VesselPlace, width: number, kind: string) {
   return svg`<text class="centre ${kind}" x=${x} y=${base + 11}>${cropped(label, width)}</text><text class="centre" x=${x} y=${base + 25}>${millilitres(volume_mL)}</text>`;
+}
+
+/** Name and volume at the left of a vessel or at its right. */
+function nameBeside({ label, volume_mL }: ReceiverContent, { x, base, height, radius }: VesselPlace, side: 1 | -1, kind: string) {
+  const at = x + side * (radius + 7);
+  const middle = base - height / 2;
+  const words = side > 0 ? start : end;
+  return svg`${words(at, middle - 8, cropped(label, NAME_WIDTH - 6), kind)}${words(at, middle + 8, millilitres(volume_mL))}`;
 }
 
 function cropped(text: string, width: number): string {

@@ -47,10 +47,14 @@ const ABOVE_RIM = 10;
 const LEAST_ABOVE = 16;
 const LEAST_BED = 40;
 const LEAST_BELOW = 130;
-/** Name and volume under a vessel, px. */
+/** Name and volume under a vessel, px; beside it in a panel as wide as this. */
 const LABEL = 34;
+const LABEL_BESIDE = 8;
+export const WIDE = 320;
+/** Room for a name beside a vessel, px. */
+export const NAME_WIDTH = 62;
 /** A tube narrower than this, px, is drawn up to so many times too wide. */
-const SLIM_PX = 20;
+const SLIM_PX = 15;
 const WIDER = 1.25;
 /** Thickness of the glass over the inner radius: 0.9 mm of 4.5, common tubing, recalled. */
 const WALL = 0.2;
@@ -134,12 +138,26 @@ export function asidePlaces(layout: Layout, count: number): VesselPlace[] {
   const { receiver, width, centre } = layout;
   const height = receiver.height * ASIDE;
   const radius = receiver.radius * ASIDE;
+  if (width >= WIDE) return besidePlaces(layout, height, radius).slice(0, count);
   const step = Math.max(ASIDE_WIDTH, 2 * radius + 12);
   const half = underHalf(layout);
   const sides = [1, -1].map((way) => ({ way, places: Math.max(0, Math.floor(((way > 0 ? width - centre : centre) - half) / step)) }));
   const ranks = Array.from({ length: Math.max(...sides.map(({ places }) => places)) }, (_, rank) => rank);
   const free = ranks.flatMap((rank) => sides.flatMap(({ way, places }) => (rank < places ? [centre + way * (half + step * (rank + 0.5))] : [])));
   return free.slice(0, count).map((x) => ({ x, base: receiver.base, height, radius }));
+}
+
+/** Places of vessels that have their names at their right: first those right of the tip, then those left of the name of the one under it. */
+function besidePlaces({ receiver, width, centre }: Layout, height: number, radius: number): VesselPlace[] {
+  const step = 2 * radius + NAME_WIDTH + 8;
+  const count = (room: number): number => Math.max(0, Math.floor(room / step));
+  const right = centre + receiver.radius + 12;
+  const left = centre - receiver.radius - NAME_WIDTH - 8;
+  const places = [
+    ...Array.from({ length: count(width - right) }, (_, rank) => right + step * rank),
+    ...Array.from({ length: count(left) }, (_, rank) => left - step * (rank + 1)),
+  ];
+  return places.map((from) => ({ x: from + radius, base: receiver.base, height, radius }));
 }
 
 /**
@@ -159,7 +177,8 @@ function heights(bedTop: number, pxPerCm: number, space_cm: number): Pick<Layout
 
 /** Support, outlet, clamp, tip and receiver share what is left under the bed. */
 function below({ width, height, bedBottom }: Room, centre: number, radius: number) {
-  const free = height - bedBottom - LABEL - SUPPORT;
+  const label = width >= WIDE ? LABEL_BESIDE : LABEL;
+  const free = height - bedBottom - label - SUPPORT;
   const outlet = Math.min(0.4 * free, 120);
   const gap = Math.min(0.16 * free, 44);
   const beaker = Math.min(free - outlet - gap, 130, (BEAKER_SHARE * width) / BEAKER_WIDTH);
@@ -169,6 +188,6 @@ function below({ width, height, bedBottom }: Room, centre: number, radius: numbe
     outletTop,
     clamp: outletTop + 0.68 * outlet,
     tip: outletTop + outlet,
-    receiver: { x: centre, base: height - LABEL, height: beaker, radius: (beaker * BEAKER_WIDTH) / 2 },
+    receiver: { x: centre, base: height - label, height: beaker, radius: (beaker * BEAKER_WIDTH) / 2 },
   };
 }

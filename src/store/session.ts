@@ -10,6 +10,7 @@ import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
 import { ColumnStore } from './column-store.ts';
 import { differences, patched } from './keep/difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './keep/link.ts';
+import { type EyeMark, marksOfRun, withMark } from './keep/eye-marks.ts';
 import type { Diagnosis, Mystery } from './keep/mystery.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import { type Prediction, PREDICTIONS_MAX, runMark } from '../../sim/handed/index.ts';
@@ -32,7 +33,7 @@ const COACH_LEVELS: readonly CoachLevel[] = ['off', 'ask', 'guide'];
 const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
 
 type Lasting = Omit<SavedRun, 'now_min'>;
-type Beside = Pick<SavedRun, 'predictions' | 'mystery' | 'workup'>;
+type Beside = Pick<SavedRun, 'predictions' | 'marks' | 'mystery' | 'workup'>;
 
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
@@ -64,6 +65,7 @@ export class Session {
   @tracked targets: FractionTargets | undefined;
   /** What the reader expected, oldest first; see `validPredictions`. */
   @tracked predictions: readonly Prediction[] = [];
+  @tracked private marks: readonly EyeMark[] = [];
   /** There when the faults of this run are, or were, hidden from the reader. */
   @tracked mystery: Mystery | undefined;
   /** Problems of the last thing that was asked to be opened. */
@@ -106,14 +108,17 @@ export class Session {
     });
   }
 
-  /** What the tab shows first: a shared run beside the reader's own, else the one kept, else the default scenario untouched. */
-  async start(shared: string | undefined): Promise<void> {
+  /**
+   * What the tab shows first: a shared run beside the reader's own, else the one kept, else the default scenario untouched, on a
+   * column drawn from `fresh`, so that watching decides and not a remembered volume.
+   */
+  async start(shared: string | undefined, fresh?: () => number): Promise<void> {
     const problem = shared === undefined ? undefined : await this.openLink(shared);
     if (shared !== undefined && problem === undefined) return;
     const open = this.store.plan !== undefined;
     const found = open
       ? 'run on the page is as it was'
-      : (await this.openKept())
+      : (await this.openKept(fresh))
         ? 'run kept in this browser is open instead'
         : 'default scenario is open instead';
     if (problem !== undefined) this.say(`${problem}. The ${found}.`, 'problem');
@@ -257,6 +262,18 @@ export class Session {
     ].slice(-PREDICTIONS_MAX);
   }
 
+  /** Keeps where the reader expects the edge to be, or the metal to leave, once so much more is through. */
+  markByEye(mark: Pick<EyeMark, 'mL' | 'depth_cm'>): void {
+    const { store, json } = this;
+    const { entry } = store;
+    this.marks = withMark(this.eyeMarks, { ...mark, entry, made_in: runMark(json, store.log, entry - 1) }, store.moment?.delivered_mL ?? 0);
+  }
+
+  /** Predictions set by eye in the run on the page. */
+  @derived get eyeMarks(): readonly EyeMark[] {
+    return marksOfRun(this.marks, this.json, this.store.log);
+  }
+
   @derived private get ofThisRun(): readonly Prediction[] {
     const { json, store } = this;
     return this.predictions.filter(
@@ -325,7 +342,7 @@ export class Session {
   }
 
   /** Opens what was kept, else the default scenario. True if there was a run. */
-  private async openKept(): Promise<boolean> {
+  private async openKept(fresh?: () => number): Promise<boolean> {
     const kept = this.autosave.load();
     this.stored = 'opening';
     const opened = kept.ok && kept.value !== undefined && (await this.openHere(kept.value));
@@ -333,7 +350,7 @@ export class Session {
     const problem = opened ? '' : kept.ok ? this.leaveKept(kept.value) : kept.message;
     this.unread = this.autosave.unread();
     if (opened) return true;
-    await this.openHere(untouched(FIRST_SCENARIO));
+    await this.openHere(fresh ? { ...untouched(FIRST_SCENARIO), seed: fresh() % SEEDS } : untouched(FIRST_SCENARIO));
     if (this.store.plan === undefined) this.say(inWords(this.issues), 'problem');
     else if (problem !== '') this.say(problem, 'problem');
     return false;
@@ -387,6 +404,7 @@ export class Session {
     await this.store.open(imposed(drawn(read.scenario)), readable.log, now, () => {
       this.notice = '';
       this.predictions = beside.predictions ?? [];
+      this.marks = beside.marks ?? [];
       this.mystery = beside.mystery;
       this.ended = false;
       this.targets = targetsOf(read.scenario);
@@ -411,8 +429,9 @@ export class Session {
   /** What is kept with a run besides scenario and log. */
   private beside(): Beside {
     const { mystery } = this;
+    const { eyeMarks: marks } = this;
     const predictions = this.validPredictions();
-    return { ...(predictions.length > 0 ? { predictions } : {}), ...(mystery ? { mystery } : {}) };
+    return { ...(predictions.length > 0 ? { predictions } : {}), ...(marks.length > 0 ? { marks } : {}), ...(mystery ? { mystery } : {}) };
   }
 
   private refuse(issues: readonly Issue[]): false {

@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { drawn } from '../../sim/column/drawn.ts';
 import { sectionOf } from '../../sim/terms/geometry.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { expectSameAsHeadless, kept, PATIENCE_MS, ready, scenario, still, withoutCoach } from './bench-rig.ts';
+import { expectSameAsHeadless, kept, PATIENCE_MS, ready, scenario, still } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -24,7 +24,6 @@ describe('the default run', () => {
       const opened = await session.openPage({ reducedMotion: 'reduce', viewport, touch });
       const { page } = opened;
       await ready(page);
-      await withoutCoach(page);
       let presses = 0;
       const press = async (name: string | RegExp): Promise<void> => {
         const { log } = await kept(page);
@@ -35,7 +34,7 @@ describe('the default run', () => {
         await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
         await still(page);
       };
-      for (const name of pressesOf(drawn(scenario()))) await press(name);
+      for (const name of pressesOf(drawn({ ...scenario(), seed: (await kept(page)).seed }))) await press(name);
       expect(presses).toBeLessThanOrEqual(12);
       await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
       await expectSameAsHeadless(page);
@@ -52,7 +51,6 @@ describe('the default run', () => {
       const opened = await session.openPage({ reducedMotion: 'reduce' });
       const { page } = opened;
       await ready(page);
-      await withoutCoach(page);
       let before = -1;
       for (let presses = 0; presses < 12 && before < (await kept(page)).log.length; presses++) {
         before = (await kept(page)).log.length;

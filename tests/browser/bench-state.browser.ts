@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
 import type { Log } from '../../sim/terms/types.ts';
 import { drawn } from '../../sim/column/drawn.ts';
 import { sectionOf } from '../../sim/terms/geometry.ts';
@@ -144,7 +145,7 @@ describe('the bench', () => {
       await field.fill('15');
       const before = await pour.boundingBox();
       await pour.click();
-      const fit = `Only ${startRoom().toFixed(1)}\u202fmL fit`;
+      const fit = `Only ${startRoom((await kept(page)).seed).toFixed(1)}\u202fmL fit`;
       await page.getByRole('alert').getByText(`${fit} above the bed now.`).waitFor();
       expect(await pour.boundingBox()).toEqual(before);
       expect((await kept(page)).log).toEqual(log);
@@ -187,6 +188,7 @@ describe('the bench', () => {
       const dialog = await more(page);
       expect(await page.getByText('Where it is, mmol').count()).toBe(0);
       await dialog.getByRole('button', { name: 'Close' }).click();
+      await page.getByRole('button', { name: 'I have read this' }).click();
       const surface = await page.locator('bf-figure .surface').boundingBox();
       if (!surface) throw new Error('figure: expected on the page, received none');
       await page.mouse.click(surface.x + surface.width * 0.45, surface.y + surface.height * 0.3);
@@ -202,20 +204,40 @@ describe('the bench', () => {
   );
 
   test(
-    'draws another column with the same scenario and nothing done, and shows of it what the runner gives',
+    'meets a new visitor by eye on a column of its own, another for each; New column draws another one and forgets what was marked on the last',
     async () => {
-      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      const [one, two] = [await session.openPage({ reducedMotion: 'reduce' }), await session.openPage({ reducedMotion: 'reduce' })];
+      const seedOf = async (page: Page) => (await kept(page)).seed;
+      for (const { page } of [one, two]) {
+        await ready(page);
+        await expect.poll(() => seedOf(page), { timeout: PATIENCE_MS }).toBeGreaterThanOrEqual(0);
+        expect(await page.getByRole('combobox', { name: 'How the run is seen' }).inputValue()).toBe('eye');
+        await page.getByRole('button', { name: 'Watch one run' }).waitFor();
+        await page.getByRole('link', { name: 'Break one' }).waitFor();
+      }
+      const { page } = one;
+      const first = await seedOf(page);
+      expect(first).not.toBe(await seedOf(two.page));
+      await two.close();
+      const surface = await page.locator('bf-figure .surface').boundingBox();
+      if (!surface) throw new Error('figure: expected on the page, received none');
+      await page.mouse.click(surface.x + surface.width * 0.6, surface.y + surface.height * 0.5);
+      const mark = page.getByText(/^you: \d\.\d cm$/);
+      await mark.waitFor();
+      const said = await mark.textContent();
+      await page.reload();
       await ready(page);
-      const seed = async () => (await kept(page)).seed;
-      await expect.poll(seed, { timeout: PATIENCE_MS }).toBe(1);
+      expect(await mark.textContent()).toBe(said);
+      expect(await seedOf(page)).toBe(first);
       await page.getByRole('button', { name: 'New column' }).click();
-      await expect.poll(seed, { timeout: PATIENCE_MS }).not.toBe(1);
+      await expect.poll(() => seedOf(page), { timeout: PATIENCE_MS }).not.toBe(first);
+      await mark.waitFor({ state: 'hidden' });
       expect((await kept(page)).log).toEqual([]);
       await wholeProcedure(page);
       const run = await kept(page);
       const results = await expectSameAsHeadless(page);
-      expect(results.receivers).not.toEqual(headless({ ...run, seed: 1 }).receivers);
-      await close();
+      expect(results.receivers).not.toEqual(headless({ ...run, seed: first }).receivers);
+      await one.close();
     },
     LONG,
   );
@@ -292,8 +314,8 @@ describe('the bench', () => {
 });
 
 /** The tube above the liquid that stands on the bed at first, in whole tenths of mL. */
-function startRoom(): number {
-  const { values } = drawn(scenario());
+function startRoom(seed: number): number {
+  const { values } = drawn({ ...scenario(), seed });
   const free_cm = values['column.tube_cm'] - values['bed.length_cm'] - values['bench.start_head_mm'] / 10;
   return Math.floor(sectionOf(values) * free_cm * 10) / 10;
 }

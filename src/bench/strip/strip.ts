@@ -38,8 +38,8 @@ export class BenchStrip extends LiveElement {
         .parts { height: 5.9rem; align-content: start; }
         .parts > :not([data-shown]) { display: none; }
         .more { display: none; }
-        .bar { display: grid; grid-template-columns: repeat(5, 1fr); gap: 2px; margin-top: var(--gap-small); border-top: 1px solid var(--rule); }
-        .bar button { border: 0; border-radius: 0; background: none; padding: 0; min-height: 3rem; color: var(--soft); line-height: 1.1; border-bottom: 3px solid transparent; }
+        .bar { display: grid; grid-template-columns: repeat(5, 1fr); gap: 2px; margin-top: 0.25rem; border-top: 1px solid var(--rule); }
+        .bar button { border: 0; border-radius: 0; background: none; padding: 0; min-height: 2.75rem; color: var(--soft); line-height: 1.1; border-bottom: 3px solid transparent; }
         .bar button[aria-pressed='true'] { color: var(--ink); font-weight: 600; border-bottom-color: var(--accent); }
         .bar span { display: block; font-size: 1.125rem; }
       }

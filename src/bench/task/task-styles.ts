@@ -26,7 +26,7 @@ export const taskStyles = css`
   dd { margin: 0; font-weight: 600; font-variant-numeric: tabular-nums; }
   @media (max-height: 47rem) { .purpose { display: none; } }
   @media (max-width: 40rem) {
-    :host { height: 7.25rem; overflow: hidden; grid-template-rows: auto 1fr; }
+    :host { max-height: 7.5rem; overflow: hidden; grid-template-rows: auto 1fr; }
     h2, .purpose, .ahead, li.done, li.later { display: none; }
     li { padding-block: 0.125rem; }
     li.open .what, li.open .amount, li.open .sign { display: none; }

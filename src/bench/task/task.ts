@@ -2,14 +2,13 @@ import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { checklistOf, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
-import { dropAt } from '../../store/drop.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
-import { duration, fixed, millilitres } from '../../ui/text/format.ts';
+import { readingsOf } from '../readings.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
 
@@ -77,16 +76,8 @@ function standing(moment: Moment): Standing {
   return moment;
 }
 
-/** What a bench shows: cylinder, drops, ruler, clock. */
 function readings(store: ColumnStore, moment: Moment) {
-  const drops = store.scenario && moment.flow > 0 ? `${Math.round(moment.flow / dropAt(store.scenario, moment))} / min` : 'none';
-  const rows = [
-    ['delivered', millilitres(moment.delivered_mL)],
-    ['drops', drops],
-    ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'none'],
-    ['clock', duration(store.now)],
-  ];
-  return html`<dl>${rows.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>`;
+  return html`<dl>${readingsOf(store, moment).map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>`;
 }
 
 declare global {

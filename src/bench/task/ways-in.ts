@@ -13,24 +13,33 @@ export class WaysIn extends LiveElement {
   static override styles = [
     controlStyles,
     css`
-      :host { display: block; --target: 1.9rem; font-size: 0.8125rem; }
+      :host { display: block; --target: 1.9rem; font-size: 0.8125rem; line-height: 1.35; }
+      :host(:not([data-shown])) { display: none; }
+      p { margin: 0 0 var(--gap-small); }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; justify-content: space-between; }
       button { padding: 0 0.5em; }
-      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
+      a { min-height: var(--target); display: inline-flex; align-items: center; color: var(--accent); }
       @media (pointer: coarse) { :host { --target: 2.75rem; } }
-      @media (max-width: 40rem) { :host { display: none; } }
+      @media (max-width: 40rem) { p { display: none; } .row { justify-content: space-between; flex-wrap: nowrap; gap: var(--gap-small); } button { white-space: nowrap; } :host { --target: 2.5rem; } }
     `,
   ];
 
   @property({ attribute: false }) session: Session | undefined;
 
+  override willUpdate() {
+    const { session } = this;
+    this.toggleAttribute('data-shown', session !== undefined && session.store.log.length === 0 && !session.mystery);
+  }
+
   override render() {
     const { session } = this;
     if (!session || session.store.log.length > 0 || session.mystery) return nothing;
-    return html`<div class="row">
-      <button type="button" @click=${() => session.freshColumn(seedDrawn())}>New column</button>
-      <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
-      <a href="#faults">Break one</a>
-    </div>`;
+    return html`<p>A fresh column, unlike any other. Run it ${session.sees === 'eye' ? 'by eye' : 'yourself'}, or first:</p>
+      <div class="row">
+        <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
+        <a href="#faults">Break one</a>
+        <button type="button" class="plain" @click=${() => session.freshColumn(seedDrawn())}>New column</button>
+      </div>`;
   }
 
   private async watch({ store }: Session) {

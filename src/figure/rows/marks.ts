@@ -63,7 +63,7 @@ export function nowLine({ layout: { poured, effluent, left, right }, x }: Drawin
   const titleAtEnd = at + half < right - textWidth(AXIS_TITLE) - 8;
   return svg`<text class="axis-title" x=${titleAtEnd ? right : left} y=${effluent.bottom + NOW_DROP} text-anchor=${titleAtEnd ? 'end' : 'start'}>${AXIS_TITLE}</text>
     <g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line>
-    <text x=${Math.max(left - 30 + half, Math.min(at, right + 30 - half))} y=${effluent.bottom + NOW_DROP} text-anchor="middle">${text}</text></g>`;
+    <text x=${Math.max(8 + half, left - 30 + half, Math.min(at, right + 30 - half))} y=${effluent.bottom + NOW_DROP} text-anchor="middle">${text}</text></g>`;
 }
 
 /** Where the next eluent may be started, along the top of the bars; an end where the search stopped has no upright. */

@@ -18,11 +18,14 @@ export interface Worked extends Drawing {
 export interface Size {
   readonly width: number;
   readonly height: number;
+  /** Laid out for a run that is seen by eye. */
+  readonly byEye?: boolean;
 }
 
 export function workedFor(old: Worked | undefined, scenario: Scenario, plan: Plan, size: Size, end_mL: number): Worked {
-  const fresh = layoutOf(size.width, size.height);
-  const layout = old?.layout.width === fresh.width && old.layout.height === fresh.height ? old.layout : fresh;
+  const fresh = layoutOf(size.width, size.height, size.byEye);
+  const same = old?.layout.width === fresh.width && old.layout.height === fresh.height && old.layout.depth.bottom === fresh.depth.bottom;
+  const layout = same ? old.layout : fresh;
   if (old && old.plan === plan && old.scenario === scenario && old.layout === layout && old.end_mL === end_mL) return old;
   const drawing = { scenario, plan, layout, x: volumeScale(layout, end_mL) };
   const kept = old?.plan === plan && old.scenario === scenario ? old : { tracks: plan.ions.map((ion) => trackOf(plan, ion)), tops: rampTops(scenario, plan) };

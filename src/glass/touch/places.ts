@@ -1,4 +1,4 @@
-import { ASIDE_WIDTH, asidePlaces, type Layout, underHalf } from '../layout.ts';
+import { ASIDE_WIDTH, asidePlaces, type Layout, NAME_WIDTH, underHalf, WIDE } from '../layout.ts';
 import type { ReceiverContent } from '../scene/liquids.ts';
 import { asideOrder } from '../sides.ts';
 
@@ -33,11 +33,15 @@ export function receiverBoxes<Receiver extends Pick<ReceiverContent, 'slot'>>(
   const { receiver, height } = layout;
   const others = asideOrder(receivers, under);
   const here = receivers.find(({ slot }) => slot === under);
-  const half = underHalf(layout);
+  const wide = layout.width >= WIDE;
+  const half = wide ? Math.max(LEAST / 2, receiver.radius + 5) : underHalf(layout);
   const box = (x: number, tall: number, wide: number): Box => inside(x - wide / 2, receiver.base - tall - 2, wide, height - receiver.base + tall + 2);
   return [
     ...(here ? [[here, box(receiver.x, receiver.height, 2 * half)] satisfies [Receiver, Box]] : []),
-    ...asidePlaces(layout, others.length).map((place, i): [Receiver, Box] => [others[i], box(place.x, place.height, ASIDE_WIDTH)]),
+    ...asidePlaces(layout, others.length).map((place, i): [Receiver, Box] => [
+      others[i],
+      wide ? box(place.x + NAME_WIDTH / 2, place.height, 2 * place.radius + NAME_WIDTH + 8) : box(place.x, place.height, ASIDE_WIDTH),
+    ]),
   ];
 }
 

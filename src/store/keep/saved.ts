@@ -1,6 +1,7 @@
 import { addIssue, describe, isRecord, logShape, number, object, type Shape, text } from '../../../sim/input/index.ts';
 import { SEED_MAX } from '../../../sim/math/random.ts';
 import type { Issue, Log } from '../../../sim/terms/types.ts';
+import { type EyeMark, eyeMarksShape } from './eye-marks.ts';
 import { type Mystery, mysteryShape } from './mystery.ts';
 import { type Prediction, predictionsShape } from '../../../sim/handed/index.ts';
 import { type SavedWorkUp, workUpShape } from './work-up.ts';
@@ -23,6 +24,8 @@ export interface SavedRun {
   readonly view?: string;
   /** What the reader expected before decisive actions. Kept here and in files; a link does not pass them on. */
   readonly predictions?: readonly Prediction[];
+  /** Predictions set by eye on the axis; kept like the others. */
+  readonly marks?: readonly EyeMark[];
   /** There when the faults were hidden, with what the reader said. */
   readonly mystery?: Mystery;
   /** What was done with a receiver on the work-up bench. Kept here and in files, like the predictions. */
@@ -56,6 +59,7 @@ const savedShape: Shape<SavedRun> = object(
     now_min: number({ min: 0, max: NOW_MAX, unit: 'min' }),
     view: text(BASE_MAX),
     predictions: predictionsShape,
+    marks: eyeMarksShape,
     mystery: mysteryShape,
     workup: workUpShape,
   },

@@ -20,3 +20,11 @@ test('rows follow one another from top to bottom and fill the height', () => {
 test('a figure too low for its rows keeps the least height', () => {
   expect(layoutOf(800, 100).height).toBe(440);
 });
+
+test('seen by eye the bed takes far more room, and the rows still fill the height', () => {
+  for (const height of [440, 590, 700]) {
+    const [eye, measured] = [layoutOf(800, height, true), layoutOf(800, height)];
+    expect(eye.depth.bottom - eye.depth.top).toBeGreaterThanOrEqual(1.3 * (measured.depth.bottom - measured.depth.top));
+    expect(eye.receivers.bottom).toBe(height);
+  }
+});

@@ -101,7 +101,7 @@ describe('depthUnder', () => {
 
 describe('asidePlaces', () => {
   test('stand clear of the receiver and of one another and inside the drawing', () => {
-    const layout = layoutOf({ ...ROOM, width: 700 }, values);
+    const layout = layoutOf({ ...ROOM, width: 1200 }, values);
     const places = [...asidePlaces(layout, 24), layout.receiver].sort((a, b) => a.x - b.x);
     expect(places.length).toBeGreaterThan(4);
     expect(places.length).toBeLessThan(25);

@@ -56,6 +56,39 @@ describe('a session', () => {
     expect(next.validPredictions()).toMatchObject([PREDICTION]);
   });
 
+  test('begins on a column drawn anew where nothing was kept, and goes on with that column afterwards', async () => {
+    const storage = memory();
+    const session = new Session(directThread(), storage, 'a');
+    await session.start(undefined, () => 4711);
+    expect(session.store.scenario?.seed).toBe(4711);
+    expect(session.sees).toBe('eye');
+    await session.store.act({ do: 'clamp', open_percent: 100 });
+    const next = new Session(directThread(), storage, 'a');
+    await next.start(undefined, () => 4712);
+    expect(next.store.scenario?.seed).toBe(4711);
+  });
+
+  test('keeps predictions made by eye with the run they were made in, and has none on a new column', async () => {
+    const storage = memory();
+    const first = await withRun(storage);
+    first.markByEye({ mL: 12, depth_cm: 3 });
+    first.markByEye({ mL: 30 });
+    first.markByEye({ mL: 14, depth_cm: 4 });
+    expect(first.eyeMarks).toMatchObject([{ mL: 30 }, { mL: 14, depth_cm: 4 }]);
+    first.keepNow();
+    const next = await opened(storage);
+    expect(next.eyeMarks).toEqual(first.eyeMarks);
+    await next.store.undo();
+    expect(first.eyeMarks).toHaveLength(2);
+    await first.store.stepBack();
+    expect(first.eyeMarks).toHaveLength(0);
+    await first.store.undo();
+    expect(first.eyeMarks).toHaveLength(2);
+    await first.freshColumn(99);
+    expect(first.eyeMarks).toEqual([]);
+    expect(first.saved().marks).toBeUndefined();
+  });
+
   test('opens what its own link says, without the predictions', async () => {
     const first = await withRun();
     first.predict(PREDICTION);
