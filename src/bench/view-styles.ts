@@ -25,7 +25,7 @@ export const viewStyles = css`
     .side { border-left: 0; padding: var(--gap-small) 0 0; }
   }
   @media (max-width: 40rem) {
-    .bench { gap: 0 var(--gap-small); height: calc(100dvh - 2 * var(--bar, 2.5rem) - 1.4rem); min-height: 44rem; margin: 0 -0.5rem -1rem; grid-template-columns: var(--glass) minmax(0, 1fr); --glass: 7.25rem;
+    .bench { gap: 0 var(--gap-small); height: calc(100dvh - 2 * var(--bar, 2.5rem) - 1.4rem); min-height: 44rem; margin: 0 -0.5rem -1.5rem; grid-template-columns: var(--glass) minmax(0, 1fr); --glass: 7.25rem;
       grid-template-rows: minmax(440px, 1fr) auto auto auto; grid-template-areas: 'left figure' 'say say' 'side side' 'strip strip'; }
     .bench.eye { --glass: 11.5rem; }
     .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; align-content: start; }
