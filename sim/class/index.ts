@@ -1,5 +1,5 @@
 // A lab period for a class: timetable, supplies, waste, and what its groups will see. Other rooms import from here.
-export { classPlan, GROUP_EXAMPLE, type GroupUse } from './classplan.ts';
+export { classPlan, GROUP_EXAMPLE, type GroupUse, SPARE, STOCK_ACID_M, stockFor, type Supply, type WasteStream } from './classplan.ts';
 export type { Placed } from './schedule.ts';
 export { type ColumnTimes, type Timetable, timetableOf } from './timetable.ts';
 export { type ClassAnswer, type ClassForecast, type ClassTask, classAnswer, classForecast, classOf, classTasks, GROUPS_MAX } from './groups.ts';

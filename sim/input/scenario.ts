@@ -8,7 +8,7 @@ import { ION_IDS } from '../terms/ions.ts';
 import { LIMITS } from '../terms/limits.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
 import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
-import { SEEINGS } from '../terms/seeing.ts';
+import { COACH_LEVELS, SEEINGS } from '../terms/seeing.ts';
 import type { Fitted, Issue, Liquid, Scenario } from '../terms/types.ts';
 
 export type ScenarioResult = { readonly ok: true; readonly scenario: Scenario } | { readonly ok: false; readonly issues: readonly Issue[] };
@@ -64,6 +64,7 @@ export const scenarioShape = object(
     procedure: logShape,
     fitted: fittedShape,
     seeing: choice('a way of seeing the run before it ends', SEEINGS),
+    coach: choice('how much the coach says', COACH_LEVELS),
     seed: number({ min: 0, max: SEED_MAX, unit: '', integer: true }),
     ...parameterGroups(),
   },
@@ -84,7 +85,7 @@ export function readScenario(json: unknown, id: string): ScenarioResult {
   checkScenario(json, issues);
   checkLog(own(json, 'procedure'), 'procedure', benchOf(json), issues);
   if (!read || issues.length > 0) return { ok: false, issues };
-  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seeing, seed = 1 } = read;
+  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seeing, coach, seed = 1 } = read;
   const liquids = Object.fromEntries(Object.entries(read.liquids).map(([name, liquid]) => [name, { ...liquid, ions: liquid.ions ?? {} }]));
   return {
     ok: true,
@@ -103,6 +104,7 @@ export function readScenario(json: unknown, id: string): ScenarioResult {
       seed,
       ...(fitted && { fitted }),
       ...(seeing && { seeing }),
+      ...(coach && { coach }),
     },
   };
 }

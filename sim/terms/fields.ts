@@ -111,6 +111,12 @@ export const FIELDS = {
   'workup.wait_s': { label: 'wait at the end point', unit: 's', min: 0, max: 600, default: 30, meaning: 'time the pink must last before the burette is read', source: 'common practice, no source', status: 'choice' },
   'workup.log_Ksp_Co': { label: 'log Ksp of cobalt hydroxide', unit: '', min: -15.6, max: -14.2, default: -14.8, meaning: 'tables run from -15.60 to -14.23; fresh pink -14.80', source: 'Kelter 2009 and CRC-type tables; fresh pink: Baes and Mesmer 1976, recalled', status: 'memory' },
   'workup.neutralisation_kJ_mol': { label: 'heat of neutralisation', unit: 'kJ/mol', min: 50, max: 60, default: 55.8, meaning: 'heat set free per mole of water formed; 57.1 is the school value, which fits 20 °C', source: 'enthalpies of formation at 25 °C', status: 'derived' },
+
+  'class.period_min': { label: 'period', unit: 'min', min: 30, max: 600, default: 180, integer: true, meaning: 'time that a group has in the laboratory', source: 'common practice, no source', status: 'choice' },
+  'class.people': { label: 'people in a group', unit: '', min: 1, max: 6, default: 3, integer: true, meaning: 'who share the work of a group', source: 'common practice, no source', status: 'choice' },
+  'class.aliquots': { label: 'aliquots of a group', unit: '', min: 1, max: 6, default: 3, integer: true, meaning: 'how many times a group loads and elutes in the period', source: 'common practice, no source', status: 'choice' },
+  'class.columns': { label: 'columns of a group', unit: '', min: 1, max: 6, default: 1, integer: true, meaning: 'columns that a group runs side by side', source: 'common practice, no source', status: 'choice' },
+  'class.groups': { label: 'groups in the class', unit: '', min: 1, max: 60, default: 8, integer: true, meaning: 'groups that work in the same period, for what the stockroom prepares', source: 'common practice, no source', status: 'choice' },
 } as const satisfies Record<string, Field>;
 
 /** Key of a scenario parameter, such as `bed.length_cm`. */

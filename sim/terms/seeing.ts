@@ -9,3 +9,8 @@ export type Seeing = (typeof SEEINGS)[number];
 export function seenAtMost(wanted: Seeing, allowed: Seeing): Seeing {
   return SEEINGS[Math.min(SEEINGS.indexOf(wanted), SEEINGS.indexOf(allowed))];
 }
+
+/** How much the coach says: nothing, questions before what cannot be undone, or the windows as well. */
+export const COACH_LEVELS = ['off', 'ask', 'guide'] as const;
+
+export type CoachLevel = (typeof COACH_LEVELS)[number];

@@ -2,7 +2,7 @@
 import type { FieldPath, Parameters } from './fields.ts';
 import type { FaultKind } from './fault-kinds.ts';
 import type { IonId } from './ions.ts';
-import type { Seeing } from './seeing.ts';
+import type { CoachLevel, Seeing } from './seeing.ts';
 
 /** Something wrong in input: where, what was expected, what was given. Readers return all issues, never just the first. */
 export interface Issue {
@@ -76,6 +76,8 @@ export interface Scenario {
   readonly procedure: Log;
   /** The most that is shown before the run ends; left out for all. */
   readonly seeing?: Seeing;
+  /** How the coach begins; left out for the reader's own choice. */
+  readonly coach?: CoachLevel;
   readonly seed: number;
   /** There where numbers were fitted to a run of the user's own: what is said of them in the table no longer holds. */
   readonly fitted?: Fitted;

@@ -77,6 +77,15 @@ export function viewsOf(session: Session): readonly View[] {
         return () => html`<bf-class .session=${session}></bf-class>`;
       },
     },
+    {
+      id: 'lab',
+      label: 'Lab',
+      load: async () => {
+        await Promise.all([import('../lab/view.ts'), import('../figure/figure.ts'), import('../glass/unrolled.ts')]);
+        beside(session, 'the glass', import('../glass/glass.ts'));
+        return () => html`<bf-lab .session=${session}></bf-lab>`;
+      },
+    },
   ];
 }
 

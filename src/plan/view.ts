@@ -1,13 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { classPlan, type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/index.ts';
+import { FIELDS } from '../../sim/terms/fields.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
 import { fixed, quantity } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { groupUse } from './group-use.ts';
-import { ASSUMED_TIMES, columnTimes } from './times.ts';
+import { ASSUMED_TIMES, columnTimes, groupUse } from '../../sim/lab/index.ts';
 import './lanes.ts';
 import '../ui/number.ts';
 import '../ui/table.ts';
@@ -69,11 +69,8 @@ export class PlanView extends LiveElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @state() private period_min = 180;
-  @state() private people = 3;
-  @state() private aliquots = 3;
-  @state() private columns = 1;
-  @state() private groups = 8;
+  /** What the reader has set over the scenario. */
+  @state() private chosen: Partial<Record<'period_min' | 'people' | 'aliquots' | 'columns' | 'groups', number>> = {};
   /** Times that the reader has set over those of the run. */
   @state() private own: Partial<Record<keyof ColumnTimes, number>> = {};
 
@@ -82,7 +79,7 @@ export class PlanView extends LiveElement {
     if (!this.session || !store?.scenario || !store.plan) return html`<h1>Plan</h1><p role="status">The run is being opened …</p>`;
     const run = columnTimes(store.scenario, store.plan);
     const column = { ...(run ?? ASSUMED_TIMES), ...this.own };
-    const { period_min, people, aliquots, columns } = this;
+    const [period_min, people, aliquots, columns] = [this.of('period_min'), this.of('people'), this.of('aliquots'), this.of('columns')];
     const throttled = store.plan.log.some((action) => action.do === 'clamp' && action.open_percent > 0 && action.open_percent < 100);
     const timetable = timetableOf({ column, period_min, people, aliquots, columns, throttled });
     return html`<h1>Plan</h1>
@@ -95,18 +92,18 @@ export class PlanView extends LiveElement {
             30,
             600,
             (value) => {
-              this.period_min = value;
+              this.chosen = { ...this.chosen, period_min: value };
             },
             5,
           )}
           ${this.number('people', '', people, 1, 6, (value) => {
-            this.people = value;
+            this.chosen = { ...this.chosen, people: value };
           })}
           ${this.number('aliquots', '', aliquots, 1, 6, (value) => {
-            this.aliquots = value;
+            this.chosen = { ...this.chosen, aliquots: value };
           })}
           ${this.number('columns', '', columns, 1, 6, (value) => {
-            this.columns = value;
+            this.chosen = { ...this.chosen, columns: value };
           })}
         </div>
         <div class="row">${PHASES.map(({ key, label }) =>
@@ -143,16 +140,21 @@ export class PlanView extends LiveElement {
       ${this.classPart(this.session)}`;
   }
 
+  /** What the reader has set, else what the scenario says. */
+  private of(key: keyof typeof this.chosen): number {
+    return this.chosen[key] ?? this.session?.store.scenario?.values[`class.${key}`] ?? FIELDS[`class.${key}`].default;
+  }
+
   private classPart({ store, workUp }: Session) {
     const { scenario, plan } = store;
     if (!scenario || !plan) return nothing;
     const log = plan.log.some((action) => action.do === 'pour') ? plan.log : scenario.procedure;
-    const { supplies, waste, note } = classPlan(this.groups, groupUse(scenario, log, this.aliquots, workUp.figures));
+    const { supplies, waste, note } = classPlan(this.of('groups'), groupUse(scenario, log, this.of('aliquots'), workUp.figures));
     return html`<section aria-labelledby="class"><h2 id="class">A class</h2>
-      <div class="row">${this.number('groups', '', this.groups, 1, 60, (value) => {
-        this.groups = value;
+      <div class="row">${this.number('groups', '', this.of('groups'), 1, 60, (value) => {
+        this.chosen = { ...this.chosen, groups: value };
       })}</div>
-      <p class="soft">${this.aliquots} aliquots a group by the procedure ${log === plan.log ? 'of this run' : 'of the scenario'}, a quarter more of the acid and a fifth more of the rest.</p>
+      <p class="soft">${this.of('aliquots')} aliquots a group by the procedure ${log === plan.log ? 'of this run' : 'of the scenario'}, a quarter more of the acid and a fifth more of the rest.</p>
       <div class="pair">
         <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${supplies.map(({ name, amount, unit, how }) => ({ name, amount: quantity(amount, unit, 3), how }))}></bf-table>
         <bf-table caption="Waste, kept apart" .columns=${WASTE} .rows=${waste.map(({ stream, what, volume_mL, rule }) => ({ stream, what, volume: volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 3), rule }))}></bf-table>

@@ -1,5 +1,6 @@
 /// <reference path="./scenario-titles.d.ts" />
 import { titles } from 'virtual:scenario-titles';
+import { emptyBench } from '../../sim/lab/index.ts';
 import type { Json } from './keep/saved.ts';
 
 // The scenarios that ship with the page: titles at once, the rest when one is opened.
@@ -7,6 +8,8 @@ import type { Json } from './keep/saved.ts';
 const PLACE = '../../scenarios/';
 /** The scenario a new visitor meets. */
 export const FIRST_SCENARIO = 'cathode-leach';
+/** What a lab of one's own may begin from; it is opened like a scenario but not listed. */
+export const EMPTY_BENCH = 'empty-bench';
 
 const files = import.meta.glob<Json>(['../../scenarios/*.json', '!../../scenarios/schema.json'], { import: 'default' });
 
@@ -23,5 +26,7 @@ export function catalog(): CatalogEntry[] {
 
 /** The JSON of a scenario; undefined when there is none of that id. Rejects when it cannot be fetched. */
 export async function scenarioJson(id: string): Promise<Json | undefined> {
+  // JSON by the way it is made.
+  if (id === EMPTY_BENCH) return emptyBench() as Json;
   return files[`${PLACE}${id}.json`]?.();
 }

@@ -1,7 +1,7 @@
 import { SEED_MAX } from '../../sim/math/random.ts';
 import { drawn } from '../../sim/column/index.ts';
 import { batch, effect, untracked } from '@preact/signals-core';
-import { SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
+import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
 import { inWords, readLog, readScenario } from '../../sim/input/index.ts';
 import { imposed } from '../../sim/faults/index.ts';
 import { RUN_ENDED } from '../../sim/run/index.ts';
@@ -24,11 +24,10 @@ import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { WorkUpStore } from './work-up-store.ts';
 
-export type CoachLevel = 'off' | 'ask' | 'guide';
+export type { CoachLevel };
 
 const SEEING_KEY = 'bandfall.seeing';
 const COACH_KEY = 'bandfall.coach';
-const COACH_LEVELS: readonly CoachLevel[] = ['off', 'ask', 'guide'];
 /** The action that a prediction is asked before. */
 const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
 
@@ -78,6 +77,8 @@ export class Session {
   /** Kept texts that this page could not read. */
   @tracked unread: readonly Unread[] = [];
   private readonly shelf: Shelf;
+  /** What the reader has chosen, where a scenario does not say. */
+  private chosenCoach: CoachLevel;
   private readonly autosave: Autosave;
   private readonly storage: Storage | undefined;
   /** What was kept last. */
@@ -90,7 +91,7 @@ export class Session {
     this.store = new ColumnStore(thread);
     this.workUp = new WorkUpStore(this.store);
     this.storage = storage;
-    this.coach = rememberedCoach(storage);
+    this.coach = this.chosenCoach = rememberedCoach(storage);
     this.seeing = rememberedSeeing(storage);
     this.shelf = openShelf(storage);
     this.autosave = openAutosave(storage, tab, this.shelf);
@@ -183,7 +184,9 @@ export class Session {
     const written = readScenario(changed, run.base);
     const sameSeed = Number.isNaN(run.seed) || (written.ok && written.scenario.seed === run.seed);
     const json = sameSeed ? changed : patched(changed, { seed: run.seed });
-    return this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
+    const opened = await this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
+    if (opened) this.coach = (written.ok ? written.scenario.coach : undefined) ?? this.chosenCoach;
+    return opened;
   }
 
   /** Uses a changed scenario from now on with another log; the run on the page is put aside. */
@@ -227,7 +230,7 @@ export class Session {
   }
 
   setCoach(level: CoachLevel): void {
-    this.coach = level;
+    this.coach = this.chosenCoach = level;
     try {
       this.storage?.setItem(COACH_KEY, level);
     } catch {

@@ -1,6 +1,6 @@
-import type { Scenario } from '../../sim/terms/types.ts';
-import type { ColumnTimes } from '../../sim/class/index.ts';
-import type { Plan } from '../../sim/history/index.ts';
+import type { Scenario } from '../terms/types.ts';
+import type { ColumnTimes } from '../class/index.ts';
+import type { Plan } from '../history/index.ts';
 
 // How long each phase of a column run took, read off the run.
 

@@ -1,11 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { classPlan } from '../../../sim/class/classplan.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { groupUse } from '../../../src/plan/group-use.ts';
-import { columnTimes } from '../../../src/plan/times.ts';
+import { columnTimes, groupUse } from '../../../sim/lab/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/index.ts';
-import { small } from '../store/rig.ts';
+import { small } from '../../src/store/rig.ts';
 
 describe('a column run as a part of the period', () => {
   let scenario: Scenario;

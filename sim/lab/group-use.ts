@@ -1,7 +1,7 @@
-import { bedVolumeOf } from '../../sim/terms/geometry.ts';
-import type { Log, Scenario } from '../../sim/terms/types.ts';
-import { GROUP_EXAMPLE, type GroupUse } from '../../sim/class/index.ts';
-import type { WorkUp } from '../../sim/report/index.ts';
+import { bedVolumeOf } from '../terms/geometry.ts';
+import type { Log, Scenario } from '../terms/types.ts';
+import { GROUP_EXAMPLE, type GroupUse } from '../class/index.ts';
+import type { WorkUp } from '../report/index.ts';
 
 // What one group uses, from the run and the work-up on the page; what is not known yet is taken from the scenario.
 

@@ -1,0 +1,163 @@
+import { batch } from '@preact/signals-core';
+import { emptyBench, valueAt, withValueAt } from '../../sim/lab/index.ts';
+import { readScenario } from '../../sim/input/index.ts';
+import type { Issue, Scenario } from '../../sim/terms/types.ts';
+import { EMPTY_BENCH, FIRST_SCENARIO, scenarioJson } from '../store/catalog.ts';
+import { isHidden } from '../store/keep/mystery.ts';
+import type { Json, Outcome, SavedRun } from '../store/keep/saved.ts';
+import type { Session } from '../store/session.ts';
+import { derived, tracked } from '../store/tracked.ts';
+import { keepLab, keptLab } from './kept.ts';
+import { type Lab, labOf, savedOf } from './lab.ts';
+
+const UNDO_MAX = 100;
+const FIRST: Lab = { base: EMPTY_BENCH, start: emptyBench() as Json, json: emptyBench() as Json, hidden: false };
+
+/** The lab in hand, with every step of the way to it. It is kept in the browser; the run on the bench is another thing. */
+export class LabDraft {
+  @tracked lab: Lab = FIRST;
+  /** What the run of the procedure refuses, by the place of the action. */
+  @tracked runIssues: readonly Issue[] = [];
+  /** Nothing is shown before it is known what was kept. */
+  @tracked ready = false;
+  @tracked private past: readonly Lab[] = [];
+  @tracked private future: readonly Lab[] = [];
+  private readonly storage: Storage | undefined;
+
+  constructor(storage: Storage | undefined) {
+    this.storage = storage;
+  }
+
+  /** Takes up what was kept, else the scenario that is open. Returns what is to be said about it. */
+  async begin(session: Session): Promise<string> {
+    const kept = await keptLab(this.storage);
+    const labs = kept.ok ? kept.value : [];
+    const last = labs.at(-1) ?? (await this.onBench(session));
+    batch(() => {
+      this.lab = last;
+      this.past = labs.slice(0, -1);
+      this.ready = true;
+    });
+    return kept.ok ? '' : kept.message;
+  }
+
+  @derived get json(): Json {
+    return this.lab.json;
+  }
+
+  @derived private get reading() {
+    return readScenario(this.json, this.lab.base);
+  }
+
+  /** The scenario; undefined while something does not fit. */
+  @derived get scenario(): Scenario | undefined {
+    return this.reading.ok ? this.reading.scenario : undefined;
+  }
+
+  /** All that does not fit, as the reader says it, and then as the run says it. */
+  @derived get issues(): readonly Issue[] {
+    return this.reading.ok ? this.runIssues : this.reading.issues;
+  }
+
+  @derived get canUndo(): boolean {
+    return this.past.length > 0;
+  }
+
+  @derived get canRedo(): boolean {
+    return this.future.length > 0;
+  }
+
+  /** What does not fit at a place, in words; empty where all is well. */
+  problemAt(path: string): string {
+    return this.issues
+      .filter((issue) => issue.path === path)
+      .map(({ expected, received }) => `expected ${expected}; received ${received}`)
+      .join('. ');
+  }
+
+  /** Sets one value; undefined leaves it to the defaults. */
+  set(path: string, value: unknown): void {
+    if (JSON.stringify(valueAt(this.json, path)) === JSON.stringify(value)) return;
+    this.change(withValueAt(this.json, path, value));
+  }
+
+  /** Sets the whole JSON: several values in one step. */
+  change(json: unknown): void {
+    // What is put together here out of JSON is JSON.
+    this.step({ ...this.lab, json: json as Json });
+  }
+
+  setHidden(hidden: boolean): void {
+    this.step({ ...this.lab, hidden });
+  }
+
+  /** Takes one value from another JSON, such as the one that the lab was begun from. */
+  putBack(path: string, from: unknown): void {
+    this.set(path, valueAt(from, path));
+  }
+
+  undo(): void {
+    const lab = this.past.at(-1);
+    if (lab) this.travel(lab, this.past.slice(0, -1), [...this.future, this.lab]);
+  }
+
+  redo(): void {
+    const lab = this.future.at(-1);
+    if (lab) this.travel(lab, [...this.past, this.lab], this.future.slice(0, -1));
+  }
+
+  /** Begins anew from a shipped scenario or an empty bench; the lab before it is one undo away. */
+  async startFrom(id: string): Promise<Outcome<undefined>> {
+    return this.open({ base: id, differences: {}, seed: Number.NaN, log: [] });
+  }
+
+  /** Takes over the scenario of a run from a file, a link or the bench. On any problem nothing changes. */
+  async open(run: SavedRun): Promise<Outcome<undefined>> {
+    const lab = await labOf(run);
+    if (!lab.ok) return lab;
+    this.step(lab.value);
+    return { ok: true, value: undefined };
+  }
+
+  async openBench(session: Session): Promise<Outcome<undefined>> {
+    if (isHidden(session.mystery)) return { ok: false, message: 'lab: the faults of the run on the bench are hidden; name them there first' };
+    return this.open(session.saved());
+  }
+
+  /** As it is kept and passed on between instructors. */
+  saved(): SavedRun {
+    return savedOf(this.lab);
+  }
+
+  /**
+   * As students get it: a fresh run. Where they have to find the faults it is a change of the first scenario, since the id of a
+   * demonstration would name the fault.
+   */
+  async forStudents(): Promise<SavedRun> {
+    const { lab } = this;
+    if (!lab.hidden) return savedOf(lab);
+    const start = (await scenarioJson(FIRST_SCENARIO)) ?? {};
+    return savedOf({ ...lab, base: FIRST_SCENARIO, start });
+  }
+
+  private async onBench(session: Session): Promise<Lab> {
+    const { base, shipped, json } = session;
+    if (!isHidden(session.mystery) && session.written) return { base, start: shipped, json, hidden: session.mystery !== undefined };
+    const first = await labOf({ base: FIRST_SCENARIO, differences: {}, seed: Number.NaN, log: [] });
+    return first.ok ? first.value : FIRST;
+  }
+
+  private step(lab: Lab): void {
+    this.travel(lab, [...this.past, this.lab].slice(-UNDO_MAX), []);
+  }
+
+  private travel(lab: Lab, past: readonly Lab[], future: readonly Lab[]): void {
+    batch(() => {
+      this.lab = lab;
+      this.past = past;
+      this.future = future;
+      this.runIssues = [];
+    });
+    keepLab(this.storage, [...past, lab]);
+  }
+}

@@ -1,0 +1,45 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { LabDraft } from './draft.ts';
+
+/** Ctrl Z and Ctrl Y (on a Mac with the command key) for the lab in hand. While something is being typed the field has its own. */
+export class UndoKeys implements ReactiveController {
+  private readonly draft: () => LabDraft | undefined;
+  /** A field in which something stands that was not taken yet. */
+  private typing: EventTarget | undefined;
+
+  constructor(host: ReactiveControllerHost, draft: () => LabDraft | undefined) {
+    this.draft = draft;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    addEventListener('keydown', this.hear);
+    addEventListener('input', this.type);
+    addEventListener('focusout', this.settle);
+    addEventListener('bf-change', this.settle);
+  }
+
+  hostDisconnected(): void {
+    removeEventListener('keydown', this.hear);
+    removeEventListener('input', this.type);
+    removeEventListener('focusout', this.settle);
+    removeEventListener('bf-change', this.settle);
+  }
+
+  private readonly type = (event: Event): void => {
+    this.typing = event.composedPath()[0];
+  };
+
+  private readonly settle = (): void => {
+    this.typing = undefined;
+  };
+
+  private readonly hear = (event: KeyboardEvent): void => {
+    const key = event.key.toLowerCase();
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || (key !== 'z' && key !== 'y')) return;
+    if (this.typing !== undefined && event.composedPath()[0] === this.typing) return;
+    event.preventDefault();
+    if (key === 'y' || event.shiftKey) this.draft()?.redo();
+    else this.draft()?.undo();
+  };
+}
