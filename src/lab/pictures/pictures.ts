@@ -15,7 +15,7 @@ export class LabPictures extends LiveElement {
     controlStyles,
     css`
       :host { display: grid; grid-template-rows: minmax(440px, 1fr) auto; gap: var(--gap-small); min-width: 0; height: 100%; }
-      .two { display: grid; grid-template-columns: clamp(8rem, 26%, 13rem) minmax(0, 1fr); gap: var(--gap-small); min-height: 0; }
+      .two { display: grid; grid-template-columns: clamp(8rem, 30%, 14rem) minmax(0, 1fr); gap: var(--gap-small); min-height: 0; }
       .two > * { min-width: 0; height: 100%; }
       .two[aria-busy='true'] { opacity: 0.6; }
       .words { font-size: var(--text-small); }
