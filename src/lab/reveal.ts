@@ -8,7 +8,8 @@ const TURNS = 8;
 export async function controlAt(root: ParentNode, path: string): Promise<HTMLElement | undefined> {
   for (let turn = 0; turn < TURNS; turn++) {
     const holder = holderOf(root, path);
-    if (holder && (holder.dataset['path'] === path || turn === TURNS - 1)) return focusableIn(holder) ?? holder;
+    const control = holder && focusableIn(holder);
+    if (control && (holder.dataset['path'] === path || turn === TURNS - 1)) return control;
     await new Promise((resolve) => requestAnimationFrame(resolve));
   }
   return undefined;

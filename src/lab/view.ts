@@ -16,8 +16,13 @@ import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
 import './pictures/pictures.ts';
 import './sections/bottles-part.ts';
+import './sections/faults-part.ts';
 import './sections/fields.ts';
+import './sections/lesson-part.ts';
+import './sections/procedure/procedure-part.ts';
 import './sections/resin-part.ts';
+import './sections/sample-part.ts';
+import './sections/seen-part.ts';
 import './tools.ts';
 
 /** Problems that are listed above the sections; the others stand at their controls. */
@@ -86,6 +91,16 @@ export class LabView extends LiveElement {
         return html`<bf-lab-resin .draft=${draft}></bf-lab-resin>`;
       case 'bottles':
         return html`<bf-lab-bottles .draft=${draft}></bf-lab-bottles>`;
+      case 'lesson':
+        return html`<bf-lab-lesson .draft=${draft}></bf-lab-lesson>`;
+      case 'sample':
+        return html`<bf-lab-sample .draft=${draft}></bf-lab-sample>`;
+      case 'procedure':
+        return html`<bf-lab-procedure .draft=${draft} .sought=${this.sought}></bf-lab-procedure>`;
+      case 'seen':
+        return html`<bf-lab-seen .draft=${draft}></bf-lab-seen>`;
+      case 'faults':
+        return html`<bf-lab-faults .draft=${draft}></bf-lab-faults>`;
       default:
         return html`<bf-lab-fields .draft=${draft} .main=${main} .more=${more} .open=${more.some((path) => path === this.sought)}></bf-lab-fields>`;
     }

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { SectionId } from '../../src/lab/sections/contents.ts';
 import { axeViolations } from './axe.ts';
 import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
 
@@ -35,16 +36,21 @@ async function put(page: Page, name: string, value: string): Promise<void> {
   await field(page, name).press('Enter');
 }
 
-async function unfold(page: Page, title: string): Promise<void> {
-  await page.locator('bf-lab details.section > summary').filter({ hasText: title }).click();
+async function unfold(page: Page, section: SectionId): Promise<void> {
+  await page.locator(`bf-lab details#${section} > summary`).click();
+}
+
+/** Opens every fold, those inside others after them. */
+async function unfoldAll(page: Page): Promise<void> {
+  const closed = page.locator('bf-lab .editor details:not([open]) > summary');
+  while ((await closed.count()) > 0) await closed.first().click();
 }
 
 describe('the view', () => {
   test('has no finding of axe, light, dark and on a telephone, with every section open', async () => {
     for (const options of [{}, { colorScheme: 'dark' as const }, { viewport: PHONE, touch: true }]) {
       const page = await open(options);
-      for (const closed of await page.locator('bf-lab details.section:not([open]) > summary').all()) await closed.click();
-      for (const fold of await page.locator('bf-lab-fields details:not([open]) > summary').all()) await fold.click();
+      await unfoldAll(page);
       expect(await axeViolations(page)).toEqual([]);
       await opened?.close();
       opened = undefined;
@@ -54,7 +60,7 @@ describe('the view', () => {
   test.each([DESK, { width: 1366, height: 768 }])('shows editor and pictures side by side and whole at $width x $height', async (viewport) => {
     const page = await open({ viewport });
     const [editor, figure, words] = await Promise.all(
-      ['bf-lab .editor', 'bf-lab bf-figure', 'bf-lab-pictures .words'].map((place) => page.locator(place).boundingBox()),
+      ['bf-lab .editor', 'bf-lab bf-figure', 'bf-lab-pictures .told'].map((place) => page.locator(place).boundingBox()),
     );
     if (!editor || !figure || !words) throw new Error('expected editor, figure and words on the page');
     expect(figure.x).toBeGreaterThanOrEqual(editor.x + editor.width);
@@ -71,14 +77,14 @@ describe('the view', () => {
 describe('a lab', () => {
   test('redraws as its column changes, and says at the control what is impossible and why', async () => {
     const page = await open();
-    const before = await page.locator('bf-lab-pictures .words').innerText();
+    const before = await page.locator('bf-lab-pictures .told').innerText();
     await put(page, 'bed length', '10');
-    await expect.poll(() => page.locator('bf-lab-pictures .words').innerText(), WAIT).not.toBe(before);
+    await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).not.toBe(before);
     await put(page, 'bed length', '25');
     const told = page.locator('bf-lab-field[data-path="bed.length_cm"] [role=alert]');
     await expect.poll(() => told.innerText(), WAIT).toMatch(/below column\.tube_cm \(20 cm\).*received 25 cm/);
     await page.getByText('One thing does not fit').waitFor(WAIT);
-    await unfold(page, 'Column');
+    await unfold(page, 'column');
     await page.locator('bf-lab .misfits').getByRole('button', { name: 'bed length' }).click();
     await expect.poll(() => page.evaluate(FOCUSED), WAIT).toBe('bed length');
     await put(page, 'tube above support', '40');

@@ -18,7 +18,7 @@ export class LabPictures extends LiveElement {
       .two { display: grid; grid-template-columns: clamp(8rem, 30%, 14rem) minmax(0, 1fr); gap: var(--gap-small); min-height: 0; }
       .two > * { min-width: 0; height: 100%; }
       .two[aria-busy='true'] { opacity: 0.6; }
-      .words { font-size: var(--text-small); }
+      .told { font-size: var(--text-small); }
       p { margin: 0 0 var(--gap-small); }
       .problem { color: var(--problem-ink); }
       @media (max-width: 40rem) { .two { grid-template-columns: 7.25rem minmax(0, 1fr); } }
@@ -57,7 +57,7 @@ export class LabPictures extends LiveElement {
           .window=${switchWindow(plan, targets)} .targets=${targets}
           @bf-layout=${this.align} @bf-look-back=${this.look}></bf-figure>
       </div>
-      <div class="words" role="status">
+      <div class="told" role="status">
         ${this.draft?.scenario ? nothing : html`<p>Shown: the last lab in which everything fitted.</p>`}
         <p>${receiverWords(scenario, plan)}</p>
         <p>${dayWords(scenario, plan)}</p>

@@ -51,14 +51,14 @@ export class BottlesPart extends LiveElement {
     const label = valueAt(draft.json, `${path}.label`);
     const name = typeof label === 'string' ? label : id;
     const problem = draft.problemAt(`${path}.label`);
-    return html`<li role="group" aria-label="Bottle ${name}">
+    return html`<li><div role="group" aria-label="Bottle ${name}">
       <div class="row">
         <label class="text" data-path=${`${path}.label`}>Bottle<input type="text" autocomplete="off" aria-invalid=${problem ? 'true' : 'false'} .value=${live(name)} @change=${(event: Event & { target: HTMLInputElement }) => draft.set(`${path}.label`, event.target.value.trim())} /></label>
         ${this.number(draft, `${path}.HCl_M`, LIMITS['liquid.HCl_M'], 'HCl')}
         ${this.ionsOf(draft, id).map((ion) => this.number(draft, `${path}.ions.${ion}`, LIMITS['liquid.ion_M'], IONS[ion].name))}
         <button type="button" class="plain remove" @click=${() => draft.set(path, undefined)}>Remove<span class="unseen"> ${name}</span></button>
       </div>
-      <p class="problem" role="alert">${problem}</p></li>`;
+      <p class="problem" role="alert">${problem}</p></div></li>`;
   }
 
   /** For a bottle made as a sample the metals of the lab, and those it holds besides. */

@@ -14,6 +14,7 @@ export const foldStyles = css`
 export const partStyles = css`
   :host { display: block; min-width: 0; }
   .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: end; }
+  :host > * + * { margin-top: var(--gap-small); }
   p { margin: 0; }
   .soft { color: var(--soft); font-size: var(--text-small); }
   .problem { color: var(--problem-ink); font-size: var(--text-small); overflow-wrap: anywhere; }
