@@ -2,6 +2,7 @@
 export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
 export { type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
 export { type Span, isSettled, type Spans, spansOf, withStop } from './changes/fractions.ts';
+export { logWithActionsAt } from './changes/inserted.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';
 export { withReceiverMoved } from './changes/preview.ts';
 export { isSample, isWeaker, type Progress, progressOf } from './changes/progress.ts';

@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { inWords } from '../../sim/input/index.ts';
-import { catalog } from '../store/catalog.ts';
+import { catalog } from '../store/shipped/catalog.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { showMessage } from '../ui/message.ts';

@@ -24,7 +24,7 @@ export function viewsOf(session: Session): readonly View[] {
         beside(session, 'the coach', import('../coach/coach.ts'));
         beside(session, 'the glass', import('../glass/glass.ts'));
         beside(session, 'the part on what was lost', import('../faults/why-lost.ts'));
-        beside(session, 'the note on faults', import('../faults/imposed-note.ts'));
+        beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
         return () => html`<bf-bench .session=${session}><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
       },
     },

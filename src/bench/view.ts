@@ -1,18 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import {
-  deliveredOf,
-  frameAtTime,
-  movedEluent,
-  movedReceiver,
-  type Plan,
-  type RunEvent,
-  type StartWindow,
-  type SwitchWindow,
-  timeAt,
-  withReceiverMoved,
-} from '../../sim/history/index.ts';
-import { firstReceiver, fits } from '../../sim/teach/index.ts';
+import { deliveredOf, frameAtTime, type RunEvent, type StartWindow, type SwitchWindow, timeAt } from '../../sim/history/index.ts';
+import { fits } from '../../sim/teach/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
@@ -20,13 +9,15 @@ import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { Acting } from './acting.ts';
 import { Announcer } from './announcer.ts';
+import { Dragging, type HandleMove } from './dragging.ts';
 import { eyePredictions } from './eye-predictions.ts';
 import { Hand } from './hand.ts';
 import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from '../store/over.ts';
 import { atAGlance } from './readings.ts';
-import { isUnnamed, receiversOf } from './receivers.ts';
+import { receiversOf } from './receivers.ts';
 import type { Said } from './say-line.ts';
 import type { BenchStrip } from './strip/strip.ts';
 import { UndoKeys } from './undo-keys.ts';
@@ -39,13 +30,6 @@ import './say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
 import './task/ways-in.ts';
-
-interface HandleMove {
-  readonly entry: number;
-  readonly kind: 'eluent' | 'receiver';
-  readonly delivered_mL: number;
-  readonly phase: 'move' | 'drop' | 'cancel';
-}
 
 /** What the coach found for the run as it would go on; see `bf-coach`. */
 interface Guidance {
@@ -67,18 +51,17 @@ export class BenchView extends LiveElement {
   @state() private bedBottom = 0;
   @state() private beside: Beside = 'glass';
   @state() private debriefing = false;
-  /** A receiver being moved: the run as it would be, without the model. */
-  @state() private moved: Plan | undefined;
-  /** An action that waits for the coach. */
-  @state() private held: Action | undefined;
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
   @state() private said: Said | undefined;
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly hand = new Hand();
-  /** What follows the action that waits, in the same press. */
-  private following: Log = [];
+  private readonly dragging = new Dragging();
+  private readonly acting = new Acting(
+    () => this.session,
+    () => this.sayPast(),
+  );
   /** The refusal that was said last. */
   private told: RunEvent | undefined;
   private readonly announcer = new Announcer(this);
@@ -146,7 +129,7 @@ export class BenchView extends LiveElement {
     return html`
       <bf-imposed-note .session=${session}></bf-imposed-note>
       ${store.present === undefined ? nothing : this.past(store)}
-      ${session.sees === 'eye' ? nothing : html`<bf-coach .session=${session} .held=${this.held} @bf-go=${this.go} @bf-drop=${this.drop} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
+      ${session.sees === 'eye' ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
       <bf-ways-in .session=${session}></bf-ways-in>
       <bf-task .store=${session.store}></bf-task>`;
@@ -155,7 +138,7 @@ export class BenchView extends LiveElement {
   private others(session: Session) {
     const { store } = session;
     const { window, startWindow } = this.windows(session);
-    return html`<bf-more .session=${session} .sees=${session.sees} .hand=${this.hand} .beside=${this.beside} .judged=${this.moved ?? store.shown} .trying=${this.moved !== undefined || store.preview !== undefined}
+    return html`<bf-more .session=${session} .sees=${session.sees} .hand=${this.hand} .beside=${this.beside} .judged=${this.dragging.moved ?? store.shown} .trying=${this.dragging.moved !== undefined || store.preview !== undefined}
       .window=${window} .startWindow=${startWindow} @bf-beside=${this.takeBeside} @bf-debrief=${() => this.debrief(true)}></bf-more>`;
   }
 
@@ -173,43 +156,11 @@ export class BenchView extends LiveElement {
   }
 
   private act(event: CustomEvent<{ action: Action }>) {
-    this.take([event.detail.action]);
+    this.acting.take([event.detail.action]);
   }
 
   private carryOut(event: CustomEvent<{ actions: Log }>) {
-    this.take(event.detail.actions);
-  }
-
-  /** The coach lets an action go at once when there is nothing to ask. */
-  private take(actions: Log) {
-    const { session } = this;
-    const [first, ...rest] = this.named(actions);
-    if (!session || !first) return;
-    const asked = actions.find((action) => action.do === 'pour' || action.do === 'receiver') ?? first;
-    this.following = asked === first ? rest : [first, ...rest];
-    if (session.store.present !== undefined) return this.sayPast();
-    if (session.coach === 'off' || session.sees === 'eye') void this.perform(first, rest);
-    else this.held = asked;
-  }
-
-  /** Before anything has dripped the beaker that stands there gets its name with the first action. */
-  private named(actions: Log): Log {
-    const { store } = this.session ?? {};
-    const label = store?.scenario && firstReceiver(store.scenario);
-    if (!store || label === undefined || !isUnnamed(store) || actions.some((action) => action.do === 'receiver')) return actions;
-    return [{ do: 'receiver', label }, ...actions];
-  }
-
-  private perform(first: Action, rest: Log): Promise<RunEvent | undefined> | undefined {
-    const { store } = this.session ?? {};
-    return rest.some((action) => action.do === 'wait') ? this.play([first, ...rest]) : store?.actAll([first, ...rest]);
-  }
-
-  private async play(actions: Log): Promise<RunEvent | undefined> {
-    const { store } = this.session ?? {};
-    const refused = await store?.carryOut(actions);
-    if (!refused && matchMedia('(prefers-reduced-motion: reduce)').matches) await store?.skip();
-    return refused;
+    this.acting.take(event.detail.actions);
   }
 
   private tell(refusal: RunEvent | undefined) {
@@ -246,31 +197,20 @@ export class BenchView extends LiveElement {
   }
 
   private flipClamp() {
-    this.take([{ do: 'clamp', open_percent: (this.session?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100 }]);
+    this.acting.take([{ do: 'clamp', open_percent: (this.session?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100 }]);
   }
 
   private putReceiver(event: CustomEvent<{ label: string }>) {
-    this.take([{ do: 'receiver', label: event.detail.label }]);
+    this.acting.take([{ do: 'receiver', label: event.detail.label }]);
   }
 
   private pourHere() {
     this.strip.choose('pour');
-    this.take([this.hand.pour]);
+    this.acting.take([this.hand.pour]);
   }
 
-  private async go(event: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) {
-    const { held, following } = this;
-    this.held = undefined;
-    const { action, taken } = event.detail;
-    const all = following.includes(action) ? following : [action, ...following];
-    const [first, ...rest] = all;
-    if (!held || !first) return;
-    const refusal = await this.perform(first, rest);
-    taken(refusal !== undefined);
-  }
-
-  private drop() {
-    this.held = undefined;
+  private go(event: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) {
+    void this.acting.go(event.detail.action, event.detail.taken);
   }
 
   private mark(event: CustomEvent<readonly { mL: number; label: string }[]>) {
@@ -282,15 +222,8 @@ export class BenchView extends LiveElement {
   }
 
   private drag(event: CustomEvent<HandleMove>) {
-    const store = this.session?.store;
-    const { plan } = store ?? {};
-    if (!store || !plan) return;
-    const { entry, kind, delivered_mL, phase } = event.detail;
-    this.moved = undefined;
-    if (phase === 'cancel') return void store.dropPreview();
-    if (phase === 'drop') return void store.replace((kind === 'receiver' ? movedReceiver : movedEluent)(plan.log, plan.events, entry, delivered_mL), store.now);
-    if (kind === 'receiver') this.moved = withReceiverMoved(plan, entry, delivered_mL);
-    else void store.tryOut(movedEluent(plan.log, plan.events, entry, delivered_mL));
+    const { store } = this.session ?? {};
+    if (store) this.dragging.take(store, event.detail);
   }
 
   private debrief(on: boolean) {

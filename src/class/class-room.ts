@@ -2,7 +2,7 @@ import { type ClassAnswer, type ClassForecast, classForecast, classTasks } from 
 import type { Taken } from '../../sim/handed/index.ts';
 import { own, parseJson, TEXT_MAX } from '../../sim/input/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { scenarioJson } from '../store/catalog.ts';
+import { scenarioJson } from '../store/shipped/catalog.ts';
 import { tracked } from '../store/tracked.ts';
 import type { ClassReply } from './class-worker.ts';
 import { workThrough } from './pool.ts';

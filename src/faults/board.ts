@@ -5,7 +5,7 @@ import { FAULT_GROUPS, FAULTS, sameLog } from '../../sim/faults/index.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { deliveredAtEnd, progressOf, timeAt } from '../../sim/history/index.ts';
 import { workerThread } from '../store/threads/model-thread.ts';
-import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from '../store/impose.ts';
+import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from './imposed/impose.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { announce } from '../ui/announce.ts';

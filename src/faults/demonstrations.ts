@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { readScenario } from '../../sim/input/index.ts';
 import type { Fault, Scenario } from '../../sim/terms/types.ts';
-import { catalog, scenarioJson } from '../store/catalog.ts';
+import { catalog, scenarioJson } from '../store/shipped/catalog.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';

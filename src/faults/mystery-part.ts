@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/index.ts';
-import { imposedOn } from '../store/impose.ts';
+import { imposedOn } from './imposed/impose.ts';
 import { type Diagnosis, isHidden, REASON_MAX } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import type { Twin } from '../store/twin.ts';

@@ -4,7 +4,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/index.ts';
 import { eluents } from '../../sim/input/index.ts';
 import type { Action } from '../../sim/terms/types.ts';
-import { imposedOn, takeAtOnce } from '../store/impose.ts';
+import { imposedOn, takeAtOnce } from './imposed/impose.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';

@@ -2,7 +2,7 @@ import { batch } from '@preact/signals-core';
 import { emptyBench, valueAt, withValueAt } from '../../sim/lab/index.ts';
 import { readScenario } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
-import { EMPTY_BENCH, FIRST_SCENARIO, scenarioJson } from '../store/catalog.ts';
+import { EMPTY_BENCH, FIRST_SCENARIO, scenarioJson } from '../store/shipped/catalog.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Json, Outcome, SavedRun } from '../store/keep/saved.ts';
 import type { Session } from '../store/session.ts';

@@ -1,7 +1,7 @@
 import { inWords, own, parseJson } from '../../sim/input/index.ts';
 import { patched } from '../store/keep/difference.ts';
 import { type Outcome, readSaved } from '../store/keep/saved.ts';
-import { scenarioJson } from '../store/catalog.ts';
+import { scenarioJson } from '../store/shipped/catalog.ts';
 import { type Lab, savedOf } from './lab.ts';
 
 // The lab in the storage of the browser, with the last steps that led to it.

@@ -1,6 +1,6 @@
 import { inWords, readScenario } from '../../sim/input/index.ts';
 import { valueAt } from '../../sim/lab/index.ts';
-import { scenarioJson } from '../store/catalog.ts';
+import { scenarioJson } from '../store/shipped/catalog.ts';
 import { differences, patched } from '../store/keep/difference.ts';
 import type { Json, Outcome, SavedRun } from '../store/keep/saved.ts';
 

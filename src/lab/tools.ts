@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { catalog, EMPTY_BENCH } from '../store/catalog.ts';
+import { catalog, EMPTY_BENCH } from '../store/shipped/catalog.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Outcome } from '../store/keep/saved.ts';
 import { LiveElement } from '../store/live-element.ts';

@@ -1,130 +1,44 @@
 import { batch } from '@preact/signals-core';
-import type { Action, Issue, Log, Scenario, Until } from '../../sim/terms/types.ts';
-import { type Handle, handlesOf, type Plan, type RunEvent } from '../../sim/history/index.ts';
-import type { ModelThread } from './threads/model-thread.ts';
-import type { Moment } from './threads/planner.ts';
+import type { Action, Issue, Log, Scenario } from '../../sim/terms/types.ts';
+import type { RunEvent } from '../../sim/history/index.ts';
 import { ACTIONS_MAX, inWords } from '../../sim/input/index.ts';
-import { RUN_MAX_MIN } from '../../sim/terms/limits.ts';
-import { derived, tracked } from './tracked.ts';
+import { PlayedRun } from './run/played-run.ts';
+import { type Place, UndoHistory } from './run/undo.ts';
+import { tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
-
-export const SPEEDS = [1, 5, 20, 60] as const;
-/** Model minutes a real second is worth at speed 1. */
-const MIN_PER_S = 1 / 60;
-/** Longest real time one tick may stand for, s: a tab that slept does not leap ahead. */
-const TICK_MAX_S = 1;
-const UNDO_MAX = 200;
-
-/** A log and how far it was played. */
-interface Place {
-  readonly log: Log;
-  readonly now: number;
-}
-
-/** What a change of the run leads to, shown all at once. */
-interface Shown extends Place {
-  readonly plan: Plan;
-  readonly moment: Moment;
-}
 
 /**
  * Holds the run. All changes go through its methods; the model answers from its own thread, in the order of the questions,
  * and answers to questions that no longer matter are dropped.
  */
-export class ColumnStore {
-  @tracked scenario: Scenario | undefined;
-  /** The whole run of the present log, past and forecast. */
-  @tracked plan: Plan | undefined;
-  /** While a handle is dragged: the run as it would be. */
-  @tracked preview: Plan | undefined;
-  /** The column at the moment shown. */
-  @tracked moment: Moment | undefined;
-  /** Model time played so far, min. */
-  @tracked now = 0;
-  /** While the reader looks back: the model time of the present, min. */
-  @tracked present: number | undefined;
-  @tracked playing = false;
-  @tracked speed: number = 20;
-  /** Model time at which playing stops by itself, min. */
-  @tracked stopAt = Number.POSITIVE_INFINITY;
+export class ColumnStore extends PlayedRun {
   /** What the last action was refused for, and which action. */
   @tracked refusal: RunEvent | undefined;
   /** Everything that was refused since this run was opened; a refused action is not in the log. */
   @tracked refusals: readonly RunEvent[] = [];
-  @tracked failure = '';
-  @tracked private past: readonly Place[] = [];
-  @tracked private future: readonly Place[] = [];
-  /** Changes of the run that are not done yet. */
-  @tracked private changes = 0;
-  private readonly thread: ModelThread;
-  /** Number of the run opened last; what was asked for another is not shown. */
-  private opened = 0;
-  /** A tick waits for the model. */
-  private ticking = false;
-  private trying = false;
-  private wanted: Log | undefined;
-  /** Number of the preview; one that comes after its handle was let go is not shown. */
-  private trial = 0;
-  /** What playing is to stop at, where that was asked for. */
-  private until: Until | undefined;
-  /** Real time not yet played because the model was still answering, s. */
-  private owed_s = 0;
-  /** Changes of the run wait here for those before them, so that none starts from a log that is about to go. */
-  private line: Promise<unknown> = Promise.resolve();
+  private readonly undoHistory = new UndoHistory();
 
-  constructor(thread: ModelThread) {
-    this.thread = thread;
+  get canUndo(): boolean {
+    return this.undoHistory.canUndo;
   }
 
-  @derived get log(): Log {
-    return this.plan?.log ?? [];
-  }
-
-  /** The run to be looked at: as it would be while a handle is dragged, else as it is. */
-  @derived get shown(): Plan | undefined {
-    return this.preview ?? this.plan;
-  }
-
-  /** Where eluent and receiver are changed in it. */
-  @derived get handles(): readonly Handle[] {
-    return this.shown ? handlesOf(this.shown.log, this.shown.events) : [];
-  }
-
-  @derived get canUndo(): boolean {
-    return this.past.length > 0;
-  }
-
-  @derived get canRedo(): boolean {
-    return this.future.length > 0;
-  }
-
-  @derived get busy(): boolean {
-    return this.changes > 0;
-  }
-
-  /** Number of actions taken up to the moment shown. */
-  @derived get entry(): number {
-    return this.moment?.entry ?? 0;
-  }
-
-  /** Actions taken up to the moment shown. */
-  @derived get taken(): Log {
-    return this.log.slice(0, this.entry);
+  get canRedo(): boolean {
+    return this.undoHistory.canRedo;
   }
 
   /** Opens a scenario with a log, played up to `now`. Until the model has answered, the run before it stays; `along` changes with it. */
   open(scenario: Scenario, log: Log = [], now = 0, along: () => void = () => undefined): Promise<void> {
-    this.opened += 1;
-    this.playing = false;
-    this.line = Promise.resolve();
-    this.endTrial();
-    return this.change(async () => {
-      const [plan, moment] = await this.ask(Promise.all([this.thread.open(scenario, log), this.thread.moment(now)]));
+    this.turns.startOver();
+    this.playback.playing = false;
+    this.trial.end();
+    return this.turns.take(async () => {
+      const [plan, moment] = await this.turns.ask(Promise.all([this.thread.open(scenario, log), this.thread.moment(now)]));
       batch(() => {
         this.scenario = scenario;
         this.refusal = undefined;
-        this.refusals = this.past = this.future = [];
+        this.refusals = [];
+        this.undoHistory.forget();
         this.stopAt = Number.POSITIVE_INFINITY;
         this.show({ plan, moment, log, now });
         along();
@@ -135,7 +49,7 @@ export class ColumnStore {
   /** Takes an action at the moment shown; what the log still had ahead is given up. Resolves to the refusal, if any. */
   act(action: Action): Promise<RunEvent | undefined> {
     const { scenario } = this;
-    return this.change(async () => (scenario === this.scenario ? this.take(action) : undefined));
+    return this.turns.take(async () => (scenario === this.scenario ? this.take(action) : undefined));
   }
 
   /**
@@ -144,62 +58,32 @@ export class ColumnStore {
    */
   carryOut(actions: Log): Promise<RunEvent | undefined> {
     const { scenario } = this;
-    return this.change(async () => (scenario === this.scenario ? this.takeAll(actions, true) : undefined));
+    return this.turns.take(async () => (scenario === this.scenario ? this.takeAll(actions, true) : undefined));
   }
 
   /** Takes actions without waits at the moment shown: one undo step. */
   actAll(actions: Log): Promise<RunEvent | undefined> {
     const { scenario } = this;
-    return this.change(async () => (scenario === this.scenario ? this.takeAll(actions, false) : undefined));
+    return this.turns.take(async () => (scenario === this.scenario ? this.takeAll(actions, false) : undefined));
   }
 
   /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
   replace(log: Log, now: number): Promise<void> {
-    return this.change(() => this.put(log, now, this.place()));
-  }
-
-  /** Shows the run of another log while a handle moves. Only the newest log waits for the model. */
-  async tryOut(log: Log): Promise<void> {
-    this.wanted = log;
-    if (this.trying) return;
-    this.trying = true;
-    await this.guard(async () => {
-      while (this.wanted) {
-        const { wanted, trial } = this;
-        this.wanted = undefined;
-        const plan = await this.thread.plan(wanted);
-        if (trial === this.trial) this.preview = plan;
-      }
-    });
-    this.trying = false;
-  }
-
-  /** Ends a preview without keeping it. */
-  dropPreview(): Promise<void> {
-    this.endTrial();
-    return this.change(async () => {
-      await this.ask(this.thread.plan(this.log));
-    });
+    return this.turns.take(() => this.put(log, now, this.place()));
   }
 
   undo(): Promise<void> {
-    return this.change(async () => {
-      const place = this.past.at(-1);
-      if (place) await this.travel(place, this.past.slice(0, -1), [...this.future, this.place()]);
-    });
+    return this.turns.take(() => this.travel(this.undoHistory.back(this.place())));
   }
 
   redo(): Promise<void> {
-    return this.change(async () => {
-      const place = this.future.at(-1);
-      if (place) await this.travel(place, [...this.past, this.place()], this.future.slice(0, -1));
-    });
+    return this.turns.take(() => this.travel(this.undoHistory.forth(this.place())));
   }
 
   /** Back to the moment before the last action taken. */
   stepBack(): Promise<void> {
-    return this.change(async () => {
-      this.playing = false;
+    return this.turns.take(async () => {
+      this.playback.playing = false;
       const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
       if (last) await this.put(this.log.slice(0, last.entry), last.time_min, this.place());
     });
@@ -219,89 +103,6 @@ export class ColumnStore {
     this.play();
   }
 
-  /** Plays until something is reached, or until nothing flows. */
-  async runUntil(until: Until): Promise<void> {
-    if (!this.moment) return;
-    const { time_min } = this.moment;
-    await this.guard(async () => {
-      this.stopAt = await this.ask(this.thread.timeOf(time_min, until));
-      this.until = until;
-      this.play();
-    });
-  }
-
-  /** Shows an earlier moment; the run stands still meanwhile. Without one, the present again. */
-  async lookBack(time_min: number | undefined): Promise<void> {
-    const present = this.present ?? this.now;
-    this.pause();
-    const back = time_min !== undefined && time_min < present;
-    this.present = back ? present : undefined;
-    await this.seek(back ? time_min : present);
-  }
-
-  play(): void {
-    if (this.present !== undefined) return void this.lookBack(undefined);
-    const end = this.plan?.logEnd.time_min ?? 0;
-    if (this.now >= this.stopAt) this.stopAt = Number.POSITIVE_INFINITY;
-    // What is already written down is done first; nobody wants the bed to run dry behind it.
-    if (!Number.isFinite(this.stopAt) && this.entry < this.log.length && end > this.now) this.stopAt = end;
-    this.playing = true;
-  }
-
-  pause(): void {
-    this.playing = false;
-    this.until = undefined;
-    this.stopAt = Number.POSITIVE_INFINITY;
-  }
-
-  setSpeed(speed: number): void {
-    this.speed = speed;
-  }
-
-  /** Shows another moment of the run. */
-  async seek(time_min: number): Promise<void> {
-    await this.guard(async () => {
-      const now = Math.min(time_min, RUN_MAX_MIN);
-      const moment = await this.ask(this.thread.moment(now));
-      batch(() => {
-        this.moment = moment;
-        this.now = now;
-      });
-    });
-  }
-
-  /** Straight to where playing would stop. */
-  async skip(): Promise<void> {
-    const stop = this.stopAt;
-    if (!Number.isFinite(stop)) return;
-    this.pause();
-    await this.seek(stop);
-  }
-
-  /** Advances playing by a real time; called once per frame by the page. While the model still answers, or a handle is dragged, time waits. */
-  async tick(elapsed_s: number): Promise<void> {
-    if (!this.playing || !this.plan || this.preview || this.trying) return;
-    this.owed_s = Math.min(this.owed_s + elapsed_s, TICK_MAX_S);
-    if (this.busy || this.ticking) return;
-    const next = this.now + this.owed_s * MIN_PER_S * this.speed;
-    this.owed_s = 0;
-    const end = Math.min(this.stopAt, RUN_MAX_MIN);
-    const stop = next >= end;
-    this.ticking = true;
-    await this.seek(stop ? end : next);
-    this.ticking = false;
-    if (stop) this.pause();
-  }
-
-  close(): void {
-    this.opened += 1;
-    this.thread.close();
-  }
-
-  private place(): Place {
-    return { log: this.log, now: this.present ?? this.now };
-  }
-
   private async take(action: Action): Promise<RunEvent | undefined> {
     if (!this.moment) return undefined;
     const before = this.place();
@@ -315,7 +116,7 @@ export class ColumnStore {
     batch(() => {
       this.refusal = undefined;
       this.show(shown);
-      this.remember(before);
+      this.undoHistory.remember(before);
     });
     await this.aimAgain();
     return undefined;
@@ -334,11 +135,9 @@ export class ColumnStore {
     batch(() => {
       this.refusal = undefined;
       this.show(shown);
-      this.remember(before);
+      this.undoHistory.remember(before);
       if (!plays) return;
-      this.until = last?.do === 'wait' ? last.until : undefined;
-      this.stopAt = shown.plan.logEnd.time_min;
-      this.playing = true;
+      this.playback.playUntil(shown.plan.logEnd.time_min, last?.do === 'wait' ? last.until : undefined);
     });
     if (!plays) await this.aimAgain();
     return undefined;
@@ -350,16 +149,9 @@ export class ColumnStore {
     batch(() => {
       this.refusal = event;
       this.refusals = [...this.refusals, event];
-      this.preview = undefined;
+      this.trial.plan = undefined;
     });
     return event;
-  }
-
-  /** An action on the way moves the moment at which playing is to stop. */
-  private async aimAgain(): Promise<void> {
-    const { until, moment } = this;
-    if (!this.playing || !Number.isFinite(this.stopAt)) return;
-    this.stopAt = until && moment ? await this.ask(this.thread.timeOf(moment.time_min, until)) : Number.POSITIVE_INFINITY;
   }
 
   /** `from`: the place that undo returns to. */
@@ -369,83 +161,19 @@ export class ColumnStore {
     const shown = await this.run({ log, now });
     batch(() => {
       this.show(shown);
-      this.remember(from);
+      this.undoHistory.remember(from);
     });
   }
 
-  private async travel(place: Place, past: readonly Place[], future: readonly Place[]): Promise<void> {
-    this.playing = false;
-    const shown = await this.run(place);
+  private async travel(journey: ReturnType<UndoHistory['back']>): Promise<void> {
+    if (!journey) return;
+    this.playback.playing = false;
+    const shown = await this.run(journey.to);
     batch(() => {
       this.refusal = undefined;
       this.show(shown);
-      this.past = past;
-      this.future = future;
+      this.undoHistory.arrive(journey);
     });
-  }
-
-  private endTrial(): void {
-    this.trial += 1;
-    this.wanted = this.preview = undefined;
-  }
-
-  private remember(place: Place): void {
-    this.past = [...this.past, place].slice(-UNDO_MAX);
-    this.future = [];
-  }
-
-  private show({ plan, moment, now }: Shown): void {
-    this.preview = undefined;
-    this.present = undefined;
-    this.plan = plan;
-    this.moment = moment;
-    this.now = now;
-  }
-
-  private async run({ log, now }: Place): Promise<Shown> {
-    // No other log is tried from here on; the one that was last tried is seen until the answer comes.
-    this.trial += 1;
-    this.wanted = undefined;
-    const [plan, moment] = await this.ask(Promise.all([this.thread.plan(log), this.thread.moment(now)]));
-    return { plan, moment, log, now };
-  }
-
-  private async ask<Answer>(question: Promise<Answer>): Promise<Answer> {
-    const { opened } = this;
-    const answer = await question;
-    if (opened !== this.opened) throw new Error('model: another run was opened meanwhile');
-    return answer;
-  }
-
-  /** Does the work once the changes before it are done, but not if another run was opened meanwhile. */
-  private change<Answer>(work: () => Promise<Answer>): Promise<Answer | undefined> {
-    const { opened } = this;
-    this.changes += 1;
-    const turn = this.line.then(async () => {
-      const answer = opened === this.opened ? await this.guard(work) : undefined;
-      this.changes -= 1;
-      return answer;
-    });
-    this.line = turn;
-    return turn;
-  }
-
-  /** Asks the model; a failure is shown, not lost, unless it is of a run that is gone. */
-  private async guard<Answer>(work: () => Promise<Answer>): Promise<Answer | undefined> {
-    const { opened } = this;
-    try {
-      const answer = await work();
-      this.failure = '';
-      return answer;
-    } catch (error) {
-      if (opened === this.opened) this.fail(error);
-      return undefined;
-    }
-  }
-
-  private fail(error: unknown): void {
-    this.failure = error instanceof Error ? error.message : String(error);
-    this.playing = false;
   }
 }
 

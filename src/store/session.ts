@@ -1,84 +1,43 @@
-import { SEED_MAX } from '../../sim/math/random.ts';
-import { drawn } from '../../sim/column/index.ts';
-import { batch, effect, untracked } from '@preact/signals-core';
-import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
-import { inWords, readLog, readScenario } from '../../sim/input/index.ts';
-import { imposed } from '../../sim/faults/index.ts';
+import { effect, untracked } from '@preact/signals-core';
+import { inWords } from '../../sim/input/index.ts';
 import { RUN_ENDED } from '../../sim/run/index.ts';
-import type { Fault, Issue, Log, Scenario } from '../../sim/terms/types.ts';
-import { FIRST_SCENARIO, scenarioJson } from './catalog.ts';
-import { ColumnStore } from './column-store.ts';
+import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
+import type { Log } from '../../sim/terms/types.ts';
+import { recalled, remember } from './keep/choices.ts';
 import { differences, patched } from './keep/difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './keep/link.ts';
-import { type EyeMark, marksOfRun, withMark } from './keep/eye-marks.ts';
-import type { Diagnosis, Mystery } from './keep/mystery.ts';
-import type { ModelThread } from './threads/model-thread.ts';
-import { type Prediction, PREDICTIONS_MAX, runMark } from '../../sim/handed/index.ts';
 import type { Json, Outcome, SavedRun } from './keep/saved.ts';
 import { idOf, isWorthKeeping, type KeptRun, openShelf, type Shelf } from './keep/shelf.ts';
 import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
-import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../sim/history/index.ts';
+import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { isOver } from './over.ts';
 import { Pointing } from './pointing.ts';
+import { FETCHED, OpenRun, SEEDS } from './run/open-run.ts';
+import { FIRST_SCENARIO } from './shipped/catalog.ts';
+import type { ModelThread } from './threads/model-thread.ts';
 import { derived, tracked } from './tracked.ts';
-import { EMPTY_WORK_UP } from './keep/work-up.ts';
-import { WorkUpStore } from './work-up-store.ts';
 
 export type { CoachLevel };
 
 const SEEING_KEY = 'bandfall.seeing';
 const COACH_KEY = 'bandfall.coach';
-/** The action that a prediction is asked before. */
-const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
-
 type Lasting = Omit<SavedRun, 'now_min'>;
-type Beside = Pick<SavedRun, 'predictions' | 'marks' | 'mystery' | 'workup'>;
-
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
-/** Place of the issue when a scenario cannot be fetched. */
-const FETCHED = 'scenario file';
-/** Seeds run from 0 to one less. */
-const SEEDS = SEED_MAX + 1;
-
 /**
  * What the tab is working on: which scenario, what was changed in it, the run itself, and the place of it that the reader
  * points at. Opens it from what was kept, a link or a file, and keeps it as it grows.
  */
-export class Session {
-  readonly store: ColumnStore;
-  readonly workUp: WorkUpStore;
+export class Session extends OpenRun {
   readonly pointing = new Pointing();
-  @tracked base = FIRST_SCENARIO;
-  /** JSON of the scenario as it ships. */
-  @tracked shipped: Json = {};
-  /** JSON of the scenario in use. */
-  @tracked json: Json = {};
-  @tracked coach: CoachLevel = 'ask';
   /** How much of the run the reader wants to see while it lasts; see `sees`. */
   @tracked seeing: Seeing = 'eye';
-  /** The run has once come to its end: what was opened then stays open while its moments are tried otherwise. */
-  @tracked private ended = false;
   @tracked exaggerate = false;
-  /** What the collected fraction must hold; undefined before a scenario is open. */
-  @tracked targets: FractionTargets | undefined;
-  /** What the reader expected, oldest first; see `validPredictions`. */
-  @tracked predictions: readonly Prediction[] = [];
-  @tracked private marks: readonly EyeMark[] = [];
-  /** There when the faults of this run are, or were, hidden from the reader. */
-  @tracked mystery: Mystery | undefined;
-  /** Problems of the last thing that was asked to be opened. */
-  @tracked issues: readonly Issue[] = [];
-  /** One line for the reader: a damaged link, a full storage. */
-  @tracked notice = '';
-  @tracked noticeKind: 'note' | 'problem' = 'note';
   /** Runs kept by hand or put aside for another, oldest first; the one on the page may be among them. */
   @tracked runs: readonly KeptRun[] = [];
   /** Kept texts that this page could not read. */
   @tracked unread: readonly Unread[] = [];
   private readonly shelf: Shelf;
-  /** What the reader has chosen, where a scenario does not say. */
-  private chosenCoach: CoachLevel;
   private readonly autosave: Autosave;
   private readonly storage: Storage | undefined;
   /** What was kept last. */
@@ -88,20 +47,15 @@ export class Session {
   private savedAt = 0;
 
   constructor(thread: ModelThread, storage: Storage | undefined, tab: string) {
-    this.store = new ColumnStore(thread);
-    this.workUp = new WorkUpStore(this.store);
+    super(thread);
     this.storage = storage;
-    this.coach = this.chosenCoach = rememberedCoach(storage);
-    this.seeing = rememberedSeeing(storage);
+    this.coach = this.chosenCoach = recalled(storage, COACH_KEY, COACH_LEVELS, 'ask');
+    this.seeing = recalled(storage, SEEING_KEY, SEEINGS, 'eye');
     this.shelf = openShelf(storage);
     this.autosave = openAutosave(storage, tab, this.shelf);
     this.runs = this.shelf.runs();
     effect(() => {
       this.keep();
-    });
-    effect(() => {
-      if (isOver(this.store)) this.ended = true;
-      else if (this.store.log.length === 0) this.ended = false;
     });
     effect(() => {
       const ended = this.store.plan?.events.find(({ note }) => note?.startsWith(RUN_ENDED))?.note;
@@ -172,31 +126,9 @@ export class Session {
     return this.leaving(() => this.openHere(run));
   }
 
-  private async openHere(run: SavedRun): Promise<boolean> {
-    let shipped: Json | undefined;
-    try {
-      shipped = await scenarioJson(run.base);
-    } catch (error) {
-      return this.refuse([{ path: FETCHED, expected: 'an answer of the server', received: error instanceof Error ? error.message : String(error) }]);
-    }
-    if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
-    const changed = patched(shipped, run.differences);
-    const written = readScenario(changed, run.base);
-    const sameSeed = Number.isNaN(run.seed) || (written.ok && written.scenario.seed === run.seed);
-    const json = sameSeed ? changed : patched(changed, { seed: run.seed });
-    const opened = await this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
-    if (opened) this.coach = (written.ok ? written.scenario.coach : undefined) ?? this.chosenCoach;
-    return opened;
-  }
-
   /** Uses a changed scenario from now on with another log; the run on the page is put aside. */
   async beginOther(json: Json, log: Log = []): Promise<boolean> {
     return this.leaving(() => this.change(json, log, 0));
-  }
-
-  /** Uses a changed scenario from now on, with the log as it stands. */
-  async change(json: Json, log: Log = this.store.taken, now = this.store.now): Promise<boolean> {
-    return this.use(this.base, this.shipped, json, log, now, { ...this.beside(), workup: this.workUp.saved });
   }
 
   /** The next aliquot on the next column: the seed after this one, with the same handling played to its end, or nothing done yet. What was kept stays. */
@@ -231,87 +163,18 @@ export class Session {
 
   setCoach(level: CoachLevel): void {
     this.coach = this.chosenCoach = level;
-    try {
-      this.storage?.setItem(COACH_KEY, level);
-    } catch {
-      // Only the memory of the choice is lost.
-    }
+    remember(this.storage, COACH_KEY, level);
   }
 
   setSeeing(seeing: Seeing): void {
     this.seeing = seeing;
-    try {
-      this.storage?.setItem(SEEING_KEY, seeing);
-    } catch {
-      // Only the memory of the choice is lost.
-    }
+    remember(this.storage, SEEING_KEY, seeing);
   }
 
   /** How much of the run is shown: what is wanted, but no more than the scenario allows before the end; the end opens everything. */
   @derived get sees(): Seeing {
     const { store } = this;
     return this.ended || isOver(store) ? 'forecast' : seenAtMost(this.seeing, store.scenario?.seeing ?? 'forecast');
-  }
-
-  setTargets(targets: FractionTargets): void {
-    this.targets = targets;
-  }
-
-  /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
-  predict(prediction: Prediction): void {
-    this.predictions = [
-      ...this.validPredictions().filter(({ entry, occasion }) => entry !== prediction.entry || occasion !== prediction.occasion),
-      { ...prediction, made_in: runMark(this.json, this.store.log, prediction.entry) },
-    ].slice(-PREDICTIONS_MAX);
-  }
-
-  /** Keeps where the reader expects the edge to be, or the metal to leave, once so much more is through. */
-  markByEye(mark: Pick<EyeMark, 'mL' | 'depth_cm'>): void {
-    const { store, json } = this;
-    const { entry } = store;
-    this.marks = withMark(this.eyeMarks, { ...mark, entry, made_in: runMark(json, store.log, entry - 1) }, store.moment?.delivered_mL ?? 0);
-  }
-
-  /** Predictions set by eye in the run on the page. */
-  @derived get eyeMarks(): readonly EyeMark[] {
-    return marksOfRun(this.marks, this.json, this.store.log);
-  }
-
-  @derived private get ofThisRun(): readonly Prediction[] {
-    const { json, store } = this;
-    return this.predictions.filter(
-      ({ entry, occasion, made_in }) => store.log[entry]?.do === ACTION_OF[occasion] && (made_in === undefined || made_in === runMark(json, store.log, entry)),
-    );
-  }
-
-  /** The scenario as it is written, its faults still in their list. */
-  @derived get written(): Scenario | undefined {
-    const read = readScenario(this.json, this.base);
-    return read.ok ? read.scenario : undefined;
-  }
-
-  /** Faults that are in force from the start. */
-  @derived get faults(): readonly Fault[] {
-    return this.written?.faults ?? [];
-  }
-
-  /** When the receiver is best changed in the run to be looked at. */
-  @derived get window(): SwitchWindow | undefined {
-    const { store, targets } = this;
-    return store.shown && targets && switchWindow(store.shown, withStop(store.shown, targets));
-  }
-
-  /**
-   * Predictions of the run on the page whose action was taken. After an undo the later ones wait for a redo, and those of a run
-   * that was since changed before their action wait for the change to be taken back: they say nothing of another run.
-   */
-  validPredictions(): readonly Prediction[] {
-    return this.ofThisRun;
-  }
-
-  /** Keeps what the reader says is wrong; the hidden faults are shown from now on. */
-  diagnose(answer: Diagnosis): void {
-    this.mystery = { answer };
   }
 
   /** Keeps the run at once, such as before the page goes away. False where this browser keeps nothing. */
@@ -322,13 +185,6 @@ export class Session {
 
   setExaggerate(on: boolean): void {
     this.exaggerate = on;
-  }
-
-  say(notice: string, kind: 'note' | 'problem' = 'note'): void {
-    batch(() => {
-      this.notice = notice;
-      this.noticeKind = kind;
-    });
   }
 
   /** Undefined when the run of a link is open; otherwise why not, with nothing changed. */
@@ -391,31 +247,6 @@ export class Session {
     if (!kept.ok) this.say(kept.message, 'problem');
   }
 
-  private async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
-    const read = readScenario(json, base);
-    if (!read.ok) return this.refuse(read.issues);
-    const readable = readLog(log, read.scenario);
-    if (!readable.ok) return this.refuse(readable.issues);
-    // What is asked for next builds on this, even before the model has answered.
-    batch(() => {
-      this.base = base;
-      this.shipped = shipped;
-      this.json = json;
-      this.issues = [];
-    });
-    // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
-    await this.store.open(imposed(drawn(read.scenario)), readable.log, now, () => {
-      this.notice = '';
-      this.predictions = beside.predictions ?? [];
-      this.marks = beside.marks ?? [];
-      this.mystery = beside.mystery;
-      this.ended = false;
-      this.targets = targetsOf(read.scenario);
-      this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
-    });
-    return true;
-  }
-
   /** What is kept of a run, but for the time it was played to: the same object as long as only that differs. */
   @derived private get lasting(): Lasting {
     const { scenario, log } = this.store;
@@ -427,19 +258,6 @@ export class Session {
       ...this.beside(),
       ...(this.workUp.saved === EMPTY_WORK_UP ? {} : { workup: this.workUp.saved }),
     };
-  }
-
-  /** What is kept with a run besides scenario and log. */
-  private beside(): Beside {
-    const { mystery } = this;
-    const { eyeMarks: marks } = this;
-    const predictions = this.validPredictions();
-    return { ...(predictions.length > 0 ? { predictions } : {}), ...(marks.length > 0 ? { marks } : {}), ...(mystery ? { mystery } : {}) };
-  }
-
-  private refuse(issues: readonly Issue[]): false {
-    this.issues = issues;
-    return false;
   }
 
   /** Keeps the run when anything but the time has changed, and now and then while it plays. */
@@ -465,22 +283,4 @@ export class Session {
 /** A shipped scenario with the column of its own seed and nothing done. */
 function untouched(id: string): SavedRun {
   return { base: id, differences: {}, seed: Number.NaN, log: [] };
-}
-
-function rememberedSeeing(storage: Storage | undefined): Seeing {
-  try {
-    const kept = storage?.getItem(SEEING_KEY);
-    return SEEINGS.find((seeing) => seeing === kept) ?? 'eye';
-  } catch {
-    return 'eye';
-  }
-}
-
-function rememberedCoach(storage: Storage | undefined): CoachLevel {
-  try {
-    const kept = storage?.getItem(COACH_KEY);
-    return COACH_LEVELS.find((level) => level === kept) ?? 'ask';
-  } catch {
-    return 'ask';
-  }
 }

@@ -4,7 +4,7 @@ import { type FractionTargets, lessonOf, type Lesson, type Plan, progressOf, tar
 import { readLog, readScenario } from '../../../sim/input/index.ts';
 import { seenAtMost, type Seeing } from '../../../sim/terms/seeing.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { scenarioJson } from '../../store/catalog.ts';
+import { scenarioJson } from '../../store/shipped/catalog.ts';
 import { patched } from '../../store/keep/difference.ts';
 import type { SavedRun } from '../../store/keep/saved.ts';
 import { idOf, type KeptRun } from '../../store/keep/shelf.ts';

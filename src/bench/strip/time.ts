@@ -1,7 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { LOW_MM, stillness, type Stillness } from '../../../sim/teach/index.ts';
-import { type ColumnStore, SPEEDS } from '../../store/column-store.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import { SPEEDS } from '../../store/run/playback.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { SPEEDS, type ColumnStore } from '../../store/column-store.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import { SPEEDS } from '../../store/run/playback.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { duration, fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { FAULTS } from '../../../sim/faults/index.ts';
-import { imposedOn, imposeFromStart } from '../../store/impose.ts';
+import { imposedOn, imposeFromStart } from '../imposed/impose.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { amountOf, leastOf, severityOf, stepOf } from '../severity.ts';

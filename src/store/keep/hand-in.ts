@@ -1,5 +1,5 @@
 import { handedInText, WHO_MAX } from '../../../sim/handed/index.ts';
-import { scenarioJson } from '../catalog.ts';
+import { scenarioJson } from '../shipped/catalog.ts';
 import type { Session } from '../session.ts';
 import { patched } from './difference.ts';
 import type { Outcome } from './saved.ts';

@@ -1,5 +1,5 @@
 import type { Log } from '../../../sim/terms/types.ts';
-import { FIRST_SCENARIO, scenarioJson } from '../catalog.ts';
+import { FIRST_SCENARIO, scenarioJson } from '../shipped/catalog.ts';
 import { differences, patched } from './difference.ts';
 import type { Json, SavedRun } from './saved.ts';
 

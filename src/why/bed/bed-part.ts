@@ -4,7 +4,7 @@ import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { distributionOf, passageOf } from '../../../sim/chemistry/index.ts';
 import { bandAt, deliveredAtEnd, frameAtTime, frontMeeting, type FrontMeeting, inBedAt, instantAtTime, type Plan } from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { SPEEDS } from '../../store/column-store.ts';
+import { SPEEDS } from '../../store/run/playback.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { plotStyles } from '../../plot/styles.ts';

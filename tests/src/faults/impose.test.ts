@@ -1,6 +1,6 @@
 import { drawn } from '../../../sim/column/drawn.ts';
 import { describe, expect, test } from 'vitest';
-import { canComeNow, imposedOn, imposeFromStart, imposeNow, logWithActionsAt, takeAllAway, takeAtOnce, takeAway } from '../../../src/store/impose.ts';
+import { canComeNow, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAtOnce, takeAway } from '../../../src/faults/imposed/impose.ts';
 import { shortSession } from './rig.ts';
 
 describe('imposeFromStart(...)', () => {
@@ -63,21 +63,6 @@ describe('imposeNow(...)', () => {
     expect(canComeNow({ kind: 'carry-over' })).toBe(false);
     expect(canComeNow({ kind: 'weak-acid' })).toBe(false);
   });
-});
-
-test('logWithActionsAt(...) lets a wait that is going on wait only for what is left', () => {
-  const log = [
-    { do: 'clamp', open_percent: 100 },
-    { do: 'wait', until: { more_mL: 5 } },
-    { do: 'receiver', label: 'b' },
-  ] as const;
-  const events = [{ entry: 0, time_min: 1, delivered_mL: 2, action: log[0] }];
-  expect(logWithActionsAt({ log, events }, { time_min: 3, delivered_mL: 4, entry: 1 }, [{ do: 'stir' }])).toEqual([
-    log[0],
-    { do: 'stir', at_min: 3 },
-    { do: 'wait', until: { more_mL: 3 } },
-    log[2],
-  ]);
 });
 
 test('takeAtOnce(...) takes back everything when one action is refused', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { HIDDEN_TITLE, hiddenRun } from '../../../src/store/keep/hidden-run.ts';
-import { imposeFromStart } from '../../../src/store/impose.ts';
+import { imposeFromStart } from '../../../src/faults/imposed/impose.ts';
 import { decodeLink, encodeLink } from '../../../src/store/keep/link.ts';
 import { isHidden } from '../../../src/store/keep/mystery.ts';
 import { readSaved } from '../../../src/store/keep/saved.ts';

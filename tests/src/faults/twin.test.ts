@@ -2,7 +2,7 @@ import { expect, test, vi } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { healthyTwin } from '../../../sim/faults/healthy.ts';
-import { imposeFromStart, imposeNow } from '../../../src/store/impose.ts';
+import { imposeFromStart, imposeNow } from '../../../src/faults/imposed/impose.ts';
 import { Twin } from '../../../src/store/twin.ts';
 import { directThread } from '../store/rig.ts';
 import { shortSession } from './rig.ts';

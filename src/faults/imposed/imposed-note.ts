@@ -1,10 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { imposedOn } from '../store/impose.ts';
-import { isHidden } from '../store/keep/mystery.ts';
-import { LiveElement } from '../store/live-element.ts';
-import type { Session } from '../store/session.ts';
-import { faultWords } from './severity.ts';
+import { imposedOn } from './impose.ts';
+import { isHidden } from '../../store/keep/mystery.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import type { Session } from '../../store/session.ts';
+import { faultWords } from '../severity.ts';
 
 /** One line that says which faults are imposed on the run; silent when there are none, and while they wait to be named. */
 @customElement('bf-imposed-note')

@@ -1,12 +1,12 @@
-import { imposed, sameLog } from '../../sim/faults/index.ts';
-import { isBedFault } from '../../sim/flaws/index.ts';
-import type { Action, Fault, Issue, Log } from '../../sim/terms/types.ts';
-import type { ColumnStore } from './column-store.ts';
-import { patched } from './keep/difference.ts';
-import { readScenario } from '../../sim/input/index.ts';
-import type { Plan } from '../../sim/history/index.ts';
-import type { Json } from './keep/saved.ts';
-import type { Session } from './session.ts';
+import { imposed, sameLog } from '../../../sim/faults/index.ts';
+import { isBedFault } from '../../../sim/flaws/index.ts';
+import { logWithActionsAt } from '../../../sim/history/index.ts';
+import { readScenario } from '../../../sim/input/index.ts';
+import type { Action, Fault, Issue } from '../../../sim/terms/types.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import { patched } from '../../store/keep/difference.ts';
+import type { Json } from '../../store/keep/saved.ts';
+import type { Session } from '../../store/session.ts';
 
 // What the instructor does to a run: faults from the start, faults at this moment, and taking them away again.
 
@@ -93,32 +93,4 @@ async function withFaults(session: Session, faults: readonly Fault[]): Promise<b
   const untouched = plain.length === 0 || (scenario !== undefined && sameLog(plain, scenario.procedure));
   const kept = log.some((action) => action.do === 'fault') || !untouched;
   return session.change(next, kept || !read.ok ? log : imposed(read.scenario).procedure, now);
-}
-
-/** The log with actions at this moment of its run; a wait that is going on goes on after it for what is left. */
-export function logWithActionsAt(
-  plan: Pick<Plan, 'log' | 'events'>,
-  moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number },
-  actions: readonly Action[],
-): Log {
-  const { log, events } = plan;
-  const { time_min, delivered_mL, entry } = moment;
-  const since = events.findLast((event) => event.entry >= 0 && event.entry < entry);
-  const ahead = log.slice(entry);
-  const [next, ...rest] = ahead;
-  const going =
-    next?.do === 'wait' && next.at_min === undefined && next.at_mL === undefined
-      ? [{ ...next, until: leftOf(next.until, time_min - (since?.time_min ?? 0), delivered_mL - (since?.delivered_mL ?? 0)) }, ...rest]
-      : ahead;
-  // The same actions with a time.
-  const timed = actions.map((action) => ({ ...action, at_min: time_min }) as Action);
-  return [...log.slice(0, entry), ...timed, ...going];
-}
-
-type Wait = Extract<Action, { do: 'wait' }>;
-
-function leftOf(until: Wait['until'], waited_min: number, delivered_mL: number): Wait['until'] {
-  if ('more_mL' in until) return { more_mL: Math.max(0, until.more_mL - delivered_mL) };
-  if ('elapsed_min' in until) return { elapsed_min: Math.max(0, until.elapsed_min - waited_min) };
-  return until;
 }

@@ -1,17 +1,17 @@
 /// <reference path="./scenario-titles.d.ts" />
 import { titles } from 'virtual:scenario-titles';
-import { emptyBench } from '../../sim/lab/index.ts';
-import type { Json } from './keep/saved.ts';
+import { emptyBench } from '../../../sim/lab/index.ts';
+import type { Json } from '../keep/saved.ts';
 
 // The scenarios that ship with the page: titles at once, the rest when one is opened.
 
-const PLACE = '../../scenarios/';
+const PLACE = '../../../scenarios/';
 /** The scenario a new visitor meets. */
 export const FIRST_SCENARIO = 'cathode-leach';
 /** What a lab of one's own may begin from; it is opened like a scenario but not listed. */
 export const EMPTY_BENCH = 'empty-bench';
 
-const files = import.meta.glob<Json>(['../../scenarios/*.json', '!../../scenarios/schema.json'], { import: 'default' });
+const files = import.meta.glob<Json>(['../../../scenarios/*.json', '!../../../scenarios/schema.json'], { import: 'default' });
 
 export interface CatalogEntry {
   readonly id: string;

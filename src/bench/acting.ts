@@ -1,0 +1,69 @@
+import type { RunEvent } from '../../sim/history/index.ts';
+import { firstReceiver } from '../../sim/teach/index.ts';
+import type { Action, Log } from '../../sim/terms/types.ts';
+import type { Session } from '../store/session.ts';
+import { tracked } from '../store/tracked.ts';
+import { isUnnamed } from './receivers.ts';
+
+/** What the reader wants to do, on its way to the run: where the coach asks, it waits until the coach lets it go. */
+export class Acting {
+  /** An action that waits for the coach. */
+  @tracked held: Action | undefined;
+  /** What follows the action that waits, in the same press. */
+  private following: Log = [];
+  private readonly session: () => Session | undefined;
+  /** Called instead of acting while the reader looks back. */
+  private readonly looksBack: () => void;
+
+  constructor(session: () => Session | undefined, looksBack: () => void) {
+    this.session = session;
+    this.looksBack = looksBack;
+  }
+
+  /** The coach lets an action go at once when there is nothing to ask. */
+  take(actions: Log): void {
+    const session = this.session();
+    const [first, ...rest] = this.named(actions);
+    if (!session || !first) return;
+    const asked = actions.find((action) => action.do === 'pour' || action.do === 'receiver') ?? first;
+    this.following = asked === first ? rest : [first, ...rest];
+    if (session.store.present !== undefined) return this.looksBack();
+    if (session.coach === 'off' || session.sees === 'eye') void this.perform(first, rest);
+    else this.held = asked;
+  }
+
+  /** The coach lets an action go, and hears whether it was refused. */
+  async go(action: Action, taken: (refused: boolean) => void): Promise<void> {
+    const { held, following } = this;
+    this.held = undefined;
+    const all = following.includes(action) ? following : [action, ...following];
+    const [first, ...rest] = all;
+    if (!held || !first) return;
+    const refusal = await this.perform(first, rest);
+    taken(refusal !== undefined);
+  }
+
+  drop(): void {
+    this.held = undefined;
+  }
+
+  /** Before anything has dripped the beaker that stands there gets its name with the first action. */
+  private named(actions: Log): Log {
+    const { store } = this.session() ?? {};
+    const label = store?.scenario && firstReceiver(store.scenario);
+    if (!store || label === undefined || !isUnnamed(store) || actions.some((action) => action.do === 'receiver')) return actions;
+    return [{ do: 'receiver', label }, ...actions];
+  }
+
+  private perform(first: Action, rest: Log): Promise<RunEvent | undefined> | undefined {
+    const { store } = this.session() ?? {};
+    return rest.some((action) => action.do === 'wait') ? this.play([first, ...rest]) : store?.actAll([first, ...rest]);
+  }
+
+  private async play(actions: Log): Promise<RunEvent | undefined> {
+    const { store } = this.session() ?? {};
+    const refused = await store?.carryOut(actions);
+    if (!refused && matchMedia('(prefers-reduced-motion: reduce)').matches) await store?.skip();
+    return refused;
+  }
+}

@@ -1,0 +1,188 @@
+import { batch, effect } from '@preact/signals-core';
+import { drawn } from '../../../sim/column/index.ts';
+import { imposed } from '../../../sim/faults/index.ts';
+import { type Prediction, runMark } from '../../../sim/handed/index.ts';
+import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../../sim/history/index.ts';
+import { readLog, readScenario } from '../../../sim/input/index.ts';
+import { SEED_MAX } from '../../../sim/math/random.ts';
+import type { CoachLevel } from '../../../sim/terms/seeing.ts';
+import type { Fault, Issue, Log, Scenario } from '../../../sim/terms/types.ts';
+import { ColumnStore } from '../column-store.ts';
+import { patched } from '../keep/difference.ts';
+import { type EyeMark, marksOfRun, withMark } from '../keep/eye-marks.ts';
+import type { Diagnosis, Mystery } from '../keep/mystery.ts';
+import type { Json, SavedRun } from '../keep/saved.ts';
+import { EMPTY_WORK_UP } from '../keep/work-up.ts';
+import { isOver } from '../over.ts';
+import { FIRST_SCENARIO, scenarioJson } from '../shipped/catalog.ts';
+import type { ModelThread } from '../threads/model-thread.ts';
+import { derived, tracked } from '../tracked.ts';
+import { WorkUpStore } from '../work-up-store.ts';
+import { predictionsOf, withPrediction } from './predictions.ts';
+
+/** Place of the issue when a scenario cannot be fetched. */
+export const FETCHED = 'scenario file';
+/** Seeds run from 0 to one less. */
+export const SEEDS = SEED_MAX + 1;
+
+type Beside = Pick<SavedRun, 'predictions' | 'marks' | 'mystery' | 'workup'>;
+
+/** The run that is open: which scenario, what was changed in it, what goes along with it. A change of the scenario opens it again. */
+export class OpenRun {
+  readonly store: ColumnStore;
+  readonly workUp: WorkUpStore;
+  @tracked base = FIRST_SCENARIO;
+  /** JSON of the scenario as it ships. */
+  @tracked shipped: Json = {};
+  /** JSON of the scenario in use. */
+  @tracked json: Json = {};
+  @tracked coach: CoachLevel = 'ask';
+  /** What the reader has chosen, where a scenario does not say. */
+  protected chosenCoach: CoachLevel = 'ask';
+  /** What the collected fraction must hold; undefined before a scenario is open. */
+  @tracked targets: FractionTargets | undefined;
+  /** What the reader expected, oldest first; see `validPredictions`. */
+  @tracked predictions: readonly Prediction[] = [];
+  @tracked private marks: readonly EyeMark[] = [];
+  /** There when the faults of this run are, or were, hidden from the reader. */
+  @tracked mystery: Mystery | undefined;
+  /** Problems of the last thing that was asked to be opened. */
+  @tracked issues: readonly Issue[] = [];
+  /** One line for the reader: a damaged link, a full storage. */
+  @tracked notice = '';
+  @tracked noticeKind: 'note' | 'problem' = 'note';
+  /** The run has once come to its end: what was opened then stays open while its moments are tried otherwise. */
+  @tracked protected ended = false;
+
+  constructor(thread: ModelThread) {
+    this.store = new ColumnStore(thread);
+    this.workUp = new WorkUpStore(this.store);
+    effect(() => {
+      if (isOver(this.store)) this.ended = true;
+      else if (this.store.log.length === 0) this.ended = false;
+    });
+  }
+
+  /** The scenario as it is written, its faults still in their list. */
+  @derived get written(): Scenario | undefined {
+    const read = readScenario(this.json, this.base);
+    return read.ok ? read.scenario : undefined;
+  }
+
+  /** Faults that are in force from the start. */
+  @derived get faults(): readonly Fault[] {
+    return this.written?.faults ?? [];
+  }
+
+  /** When the receiver is best changed in the run to be looked at. */
+  @derived get window(): SwitchWindow | undefined {
+    const { store, targets } = this;
+    return store.shown && targets && switchWindow(store.shown, withStop(store.shown, targets));
+  }
+
+  /** Uses a changed scenario from now on, with the log as it stands. */
+  async change(json: Json, log: Log = this.store.taken, now = this.store.now): Promise<boolean> {
+    return this.use(this.base, this.shipped, json, log, now, { ...this.beside(), workup: this.workUp.saved });
+  }
+
+  setTargets(targets: FractionTargets): void {
+    this.targets = targets;
+  }
+
+  /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
+  predict(prediction: Prediction): void {
+    this.predictions = withPrediction(this.validPredictions(), prediction, this.json, this.store.log);
+  }
+
+  @derived private get ofThisRun(): readonly Prediction[] {
+    return predictionsOf(this.predictions, this.json, this.store.log);
+  }
+
+  /**
+   * Predictions of the run on the page whose action was taken. After an undo the later ones wait for a redo, and those of a run
+   * that was since changed before their action wait for the change to be taken back: they say nothing of another run.
+   */
+  validPredictions(): readonly Prediction[] {
+    return this.ofThisRun;
+  }
+
+  /** Keeps where the reader expects the edge to be, or the metal to leave, once so much more is through. */
+  markByEye(mark: Pick<EyeMark, 'mL' | 'depth_cm'>): void {
+    const { store, json } = this;
+    const { entry } = store;
+    this.marks = withMark(this.eyeMarks, { ...mark, entry, made_in: runMark(json, store.log, entry - 1) }, store.moment?.delivered_mL ?? 0);
+  }
+
+  /** Predictions set by eye in the run on the page. */
+  @derived get eyeMarks(): readonly EyeMark[] {
+    return marksOfRun(this.marks, this.json, this.store.log);
+  }
+
+  /** Keeps what the reader says is wrong; the hidden faults are shown from now on. */
+  diagnose(answer: Diagnosis): void {
+    this.mystery = { answer };
+  }
+
+  say(notice: string, kind: 'note' | 'problem' = 'note'): void {
+    batch(() => {
+      this.notice = notice;
+      this.noticeKind = kind;
+    });
+  }
+
+  /** Opens a run in place of the one on the page. On any problem nothing changes but `issues`. */
+  protected async openHere(run: SavedRun): Promise<boolean> {
+    let shipped: Json | undefined;
+    try {
+      shipped = await scenarioJson(run.base);
+    } catch (error) {
+      return this.refuse([{ path: FETCHED, expected: 'an answer of the server', received: error instanceof Error ? error.message : String(error) }]);
+    }
+    if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
+    const changed = patched(shipped, run.differences);
+    const written = readScenario(changed, run.base);
+    const sameSeed = Number.isNaN(run.seed) || (written.ok && written.scenario.seed === run.seed);
+    const json = sameSeed ? changed : patched(changed, { seed: run.seed });
+    const opened = await this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
+    if (opened) this.coach = (written.ok ? written.scenario.coach : undefined) ?? this.chosenCoach;
+    return opened;
+  }
+
+  /** What is kept with a run besides scenario and log. */
+  protected beside(): Beside {
+    const { mystery } = this;
+    const { eyeMarks: marks } = this;
+    const predictions = this.validPredictions();
+    return { ...(predictions.length > 0 ? { predictions } : {}), ...(marks.length > 0 ? { marks } : {}), ...(mystery ? { mystery } : {}) };
+  }
+
+  protected async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
+    const read = readScenario(json, base);
+    if (!read.ok) return this.refuse(read.issues);
+    const readable = readLog(log, read.scenario);
+    if (!readable.ok) return this.refuse(readable.issues);
+    // What is asked for next builds on this, even before the model has answered.
+    batch(() => {
+      this.base = base;
+      this.shipped = shipped;
+      this.json = json;
+      this.issues = [];
+    });
+    // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
+    await this.store.open(imposed(drawn(read.scenario)), readable.log, now, () => {
+      this.notice = '';
+      this.predictions = beside.predictions ?? [];
+      this.marks = beside.marks ?? [];
+      this.mystery = beside.mystery;
+      this.ended = false;
+      this.targets = targetsOf(read.scenario);
+      this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
+    });
+    return true;
+  }
+
+  private refuse(issues: readonly Issue[]): false {
+    this.issues = issues;
+    return false;
+  }
+}
