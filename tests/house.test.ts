@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { wrongArrows } from './house/arrows.ts';
 import { circles } from './house/circles.ts';
+import { ownRanges } from './house/controls.ts';
 import { impurities } from './house/purity.ts';
 import { decodings } from './house/recorded.ts';
 import { backDoors, crowdedRooms, ROOM_MAX } from './house/rooms.ts';
@@ -51,6 +52,10 @@ describe('the project', () => {
 
   test('needs no folder beside it and uses no unwanted word', () => {
     expect(files.flatMap(unwantedWords)).toEqual([]);
+  });
+
+  test('takes the ranges and units of its controls from tables', () => {
+    expect(files.flatMap(ownRanges)).toEqual([]);
   });
 
   test('has a model without page, clock or chance', () => {
@@ -149,6 +154,19 @@ describe('the check of the model', () => {
     'Math.sqrt(2)',
   ])('accepts %s', (text) => {
     expect(impurities({ path: 'sim/a.ts', text })).toEqual([]);
+  });
+});
+
+describe('the check of controls', () => {
+  const bound = (name: string, value: string): string => `.${name}=\${${value}}`;
+  const control = (range: string) => ({ path: 'src/plan/a.ts', text: `\nhtml\`<bf-number label="volume" ${range} ${bound('value', '7')}></bf-number>\`;` });
+
+  test.each([bound('max', '20'), bound('min', '-0.5'), 'step="1"', 'unit="mL"'])('refuses %s', (range) => {
+    expect(ownRanges(control(range))).toEqual([expect.stringMatching(/^src\/plan\/a\.ts:2: \.?(min|max|step|unit)=/)]);
+  });
+
+  test.each([bound('of', 'LIMITS.x'), bound('max', 'this.length'), bound('min', 'Math.max(row.min, -2)'), bound('unit', 'unit')])('accepts %s', (range) => {
+    expect(ownRanges(control(range))).toEqual([]);
   });
 });
 

@@ -1,3 +1,4 @@
+import { type Limit, LIMITS } from '../terms/limits.ts';
 import type { Issue } from '../terms/types.ts';
 
 // The log of a work-up: what is done to the flask in hand: the collected eluate itself, or a portion pipetted from it.
@@ -21,41 +22,36 @@ export type WorkUpAction =
 export type WorkUpLog = readonly WorkUpAction[];
 
 /** Largest titration flask, mL. */
-export const FLASK_MAX_ML = 500;
-/** Longest wait, min. */
-export const WAIT_MAX_MIN = 600;
-export const THIOCYANATE_MAX_G = 50;
-export const RINSES_MAX = 10;
-export const RINSE_MAX_ML = 50;
-const DROPS_MAX = 2000;
+export const FLASK_MAX_ML = LIMITS['work-up.mL'].max;
 
 export const REAGENTS: readonly ReagentId[] = ['water', 'HCl', 'NaOH', 'acetic', 'acetate', 'thiocyanate', 'acetone', 'EDTA'];
 
 /** What is wrong with an action whatever the flask holds; undefined if nothing. */
 export function misfit(action: WorkUpAction): Issue | undefined {
-  if (action.do === 'make up') return outside('make up.to_mL', action.to_mL, 2000, 'mL');
+  if (action.do === 'make up') return outside('make up.to_mL', action.to_mL, LIMITS['work-up.make_up_mL']);
   if (action.do === 'transfer') return misfitTransfer(action.rinses, action.rinse_mL);
-  if (action.do === 'portion') return outside('portion.mL', action.mL, 100, 'mL');
-  if (action.do === 'swirl' || action.do === 'wait') return outside(`${action.do}.min`, action.min, WAIT_MAX_MIN, 'min');
+  if (action.do === 'portion') return outside('portion.mL', action.mL, LIMITS['work-up.portion_mL']);
+  if (action.do === 'swirl' || action.do === 'wait') return outside(`${action.do}.min`, action.min, LIMITS['work-up.time_min']);
   if (action.do === 'add') return misfitDose(action.reagent, action.dose);
   return { path: 'do', expected: 'transfer, make up, portion, add, swirl or wait', received: String((action as { do?: unknown }).do) };
 }
 
 function misfitTransfer(rinses: number, rinse_mL: number): Issue | undefined {
-  const sound = Number.isInteger(rinses) && rinses >= 0 && rinses <= RINSES_MAX;
+  const { max } = LIMITS['work-up.rinses'];
+  const sound = Number.isInteger(rinses) && rinses >= 0 && rinses <= max;
   return sound
-    ? outside('transfer.rinse_mL', rinse_mL, RINSE_MAX_ML, 'mL')
-    : { path: 'transfer.rinses', expected: `a whole number from 0 to ${RINSES_MAX}`, received: String(rinses) };
+    ? outside('transfer.rinse_mL', rinse_mL, LIMITS['work-up.rinse_mL'])
+    : { path: 'transfer.rinses', expected: `a whole number from 0 to ${max}`, received: String(rinses) };
 }
 
 function misfitDose(reagent: ReagentId, dose: Dose): Issue | undefined {
   if (!REAGENTS.includes(reagent)) return { path: 'add.reagent', expected: `one of ${REAGENTS.join(', ')}`, received: String(reagent) };
-  if ('drops' in dose) return outside(`${reagent}.drops`, dose.drops, DROPS_MAX, 'drops', true);
-  if ('mL' in dose) return outside(`${reagent}.mL`, dose.mL, FLASK_MAX_ML, 'mL');
+  if ('drops' in dose) return outside(`${reagent}.drops`, dose.drops, LIMITS['work-up.drops']);
+  if ('mL' in dose) return outside(`${reagent}.mL`, dose.mL, LIMITS['work-up.mL']);
   if ('g' in dose) {
     const weighed = reagent === 'thiocyanate';
     if (!weighed) return { path: `${reagent}.g`, expected: 'a volume or drops: only thiocyanate is weighed', received: `${dose.g} g` };
-    return outside('thiocyanate.g', dose.g, THIOCYANATE_MAX_G, 'g');
+    return outside('thiocyanate.g', dose.g, LIMITS['work-up.g']);
   }
   if (dose.until === 'pink')
     return reagent === 'EDTA' ? undefined : { path: `${reagent}.until`, expected: 'EDTA: only its end point is seen', received: 'pink' };
@@ -65,7 +61,7 @@ function misfitDose(reagent: ReagentId, dose: Dose): Issue | undefined {
   return pH >= 0 && pH <= 14 ? undefined : { path: `${reagent}.until.pH`, expected: '0 to 14', received: String(pH) };
 }
 
-function outside(path: string, value: unknown, max: number, unit: string, integer = false): Issue | undefined {
+function outside(path: string, value: unknown, { max, unit, integer }: Limit): Issue | undefined {
   if (typeof value === 'number' && value > 0 && value <= max && (!integer || Number.isInteger(value))) return undefined;
   const noun = integer ? 'a whole number' : 'a number';
   const received = typeof value === 'number' ? `${value} ${unit}` : (JSON.stringify(value) ?? 'nothing');

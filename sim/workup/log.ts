@@ -1,6 +1,7 @@
 import { addIssue, choice, describe, flag, list, number, object, own, type Shape } from '../input/index.ts';
 import type { Issue } from '../terms/types.ts';
-import { FLASK_MAX_ML, misfit, type Dose, REAGENTS, RINSE_MAX_ML, RINSES_MAX, WAIT_MAX_MIN, type WorkUpAction, type WorkUpLog } from './actions.ts';
+import { LIMITS } from '../terms/limits.ts';
+import { misfit, type Dose, REAGENTS, type WorkUpAction, type WorkUpLog } from './actions.ts';
 
 // The log of a work-up as JSON. What depends on the flask is refused when the log is played.
 
@@ -9,19 +10,18 @@ export type WorkUpLogResult = { readonly ok: true; readonly log: WorkUpLog } | {
 /** More actions than anyone needs for a few flasks. */
 export const WORKUP_ACTIONS_MAX = 500;
 
-const mL = number({ min: 0, max: FLASK_MAX_ML, unit: 'mL', above: true });
-const minutes = number({ min: 0, max: WAIT_MAX_MIN, unit: 'min', above: true });
+const minutes = number(LIMITS['work-up.time_min']);
 
-const pHShape = object('a pH to reach', { pH: number({ min: 0, max: 14, unit: '' }) }, {});
+const pHShape = object('a pH to reach', { pH: number(LIMITS['work-up.pH']) }, {});
 const untilShape: Shape<{ pH: number } | 'pink'> = {
   schema: { oneOf: [{ const: 'pink' }, pHShape.schema] },
   read: (value, path, issues) => (value === 'pink' ? value : pHShape.read(value, path, issues)),
 };
 
 const doseByKey: Readonly<Record<string, Shape<Dose>>> = {
-  drops: object('a dose', { drops: number({ min: 1, max: 2000, unit: 'drops', integer: true }) }, {}),
-  mL: object('a dose', { mL }, {}),
-  g: object('a dose', { g: number({ min: 0, max: 50, unit: 'g', above: true }) }, {}),
+  drops: object('a dose', { drops: number(LIMITS['work-up.drops']) }, {}),
+  mL: object('a dose', { mL: number(LIMITS['work-up.mL']) }, {}),
+  g: object('a dose', { g: number(LIMITS['work-up.g']) }, {}),
   until: object('a dose', { until: untilShape }, {}),
 };
 
@@ -32,13 +32,13 @@ const actionByName: Readonly<Record<string, Shape<WorkUpAction>>> = {
     'a transfer',
     {
       do: choice('an action', ['transfer']),
-      rinses: number({ min: 0, max: RINSES_MAX, unit: '', integer: true }),
-      rinse_mL: number({ min: 0, max: RINSE_MAX_ML, unit: 'mL', above: true }),
+      rinses: number(LIMITS['work-up.rinses']),
+      rinse_mL: number(LIMITS['work-up.rinse_mL']),
     },
     {},
   ),
-  'make up': object('make up', { do: choice('an action', ['make up']), to_mL: number({ min: 0, max: 2000, unit: 'mL', above: true }) }, {}),
-  portion: object('a portion', { do: choice('an action', ['portion']), mL: number({ min: 0, max: 100, unit: 'mL', above: true }) }, {}),
+  'make up': object('make up', { do: choice('an action', ['make up']), to_mL: number(LIMITS['work-up.make_up_mL']) }, {}),
+  portion: object('a portion', { do: choice('an action', ['portion']), mL: number(LIMITS['work-up.portion_mL']) }, {}),
   add: object('an addition', { do: choice('an action', ['add']), reagent: choice('a reagent', REAGENTS), dose: doseShape }, {}),
   swirl: object('a swirl', { do: choice('an action', ['swirl']), min: minutes }, {}),
   wait: object('a wait', { do: choice('an action', ['wait']), min: minutes }, { ice: flag() }),

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { CONTROLS } from '../../sim/terms/controls.ts';
 import { type ClassForecast, type Distribution, GROUPS_MAX, SPREAD_IDS } from '../../sim/class/index.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
@@ -70,7 +71,7 @@ export class ForecastPart extends LiveElement {
     return html`
       <p>Columns, bottles and hands differ. Each group gets its own from a seed; the procedure is that of the open scenario, “${lab.title}”.</p>
       <div class="row">
-        <bf-number label="groups" .value=${this.groups} .min=${2} .max=${GROUPS_MAX} .step=${10} @bf-change=${this.setGroups}></bf-number>
+        <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${this.groups} @bf-change=${this.setGroups}></bf-number>
         ${
           forecasting
             ? html`<progress max=${forecasting.of} .value=${forecasting.done} aria-label="Runs done"></progress>

@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { CONTROLS } from '../../sim/terms/controls.ts';
 import type { Action } from '../../sim/terms/types.ts';
 import { type Prediction, REASON_MAX } from '../../sim/handed/index.ts';
 import type { Session } from '../store/session.ts';
@@ -19,8 +20,7 @@ import '../ui/segmented.ts';
 
 const OWN_WORDS = 'own';
 const NO_GUIDANCE: Guidance = { window: undefined, startWindow: undefined };
-/** How far ahead a volume can be predicted, mL. */
-const REACH_ML = 20;
+const AHEAD = CONTROLS['prediction.volume_mL'];
 
 /**
  * Asks for a prediction before a decisive action, shows it against the outcome afterwards, and in `guide` warns. It never
@@ -96,7 +96,7 @@ export class Coach extends LiveElement {
       ${
         question.choices.length > 0
           ? html`<bf-segmented label="prediction" label-unseen .choices=${question.choices} .value=${this.choice} @bf-change=${this.takeChoice}></bf-segmented>`
-          : html`<bf-number label="delivered volume" unit="mL" slider .min=${this.least} .max=${this.least + REACH_ML} .step=${0.1} .value=${this.volume_mL} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>`
+          : html`<bf-number slider .of=${AHEAD} .min=${this.least} .max=${this.least + AHEAD.max} .value=${this.volume_mL} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>`
       }
       <label>because
         <select @change=${this.takeReason}><option value="" ?selected=${this.reason === ''}>choose a reason</option>${reasons.map(

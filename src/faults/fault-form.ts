@@ -1,12 +1,13 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULTS } from '../../sim/faults/index.ts';
+import { CONTROLS } from '../../sim/terms/controls.ts';
 import { LIMITS } from '../../sim/terms/limits.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { amountOf, leastOf, SIDES, severityOf, stepOf } from './severity.ts';
+import { amountOf, amountRange, SIDES, severityOf } from './severity.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 
@@ -48,14 +49,14 @@ export class FaultForm extends LitElement {
 
   override render() {
     const { kind, length_cm } = this;
-    const { hasSide, hasDepth, severityMeaning, most, unit, place } = FAULTS[kind];
+    const { hasSide, hasDepth, place } = FAULTS[kind];
     return html`
-      <bf-number label=${severityMeaning} unit=${unit} slider show-range .min=${leastOf(kind)} .max=${most} .step=${stepOf(kind)} .value=${this.amount}
+      <bf-number slider show-range .of=${amountRange(kind)} .value=${this.amount}
         @bf-input=${this.takeAmount} @bf-change=${this.takeAmount}></bf-number>
       ${hasSide ? this.sides() : nothing}
       ${
         hasDepth
-          ? html`<bf-number label="from the top down to" unit="cm" slider show-range .min=${0.1} .max=${length_cm} .step=${0.1} .value=${this.depthShown()}
+          ? html`<bf-number slider show-range .of=${CONTROLS['fault.depth_cm']} .max=${length_cm} .value=${this.depthShown()}
         @bf-input=${this.takeDepth} @bf-change=${this.takeDepth}></bf-number>`
           : nothing
       }
@@ -73,7 +74,7 @@ export class FaultForm extends LitElement {
       { value: NONE, label: this.kind === 'channel' ? 'core' : 'any' },
     ];
     return html`<bf-segmented label="side" .value=${this.side} .choices=${choices} @bf-change=${this.takeSide}></bf-segmented>
-      ${this.side === DEGREES ? html`<bf-number show-range .of=${LIMITS['fault.side_deg']} .max=${359} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
+      ${this.side === DEGREES ? html`<bf-number show-range .of=${LIMITS['fault.side_deg']} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
   }
 
   private depthShown(): number {

@@ -1,4 +1,5 @@
 import { FAULTS } from '../../sim/faults/index.ts';
+import type { Limit } from '../../sim/terms/limits.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { significant, withUnit } from '../ui/text/format.ts';
@@ -27,13 +28,15 @@ export function severityOf(kind: FaultKind, amount: number): number {
 }
 
 /** Amount that stands for no fault at all. */
-export function leastOf(kind: FaultKind): number {
+function leastOf(kind: FaultKind): number {
   return FAULTS[kind].unit === 'times' ? 1 : 0;
 }
 
-/** About a twentieth of the whole range, one figure. */
-export function stepOf(kind: FaultKind): number {
-  return Number(((FAULTS[kind].most - leastOf(kind)) / 20).toPrecision(1));
+/** Range of the amount; a step is about a twentieth of it, in one figure. */
+export function amountRange(kind: FaultKind): Limit {
+  const { severityMeaning, most, unit } = FAULTS[kind];
+  const min = leastOf(kind);
+  return { label: severityMeaning, unit, min, max: most, step: Number(((most - min) / 20).toPrecision(1)) };
 }
 
 /** "dried bed, 22 min, at the left, to 3.5 cm" */

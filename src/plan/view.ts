@@ -1,7 +1,9 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { classPlan, type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/index.ts';
+import { CONTROLS } from '../../sim/terms/controls.ts';
 import { FIELDS } from '../../sim/terms/fields.ts';
+import type { Limit } from '../../sim/terms/limits.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
@@ -36,12 +38,7 @@ const WASTE = [
   { key: 'volume', label: 'volume' },
   { key: 'rule', label: 'rule' },
 ];
-const PHASES: readonly { key: keyof ColumnTimes; label: string }[] = [
-  { key: 'condition_min', label: 'condition' },
-  { key: 'load_min', label: 'load' },
-  { key: 'wash_min', label: 'wash' },
-  { key: 'strip_min', label: 'strip' },
-];
+const PHASES = ['condition_min', 'load_min', 'wash_min', 'strip_min'] as const satisfies readonly (keyof ColumnTimes)[];
 
 /** Group timetable and class plan: who does what when, whether it fits the period, and what a class needs and leaves. */
 @customElement('bf-plan')
@@ -85,40 +82,12 @@ export class PlanView extends LiveElement {
     return html`<h1>Plan</h1>
       <section aria-labelledby="time"><h2 id="time">A group and its period</h2>
         <div class="row">
-          ${this.number(
-            'period',
-            'min',
-            period_min,
-            30,
-            600,
-            (value) => {
-              this.chosen = { ...this.chosen, period_min: value };
-            },
-            5,
-          )}
-          ${this.number('people', '', people, 1, 6, (value) => {
-            this.chosen = { ...this.chosen, people: value };
-          })}
-          ${this.number('aliquots', '', aliquots, 1, 6, (value) => {
-            this.chosen = { ...this.chosen, aliquots: value };
-          })}
-          ${this.number('columns', '', columns, 1, 6, (value) => {
-            this.chosen = { ...this.chosen, columns: value };
-          })}
+          ${(['period_min', 'people', 'aliquots', 'columns'] as const).map((key) => this.choice(key))}
         </div>
-        <div class="row">${PHASES.map(({ key, label }) =>
-          this.number(
-            label,
-            'min',
-            Math.round(column[key] * 10) / 10,
-            0,
-            600,
-            (value) => {
-              this.own = { ...this.own, [key]: value };
-            },
-            0.5,
-            false,
-          ),
+        <div class="row">${PHASES.map((key) =>
+          number(CONTROLS[`plan.${key}`], Math.round(column[key] * 10) / 10, (value) => {
+            this.own = { ...this.own, [key]: value };
+          }),
         )}
           ${
             Object.keys(this.own).length > 0
@@ -151,9 +120,7 @@ export class PlanView extends LiveElement {
     const log = plan.log.some((action) => action.do === 'pour') ? plan.log : scenario.procedure;
     const { supplies, waste, note } = classPlan(this.of('groups'), groupUse(scenario, log, this.of('aliquots'), workUp.figures));
     return html`<section aria-labelledby="class"><h2 id="class">A class</h2>
-      <div class="row">${this.number('groups', '', this.of('groups'), 1, 60, (value) => {
-        this.chosen = { ...this.chosen, groups: value };
-      })}</div>
+      <div class="row">${this.choice('groups')}</div>
       <p class="soft">${this.of('aliquots')} aliquots a group by the procedure ${log === plan.log ? 'of this run' : 'of the scenario'}, a quarter more of the acid and a fifth more of the rest.</p>
       <div class="pair">
         <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${supplies.map(({ name, amount, unit, how }) => ({ name, amount: quantity(amount, unit, 3), how }))}></bf-table>
@@ -162,10 +129,15 @@ export class PlanView extends LiveElement {
       <p>Fume hood for all strong acid, acid into water, goggles and gloves; acetone away from flames and from the acid. ${CAUTION_CLOSE} ${note}</p></section>`;
   }
 
-  private number(label: string, unit: string, value: number, min: number, max: number, take: (value: number) => void, step = 1, integer = true) {
-    return html`<bf-number label=${label} unit=${unit} .min=${min} .max=${max} .step=${step} .integer=${integer} .value=${value}
-      @bf-change=${(event: CustomEvent<{ value: number }>) => take(event.detail.value)}></bf-number>`;
+  private choice(key: keyof typeof this.chosen) {
+    return number(FIELDS[`class.${key}`], this.of(key), (value) => {
+      this.chosen = { ...this.chosen, [key]: value };
+    });
   }
+}
+
+function number(of: Limit, value: number, take: (value: number) => void) {
+  return html`<bf-number .of=${of} .value=${value} @bf-change=${(event: CustomEvent<{ value: number }>) => take(event.detail.value)}></bf-number>`;
 }
 
 function verdict({ fits, slack_min, length_min, critical, changes }: Timetable) {

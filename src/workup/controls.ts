@@ -1,15 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import {
-  type Bench,
-  type Dose,
-  FLASK_MAX_ML,
-  type ReagentId,
-  REAGENTS,
-  THIOCYANATE_MAX_G,
-  type WorkUpAction,
-  type WorkUpEvent,
-} from '../../sim/workup/index.ts';
+import { type Bench, type Dose, type ReagentId, REAGENTS, type WorkUpAction, type WorkUpEvent } from '../../sim/workup/index.ts';
+import { type Limit, LIMITS } from '../../sim/terms/limits.ts';
 import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -35,7 +27,12 @@ const SHORT: Readonly<Record<ReagentId, string>> = {
 const HAZARD: Readonly<Partial<Record<ReagentId, CautionId>>> = { NaOH: 'alkali', HCl: 'acid', acetic: 'acid', thiocyanate: 'thiocyanate', acetone: 'acetone' };
 /** What one press adds at first; common practice, no source. */
 const USUAL: Readonly<Record<DoseKind, number>> = { drops: 1, mL: 1, g: 1, until: 6 };
-const MOST: Readonly<Record<DoseKind, number>> = { drops: 200, mL: FLASK_MAX_ML, g: THIOCYANATE_MAX_G, until: 14 };
+const DOSES: Readonly<Record<DoseKind, Limit>> = {
+  drops: LIMITS['work-up.drops'],
+  mL: LIMITS['work-up.mL'],
+  g: LIMITS['work-up.g'],
+  until: LIMITS['work-up.pH'],
+};
 
 /**
  * What can be done to the flask in hand: reagents by drop, volume, mass or until something is seen; pipette, swirl, wait.
@@ -96,11 +93,11 @@ export class Dispense extends LitElement {
         <button type="button" @click=${() => this.step({ do: 'transfer', rinses: 0, rinse_mL: bench.values['workup.rinse_mL'] })}>Over without rinsing</button>
       </div>
       <div class="row">
-        <bf-number label="volumetric flask" unit="mL" .min=${1} .max=${2000} .step=${10} .value=${this.flask_mL} @bf-change=${(event: NumberEvent) => {
+        <bf-number .of=${LIMITS['work-up.make_up_mL']} .value=${this.flask_mL} @bf-change=${(event: NumberEvent) => {
           this.flask_mL = event.detail.value;
         }}></bf-number>
         <button type="button" @click=${() => this.step({ do: 'make up', to_mL: this.flask_mL })}>Make up to the mark</button>
-        <bf-number label="pipette" unit="mL" .min=${0.5} .max=${100} .step=${1} .value=${this.portion_mL} @bf-change=${(event: NumberEvent) => {
+        <bf-number .of=${LIMITS['work-up.portion_mL']} .value=${this.portion_mL} @bf-change=${(event: NumberEvent) => {
           this.portion_mL = event.detail.value;
         }}></bf-number>
         <button type="button" @click=${() => this.step({ do: 'portion', mL: this.portion_mL })}>Take a portion</button>
@@ -116,10 +113,7 @@ export class Dispense extends LitElement {
   private amount() {
     const { kind, reagent } = this;
     if (kind === 'until' && reagent === 'EDTA') return nothing;
-    const unit = kind === 'until' ? '' : kind;
-    const step = kind === 'drops' ? 1 : 0.1;
-    return html`<bf-number label=${kind === 'until' ? 'pH to reach' : 'amount'} unit=${unit} .min=${kind === 'until' ? 0 : kind === 'drops' ? 1 : 0.01} .max=${MOST[kind]} .step=${step}
-      .integer=${kind === 'drops'} .value=${this.amounts[kind]} @bf-input=${this.takeAmount} @bf-change=${this.takeAmount}></bf-number>`;
+    return html`<bf-number .of=${DOSES[kind]} .value=${this.amounts[kind]} @bf-input=${this.takeAmount} @bf-change=${this.takeAmount}></bf-number>`;
   }
 
   private kinds(): DoseKind[] {

@@ -4,6 +4,7 @@ import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/index.ts';
 import type { Plan } from '../../sim/history/index.ts';
+import { CONTROLS } from '../../sim/terms/controls.ts';
 import { fixed, percent, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { Row } from '../ui/text/csv.ts';
@@ -11,7 +12,7 @@ import '../ui/number.ts';
 import '../ui/table.ts';
 
 const EARLIER_ML = 4;
-const NICKEL_MAX = 20;
+const LATER = CONTROLS['what-if.later_mL'];
 const COLUMNS = [
   { key: 'case', label: 'receiver' },
   { key: 'acid', label: 'acid', unit: 'mmol', show: (value: number) => fixed(value, 1) },
@@ -58,8 +59,8 @@ export class WhatIf extends LiveElement {
       <h2 id="heading">Had the column been handled otherwise</h2>
       <p class="soft">One titration by the usual steps on the same glass; the run itself is left alone.</p>
       <div class="row">
-        <bf-number label="receiver changed later by (earlier: below 0)" unit="mL" slider .min=${-Math.min(8, Math.floor(at))} .max=${4} .step=${0.5} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
-        <bf-number label="nickel left in the bed, of what was loaded" unit="%" slider .min=${0} .max=${NICKEL_MAX} .step=${0.5} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
+        <bf-number slider .of=${LATER} .min=${Math.max(LATER.min, -Math.floor(at))} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
+        <bf-number slider .of=${CONTROLS['what-if.nickel_percent']} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
       </div>
       <bf-table caption="What it comes to" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
       <p role="status">${this.caseWords()} ${differenceWords(asItWas, other)}</p>

@@ -50,13 +50,13 @@ export class RepairControl extends LiveElement {
       <div class="row"><button type="button" @click=${() => this.act({ do: 'stir' })}>Stir up and let it settle</button></div>
       <div class="row">
         <label>from below <select @change=${this.choose}>${Object.entries(store.scenario.liquids).map(([id, { label }]) => html`<option value=${id} ?selected=${id === this.liquid}>${label}</option>`)}</select></label>
-        <bf-number .of=${LIMITS['refill-from-below.volume_mL']} .min=${0.1} .max=${50} .value=${this.volume_mL} @bf-change=${(event: NumberEvent) => {
+        <bf-number .of=${LIMITS['refill-from-below.volume_mL']} .value=${this.volume_mL} @bf-change=${(event: NumberEvent) => {
           this.volume_mL = event.detail.value;
         }}></bf-number>
         <button type="button" @click=${() => this.act({ do: 'refill-from-below', liquid: this.liquid, volume_mL: this.volume_mL })}>Push in</button>
       </div>
       <div class="row">
-        <bf-number .of=${LIMITS['top-up.resin_mL']} .max=${20} .value=${this.resin_mL} @bf-change=${(event: NumberEvent) => {
+        <bf-number .of=${LIMITS['top-up.resin_mL']} .value=${this.resin_mL} @bf-change=${(event: NumberEvent) => {
           this.resin_mL = event.detail.value;
         }}></bf-number>
         <button type="button" @click=${() => this.act({ do: 'top-up', resin_mL: this.resin_mL })}>Top up</button>

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { CONTROLS } from '../../../sim/terms/controls.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { type FractionTargets, type Plan, spansOf, type StartWindow, type SwitchWindow, verdict, type Verdict, withStop } from '../../../sim/history/index.ts';
 import { emit } from '../../ui/emit.ts';
@@ -79,9 +80,9 @@ export class VerdictPanel extends LitElement {
     return html`<details>
       <summary>What is asked of it</summary>
       <div class="fields">
-        <bf-number label="recovered, at least" unit="%" .min=${50} .max=${100} .step=${0.1} .value=${tenth(targets.recovered)} @bf-change=${(event: NumberEvent) => this.wish({ recovered: event.detail.value / 100 })}></bf-number>
-        <bf-number label="of any other ion, at most" unit="%" .min=${0} .max=${50} .step=${0.1} .value=${tenth(targets.carried)} @bf-change=${(event: NumberEvent) => this.wish({ carried: event.detail.value / 100 })}></bf-number>
-        <bf-number label="acid, at most" unit="mmol" .min=${0} .max=${1000} .step=${1} .value=${targets.acid_mmol ?? 1000} @bf-change=${(event: NumberEvent) => this.wish({ acid_mmol: event.detail.value })}></bf-number>
+        <bf-number .of=${CONTROLS['wish.recovered_percent']} .value=${tenth(targets.recovered)} @bf-change=${(event: NumberEvent) => this.wish({ recovered: event.detail.value / 100 })}></bf-number>
+        <bf-number .of=${CONTROLS['wish.carried_percent']} .value=${tenth(targets.carried)} @bf-change=${(event: NumberEvent) => this.wish({ carried: event.detail.value / 100 })}></bf-number>
+        <bf-number .of=${CONTROLS['wish.acid_mmol']} .value=${targets.acid_mmol ?? CONTROLS['wish.acid_mmol'].max} @bf-change=${(event: NumberEvent) => this.wish({ acid_mmol: event.detail.value })}></bf-number>
       </div>
     </details>`;
   }

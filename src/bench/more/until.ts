@@ -54,11 +54,9 @@ export class RunUntil extends LiveElement {
   }
 
   private amount() {
-    if (this.what === 'level') return html`<bf-number .of=${LIMITS['wait.liquid_mm']} .max=${200} .value=${this.level_mm} @bf-change=${this.take}></bf-number>`;
-    if (this.what === 'more')
-      return html`<bf-number .of=${LIMITS['wait.volume_mL']} .min=${0.1} .max=${500} .value=${this.more_mL} @bf-change=${this.take}></bf-number>`;
-    if (this.what === 'wait')
-      return html`<bf-number .of=${LIMITS['wait.time_min']} .min=${0.1} .max=${600} .value=${this.wait_min} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'level') return html`<bf-number .of=${LIMITS['wait.liquid_mm']} .value=${this.level_mm} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'more') return html`<bf-number .of=${LIMITS['wait.volume_mL']} .value=${this.more_mL} @bf-change=${this.take}></bf-number>`;
+    if (this.what === 'wait') return html`<bf-number .of=${LIMITS['wait.time_min']} .value=${this.wait_min} @bf-change=${this.take}></bf-number>`;
     return html`<bf-number label="from the outlet" .of=${LIMITS['wait.depth_cm']} .max=${this.length} .value=${this.left_cm} @bf-change=${this.take}></bf-number>`;
   }
 

@@ -4,7 +4,7 @@ import { FAULTS } from '../../../sim/faults/index.ts';
 import { imposedOn, imposeFromStart } from '../imposed/impose.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
-import { amountOf, leastOf, severityOf, stepOf } from '../severity.ts';
+import { amountOf, amountRange, severityOf } from '../severity.ts';
 import '../../ui/number.ts';
 
 /** How severe the fault is that was imposed from the start, on a slider; the run follows when it is let go. */
@@ -16,8 +16,8 @@ export class FaultSeverity extends LiveElement {
     const { session } = this;
     const fault = session && imposedOn(session).find(({ from }) => from === 'start')?.fault;
     if (!session || !fault) return nothing;
-    const { label, most, unit } = FAULTS[fault.kind];
-    return html`<bf-number label=${label} unit=${unit} slider .min=${leastOf(fault.kind)} .max=${most} .step=${stepOf(fault.kind)}
+    const { label } = FAULTS[fault.kind];
+    return html`<bf-number label=${label} slider .of=${amountRange(fault.kind)}
       .value=${Number(amountOf(fault.kind, fault.severity ?? 1).toPrecision(2))} @bf-change=${(event: CustomEvent<{ value: number }>) => {
         const severity = Math.min(1, Math.max(0, severityOf(fault.kind, event.detail.value)));
         void imposeFromStart(session, { ...fault, severity });

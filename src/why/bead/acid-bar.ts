@@ -1,5 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { CONTROLS } from '../../../sim/terms/controls.ts';
+import { LIMITS } from '../../../sim/terms/limits.ts';
 import { emit } from '../../ui/emit.ts';
 import { fixed } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
@@ -49,13 +51,13 @@ export class AcidBar extends LitElement {
   }
 
   private acidField() {
-    return html`<bf-number label="HCl" unit="mol/L" slider .min=${0} .max=${ACID_TOP_M} .step=${0.1} .value=${Number(this.molarity.toFixed(2))} @bf-input=${this.take} @bf-change=${this.take}></bf-number>
+    return html`<bf-number slider .of=${LIMITS['liquid.HCl_M']} .max=${ACID_TOP_M} .value=${Number(this.molarity.toFixed(2))} @bf-input=${this.take} @bf-change=${this.take}></bf-number>
       <span class="presets">${PRESETS_M.map((value) => html`<button type="button" aria-label="${value} mol/L" @click=${() => emit(this, 'bf-molarity', { value })}>${value}</button>`)}</span>`;
   }
 
   private depthField() {
     return this.available
-      ? html`<bf-number label="depth in bed" unit="cm" slider .min=${0} .max=${this.length} .step=${0.1} .value=${Number(this.depth.toFixed(2))} @bf-input=${this.move} @bf-change=${this.move}></bf-number>`
+      ? html`<bf-number slider .of=${CONTROLS['bed.depth_cm']} .max=${this.length} .value=${Number(this.depth.toFixed(2))} @bf-input=${this.move} @bf-change=${this.move}></bf-number>`
       : nothing;
   }
 

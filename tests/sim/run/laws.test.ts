@@ -10,7 +10,8 @@ import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
 
 // Laws that hold for every valid scenario and log: conservation, positivity, and independence of how the run is cut up.
 const SEED = 20240229;
-const RUNS = { seed: SEED, numRuns: 100 };
+/** Fewer where every one of many mutants has to go through them. */
+const RUNS = { seed: SEED, numRuns: Number(process.env.LAW_RUNS ?? 100) };
 
 const ions = fc.uniqueArray(fc.constantFrom<IonId>(...ION_IDS), { minLength: 1, maxLength: 4 });
 const real = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });

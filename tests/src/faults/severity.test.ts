@@ -2,13 +2,13 @@ import { assert, constantFrom, double, property } from 'fast-check';
 import { expect, test } from 'vitest';
 import { FAULT_KINDS } from '../../../sim/terms/fault-kinds.ts';
 import { FAULTS } from '../../../sim/faults/registry.ts';
-import { amountOf, faultWords, leastOf, severityOf } from '../../../src/faults/severity.ts';
+import { amountOf, amountRange, faultWords, severityOf } from '../../../src/faults/severity.ts';
 
 test('severityOf(...) undoes amountOf(...), and no severity is the least amount', () => {
   assert(
     property(constantFrom(...FAULT_KINDS), double({ min: 0, max: 1, noNaN: true }), (kind, severity) => {
       expect(severityOf(kind, amountOf(kind, severity))).toBeCloseTo(severity, 9);
-      expect(amountOf(kind, 0)).toBe(leastOf(kind));
+      expect(amountOf(kind, 0)).toBe(amountRange(kind).min);
       expect(amountOf(kind, 1)).toBeCloseTo(FAULTS[kind].most, 9);
     }),
     { seed: 20260825, numRuns: 200 },
