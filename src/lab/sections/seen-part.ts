@@ -38,7 +38,7 @@ export class SeenPart extends LiveElement {
       <p class="problem" role="alert">${draft.problemAt('seeing')}</p>
       <bf-segmented data-path="coach" label="The coach" .value=${typeof coach === 'string' ? coach : OWN_CHOICE} .choices=${COACH} @bf-change=${this.coach}></bf-segmented>
       <p class="problem" role="alert">${draft.problemAt('coach')}</p>
-      <bf-number data-path="seed" label="number of the first column" integer .min=${0} .max=${SEED_MAX} .value=${typeof seed === 'number' ? seed : 1} .error=${draft.problemAt('seed')} @bf-change=${this.column}></bf-number>
+      <bf-number data-path="seed" label="number of the first column" integer .max=${SEED_MAX} .value=${typeof seed === 'number' ? seed : 1} .error=${draft.problemAt('seed')} @bf-change=${this.column}></bf-number>
       <p class="soft">Each number is another column, as far as columns differ here.</p>`;
   }
 
