@@ -91,7 +91,12 @@ function suppliesOf(groups: number, use: GroupUse, spare: typeof SPARE, stock_M:
   const stock = stockFor(acid, use.acid_M, stock_M);
   const supply = (name: string, each: number, unit: string, how: string): Supply => ({ name, amount: groups * each * spare.other, unit, how });
   return [
-    { name: `${use.acid_M} mol/L HCl`, amount: acid, unit: 'mL', how: 'in the hood, water first, acid into water, in ice above half a litre' },
+    {
+      name: `${Number(use.acid_M.toPrecision(3))} mol/L HCl`,
+      amount: acid,
+      unit: 'mL',
+      how: 'in the hood, water first, acid into water, in ice above half a litre',
+    },
     {
       name: `${stock_M} mol/L HCl (37 %)`,
       amount: stock,

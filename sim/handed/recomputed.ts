@@ -1,6 +1,17 @@
 // A handed-in run computed again: whether it comes to what it claims, and what an instructor wants to know of it.
 import { AT } from '../column/index.ts';
-import { effluentCurve, framesApart, type Plan, progressOf, receiverLabels, type Results, switchWindow, targetsOf, trimmed } from '../history/index.ts';
+import {
+  effluentCurve,
+  framesApart,
+  type Plan,
+  progressOf,
+  receiverLabels,
+  type Results,
+  switchWindow,
+  targetsOf,
+  trimmed,
+  withStop,
+} from '../history/index.ts';
 import { mistakesOf, type Step, stepsOf, wholeRun } from '../attribution/index.ts';
 import { advance, resultsOf, type Run, runOf } from '../run/index.ts';
 import type { Scenario } from '../terms/types.ts';
@@ -57,7 +68,7 @@ export function recomputed(handed: HandedRun): Recomputed {
   const targets = targetsOf(scenario);
   const differences = differencesOf(claimed, results);
   const { eluent_mL, change_mL } = progressOf(scenario, run.events);
-  const window = switchWindow(plan, targets);
+  const window = switchWindow(plan, withStop(plan, targets));
   const moment = { delivered_mL: results.delivered_mL, time_min: results.time_min, results, events: run.events };
   return {
     who,

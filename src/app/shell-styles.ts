@@ -34,7 +34,7 @@ export const shellStyles = css`
     nav a { min-height: var(--bar); }
   }
   @media print {
-    .more, .menu, nav, .skip { display: none; }
+    .more, .menu, nav, .skip, .run { display: none; }
     :host { display: block; }
     main { padding: 0; }
   }

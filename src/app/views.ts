@@ -57,7 +57,7 @@ export function viewsOf(session: Session): readonly View[] {
       id: 'notebook',
       label: 'Notebook',
       load: async () => {
-        await import('../notebook/view.ts');
+        await Promise.all([import('../notebook/view.ts'), import('../figure/figure.ts')]);
         return () => html`<bf-notebook .session=${session}></bf-notebook>`;
       },
     },

@@ -92,7 +92,8 @@ export class BenchView extends LiveElement {
     if (store.failure)
       return html`<p role="alert">The model stopped: ${store.failure}. The run is kept. <button type="button" @click=${() => location.reload()}>Load the page again</button></p>`;
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
-    if (this.debriefing) return html`<bf-debrief .session=${session} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
+    if (this.debriefing)
+      return html`<bf-debrief .session=${session} .moved=${this.dragging.moved} @bf-handle=${this.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
       <div class="bench ${session.sees}" @bf-say=${this.say} @bf-more=${() => this.more.show()} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
         <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere}>${this.column(session)}</div>

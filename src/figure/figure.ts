@@ -161,7 +161,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, this.logScale, this.byEye], () => (this.byEye ? eyeStrip(worked) : effluentRow(worked, worked.curves, this.logScale)))}
         ${guard([worked, this.logScale, this.losses, this.targets], () => (this.losses && this.targets ? lossMarks(worked, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
-        ${guard([worked, this.window], () => (this.window ? windowBand(worked, this.window) : nothing))}
+        ${guard([worked, this.window, this.losses], () => (this.window ? windowBand(worked, this.window, this.losses) : nothing))}
         ${guard([worked, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye) : this.words(worked, until)))}
         ${stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
@@ -195,7 +195,10 @@ export class RunFigure extends LitElement {
   }
 
   private words(worked: Worked, until: number | undefined) {
-    const taken = [...predictionBoxes(worked, this.predictions), ...(this.window ? windowNotes(worked, this.window).map(({ box }) => box) : [])];
+    const taken = [
+      ...predictionBoxes(worked, this.predictions),
+      ...(this.window && !this.losses ? windowNotes(worked, this.window).map(({ box }) => box) : []),
+    ];
     return svg`${depthWords(worked, worked.tracks, worked.acid, until)}${effluentWords(worked, worked.curves, this.logScale, taken, until)}`;
   }
 

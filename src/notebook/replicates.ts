@@ -63,6 +63,8 @@ export class ReplicateTable extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private whose: Whose = 'page';
+  /** The reader wants the figures of the page without a calculation of their own. */
+  @state() private asked = false;
   @state() private spread: Spread = 'tolerance';
 
   override render() {
@@ -71,6 +73,7 @@ export class ReplicateTable extends LiveElement {
     if (!session) return nothing;
     const reported = reportedOf(kept, this.whose);
     const budget = session.workUp.figures?.budgets.find(({ spread }) => spread === this.spread);
+    if (kept.length + (budget ? 1 : 0) > 0 && !this.asked && !isTried(session)) return this.waiting(kept.length);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Result</h2>
       ${
@@ -93,6 +96,15 @@ export class ReplicateTable extends LiveElement {
           : nothing
       }
     </section>`;
+  }
+
+  /** Beside empty boxes stands no answer. */
+  private waiting(kept: number) {
+    return html`<section aria-labelledby="heading"><h2 id="heading">Result</h2>
+      <p>${kept === 0 ? 'No aliquot is kept yet.' : kept === 1 ? 'One aliquot is kept.' : `${kept} aliquots are kept.`} Result, comparison and error budget are shown once you have a molarity of your own: fill in your calculation.</p>
+      <div class="row"><button type="button" @click=${() => {
+        this.asked = true;
+      }}>Show them without</button></div></section>`;
   }
 
   private statistics(reported: Reported) {
@@ -123,6 +135,12 @@ export class ReplicateTable extends LiveElement {
   private takeSpread(event: CustomEvent<{ value: string }>) {
     this.spread = SPREADS.find(({ value }) => value === event.detail.value)?.value ?? 'tolerance';
   }
+}
+
+/** Whether the reader has come to a molarity, in this titration or one that was kept. */
+function isTried({ workUp }: Session): boolean {
+  const { answers, kept } = workUp.saved;
+  return (answers.molarity ?? '').trim() !== '' || kept.some(({ own_M }) => own_M !== null);
 }
 
 /** Half-width of the interval of the titration in hand, % of its molarity. */

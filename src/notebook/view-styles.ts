@@ -10,10 +10,11 @@ export const viewStyles = css`
   .run { color: var(--soft); margin: 0 0 var(--gap); }
   .pages { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: var(--gap-large) calc(2 * var(--gap-large)); align-items: start; }
   .page { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-large); min-width: 0; }
-  .first { display: contents; }
-  .second { grid-column: 2; grid-row: 1; }
-  .at-column { grid-column: 1; grid-row: 2; }
-  .at-bench { grid-column: 2; grid-row: 2; }
+  .first, .second { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-large); min-width: 0; align-content: start; }
+  .run-figure { min-width: 0; margin: calc(-2 * var(--gap-large)) 0 var(--gap-large); }
+  .run-figure bf-figure { height: 26rem; }
+  .why { display: grid; font-size: var(--text-small); color: var(--soft); }
+  textarea { font: inherit; font-size: 1rem; color: var(--ink); background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); padding: 0.5em; resize: vertical; }
   section { min-width: 0; }
   ul { margin: 0 0 var(--gap-small); padding-left: 1.25em; }
   p { margin: 0 0 var(--gap-small); }
@@ -24,9 +25,10 @@ export const viewStyles = css`
   .safety h2 { font-size: var(--text-large); }
   @media (max-width: 70rem) {
     .pages { grid-template-columns: minmax(0, 1fr); }
-    .second, .at-column, .at-bench { grid-column: 1; grid-row: auto; }
-    .second { order: 1; }
+    .first, .second { display: contents; }
+    .page { order: 1; }
     .at-column, .at-bench { order: 2; }
+    .second .page:last-child { order: 3; }
   }
   @media print {
     .bar h1 { font-size: 13pt; }
@@ -34,9 +36,10 @@ export const viewStyles = css`
     .pages { display: block; --text-small: 7.5pt; --text-large: 10.5pt; --gap: 0.4rem; --gap-small: 0.2rem; --target: 1rem; font-size: 8pt; line-height: 1.2; }
     .first { display: grid; grid-template-columns: minmax(0, 1.25fr) minmax(0, 1fr); gap: 0.5rem 1.25rem; align-items: start; }
     .at-column, .at-bench { --text-small: 6.5pt; font-size: 7pt; line-height: 1.1; }
-    .at-column { grid-column: 2; grid-row: 1; }
-    .at-bench { margin-top: 0.5rem; }
-    .second { break-before: page; }
+    .second { break-before: page; display: grid; gap: 0.5rem; }
+    .run-figure { margin: -1.5rem 0 0.5rem; break-inside: avoid; }
+    .run-figure bf-figure { height: 300px; }
+    textarea { border: 0; border-bottom: 1px solid #000; resize: none; }
     .page { gap: 0.4rem; }
     .page h2 { font-size: 10.5pt; margin-bottom: 0.1rem; }
     .own form { display: none; }

@@ -1,11 +1,13 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/index.ts';
-import { leavesAt } from '../../sim/history/index.ts';
+import { leavesAt, lessonOf, lessonWords, progressOf } from '../../sim/history/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
+import { isOver } from '../store/over.ts';
+import { VALUE_LONGEST } from '../store/keep/work-up.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { csvText } from '../ui/text/csv.ts';
@@ -40,6 +42,7 @@ export class NotebookView extends LiveElement {
         <button type="button" @click=${this.saveJson}>Save as JSON</button>
       </div>
       <p class="run">${scenario.title}, seed ${scenario.seed}</p>
+      ${this.figure(session)}
       <div class="pages">
         <div class="first">
           <div class="page">
@@ -51,12 +54,20 @@ export class NotebookView extends LiveElement {
           </div>
           <bf-table class="at-column" caption="Readings at the column" .columns=${COLUMN_COLUMNS} .rows=${columnRows(session)} no-copy></bf-table>
         </div>
-        <bf-table class="at-bench" caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
-        <div class="page second">
-          <bf-replicates .session=${session}></bf-replicates>
-          ${this.safety()}
+        <div class="second">
+          <div class="page"><bf-replicates .session=${session}></bf-replicates></div>
+          <bf-table class="at-bench" caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
+          <div class="page">${this.safety()}</div>
         </div>
       </div>`;
+  }
+
+  /** The run as far as it may be seen; on paper it is as wide as the sheet. */
+  private figure({ store, sees, targets, window }: Session) {
+    const { scenario, plan, moment, now } = store;
+    if (!moment || store.log.length === 0) return nothing;
+    return html`<div class="run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${sees === 'forecast'}
+      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .window=${isOver(store) ? window : undefined} losses></bf-figure></div>`;
   }
 
   private expected(session: Session) {
@@ -72,33 +83,27 @@ export class NotebookView extends LiveElement {
       const mL = leavesAt(plan, ion, FIRST_SHARE);
       return `${IONS[ion].symbol} ${mL !== undefined && mL <= moment.delivered_mL ? `from ${millilitres(mL)}` : 'not yet'}`;
     });
-    const said = workUp.saved.entries.some(({ what }) => what === WHY);
+    const said = workUp.saved.entries.find(({ what }) => what === WHY)?.value ?? '';
     return html`<section class="own"><h2>${WHY}</h2><p>In your run a hundredth had left: ${seen.join(', ')}. As free ions all carry the same charge: what parts them?</p>
-      ${said ? html`<p class="soft">Your words stand under your own entries.</p>` : nothing}
-      <form @submit=${this.writeWhy}><label>in your own words <input name="why" type="text" maxlength="200" required autocomplete="off" /></label><button type="submit">Keep it</button></form></section>`;
+      <label class="why">in your own words <textarea rows="4" maxlength=${VALUE_LONGEST} .value=${said} @change=${(event: Event & { target: HTMLTextAreaElement }) => workUp.writeOver({ what: WHY, value: event.target.value.trim() })}></textarea></label>
+      <p class="soft" role="status">${said === '' ? '' : 'Kept with the run.'}</p></section>`;
   }
 
-  private writeWhy(event: Event & { target: HTMLFormElement }) {
-    event.preventDefault();
-    const value = String(new FormData(event.target).get('why') ?? '').trim();
-    if (value === '') return;
-    this.session?.workUp.write({ what: WHY, value });
-    event.target.reset();
-  }
-
-  private debrief({ store, workUp }: Session) {
+  private debrief({ store, workUp, targets }: Session) {
     const { receiver } = workUp;
+    const { scenario, plan } = store;
     const { results } = store.moment ?? {};
-    if (!receiver || !results) return nothing;
+    if (!receiver || !results || !scenario || !plan) return nothing;
+    const lesson = isOver(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets) : '';
     const { loaded, onBed } = results;
     const of = (held: number | undefined, whole: number | undefined): string => percent((held ?? 0) / Math.max(1e-12, whole ?? 0), 2);
-    return html`<section><h2>This column run</h2><p>“${receiver.label}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p></section>`;
+    return html`<section><h2>This column run</h2><p>“${receiver.label}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p>${lesson === '' ? nothing : html`<p>${lesson}</p>`}</section>`;
   }
 
   private own({ workUp }: Session) {
     const { entries } = workUp.saved;
     return html`<section class="own"><h2>Own entries</h2>
-      ${entries.length === 0 ? nothing : html`<ul>${entries.map(({ what, value }, i) => html`<li>${what}${value === '' ? '' : `: ${value}`} <button type="button" class="plain" @click=${() => workUp.strike(i)}>strike<span class="unseen"> ${what}</span></button></li>`)}</ul>`}
+      ${entries.length === 0 ? nothing : html`<ul>${entries.map(({ what, value }, i) => (what === WHY ? nothing : html`<li>${what}${value === '' ? '' : `: ${value}`} <button type="button" class="plain" @click=${() => workUp.strike(i)}>strike<span class="unseen"> ${what}</span></button></li>`))}</ul>`}
       <form @submit=${this.write}><label>what <input name="what" type="text" maxlength="200" required autocomplete="off" /></label>
         <label>value <input name="value" type="text" maxlength="200" autocomplete="off" /></label><button type="submit">Write down</button></form>
     </section>`;

@@ -5,11 +5,12 @@ import type { Placed, Timetable } from '../../sim/class/index.ts';
 import { axis, type Scale } from '../plot/axis.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed } from '../ui/text/format.ts';
+import { type BlockLabel, laneLabels } from './lane-labels.ts';
 
 const MARGIN = { left: 92, right: 16, top: 26, bottom: 44 };
 const LANE = 40;
-/** Mean width of a character of a label, px. */
-const CHARACTER = 7.2;
+/** Height of a row of names under a lane, px. */
+const ROW = 15;
 const NARROW = 480;
 
 /** Who does what when: a lane a person, a lane a column; tasks that set the length are framed and marked. */
@@ -25,6 +26,9 @@ export class Lanes extends LitElement {
       svg .task text { fill: var(--ink); }
       svg .task.critical text { fill: var(--caution-ink); font-weight: 600; }
       svg .lane { fill: var(--soft); }
+      svg.plot .task .under { font-size: 0.72rem; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; }
+      svg .task.critical .under { fill: var(--ink); }
+      svg .leader { stroke: var(--edge); stroke-width: 1; }
       svg .period { stroke: var(--problem-ink); stroke-width: 2; stroke-dasharray: 6 4; }
       svg .period-note { fill: var(--problem-ink); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; }
     `,
@@ -56,17 +60,11 @@ export class Lanes extends LitElement {
     const x = scaleLinear()
       .domain([0, Math.max(timetable.length_min, period_min) * 1.02])
       .range([left, width - MARGIN.right]);
-    const apparatus = [...new Set(timetable.tasks.flatMap((task) => (task.apparatus === undefined ? [] : [task.apparatus])))].sort();
-    const lanes = [...Array.from({ length: people }, (_, i) => (narrow ? `P${i + 1}` : `person ${i + 1}`)), ...apparatus];
-    const bottom = MARGIN.top + lanes.length * LANE;
+    const lanes = lanesOf(timetable, people, narrow, x, [left, width - MARGIN.right]);
+    const bottom = MARGIN.top + lanes.reduce((sum, { height }) => sum + height, 0);
     const at = x(period_min);
     return html`<svg class="plot" width=${width} height=${bottom + MARGIN.bottom} role="img" aria-label=${spoken(timetable, period_min)}>
-      ${lanes.map(
-        (name, i) => svg`<text class="lane" x=${left - 8} y=${MARGIN.top + (i + 0.5) * LANE} text-anchor="end" dominant-baseline="central">${name}</text>
-        <line class="grid" x1=${left} x2=${width - MARGIN.right} y1=${MARGIN.top + (i + 1) * LANE} y2=${MARGIN.top + (i + 1) * LANE}></line>`,
-      )}
-      ${timetable.tasks.map((task) => bar(task, x, MARGIN.top + task.person * LANE, timetable.critical.includes(task.id) ? 'critical' : ''))}
-      ${timetable.tasks.map((task) => (task.apparatus === undefined ? nothing : bar(task, x, MARGIN.top + (people + apparatus.indexOf(task.apparatus)) * LANE, 'apparatus')))}
+      ${lanes.map((lane) => laneDrawing(lane, x, left, width - MARGIN.right))}
       ${axis({ scale: x, side: 'bottom', at: bottom, title: 'time', unit: 'min', ticks: narrow ? 4 : 10 })}
       <line class="period" x1=${at} x2=${at} y1=${MARGIN.top - 8} y2=${bottom}></line>
       <text class="period-note" x=${at > width * 0.7 ? at - 6 : at + 6} y=${MARGIN.top - 12} text-anchor=${at > width * 0.7 ? 'end' : 'start'}>end of the period</text>
@@ -74,13 +72,57 @@ export class Lanes extends LitElement {
   }
 }
 
-function bar(task: Placed, x: Scale, top: number, kind: string): SVGTemplateResult | typeof nothing {
-  if (task.duration_min <= 0) return nothing;
-  const from = x(task.start_min);
-  const width = Math.max(2, x(task.end_min) - from);
-  const text = [task.label, task.id].find((label) => label.length * CHARACTER < width - 6);
-  return svg`<g class="task ${kind}"><rect x=${from} y=${top + 5} width=${width} height=${LANE - 10} rx="3"></rect>
-    ${text === undefined ? nothing : svg`<text x=${from + width / 2} y=${top + LANE / 2} text-anchor="middle" dominant-baseline="central">${text}</text>`}
+/** One person, column or burette. */
+interface Lane {
+  readonly name: string;
+  readonly top: number;
+  readonly height: number;
+  readonly tasks: readonly { readonly task: Placed; readonly kind: string; readonly label: BlockLabel }[];
+}
+
+function lanesOf({ tasks, critical }: Timetable, people: number, narrow: boolean, x: Scale, [left, right]: [number, number]): Lane[] {
+  const apparatus = [...new Set(tasks.flatMap((task) => (task.apparatus === undefined ? [] : [task.apparatus])))].sort();
+  const kindOf = (task: Placed): string => (critical.includes(task.id) ? 'critical' : '');
+  const lanes = [
+    ...Array.from({ length: people }, (_, i) => ({ name: narrow ? `P${i + 1}` : `person ${i + 1}`, of: tasks.filter(({ person }) => person === i), kindOf })),
+    ...apparatus.map((name) => ({ name, of: tasks.filter((task) => task.apparatus === name), kindOf: () => 'apparatus' })),
+  ];
+  let top = MARGIN.top;
+  return lanes.map(({ name, of, kindOf: kind }) => {
+    const shown = of.filter(({ duration_min }) => duration_min > 0).sort((a, b) => a.start_min - b.start_min);
+    const labels = laneLabels(
+      shown.map((task) => ({ from: x(task.start_min), width: widthOf(task, x), names: [task.label, task.id] })),
+      left,
+      right,
+    );
+    const height = LANE + ROW * Math.max(0, ...labels.map(({ row }) => row));
+    const lane = { name, top, height, tasks: shown.map((task, i) => ({ task, kind: kind(task), label: labels[i] })) };
+    top += height;
+    return lane;
+  });
+}
+
+function laneDrawing({ name, top, height, tasks }: Lane, x: Scale, left: number, right: number): SVGTemplateResult {
+  return svg`<g><text class="lane" x=${left - 8} y=${top + LANE / 2} text-anchor="end" dominant-baseline="central">${name}</text>
+    <line class="grid" x1=${left} x2=${right} y1=${top + height} y2=${top + height}></line>
+    ${tasks.map(({ task, label }) => (label.row === 0 ? nothing : leader(task, label, x, top)))}
+    ${tasks.map(({ task, kind, label }) => bar(task, label, x, top, kind))}</g>`;
+}
+
+function widthOf(task: Placed, x: Scale): number {
+  return Math.max(2, x(task.end_min) - x(task.start_min));
+}
+
+/** From a narrow block to its name. */
+function leader(task: Placed, { row }: BlockLabel, x: Scale, top: number): SVGTemplateResult {
+  const at = x(task.start_min) + widthOf(task, x) / 2;
+  return svg`<line class="leader" x1=${at} x2=${at} y1=${top + LANE - 5} y2=${top + LANE + ROW * (row - 1) + 2}></line>`;
+}
+
+function bar(task: Placed, { text, at, row }: BlockLabel, x: Scale, top: number, kind: string): SVGTemplateResult {
+  const y = row === 0 ? top + LANE / 2 : top + LANE + ROW * (row - 0.5);
+  return svg`<g class="task ${kind}"><rect x=${x(task.start_min)} y=${top + 5} width=${widthOf(task, x)} height=${LANE - 10} rx="3"></rect>
+    <text class=${row === 0 ? '' : 'under'} x=${at} y=${y} text-anchor="middle" dominant-baseline="central">${text}</text>
     <title>${task.label}: ${fixed(task.start_min, 0)} to ${fixed(task.end_min, 0)} min</title></g>`;
 }
 

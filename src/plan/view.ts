@@ -4,6 +4,9 @@ import { classPlan, type ColumnTimes, type Timetable, timetableOf } from '../../
 import { CONTROLS } from '../../sim/terms/controls.ts';
 import { FIELDS } from '../../sim/terms/fields.ts';
 import type { Limit } from '../../sim/terms/limits.ts';
+import { FAULTS } from '../../sim/faults/index.ts';
+import { imposedOn } from '../store/impose.ts';
+import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
@@ -55,6 +58,8 @@ export class PlanView extends LiveElement {
       p { margin: 0; }
       .soft { color: var(--soft); font-size: var(--text-small); }
       .verdict { font-weight: 600; }
+      .warn { padding: var(--gap-small) var(--gap); color: var(--caution-ink); background: var(--caution-paper); border-radius: var(--round); max-width: 60rem; }
+      .warn a { color: inherit; }
       .good { color: var(--good-ink); }
       .bad { color: var(--problem-ink); }
       .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); gap: var(--gap-large); align-items: start; }
@@ -96,6 +101,7 @@ export class PlanView extends LiveElement {
                 }}>Times of the run again</button>`
               : nothing
           }</div>
+        ${faultWarning(this.session)}
         <p class="soft">${run ? 'Column times are those of the run on the bench.' : 'The run on the bench has not loaded, washed and stripped yet: column times are assumed.'} Times of the bench work are estimates for a first-time group.</p>
         ${verdict(timetable)}
         ${timetable.fits || aliquots === columns ? nothing : eachItsOwn(timetableOf({ column, period_min, people, aliquots, columns: aliquots, conditioned: true }), aliquots)}
@@ -138,6 +144,15 @@ export class PlanView extends LiveElement {
 
 function number(of: Limit, value: number, take: (value: number) => void) {
   return html`<bf-number .of=${of} .value=${value} @bf-change=${(event: CustomEvent<{ value: number }>) => take(event.detail.value)}></bf-number>`;
+}
+
+/** Times of a run with a fault are not those of a sound column; what is hidden stays hidden. */
+function faultWarning(session: Session) {
+  const { scenario } = session.store;
+  const imposed = isHidden(session.mystery) ? [] : imposedOn(session);
+  if (imposed.length === 0 || !scenario || !session.store.plan || !columnTimes(scenario, session.store.plan)) return nothing;
+  const kinds = [...new Set(imposed.map(({ fault }) => FAULTS[fault.kind].label))];
+  return html`<p class="warn">The run on the bench has a fault imposed: ${kinds.join(', ')}. These column times come from that run, not from a sound column. <a href="#faults">Take it away</a></p>`;
 }
 
 function verdict({ fits, slack_min, length_min, critical, changes }: Timetable) {

@@ -32,7 +32,7 @@ import {
 import { type Receiver, receiverOf } from '../../sim/flask/index.ts';
 import type { ColumnStore } from './column-store.ts';
 import { derived, tracked } from './tracked.ts';
-import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST } from './keep/work-up.ts';
+import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST, VALUE_LONGEST } from './keep/work-up.ts';
 
 /** The work-up as it was played. */
 interface Played {
@@ -223,8 +223,14 @@ export class WorkUpStore {
   }
 
   write({ what, value }: Entry): void {
-    const entry = { what: what.slice(0, TEXT_LONGEST), value: value.slice(0, TEXT_LONGEST) };
+    const entry = { what: what.slice(0, TEXT_LONGEST), value: value.slice(0, VALUE_LONGEST) };
     this.put({ ...this.saved, entries: [...this.saved.entries, entry].slice(-ENTRIES_MAX) });
+  }
+
+  /** Writes in place of what was written under the same name; an empty value strikes it. */
+  writeOver({ what, value }: Entry): void {
+    const others = this.saved.entries.filter((entry) => entry.what !== what);
+    this.put({ ...this.saved, entries: value === '' ? others : [...others, { what, value: value.slice(0, VALUE_LONGEST) }].slice(-ENTRIES_MAX) });
   }
 
   strike(place: number): void {

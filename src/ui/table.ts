@@ -20,7 +20,9 @@ export class DataTable extends LitElement {
       th, td { padding: 0.25em 0.75em 0.25em 0; text-align: left; vertical-align: baseline; font-weight: 400; }
       thead th { color: var(--soft); font-size: var(--text-small); border-bottom: 1px solid var(--edge); vertical-align: bottom; }
       tbody tr + tr > * { border-top: 1px solid var(--rule); }
-      .number { text-align: right; white-space: nowrap; }
+      .number { text-align: right; }
+      td.number, tbody th.number { white-space: nowrap; }
+      tbody th:not(.number) { min-width: 6.5rem; }
       button { margin-top: var(--gap-small); font-size: var(--text-small); }
     `,
   ];

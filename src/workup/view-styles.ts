@@ -31,6 +31,7 @@ export const viewStyles = css`
   @media (max-width: 68rem) {
     .grid { grid-template-columns: 14rem minmax(0, 1fr); grid-template-areas: 'from from' 'hand do' 'curves curves' 'titres titres' 'if if' 'log log'; }
   }
+  @media print { .do, .if { display: none; } }
   @media (max-width: 40rem) {
     .grid { display: flex; flex-direction: column; align-items: stretch; gap: var(--gap); }
     .hand { position: sticky; top: 0; z-index: 1; background: var(--paper); border-bottom: 1px solid var(--rule); padding-bottom: var(--gap-small); }

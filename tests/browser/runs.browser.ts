@@ -55,7 +55,7 @@ async function expectBack(page: Page): Promise<void> {
   await card(dialog).last().getByRole('button', { name: /^Open/ }).click();
   await page.getByRole('dialog', { name: 'Kept runs' }).waitFor({ state: 'hidden' });
   await go(page, 'notebook');
-  await page.getByRole('table', { name: 'Aliquots over the column' }).waitFor();
+  await page.getByText('One aliquot is kept').waitFor();
   await page.getByText(NOTE).first().waitFor();
   await page.getByRole('cell', { name: 'receiver “cobalt” holds' }).waitFor();
 }

@@ -73,7 +73,7 @@ const CHANGES: readonly Change[] = [
       bench: /delivered 0\.0/,
       why: /Nothing has been poured yet/,
       faults: /\b0\.0\s?mL delivered/,
-      notebook: /seed 2 .*Aliquots over the column/,
+      notebook: /seed 2 .*One aliquot is kept/,
       plan: /column times are assumed/,
     },
   },

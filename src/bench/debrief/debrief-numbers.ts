@@ -117,6 +117,5 @@ export function factsOf(scenario: Scenario, results: Results, plan: Plan, now_mi
       label: 'lowest liquid above the bed',
       value: results.lowestLiquid_mm > 0 ? withUnit(fixed(results.lowestLiquid_mm, 1), 'mm') : 'none: the liquid reached the bed top',
     },
-    { label: 'largest error of the balance', value: results.ledger.worstRelativeError.toExponential(0) },
   ];
 }

@@ -9,7 +9,7 @@ export const debriefStyles = css`
   h1:focus { outline: none; }
   .lesson { margin: calc(-1 * var(--gap)) 0 0; font-size: var(--text-large); line-height: 1.35; max-width: 60rem; text-wrap: pretty; }
   .run { margin: calc(-1 * var(--gap)) 0 0; color: var(--soft); }
-  .run-figure { min-width: 0; margin-top: calc(-2 * var(--gap-large)); }
+  .run-figure { min-width: 0; margin-top: calc(-1 * var(--gap)); }
   .run-figure bf-figure { height: 30rem; }
   h2 { font-size: 1.05rem; }
   h3 { margin: var(--gap) 0 0.25rem; font-size: 1rem; font-weight: 400; color: var(--soft); }

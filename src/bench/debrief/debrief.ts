@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
-import { lessonOf, lessonWords, progressOf } from '../../../sim/history/index.ts';
+import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
@@ -21,7 +21,10 @@ import '../../ui/table.ts';
 /**
  * What became of the run: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
  *
+ * At the end of the run its handles are free: what if?
+ *
  * @slot why - why something was lost
+ * @fires bf-handle - a handle of the figure is moved
  * @fires bf-leave - back to the bench
  */
 @customElement('bf-debrief')
@@ -29,6 +32,8 @@ export class Debrief extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, debriefStyles];
 
   @property({ attribute: false }) session: Session | undefined;
+  /** The run with a receiver that is being moved. */
+  @property({ attribute: false }) moved: Plan | undefined;
   @query('h1') private heading!: HTMLElement;
 
   override firstUpdated() {
@@ -39,7 +44,9 @@ export class Debrief extends LiveElement {
     const { session } = this;
     const store = session?.store;
     if (!session || !store?.scenario || !store.plan || !store.moment || !session.targets) return nothing;
-    const { scenario, plan, moment } = store;
+    const { scenario, moment } = store;
+    const plan = this.moved ?? store.shown ?? store.plan;
+    const over = isOver(store);
     const { target } = session.targets;
     const places = placesOf(moment.results);
     const judged = judgementOf(scenario, plan, session.targets);
@@ -53,7 +60,7 @@ export class Debrief extends LiveElement {
       </div>
       <h1 tabindex="-1">Debrief</h1>
       <p class="lesson">${lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets)}</p>
-      <p class="run">${scenario.title}, seed ${scenario.seed}. ${isOver(store) ? 'The run is over.' : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
+      <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. ${store.canUndo ? html`<button type="button" @click=${() => store.undo()}>Undo</button>` : nothing}` : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
       ${this.figure(session)}
       <div class="part-of">
         <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target)}
@@ -79,9 +86,9 @@ export class Debrief extends LiveElement {
 
   /** The whole run, with what was lost painted on it; on paper it is as wide as the sheet. */
   private figure({ store, targets, window }: Session) {
-    const { scenario, plan, moment, now } = store;
+    const { scenario, plan, preview, moment, now } = store;
     if (!moment) return nothing;
-    return html`<div class="wide run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${true}
+    return html`<div class="wide run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOver(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${true}
       .window=${window} .targets=${targets} losses></bf-figure></div>`;
   }
 

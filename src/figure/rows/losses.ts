@@ -39,7 +39,9 @@ export function lossMarks(worked: Worked, targets: FractionTargets, logScale: bo
   const losses = lossesOf(worked, targets);
   const curve = worked.curves.find(({ id }) => id === targets.target);
   if (losses.length === 0 || !curve) return nothing;
-  return svg`<g class="lost">${losses.map((loss) => paint(worked, curve, loss, logScale))}${losses.map((loss, line) => words(worked, targets.target, loss, line))}</g>`;
+  const share = losses.reduce((sum, { amount_mmol }) => sum + amount_mmol, 0) / pouredOf(worked.plan, targets.target);
+  // What the targets allow is told, not blamed.
+  return svg`<g class=${share > 1 - targets.recovered ? 'lost' : 'lost allowed'}>${losses.map((loss) => paint(worked, curve, loss, logScale))}${losses.map((loss, line) => words(worked, targets.target, loss, line))}</g>`;
 }
 
 function paint(worked: Worked, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, logScale: boolean): SVGTemplateResult {

@@ -74,8 +74,8 @@ export function startBand({ layout: { poured }, x }: Drawing, { from_mL, to_mL, 
     <path class="start" d=${`M${left} ${fromOpen ? y : y + 7}V${y}H${right}V${toOpen ? y : y + 7}`}></path></g>`;
 }
 
-/** The changes of receiver that meet the targets, and the acid that each would carry. */
-export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateResult {
+/** The changes of receiver that meet the targets, and the acid that each would carry; `plain` leaves out the words. */
+export function windowBand(drawing: Drawing, window: SwitchWindow, plain = false): SVGTemplateResult {
   const {
     layout: { effluent: row },
     x,
@@ -90,7 +90,7 @@ export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateR
     <path class="acid" d=${`M${left} ${row.bottom}L${curve.join('L')}L${right} ${row.bottom}Z`}></path>
     <path class="acid-line" d=${`M${curve.join('L')}`}></path>
     <path class="ends" d=${`M${left} ${row.top}V${row.bottom}M${right} ${row.top}V${row.bottom}`}></path>
-    ${windowNotes(drawing, window).map(({ text, box }) => svg`<text class="window-note" x=${box.left} y=${box.bottom - 4}>${text}</text>`)}
+    ${(plain ? [] : windowNotes(drawing, window)).map(({ text, box }) => svg`<text class="window-note" x=${box.left} y=${box.bottom - 4}>${text}</text>`)}
   </g>`;
 }
 

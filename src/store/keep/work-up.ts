@@ -27,6 +27,8 @@ export interface Entry {
 
 export const EMPTY_WORK_UP: SavedWorkUp = { receiver: '', log: [], answers: {}, entries: [], kept: [] };
 export const TEXT_LONGEST = 200;
+/** Of an entry's value, which may be an answer in several sentences. */
+export const VALUE_LONGEST = 1000;
 export const ENTRIES_MAX = 60;
 export const KEPT_MAX = 3;
 const TITRES_MAX = 12;
@@ -65,7 +67,7 @@ export const workUpShape: Shape<SavedWorkUp> = object(
     receiver: short,
     log: workUpLogShape,
     answers: dictionary('answers', choice('a step of the calculation', STEP_IDS), short, 0, STEP_IDS.length),
-    entries: list('entries', object('an entry', { what: short, value: short }, {}, 'left out'), 0, ENTRIES_MAX),
+    entries: list('entries', object('an entry', { what: short, value: note(VALUE_LONGEST) }, {}, 'left out'), 0, ENTRIES_MAX),
     kept: list('results', keptShape, 0, KEPT_MAX),
   },
   { expected: short },

@@ -1,0 +1,88 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { PATIENCE_MS } from './bench-rig.ts';
+import { launch, type Session } from './session.ts';
+
+// The notebook asks before it tells, keeps what was said, and the timetable names every block.
+
+const LONG_MS = 300_000;
+
+let session: Session;
+beforeAll(async () => {
+  session = await launch({ webgl: false });
+});
+afterAll(() => session?.close());
+
+async function worked(page: Page): Promise<void> {
+  page.setDefaultTimeout(PATIENCE_MS);
+  await page.getByRole('button', { name: /run the scenario's procedure/ }).click();
+  await page.getByRole('button', { name: 'Do all that are left' }).click();
+  await page.getByRole('button', { name: 'Keep the result of this aliquot' }).click();
+  await page.evaluate(`location.hash = '#notebook'`);
+  await page.getByRole('heading', { name: 'Your calculation' }).waitFor();
+}
+
+test(
+  'no result stands beside empty boxes; it comes with the first molarity of one’s own',
+  async () => {
+    const { page, close } = await session.openPage({ hash: '#workup' });
+    await worked(page);
+    const notebook = page.locator('bf-notebook');
+    await notebook.getByText('shown once you have a molarity of your own').waitFor();
+    const before = await notebook.locator('bf-replicates').innerText();
+    expect(before).not.toMatch(/mol\/L|\d\.\d/);
+    await page.getByLabel('cobalt in the unknown, mol/L', { exact: true }).fill('0.2');
+    await page.keyboard.press('Tab');
+    await notebook.getByRole('table', { name: 'Aliquots over the column' }).waitFor();
+    await notebook.getByRole('table', { name: /Relative contributions/ }).waitFor();
+    await close();
+  },
+  LONG_MS,
+);
+
+test(
+  'why two ions separate is asked with the figures of the run, and the answer is kept',
+  async () => {
+    const { page, close } = await session.openPage({ hash: '#workup' });
+    await worked(page);
+    await page.getByText(/a hundredth had left: Co²⁺ from \d+\.\d\s?mL, Ni²⁺ from \d+\.\d\s?mL/).waitFor();
+    const words = 'Cobalt takes up chloride and becomes an anion. '.repeat(8).trim();
+    await page.getByLabel('in your own words').fill(words);
+    await page.keyboard.press('Tab');
+    await page.getByText('Kept with the run.').waitFor();
+    await page.reload();
+    await expect.poll(() => page.getByLabel('in your own words').inputValue(), { timeout: PATIENCE_MS }).toBe(words);
+    await close();
+  },
+  LONG_MS,
+);
+
+describe.each([
+  { width: 1280, height: 720 },
+  { width: 390, height: 844 },
+])('at $width px', (viewport) => {
+  test(
+    'the tables of the notebook are whole or scroll in their own box, and every block of the timetable has a name',
+    async () => {
+      const { page, close } = await session.openPage({ hash: '#workup', viewport, touch: viewport.width < 500 });
+      await worked(page);
+      await page.getByRole('button', { name: 'Show them without' }).click();
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(viewport.width);
+      const cut = await page
+        .locator('bf-notebook bf-table .scroll')
+        .evaluateAll((boxes) => boxes.filter((box) => box.scrollWidth > box.clientWidth && box.getAttribute('tabindex') !== '0').length);
+      expect(cut).toBe(0);
+      if (viewport.width > 1000) {
+        const budget = page.locator('bf-table', { has: page.getByRole('table', { name: /Relative contributions/ }) }).locator('.scroll');
+        expect(await budget.evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
+      }
+      await page.evaluate(`location.hash = '#plan'`);
+      await page.locator('bf-lanes g.task').first().waitFor();
+      const names = await page.locator('bf-lanes g.task').evaluateAll((tasks) => tasks.map((task) => task.querySelector('text')?.textContent ?? ''));
+      expect(names.length).toBeGreaterThan(20);
+      expect(names.filter((name) => name.trim() === '')).toEqual([]);
+      await close();
+    },
+    LONG_MS,
+  );
+});
