@@ -5,7 +5,7 @@ import { CONTROLS } from '../../sim/terms/controls.ts';
 import { FIELDS } from '../../sim/terms/fields.ts';
 import type { Limit } from '../../sim/terms/limits.ts';
 import { FAULTS } from '../../sim/faults/index.ts';
-import { imposedOn } from '../store/impose.ts';
+import { imposedOn } from '../store/src/faults/imposed/impose.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
