@@ -5,7 +5,6 @@ import { CONTROLS } from '../../sim/terms/controls.ts';
 import { FIELDS } from '../../sim/terms/fields.ts';
 import type { Limit } from '../../sim/terms/limits.ts';
 import { FAULTS } from '../../sim/faults/index.ts';
-import { imposedOn } from '../store/src/faults/imposed/impose.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -148,10 +147,11 @@ function number(of: Limit, value: number, take: (value: number) => void) {
 
 /** Times of a run with a fault are not those of a sound column; what is hidden stays hidden. */
 function faultWarning(session: Session) {
-  const { scenario } = session.store;
-  const imposed = isHidden(session.mystery) ? [] : imposedOn(session);
-  if (imposed.length === 0 || !scenario || !session.store.plan || !columnTimes(scenario, session.store.plan)) return nothing;
-  const kinds = [...new Set(imposed.map(({ fault }) => FAULTS[fault.kind].label))];
+  const { scenario, plan } = session.store;
+  if (isHidden(session.mystery) || !scenario || !plan || !columnTimes(scenario, plan)) return nothing;
+  const during = plan.events.flatMap(({ action, refused }) => (action?.do === 'fault' && !refused ? [action.fault] : []));
+  const kinds = [...new Set([...session.faults, ...during].map(({ kind }) => FAULTS[kind].label))];
+  if (kinds.length === 0) return nothing;
   return html`<p class="warn">The run on the bench has a fault imposed: ${kinds.join(', ')}. These column times come from that run, not from a sound column. <a href="#faults">Take it away</a></p>`;
 }
 
