@@ -1,12 +1,15 @@
 // Sideways exchange between lanes, and the spreading along a lane that the cells themselves do not already give.
 import { AT, type Bed, type Column, widen } from '../column/index.ts';
+import { nothing } from './sweep-metals.ts';
 import { packingHeight } from '../terms/cells.ts';
 import { beadOf } from '../terms/geometry.ts';
 
 /** Steps that share one round of mixing: the exchange they hold back is below 1 % of a cell (see DEVELOPERS.md). */
 export const MIX_EVERY = 4;
+/** The same for steps that pass more than usual. */
+export const MIX_PACED = 2;
 /** Relative difference of acid between lanes not worth mixing; well below the ledger's tolerance. */
-const UNIFORM = 1e-11;
+const UNIFORM = 1e-8;
 /** Spreading below 1 % of what the cells give by themselves (H_cell v / 2) is not worth a pass. */
 const SLIGHT = 0.005;
 
@@ -36,15 +39,25 @@ function exchangeLanes(bed: Bed, column: Column, k: number, a: number, b: number
   const to = k === 0 ? bed.plates - 1 : Math.max(bed.last[(k - 1) * bed.lanes + a], bed.last[(k - 1) * bed.lanes + b]);
   const base = k * bed.lanes * bed.plates;
   const { pore, mobile } = bed;
+  const slight = k === 0 ? 0 : nothing(bed, column, k);
+  let any = false;
   for (let j = from; j <= to; j++) {
     const x = a * bed.plates + j;
     const y = b * bed.plates + j;
-    const moved = (G * (pore[base + x] - pore[base + y])) / (1 + G / mobile[x] + G / mobile[y]);
-    pore[base + x] -= moved / mobile[x];
-    pore[base + y] += moved / mobile[y];
+    const c = pore[base + x];
+    const other = pore[base + y];
+    const apart = c - other;
+    if (Math.abs(apart) <= UNIFORM * c + slight) continue;
+    const m = mobile[x];
+    const n = mobile[y];
+    const moved = (G * apart) / (m * n + G * (m + n));
+    pore[base + x] = c - moved * n;
+    pore[base + y] = other + moved * m;
+    any = true;
   }
-  if (k === 0) bed.steady[a] = bed.steady[b] = 0;
-  else if (to >= from) {
+  if (k === 0) {
+    if (any) bed.steady[a] = bed.steady[b] = 0;
+  } else if (to >= from) {
     widen(bed, k - 1, a, from, to);
     widen(bed, k - 1, b, from, to);
   }

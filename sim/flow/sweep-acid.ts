@@ -8,16 +8,16 @@
 // take more than a cell holds (a fresh front), the weight of the old q* goes to the new one for that cell and step. Where more
 // than twice the liquid of a cell passes (long steps of a band that creeps), a cell that would turn negative gives at its new
 // concentration instead of the mean: what leaves one cell enters the next all the same.
-import { type Bed, type Column, type Flux, refresh } from '../column/index.ts';
+import { type Bed, type Column, type Flux, refresh, weighLane } from '../column/index.ts';
 
 /** Acid weaker than this (mol/L) is set to zero, so that a rinsed cell comes to rest; the amount goes into the next cell that is swept. */
 const NO_ACID = 1e-12;
 /** Relative change of an acid cell below which it counts as steady. */
-const STEADY = 1e-11;
+const STEADY = 1e-8;
 /** Steps shorter than this, in exchange times of the beads or in liquid of a cell, change too little to tell rest from motion. */
 const TELLING = 1e-6;
-/** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-9. */
-const SEEN = 1e-10;
+/** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-5. */
+const SEEN = 1e-6;
 
 /** Acid (mol/L) beside which differences of acid are told: what 0.1 mol/L changes in water counts as much as a share of stronger acid. */
 export const BESIDE_M = 0.1;
@@ -43,6 +43,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
   const telling = h > TELLING;
   let steady = telling && half > TELLING * mobile[base + plates - 1] ? 1 : 0;
   let unrest = 0;
+  let changed = false;
   for (let j = top; j < plates; j++) {
     const at = base + j;
     const c = pore[at];
@@ -81,8 +82,12 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     above = late ? 2 * next : c + next;
     pore[at] = next;
     sorbed[at] = held;
-    if (Math.abs(next - seen[at]) > SEEN * next) refresh(bed, column, at, next);
+    if (Math.abs(next - seen[at]) > SEEN * next) {
+      refresh(bed, column, at, next);
+      changed = true;
+    }
   }
+  if (changed) weighLane(bed, column, lane);
   flux.outflow[0] += half * above;
   bed.steady[lane] = steady;
   bed.unrest[lane] = unrest;

@@ -4,10 +4,17 @@ import type { Bed, Column, Flux } from '../column/index.ts';
 import { cbrt } from '../math/elementary.ts';
 
 /**
- * Cells with less than this (mmol/mL) count as empty, which also keeps denormal numbers out of the loops. What they held
- * waits in `dust` for the first cell of the next sweep, so that nothing is lost.
+ * Cells with less than this (mmol/mL) count as empty: a billionth of what was poured, spread over the bed, or what keeps denormal
+ * numbers out of the loops. What they held waits in `dust` for the first cell of the next sweep, so that nothing is lost.
  */
-const NOTHING = 1e-15;
+export function nothing(bed: Bed, column: Column, component: number): number {
+  return Math.max(LEAST, (FAINT * bed.pouredAmount[component]) / (column.section * column.length));
+}
+
+const LEAST = 1e-15;
+const FAINT = 1e-9;
+/** Free share of the capacity that counts as all of it: D then errs by less than 2e-7. */
+const UNLOADED = 1 - 1e-7;
 /** Passes over the shared capacity in one cell, and the change of its occupied share that ends them. */
 const PASSES = 30;
 const SETTLED = 1e-7;
@@ -70,6 +77,7 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
   let waiting = dust[speck];
   const poured = bed.pouredAmount[s + 1];
   const much = MUCH * poured;
+  const empty = nothing(bed, column, s + 1);
   let haste = bed.haste[lane];
   for (let j = first; j < plates && (j <= last || above > 0); j++) {
     const at = lane * plates + j;
@@ -83,24 +91,33 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
     const slow = S * S;
     const T = slow + S * dt + square;
     const drains = j === draining;
-    const mean = T * (c * (m - half) + (drains ? 0 : half * above) + waiting) + cell * (T - slow) * q;
-    const late = mean < 0;
-    const gross = late ? mean + T * c * half : mean;
-    const room = drains ? m - half : late ? m + 2 * half : m + half;
-    waiting = 0;
+    const share = drains ? 0 : T * half;
+    const own = T * (c * (m - half) + waiting) + cell * (T - slow) * q;
     const old = lag * S * grip[k] * c;
-    const full = gross > cell * old;
-    const kept = full ? old : 0;
-    const wNew = (full ? lag * (S + dt) : lag * (S + dt + S)) * d;
+    waiting = 0;
+    // What came from above is the last to be known: all else is worked out before it is needed.
+    const room = drains ? m - half : m + half;
+    const wNew = lag * (S + dt) * d;
     const X = room * T + cell * wNew;
     const inverse = 1 / (X * T);
-    const next = (gross - cell * kept) * T * inverse;
-    const held = (slow * q + kept + wNew * next) * X * inverse;
+    const byT = inverse * T;
+    const gross = own + share * above;
+    let next = (gross - cell * old) * byT;
+    let held = (slow * q + old + wNew * next) * (inverse * X);
+    let late = false;
+    if (!(gross > cell * old)) {
+      late = gross < 0;
+      const given = late ? gross + T * c * half : gross;
+      const wBoth = lag * (S + dt + S) * d;
+      const wide = (late ? m + 2 * half : room) * T + cell * wBoth;
+      next = given / wide;
+      held = (slow * q + wBoth * next) / T;
+    }
     grip[k] = d;
-    if (next < NOTHING && held < NOTHING) {
+    if (next < empty && held < empty) {
       pore[cells + k] = 0;
       sorbed[cells + k] = 0;
-      rounded += next * room + held * cell;
+      rounded += next * (late ? m + 2 * half : room) + held * cell;
       above = late ? 0 : c;
     } else {
       pore[cells + k] = next;
@@ -126,7 +143,7 @@ function openInto(open: Float64Array, bed: Bed, lane: number, from: number): voi
   const { ahead, salt, plates } = bed;
   for (let j = from; j < plates; j++) {
     const left = ahead[lane * plates + j];
-    open[j] = left === 1 ? 1 : chlorideLeft(left, salt[lane * plates + j]);
+    open[j] = left > UNLOADED ? 1 : chlorideLeft(left, salt[lane * plates + j]);
   }
 }
 
@@ -150,8 +167,8 @@ function retake(bed: Bed, column: Column, lane: number, from: number): void {
     taken[at] = now;
     if (now > 0) {
       lowest = j;
-      const tied = loadPull(now, salt[at]);
-      if (tied > pull) pull = tied;
+      // Without co-ions the pull is 2 now/(1 - now) at most; where that is less than was found elsewhere, no more need be known.
+      if (2 * now > pull * Math.max(1 - now, 0) || now > 0.5) pull = Math.max(pull, loadPull(now, salt[at]));
     }
   }
   bed.reach[lane] = lowest;
@@ -232,7 +249,8 @@ function sweepCells(
     moving = false;
     for (let s = 0; s < metals; s++) {
       const k = s * cells + at;
-      const gone = liquid[s] < NOTHING && beads[s] < NOTHING;
+      const empty = nothing(bed, column, s + 1);
+      const gone = liquid[s] < empty && beads[s] < empty;
       const swept = above[s] > 0 || liquid[s] !== 0 || beads[s] !== 0;
       if (swept) dust[(s + 1) * bed.lanes + lane] = gone ? liquid[s] * room + beads[s] * cell : 0;
       above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];

@@ -69,21 +69,44 @@ function grow(record: RunRecord): void {
 
 /** Mean over the lanes, by area, of every component at every plate, written from `offset` on. */
 export function profileInto(out: Float32Array, offset: number, bed: Bed, column: Column): void {
-  const { lanes, plates, components } = bed;
-  const cells = lanes * plates;
-  for (let k = 0; k < components; k++) {
-    for (let j = 0; j < plates; j++) {
-      let sum = 0;
-      let room = 0;
-      for (let i = 0; i < lanes; i++) {
-        const at = i * plates + j;
-        const x = k * cells + at;
-        const cell = column.cellVolume[i];
-        const liquid = bed.pore[x] * bed.mobile[at] + bed.still[x] * bed.stillVolume[at];
-        sum += k === 0 ? liquid : liquid + bed.sorbed[x] * cell;
-        room += k === 0 ? bed.mobile[at] + bed.stillVolume[at] : cell;
-      }
-      out[offset + k * plates + j] = room > 0 ? sum / room : 0;
-    }
+  const { components, plates } = bed;
+  for (let j = 0; j < plates; j++) out[offset + j] = meanAcid(bed, j);
+  let section = 0;
+  for (let i = 0; i < bed.lanes; i++) section += column.cellVolume[i];
+  for (let k = 1; k < components; k++) {
+    const from = offset + k * plates;
+    const [first, last] = heldIn(bed, k - 1);
+    for (let j = 0; j < plates; j++) out[from + j] = j < first || j > last ? 0 : heldAt(bed, column, k, j) / section;
   }
+}
+
+/** mol/L of HCl in the liquid of all lanes at one plate. */
+function meanAcid({ pore, still, mobile, stillVolume, lanes, plates }: Bed, plate: number): number {
+  let sum = 0;
+  let room = 0;
+  for (let at = plate; at < lanes * plates; at += plates) {
+    sum += pore[at] * mobile[at] + still[at] * stillVolume[at];
+    room += mobile[at] + stillVolume[at];
+  }
+  return room > 0 ? sum / room : 0;
+}
+
+/** mmol of a metal in all lanes at one plate. */
+function heldAt({ pore, sorbed, still, mobile, stillVolume, lanes, plates }: Bed, column: Column, component: number, plate: number): number {
+  const base = component * lanes * plates;
+  let sum = 0;
+  for (let i = 0, at = plate; i < lanes; i++, at += plates)
+    sum += pore[base + at] * mobile[at] + still[base + at] * stillVolume[at] + sorbed[base + at] * column.cellVolume[i];
+  return sum;
+}
+
+/** First and last plate at which some lane can hold any of a metal; all of them where some liquid does not move. */
+function heldIn(bed: Bed, metal: number): readonly [first: number, last: number] {
+  if (bed.scalar[AT.uneven] > 0) return [0, bed.plates - 1];
+  let [first, last] = [bed.plates, -1];
+  for (let w = metal * bed.lanes; w < (metal + 1) * bed.lanes; w++) {
+    first = Math.min(first, bed.first[w]);
+    last = Math.max(last, bed.last[w]);
+  }
+  return [first, last];
 }

@@ -1,7 +1,7 @@
 // Beads shrink in acid and swell in water, and the bed with them. A cell keeps its beads: it becomes shorter, and what it no longer
 // has room for rises past the sinking beads, from cell to cell and out at the top; when it swells liquid follows from above.
 // Water that the beads themselves give up or take in is left out: it is a few hundredths of the liquid that passes.
-import { AT, type Bed, type Column, resistLane, swollen, widen } from '../column/index.ts';
+import { AT, type Bed, type Column, resistLane, swollen, weighLane, widen } from '../column/index.ts';
 
 /** Change of length, over the nominal one, that is not worth moving liquid for. */
 const SLIGHT = 1e-6;
@@ -10,7 +10,9 @@ const SLIGHT = 1e-6;
 export function swell(bed: Bed, column: Column): void {
   for (let i = 0; i < bed.lanes; i++) {
     if (bed.steady[i] === 1 || bed.drained[i] > 0) continue;
-    if (swellLane(bed, i) && i > 0) resistLane(bed, column, i);
+    if (!swellLane(bed, i)) continue;
+    if (i > 0) resistLane(bed, column, i);
+    else weighLane(bed, column, i);
   }
 }
 

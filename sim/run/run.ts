@@ -89,6 +89,8 @@ export function advance(run: Run, target: Target): boolean {
   }
 }
 
+/** Frames between two looks at the ledger. */
+const LEDGER_EVERY = 16;
 /** Steps of a whole run between two calls of `alive`. */
 const STRIDE_STEPS = 32;
 
@@ -180,7 +182,7 @@ function recordLast(run: Run): void {
   const spacing = frameSpacing(bed, column.scenario.values['numerics.frame_mL']);
   s[AT.frameAt] = (Math.floor(s[AT.delivered] / spacing + 1e-9) + 1) * spacing;
   s[AT.frames] = s[AT.time];
-  s[AT.worstLedger] = Math.max(s[AT.worstLedger], ledgerError(bed, column));
+  if (run.record.count % LEDGER_EVERY === 0) s[AT.worstLedger] = Math.max(s[AT.worstLedger], ledgerError(bed, column));
   recordInto(run.record, bed, column);
 }
 

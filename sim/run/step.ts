@@ -1,5 +1,5 @@
 // One time step of the whole column: how much flows, how it passes the head, the lanes, the tip, and into the receiver.
-import { AT, type Bed, type Column, type Flux, weighLane } from '../column/index.ts';
+import { AT, type Bed, type Column, type Flux } from '../column/index.ts';
 import {
   acidIsSteady,
   BESIDE_M,
@@ -9,6 +9,7 @@ import {
   levelOf,
   mix,
   MIX_EVERY,
+  MIX_PACED,
   MUCH,
   passSteadyAcid,
   sweepAcid,
@@ -63,7 +64,7 @@ export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Arra
   s[AT.flow] = dt > 0 ? volume / dt : 0;
   s[AT.steps] += 1;
   s[AT.mixingDue] += dt;
-  if (s[AT.steps] % MIX_EVERY === 0 || pace > 1 || dt > column.scenario.values['numerics.step_max_min']) {
+  if (s[AT.steps] % (pace > 1 ? MIX_PACED : MIX_EVERY) === 0 || dt > column.scenario.values['numerics.step_max_min']) {
     mix(bed, column, s[AT.mixingDue]);
     age(bed, column, s[AT.mixingDue]);
     s[AT.mixingDue] = 0;
@@ -184,10 +185,7 @@ function passLanes(bed: Bed, column: Column, volume: number, flow: number, dt: n
     const part = volume > 0 && flow > 0 ? (volume * bed.velocity[i] * column.lanes.area[i]) / flow : 0;
     const open = dry && part > 0;
     if (!open && acidIsSteady(bed, i, flux, part)) passSteadyAcid(part, flux);
-    else {
-      sweepAcid(bed, column, i, part, dt, open, flux);
-      weighLane(bed, column, i);
-    }
+    else sweepAcid(bed, column, i, part, dt, open, flux);
     sweepMetals(bed, column, i, part, dt, open, flux);
     if (open) drainLane(bed, column, i, part);
   }
@@ -201,6 +199,7 @@ function passTip(bed: Bed, column: Column, volume: number, flux: Flux): void {
   // Stages smaller than half of what passes are taken in several turns, each short enough that nothing turns negative.
   const parts = Math.max(1, Math.ceil(turns / TURNS_MAX));
   const turn = turns / parts;
+  const [keeps, takes] = [(1 - turn / 2) / (1 + turn / 2), turn / (1 + turn / 2)];
   const slot = bed.scalar[AT.receiver] * (bed.components + 1);
   for (let k = 0; k < bed.components; k++) {
     const entering = flux.outflow[k] / volume;
@@ -209,7 +208,7 @@ function passTip(bed: Bed, column: Column, volume: number, flux: Flux): void {
       let mean = entering;
       for (let n = 0; n < stages; n++) {
         const x = k * stages + n;
-        const next = (tip[x] * (1 - turn / 2) + turn * mean) / (1 + turn / 2);
+        const next = tip[x] * keeps + mean * takes;
         mean = (tip[x] + next) / 2;
         tip[x] = next;
       }
