@@ -1,6 +1,6 @@
 // Activity of the acid, chloro-complexes, uptake by the resin, and how a load lowers it. Other rooms import from here.
 export { density, invasion } from './acid.ts';
-export { type ComplexSpecies, LIGAND_FIELD, speciation, species } from './complexes.ts';
+export { type ComplexSpecies, speciation, species } from './complexes.ts';
 export { chlorideLeft, loadPull, saltOf } from './loading.ts';
 export { bestParting, distributionOf, type Parting, passageOf, resolutionOf } from './passage.ts';
 export { liquidTable, resinFrom, shareTable, TABLE_STEPS, tableIndex, tableValue, uptakeCurve, type UptakeTable, uptakeTable } from './uptake.ts';

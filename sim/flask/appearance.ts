@@ -1,5 +1,5 @@
 import type { Solution } from '../colour/index.ts';
-import { ION_IDS, type IonId } from '../terms/ions.ts';
+import { IN_FLASK, ION_IDS } from '../terms/ions.ts';
 import type { Balance, Chemistry } from './balance.ts';
 import { balanceIn, type Flask } from './flask.ts';
 import { blueAbsorbance } from './indicator.ts';
@@ -27,17 +27,6 @@ const RED_M = 2e-6;
 /** mmol of hydroxide seen as a cloud; assumed. */
 const CLOUD_MMOL = 2e-4;
 
-const SOLID_LOOK: Readonly<Record<IonId, string>> = {
-  Co: 'blue, then pink cobalt hydroxide that browns slowly in air',
-  Ni: 'apple-green nickel hydroxide',
-  Mn: 'off-white manganese hydroxide that browns in air',
-  Cu: 'pale blue copper hydroxide',
-  Zn: 'white zinc hydroxide',
-  Fe3: 'rust-brown iron(III) hydroxide',
-  Fe2: 'dirty green iron(II) hydroxide',
-  Cd: 'white cadmium hydroxide',
-};
-
 export function appearanceOf(flask: Flask, chemistry: Chemistry, pathCm: number, threshold_A: number): Appearance {
   const balance = balanceIn(flask, chemistry);
   const absorbance = blueAbsorbance(balance.blue, pathCm);
@@ -62,6 +51,6 @@ function liquidWord(flask: Flask, { metals }: Balance, absorbance: number, thres
 
 function solidWords(flask: Flask): string {
   return ION_IDS.filter((ion) => (flask.solid[ion] ?? 0) > CLOUD_MMOL)
-    .map((ion) => SOLID_LOOK[ion])
+    .map((ion) => IN_FLASK[ion].hydroxide)
     .join('; ');
 }

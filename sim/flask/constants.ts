@@ -1,5 +1,6 @@
 import type { Status } from '../terms/fields.ts';
-import type { IonId } from '../terms/ions.ts';
+import { IN_FLASK, ION_IDS, type IonId } from '../terms/ions.ts';
+import type { InFlask } from '../terms/ions/ion.ts';
 
 // Equilibrium constants and other fixed values of the work-up, each with where it comes from. 25 °C unless said.
 // Activity is left out: pH is -log10 of the molarity of H+.
@@ -19,24 +20,11 @@ export const PKA_AMMONIUM: Constant = { value: 9.24, unit: '', source: 'Harris 8
 /** Tables differ by a factor of 24: a band of onset pH, never one sharp value. */
 export const KSP_COBALT = {
   high: { value: 5.92e-15, unit: 'mol³/L³', source: 'value of CRC-type tables, read on a secondary page', status: 'read' },
-  fresh: { value: 1.6e-15, unit: 'mol³/L³', source: 'pink, fresh: Smith and Martell vol. 4; Baes and Mesmer 1976', status: 'memory' },
+  fresh: { value: IN_FLASK.Co.Ksp, unit: 'mol³/L³', source: 'pink, fresh: Smith and Martell vol. 4; Baes and Mesmer 1976', status: 'memory' },
   low: { value: 2.5e-16, unit: 'mol³/L³', source: 'Kelter, Mosher and Scott, Chemistry: The Practical Science (2009), Table A5.4', status: 'read' },
 } as const satisfies Record<string, Constant>;
 
-/**
- * Solubility products of M(OH)z. Ni: CRC, recalled; a textbook page read gives 1.6e-16. Mn, Cu, Zn, Fe, Cd: CRC, recalled,
- * one figure is all that should be believed. Co stands for the fresh pink form and is a scenario parameter.
- */
-export const KSP: Readonly<Record<IonId, number>> = {
-  Co: KSP_COBALT.fresh.value,
-  Ni: 5.48e-16,
-  Mn: 2e-13,
-  Cu: 2.2e-20,
-  Zn: 3e-17,
-  Fe3: 2.8e-39,
-  Fe2: 4.9e-17,
-  Cd: 7.2e-15,
-};
+export const KSP = perIon(({ Ksp }) => Ksp);
 
 /** Named sets of EDTA acid constants; the stability constants that belong to each go with it and are not mixed. */
 export interface EdtaSet {
@@ -48,15 +36,12 @@ export interface EdtaSet {
   readonly status: Status;
 }
 
-/** Harris 8e Table 11-2 / Martell, Smith and Motekaitis, NIST 46; 25 °C, I = 0.1 M; recalled. */
-const LOG_K_25: Readonly<Record<IonId, number>> = { Co: 16.45, Ni: 18.4, Mn: 13.89, Cu: 18.78, Zn: 16.5, Fe3: 25.1, Fe2: 14.3, Cd: 16.5 };
-/** Schwarzenbach, 20 °C, I = 0.1 M; read in a pharmaceutical analysis text, Table 2. */
-const LOG_K_20: Readonly<Record<IonId, number>> = { Co: 16.3, Ni: 18.6, Mn: 13.8, Cu: 18.8, Zn: 16.7, Fe3: 25.1, Fe2: 14.3, Cd: 16.6 };
+const LOG_K_COOL = perIon(({ logK }) => logK.cool);
 
 export const EDTA_SETS = {
-  warm: { name: '25 °C, I = 0.1 M (Martell and Smith)', pKa: [0, 1.5, 2, 2.69, 6.13, 10.37], logK: LOG_K_25, source: 'Harris 8e, pKa read on a secondary page', status: 'read' },
-  cool: { name: '20 °C, I = 0.1 M (older)', pKa: [0, 1.5, 2, 2.66, 6.16, 10.24], logK: LOG_K_20, source: 'Harris 6e', status: 'memory' },
-  four: { name: 'four constants of H4Y (older)', pKa: [1.99, 2.67, 6.16, 10.26], logK: LOG_K_20, source: 'Skoog and West; reproduces the table printed in Harvey 2000', status: 'memory' },
+  warm: { name: '25 °C, I = 0.1 M (Martell and Smith)', pKa: [0, 1.5, 2, 2.69, 6.13, 10.37], logK: perIon(({ logK }) => logK.warm), source: 'Harris 8e, pKa read on a secondary page', status: 'read' },
+  cool: { name: '20 °C, I = 0.1 M (older)', pKa: [0, 1.5, 2, 2.66, 6.16, 10.24], logK: LOG_K_COOL, source: 'Harris 6e', status: 'memory' },
+  four: { name: 'four constants of H4Y (older)', pKa: [1.99, 2.67, 6.16, 10.26], logK: LOG_K_COOL, source: 'Skoog and West; reproduces the table printed in Harvey 2000', status: 'memory' },
 } as const satisfies Record<string, EdtaSet>;
 
 /** Water exchange of Co(II) is about 100 times faster than that of Ni(II): 3.2e6 and 3.2e4 /s. Helm and Merbach 2005, Chem. Rev. 105, 1923, recalled. */
@@ -83,3 +68,8 @@ export const EPSILON_BLUE: Constant = { value: 1700, unit: 'L/mol/cm', source: '
 export const MOLAR_MASS = { NH4SCN: 76.12, Na2H2Y: 372.24, NaOH: 39.997, HCl: 36.461, Co: 58.933 } as const;
 /** Ammonium thiocyanate cools its flask as it dissolves. */
 export const THIOCYANATE_HEAT: Constant = { value: 22.6, unit: 'kJ/mol taken up', source: 'heat of solution of NH4SCN, CRC', status: 'memory' };
+
+function perIon(fact: (inFlask: InFlask) => number): Readonly<Record<IonId, number>> {
+  // Object.fromEntries forgets the keys, which are those of ION_IDS.
+  return Object.fromEntries(ION_IDS.map((ion) => [ion, fact(IN_FLASK[ion])])) as Record<IonId, number>;
+}

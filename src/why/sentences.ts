@@ -1,6 +1,6 @@
 import type { IonId } from '../../sim/terms/ions.ts';
-import { IONS } from '../../sim/terms/ions.ts';
-import { distributionOf, LIGAND_FIELD, passageOf, speciation } from '../../sim/chemistry/index.ts';
+import { IONS, LIGAND_FIELD } from '../../sim/terms/ions.ts';
+import { distributionOf, passageOf, speciation } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/text/format.ts';
 

@@ -3,7 +3,7 @@ import { PLOT_STYLE, type PlotId, type Theme } from '../../../sim/colour/index.t
 // Colours of the page in both themes. Contrast of every pair in use is checked in tests/src/ui/palette.test.ts.
 
 /** Colour tokens; each becomes the CSS custom property `--name`. */
-export type Token = keyof typeof LIGHT | `line-${PlotId}`;
+export type Token = keyof typeof LIGHT | `line-${PlotId}` | `text-${PlotId}`;
 
 export type Palette = Readonly<Record<Token, string>>;
 
@@ -26,15 +26,6 @@ const LIGHT = {
   'problem-ink': '#95190f',
   'good-paper': '#e9f4ee',
   'good-ink': '#14603a',
-  'text-Co': '#0b6294',
-  'text-Ni': '#855300',
-  'text-Fe3': '#8d280c',
-  'text-Fe2': '#4d6c42',
-  'text-Cu': '#2b5a4e',
-  'text-Zn': '#00080a',
-  'text-Mn': '#763490',
-  'text-Cd': '#6f5724',
-  'text-HCl': '#5c5b60',
 } as const;
 
 const DARK: Readonly<Record<keyof typeof LIGHT, string>> = {
@@ -55,24 +46,18 @@ const DARK: Readonly<Record<keyof typeof LIGHT, string>> = {
   'problem-ink': '#ffb4a9',
   'good-paper': '#10291d',
   'good-ink': '#8fd8ad',
-  'text-Co': '#66c2fb',
-  'text-Ni': '#f7c554',
-  'text-Fe3': '#ff8a63',
-  'text-Fe2': '#c3eab6',
-  'text-Cu': '#a2c2a2',
-  'text-Zn': '#8db0ff',
-  'text-Mn': '#d0a0b2',
-  'text-Cd': '#cfae4c',
-  'text-HCl': '#ecebef',
 };
 
 export const PALETTE: Readonly<Record<Theme, Palette>> = {
-  light: { ...LIGHT, ...lineColours('light') },
-  dark: { ...DARK, ...lineColours('dark') },
+  light: { ...LIGHT, ...plotColours('light') },
+  dark: { ...DARK, ...plotColours('dark') },
 };
 
-function lineColours(theme: Theme): Record<`line-${PlotId}`, string> {
-  const entries = Object.entries(PLOT_STYLE).map(([id, style]) => [`line-${id}`, style.colour[theme]]);
+function plotColours(theme: Theme): Record<`line-${PlotId}` | `text-${PlotId}`, string> {
+  const entries = Object.entries(PLOT_STYLE).flatMap(([id, { colour, label }]) => [
+    [`line-${id}`, colour[theme]],
+    [`text-${id}`, label[theme]],
+  ]);
   // Object.fromEntries forgets the keys, which are those of PLOT_STYLE.
-  return Object.fromEntries(entries) as Record<`line-${PlotId}`, string>;
+  return Object.fromEntries(entries) as Record<`line-${PlotId}` | `text-${PlotId}`, string>;
 }

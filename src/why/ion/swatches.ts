@@ -1,6 +1,6 @@
 import type { ComplexSpecies } from '../../../sim/chemistry/index.ts';
 import { absorptionInto, colourOfSpectrum, hexOf, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../../sim/colour/index.ts';
-import type { IonId } from '../../../sim/terms/ions.ts';
+import { type IonId, SPECTRA_BY_CHLORIDES } from '../../../sim/terms/ions.ts';
 
 // The colour of one species alone, from its spectrum.
 
@@ -9,13 +9,7 @@ export const SWATCH_M = 0.05;
 export const SWATCH_CM = 1;
 
 /** Spectrum of each species that has one, by number of chlorides. */
-const SPECTRUM: Readonly<Partial<Record<IonId, Readonly<Partial<Record<number, SpeciesId>>>>>> = {
-  Co: { 0: 'CoAquo', 1: 'CoCl', 4: 'CoCl4' },
-  Ni: { 0: 'NiAquo', 1: 'NiChloro', 2: 'NiChloro' },
-  Cu: { 0: 'CuAquo', 4: 'CuCl4' },
-  Mn: { 0: 'MnAquo' },
-  Fe3: { 4: 'FeChloro' },
-};
+const SPECTRUM: Readonly<Partial<Record<IonId, Readonly<Partial<Record<number, SpeciesId>>>>>> = SPECTRA_BY_CHLORIDES;
 /** Filled shells absorb no visible light, and iron(II) next to none (recalled). */
 const COLOURLESS: readonly IonId[] = ['Zn', 'Cd', 'Fe2', 'Mn'];
 

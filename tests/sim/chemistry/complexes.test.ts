@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { meanActivity } from '../../../sim/chemistry/acid.ts';
-import { EXCHANGE_CONSTANTS, exchangeConstant, exchangeFractions, LIGAND_FIELD, speciation, species } from '../../../sim/chemistry/complexes.ts';
-import { ION_IDS, IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { exchangeConstant, exchangeFractions, speciation, species } from '../../../sim/chemistry/complexes.ts';
+import { EXCHANGE_CONSTANTS, ION_IDS, IONS, type IonId, LIGAND_FIELD } from '../../../sim/terms/ions.ts';
 import { closeTo } from '../../exact/asserts.ts';
 
 const molarity = fc.double({ min: 0, max: 13, noNaN: true });
