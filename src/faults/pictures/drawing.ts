@@ -1,4 +1,4 @@
-import { scaleLinear } from 'd3-scale';
+import { scaleLinear } from '../../plot/scale.ts';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { linePath } from '../../plot/line.ts';
 import { seriesStyle } from '../../plot/series.ts';
