@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { firstLoad } from './.config/first-load.ts';
 import { scenarioTitles } from './.config/scenario-titles.ts';
 
 const ROOT = fileURLToPath(new URL('.', import.meta.url));
@@ -15,7 +16,13 @@ export default defineConfig({
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
   worker: { format: 'es' },
-  build: { outDir: '../dist', license: { fileName: 'licences.md' }, emptyOutDir: true, modulePreload: { polyfill: false } },
+  build: {
+    outDir: '../dist',
+    license: { fileName: 'licences.md' },
+    emptyOutDir: true,
+    modulePreload: { polyfill: false },
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: firstLoad(ROOT), debugName: 'first load', includeDependenciesRecursively: false }] } } },
+  },
   test: {
     maxWorkers: WORKERS,
     projects: [
