@@ -2,7 +2,7 @@
 import { checkLog, faultShape, LABEL_MAX, logShape } from './log.ts';
 import { checkScenario, plausible } from './consistency.ts';
 import { FIELDS, type FieldPath, parameterDefaults } from '../terms/fields.ts';
-import { SEED_MAX } from '../math/random.ts';
+import { SEED_MAX, SEED_USUAL } from '../math/random.ts';
 import { GRADE_NAMES } from '../terms/grades.ts';
 import { ION_IDS } from '../terms/ions.ts';
 import { LIMITS } from '../terms/limits.ts';
@@ -85,7 +85,7 @@ export function readScenario(json: unknown, id: string): ScenarioResult {
   checkScenario(json, issues);
   checkLog(own(json, 'procedure'), 'procedure', benchOf(json), issues);
   if (!read || issues.length > 0) return { ok: false, issues };
-  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seeing, coach, seed = 1 } = read;
+  const { title, purpose, ions, notice = [], sources = [], curves = {}, faults = [], procedure = [], fitted, seeing, coach, seed = SEED_USUAL } = read;
   const liquids = Object.fromEntries(Object.entries(read.liquids).map(([name, liquid]) => [name, { ...liquid, ions: liquid.ions ?? {} }]));
   return {
     ok: true,

@@ -2,6 +2,8 @@
 
 /** Largest seed: the generator takes 32 bits. */
 export const SEED_MAX = 4_294_967_295;
+/** Seed of a scenario that names none. */
+export const SEED_USUAL = 1;
 
 /** Next state of a 32-bit generator (mulberry32, T. Ettinger, public domain, recalled) and its value in [0, 1). */
 export function uniform(state: number): { state: number; value: number } {

@@ -1,6 +1,7 @@
 import { MOLAR_MASS } from '../flask/index.ts';
 import { type Dimension, parseQuantity } from './quantity.ts';
 import { log10 } from '../math/elementary.ts';
+import type { StepId } from './steps.ts';
 
 // A learner's own way from burette readings to the cobalt of the unknown, checked step by step. A step that follows rightly
 // from a wrong one is not wrong again: the first wrong step is what there is to learn from.
@@ -14,8 +15,6 @@ export interface Readings {
   readonly portion_mL: number;
   readonly sample_mL: number;
 }
-
-export type StepId = 'titre' | 'EDTA' | 'portion' | 'flask' | 'molarity' | 'mass';
 
 export type Verdict = 'right' | 'follows' | 'wrong' | 'not understood' | 'missing';
 

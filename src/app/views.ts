@@ -1,3 +1,4 @@
+import { effect } from '@preact/signals-core';
 import { html } from 'lit';
 import type { Session } from '../store/session.ts';
 
@@ -20,11 +21,14 @@ export function viewsOf(session: Session): readonly View[] {
       label: 'Bench',
       load: async () => {
         await Promise.all([import('../bench/view.ts'), import('../figure/figure.ts')]);
-        // The coach is wanted at the first decisive action, and the glass is by far the largest part: the bench can be used before they are there.
-        beside(session, 'the coach', import('../coach/coach.ts'));
-        beside(session, 'the glass', import('../glass/glass.ts'));
-        beside(session, 'the part on what was lost', import('../faults/why-lost.ts'));
-        beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
+        void opened(session).then(() => {
+          beside(session, 'the glass', import('../glass/glass.ts'));
+          beside(session, 'the coach', import('../coach/coach.ts'));
+          beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
+          beside(session, 'the drawer', import('../bench/more/more.ts'));
+          beside(session, 'the debrief', import('../bench/debrief/debrief.ts'));
+          beside(session, 'the part on what was lost', import('../faults/why-lost.ts'));
+        });
         return () => html`<bf-bench .session=${session}><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
       },
     },
@@ -49,7 +53,7 @@ export function viewsOf(session: Session): readonly View[] {
       id: 'workup',
       label: 'Flask',
       load: async () => {
-        await import('../workup/view.ts');
+        await Promise.all([import('../workup/view.ts'), session.workUp.load()]);
         return () => html`<bf-workup .session=${session}></bf-workup>`;
       },
     },
@@ -57,7 +61,7 @@ export function viewsOf(session: Session): readonly View[] {
       id: 'notebook',
       label: 'Notebook',
       load: async () => {
-        await Promise.all([import('../notebook/view.ts'), import('../figure/figure.ts')]);
+        await Promise.all([import('../notebook/view.ts'), import('../figure/figure.ts'), session.workUp.load()]);
         return () => html`<bf-notebook .session=${session}></bf-notebook>`;
       },
     },
@@ -65,7 +69,7 @@ export function viewsOf(session: Session): readonly View[] {
       id: 'plan',
       label: 'Plan',
       load: async () => {
-        await import('../plan/view.ts');
+        await Promise.all([import('../plan/view.ts'), session.workUp.load()]);
         return () => html`<bf-plan .session=${session}></bf-plan>`;
       },
     },
@@ -87,6 +91,17 @@ export function viewsOf(session: Session): readonly View[] {
       },
     },
   ];
+}
+
+/** Once a run is there: what the bench can do without for a moment waits until then. */
+function opened({ store }: Session): Promise<void> {
+  return new Promise((resolve) => {
+    const stop = effect(() => {
+      if (!store.plan) return;
+      resolve();
+      queueMicrotask(() => stop());
+    });
+  });
 }
 
 /** A part that a view can do without: that it is missing is said. */

@@ -23,9 +23,7 @@ import type { BenchStrip } from './strip/strip.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
 import { sayRefusal } from './words.ts';
-import './debrief/debrief.ts';
 import './hazard.ts';
-import './more/more.ts';
 import './say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
@@ -95,7 +93,7 @@ export class BenchView extends LiveElement {
     if (this.debriefing)
       return html`<bf-debrief .session=${session} .moved=${this.dragging.moved} @bf-handle=${this.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees}" @bf-say=${this.say} @bf-more=${() => this.more.show()} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
+      <div class="bench ${session.sees}" @bf-say=${this.say} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
         <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere}>${this.column(session)}</div>
         <div class="run">${this.figure(session)}<bf-hazard .store=${store}></bf-hazard></div>
         <bf-say-line .said=${this.said}>${atAGlance(store)}</bf-say-line>
@@ -227,9 +225,25 @@ export class BenchView extends LiveElement {
     if (store) this.dragging.take(store, event.detail);
   }
 
-  private debrief(on: boolean) {
+  private async debrief(on: boolean) {
+    if (on && !(await this.fetched('The debrief', import('./debrief/debrief.ts')))) return;
     this.debriefing = on;
     if (on) this.session?.store.pause();
+  }
+
+  private async showMore() {
+    if (await this.fetched('The drawer', import('./more/more.ts'))) this.more.show();
+  }
+
+  /** What is not needed at first comes when it is wanted, if it has not come by then. */
+  private async fetched(name: string, part: Promise<unknown>): Promise<boolean> {
+    try {
+      await part;
+      return true;
+    } catch {
+      this.said = { text: `${name} could not be loaded. The run is as it was; press again to try again.`, kind: 'problem' };
+      return false;
+    }
   }
 
   private takeBeside(event: CustomEvent<{ beside: Beside }>) {

@@ -12,7 +12,7 @@ import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { isOver } from './over.ts';
 import { Pointing } from './pointing.ts';
-import { FETCHED, OpenRun, SEEDS } from './run/open-run.ts';
+import { FETCHED, MODEL, OpenRun, SEEDS } from './run/open-run.ts';
 import { FIRST_SCENARIO } from './shipped/catalog.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import { derived, tracked } from './tracked.ts';
@@ -219,7 +219,7 @@ export class Session extends OpenRun {
   private leaveKept(run: SavedRun | undefined): string {
     if (run === undefined) return '';
     const why = inWords(this.issues);
-    if (this.issues[0]?.path === FETCHED) {
+    if (this.issues[0]?.path === FETCHED || this.issues[0]?.path === MODEL) {
       this.putAside(run);
       return `The run kept in this browser waits beside this one: ${why}`;
     }

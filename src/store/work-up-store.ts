@@ -1,35 +1,9 @@
 import { batch } from '@preact/signals-core';
 import type { ReceiverResult } from '../../sim/history/index.ts';
 import type { Issue, Parameters, Scenario } from '../../sim/terms/types.ts';
-import {
-  type Bench,
-  benchOf,
-  readWorkUpLog,
-  startOf,
-  usualStep,
-  type WorkUpAction,
-  type WorkUpEvent,
-  type WorkUpLog,
-  type WorkUpState,
-  workUpStep,
-} from '../../sim/workup/index.ts';
-import {
-  type CalculationCheck,
-  checkCalculation,
-  type KeptResult,
-  type Readings,
-  readingsOf,
-  resultOf,
-  richest,
-  sameAliquot,
-  type Sample,
-  sampleOf,
-  type StepId,
-  valuesWith,
-  type WorkUp,
-  workUpFigures,
-} from '../../sim/report/index.ts';
-import { type Receiver, receiverOf } from '../../sim/flask/index.ts';
+import { type Bench, readWorkUpLog, type WorkUpAction, type WorkUpEvent, type WorkUpLog, type WorkUpState } from '../../sim/workup/index.ts';
+import { type CalculationCheck, type KeptResult, type Readings, richest, type Sample, type StepId, type WorkUp } from '../../sim/report/index.ts';
+import type { Receiver } from '../../sim/flask/index.ts';
 import type { ColumnStore } from './column-store.ts';
 import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST, VALUE_LONGEST } from './keep/work-up.ts';
@@ -43,12 +17,15 @@ interface Played {
   readonly states: readonly WorkUpState[];
 }
 
+type Model = typeof import('./work-up-model.ts');
+
 /** Steps that one press of the button plays at most. */
 const USUAL_MAX = 60;
 
 /**
  * The one owner of the work-up: which receiver of the run was taken, what was done to it, and what the reader made of it. The
- * state is played from the log, so it follows the run: another change of the receiver is worked up by the same steps.
+ * state is played from the log, so it follows the run: another change of the receiver is worked up by the same steps. Before
+ * `load` it only holds what was kept, and everything that is worked out of it is undefined.
  */
 export class WorkUpStore {
   @tracked saved: SavedWorkUp = EMPTY_WORK_UP;
@@ -57,12 +34,18 @@ export class WorkUpStore {
   /** Everything that was refused; a refused action is not in the log. */
   @tracked refusals: readonly WorkUpEvent[] = [];
   private readonly column: ColumnStore;
+  @tracked private model: Model | undefined;
   @tracked private undone: readonly WorkUpAction[] = [];
   /** What was played last, so that only what is new has to be. */
   private before: Played | undefined;
 
   constructor(column: ColumnStore) {
     this.column = column;
+  }
+
+  /** Fetches what the work-up is worked out with; a view that shows it does so first. */
+  async load(): Promise<void> {
+    this.model ??= await import('./work-up-model.ts');
   }
 
   /** Receivers that hold liquid at the moment shown. */
@@ -82,19 +65,19 @@ export class WorkUpStore {
 
   @derived get sample(): Sample | undefined {
     const { scenario } = this.column;
-    return scenario && sampleOf(scenario, this.column.taken, this.saved.receiver || undefined);
+    return scenario && this.model?.sampleOf(scenario, this.column.taken, this.saved.receiver || undefined);
   }
 
   /** What went on with the aliquots of this receiver, as a share of all that was pipetted. */
   get aliquotShare(): number {
     const { scenario, taken } = this.column;
-    const all = scenario && sampleOf(scenario, taken)?.volume_mL;
+    const all = scenario && this.model?.sampleOf(scenario, taken)?.volume_mL;
     return all && this.sample ? this.sample.volume_mL / all : 1;
   }
 
   @derived get values(): Parameters | undefined {
     const { scenario } = this.column;
-    return scenario && valuesWith(this.sample, scenario.values);
+    return scenario && this.model?.valuesWith(this.sample, scenario.values);
   }
 
   get bench(): Bench | undefined {
@@ -112,29 +95,38 @@ export class WorkUpStore {
 
   /** The figures of the work-up as it stands. */
   @derived get figures(): WorkUp | undefined {
-    const played = this.played;
+    const { model, played } = this;
     const state = played?.states.at(-1);
-    if (!played || !state) return undefined;
-    return workUpFigures(played.receiver, state, played.bench);
+    if (!model || !played || !state) return undefined;
+    return model.workUpFigures(played.receiver, state, played.bench);
   }
 
   /** What the reader calculates from: the last titration; undefined before there is one. */
   @derived get readings(): Readings | undefined {
-    const { figures, values } = this;
-    return figures && values && readingsOf(figures, values);
+    const { figures, model, values } = this;
+    return figures && values && model?.readingsOf(figures, values);
   }
 
   /** The reader's own calculation, checked; undefined before there are readings. */
   @derived get own(): CalculationCheck | undefined {
-    return this.readings && checkCalculation(this.readings, this.saved.answers);
+    return this.readings && this.model?.checkCalculation(this.readings, this.saved.answers);
   }
 
   /** The result of this aliquot as it would be kept; undefined before an end point was seen. */
   @derived get result(): KeptResult | undefined {
-    const { figures, receiver, sample, own, saved, column } = this;
+    const { figures, model, receiver, sample, own, saved, column } = this;
     const { scenario, moment } = column;
-    if (!figures || !receiver || !sample || !scenario) return undefined;
-    return resultOf({ scenario, loaded: moment?.results.loaded, aliquotShare: this.aliquotShare, receiver, sample, figures, expected: saved.expected, own });
+    if (!model || !figures || !receiver || !sample || !scenario) return undefined;
+    return model.resultOf({
+      scenario,
+      loaded: moment?.results.loaded,
+      aliquotShare: this.aliquotShare,
+      receiver,
+      sample,
+      figures,
+      expected: saved.expected,
+      own,
+    });
   }
 
   get canUndo(): boolean {
@@ -149,7 +141,7 @@ export class WorkUpStore {
   @derived get usual(): WorkUpAction | undefined {
     const played = this.played;
     const state = played?.states.at(-1);
-    return played && state && usualStep(played.receiver, state, played.bench.values);
+    return played && state && this.model?.usualStep(played.receiver, state, played.bench.values);
   }
 
   /** Uses a kept work-up from now on; said by the column, which is opened with it. */
@@ -169,11 +161,13 @@ export class WorkUpStore {
 
   /** What the action came to. */
   act(action: WorkUpAction): WorkUpEvent | undefined {
-    const played = this.played;
+    const { model, played } = this;
     const before = played?.states.at(-1);
-    if (!played || !before) return undefined;
+    if (!model || !played || !before) return undefined;
     const wrong = unreadable([...this.saved.log, action]);
-    const event = wrong ? { entry: this.saved.log.length, action, refused: wrong, notes: [], used: 0 } : workUpStep(before, action, played.bench).events.at(-1);
+    const event = wrong
+      ? { entry: this.saved.log.length, action, refused: wrong, notes: [], used: 0 }
+      : model.workUpStep(before, action, played.bench).events.at(-1);
     if (event?.refused) {
       batch(() => {
         this.refusals = [...this.refusals, event];
@@ -239,7 +233,7 @@ export class WorkUpStore {
 
   /** Keeps the result of this aliquot. One of the same receiver of the same run is replaced: it would repeat the same load and the same readings. */
   keep(result: KeptResult): void {
-    const others = this.saved.kept.filter((one) => !sameAliquot(one, result));
+    const others = this.saved.kept.filter((one) => !this.model?.sameAliquot(one, result));
     this.put({ ...this.saved, kept: [...others, result].slice(-KEPT_MAX) });
   }
 
@@ -258,18 +252,18 @@ export class WorkUpStore {
   @derived private get played(): Played | undefined {
     const { scenario } = this.column;
     const found = this.receivers.find(({ label }) => label === this.saved.receiver);
-    const { values } = this;
-    if (!scenario || !found || !values) return undefined;
+    const { model, values } = this;
+    if (!model || !scenario || !found || !values) return undefined;
     const key = keyOf(scenario, found, values);
     const { log } = this.saved;
-    const start = this.before?.key === key ? this.before : begun(key, receiverOf(found), benchOf(values, scenario.seed, this.sample?.nth));
+    const start = this.before?.key === key ? this.before : begun(model, key, model.receiverOf(found), model.benchOf(values, scenario.seed, this.sample?.nth));
     const changed = start.states.at(-1)?.events.findIndex(({ action }, i) => action !== log[i]) ?? -1;
     if (changed < 0 && start.states.length === log.length + 1) {
       this.before = start;
       return start;
     }
     const states = changed < 0 ? [...start.states] : start.states.slice(0, changed + 1);
-    for (let i = states.length - 1; i < log.length; i++) states.push(workUpStep(states[i], log[i], start.bench));
+    for (let i = states.length - 1; i < log.length; i++) states.push(model.workUpStep(states[i], log[i], start.bench));
     this.before = { ...start, states };
     return this.before;
   }
@@ -281,7 +275,7 @@ function unreadable(log: WorkUpLog): Issue | undefined {
   return read.ok ? undefined : read.issues[0];
 }
 
-function begun(key: string, receiver: Receiver, bench: Bench): Played {
+function begun({ startOf }: Model, key: string, receiver: Receiver, bench: Bench): Played {
   return { key, receiver, bench, states: [startOf(receiver, bench)] };
 }
 

@@ -1,7 +1,7 @@
 import { choice, dictionary, list, note, number, object, orNull, type Shape } from '../../../sim/input/index.ts';
 import { SEED_MAX } from '../../../sim/math/random.ts';
 import { type WorkUpLog, workUpLogShape } from '../../../sim/workup/index.ts';
-import { CALCULATION_STEPS, type KeptResult, type StepId } from '../../../sim/report/index.ts';
+import { type KeptResult, STEP_IDS, type StepId } from '../../../sim/report/index.ts';
 
 // A work-up as it is kept with the run: which receiver, what was done to it, what the reader expected, calculated and wrote
 // down, and the results kept from earlier aliquots. Everything else is worked out of these.
@@ -58,8 +58,6 @@ const keptShape: Shape<KeptResult> = object(
   {},
   'left out',
 );
-
-const STEP_IDS = CALCULATION_STEPS.map(({ id }) => id);
 
 export const workUpShape: Shape<SavedWorkUp> = object(
   'a work-up',

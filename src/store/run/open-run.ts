@@ -1,10 +1,8 @@
 import { batch, effect } from '@preact/signals-core';
-import { drawn } from '../../../sim/column/index.ts';
-import { imposed } from '../../../sim/faults/index.ts';
 import { type Prediction, runMark } from '../../../sim/handed/index.ts';
 import { type FractionTargets, switchWindow, type SwitchWindow, targetsOf, withStop } from '../../../sim/history/index.ts';
-import { readLog, readScenario } from '../../../sim/input/index.ts';
-import { SEED_MAX } from '../../../sim/math/random.ts';
+import { own } from '../../../sim/input/index.ts';
+import { SEED_MAX, SEED_USUAL } from '../../../sim/math/random.ts';
 import type { CoachLevel } from '../../../sim/terms/seeing.ts';
 import type { Fault, Issue, Log, Scenario } from '../../../sim/terms/types.ts';
 import { ColumnStore } from '../column-store.ts';
@@ -16,12 +14,15 @@ import { EMPTY_WORK_UP } from '../keep/work-up.ts';
 import { isOver } from '../over.ts';
 import { FIRST_SCENARIO, scenarioJson } from '../shipped/catalog.ts';
 import type { ModelThread } from '../threads/model-thread.ts';
+import type { RunRead } from '../threads/reading.ts';
 import { derived, tracked } from '../tracked.ts';
 import { WorkUpStore } from '../work-up-store.ts';
 import { predictionsOf, withPrediction } from './predictions.ts';
 
 /** Place of the issue when a scenario cannot be fetched. */
 export const FETCHED = 'scenario file';
+/** The same when the model's thread does not read it. */
+export const MODEL = 'model';
 /** Seeds run from 0 to one less. */
 export const SEEDS = SEED_MAX + 1;
 
@@ -36,6 +37,8 @@ export class OpenRun {
   @tracked shipped: Json = {};
   /** JSON of the scenario in use. */
   @tracked json: Json = {};
+  /** The scenario as it is written, its faults still in their list. */
+  @tracked written: Scenario | undefined;
   @tracked coach: CoachLevel = 'ask';
   /** What the reader has chosen, where a scenario does not say. */
   protected chosenCoach: CoachLevel = 'ask';
@@ -54,19 +57,16 @@ export class OpenRun {
   /** The run has once come to its end: what was opened then stays open while its moments are tried otherwise. */
   @tracked protected ended = false;
 
+  private readonly thread: ModelThread;
+
   constructor(thread: ModelThread) {
+    this.thread = thread;
     this.store = new ColumnStore(thread);
     this.workUp = new WorkUpStore(this.store);
     effect(() => {
       if (isOver(this.store)) this.ended = true;
       else if (this.store.log.length === 0) this.ended = false;
     });
-  }
-
-  /** The scenario as it is written, its faults still in their list. */
-  @derived get written(): Scenario | undefined {
-    const read = readScenario(this.json, this.base);
-    return read.ok ? read.scenario : undefined;
   }
 
   /** Faults that are in force from the start. */
@@ -140,11 +140,10 @@ export class OpenRun {
     }
     if (shipped === undefined) return this.refuse([{ path: 'base', expected: 'a scenario that ships with the page', received: run.base }]);
     const changed = patched(shipped, run.differences);
-    const written = readScenario(changed, run.base);
-    const sameSeed = Number.isNaN(run.seed) || (written.ok && written.scenario.seed === run.seed);
+    const sameSeed = Number.isNaN(run.seed) || (own(changed, 'seed') ?? SEED_USUAL) === run.seed;
     const json = sameSeed ? changed : patched(changed, { seed: run.seed });
     const opened = await this.use(run.base, shipped, json, run.log, run.now_min ?? 0, run);
-    if (opened) this.coach = (written.ok ? written.scenario.coach : undefined) ?? this.chosenCoach;
+    if (opened) this.coach = this.written?.coach ?? this.chosenCoach;
     return opened;
   }
 
@@ -157,28 +156,36 @@ export class OpenRun {
   }
 
   protected async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
-    const read = readScenario(json, base);
+    const read = await this.read(json, base, log);
     if (!read.ok) return this.refuse(read.issues);
-    const readable = readLog(log, read.scenario);
-    if (!readable.ok) return this.refuse(readable.issues);
     // What is asked for next builds on this, even before the model has answered.
     batch(() => {
       this.base = base;
       this.shipped = shipped;
       this.json = json;
+      this.written = read.written;
       this.issues = [];
     });
     // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
-    await this.store.open(imposed(drawn(read.scenario)), readable.log, now, () => {
+    await this.store.open(read.found, read.log, now, () => {
       this.notice = '';
       this.predictions = beside.predictions ?? [];
       this.marks = beside.marks ?? [];
       this.mystery = beside.mystery;
       this.ended = false;
-      this.targets = targetsOf(read.scenario);
+      this.targets = targetsOf(read.written);
       this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
     });
     return true;
+  }
+
+  /** A thread that cannot read is a problem of the page, not of the run. */
+  private async read(json: Json, base: string, log: Log): Promise<RunRead> {
+    try {
+      return await this.thread.read(json, base, log);
+    } catch (error) {
+      return { ok: false, issues: [{ path: MODEL, expected: 'an answer', received: error instanceof Error ? error.message : String(error) }] };
+    }
   }
 
   private refuse(issues: readonly Issue[]): false {

@@ -1,11 +1,13 @@
 /// <reference lib="webworker" />
 import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import { Planner } from './planner.ts';
+import { readRun } from './reading.ts';
 import { signOfLife } from './watchdog.ts';
 
 // The model's thread: answers one request at a time, in order.
 
 export type Request =
+  | { readonly call: number; readonly do: 'read'; readonly json: unknown; readonly id: string; readonly log: unknown }
   | { readonly call: number; readonly do: 'open'; readonly scenario: Scenario; readonly log: Log }
   | { readonly call: number; readonly do: 'plan'; readonly log: Log }
   | { readonly call: number; readonly do: 'moment'; readonly time_min: number }
@@ -29,6 +31,7 @@ self.onmessage = (event: MessageEvent<Request>) => {
 };
 
 function answer(request: Request): unknown {
+  if (request.do === 'read') return readRun(request.json, request.id, request.log);
   if (request.do === 'open') {
     planner = new Planner(
       request.scenario,

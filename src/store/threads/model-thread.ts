@@ -2,10 +2,13 @@ import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import type { Reply, Request } from './column-worker.ts';
 import type { Moment } from './planner.ts';
 import type { Plan } from '../../../sim/history/index.ts';
+import type { RunRead } from './reading.ts';
 import { Watchdog } from './watchdog.ts';
 
 /** What the store needs of the model: in the page a worker behind messages, in tests a planner called directly. */
 export interface ModelThread {
+  /** Reads a run without opening it. */
+  read(json: unknown, id: string, log: unknown): Promise<RunRead>;
   open(scenario: Scenario, log: Log): Promise<Plan>;
   plan(log: Log): Promise<Plan>;
   moment(time_min: number): Promise<Moment>;
@@ -53,6 +56,13 @@ export class WorkerThread implements ModelThread {
     this.say = say;
     this.make = make;
     this.worker = this.begin();
+  }
+
+  read(json: unknown, id: string, log: unknown): Promise<RunRead> {
+    if (this.waiting.size === 0) return this.ask({ do: 'read', json, id, log });
+    // Nobody who opens another run waits for the one that is being worked out.
+    const beside = new WorkerThread(this.say, this.make);
+    return beside.read(json, id, log).finally(() => beside.close());
   }
 
   open(scenario: Scenario, log: Log): Promise<Plan> {

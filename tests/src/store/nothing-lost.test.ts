@@ -90,6 +90,7 @@ describe('every run that is written can be read again', () => {
     ];
     const session = await having(runWith(log), storage);
     await session.store.seek(session.store.plan?.logEnd.time_min ?? 0);
+    await session.workUp.load();
     session.workUp.take('all');
     for (let i = 0; i < 510; i++) session.workUp.act({ do: 'swirl', min: 0.1 });
     expect(session.workUp.saved.log.length).toBeLessThanOrEqual(500);

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import type { ModelThread } from '../../../src/store/threads/model-thread.ts';
+import { readRun } from '../../../src/store/threads/reading.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 
 // A shipped scenario, smaller where the size does not matter, and the model without a thread.
@@ -29,6 +30,10 @@ export function directThread(): ModelThread {
     return planner;
   };
   return {
+    read: async (json, id, log) => {
+      await Promise.resolve();
+      return readRun(json, id, log);
+    },
     open: async (scenario: Scenario, log: Log) => {
       await Promise.resolve();
       planner = new Planner(scenario);

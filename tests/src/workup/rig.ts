@@ -14,6 +14,7 @@ export async function collected(changes: Readonly<Record<string, Json>> = {}): P
   await session.change({ ...json, bed: SMALL_BED, ...changes });
   await session.store.replace(session.store.scenario?.procedure ?? [], 0);
   await session.store.seek(session.store.plan?.logEnd.time_min ?? 0);
+  await session.workUp.load();
   session.workUp.take('cobalt');
   return session;
 }
