@@ -14,7 +14,13 @@ type Look = Pick<Rolldown.PluginContext, 'getModuleInfo'>;
 
 /** For the bundler: the name of the file a module travels in; null where that is left to it. `root` holds `src` and ends in a slash. */
 export function firstLoad(root: string): (id: string, look: Look) => string | null {
-  const read = (look: Look) => ({ frame: reached([root + FRAME], look), bench: reached(BENCH.map((entry) => root + entry), look) });
+  const read = (look: Look) => ({
+    frame: reached([root + FRAME], look),
+    bench: reached(
+      BENCH.map((entry) => root + entry),
+      look,
+    ),
+  });
   let files: ReturnType<typeof read> | undefined;
   return (id, look) => {
     files ??= read(look);

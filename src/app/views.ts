@@ -98,7 +98,8 @@ function opened({ store }: Session): Promise<void> {
   return new Promise((resolve) => {
     const stop = effect(() => {
       if (!store.plan) return;
-      resolve();
+      // First the bench is drawn, then the line is free.
+      requestAnimationFrame(() => setTimeout(resolve));
       queueMicrotask(() => stop());
     });
   });
