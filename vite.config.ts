@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { firstLoad } from './.config/first-load.ts';
+import { offline } from './.config/offline.ts';
 import { scenarioTitles } from './.config/scenario-titles.ts';
 
 const ROOT = fileURLToPath(new URL('.', import.meta.url));
@@ -12,7 +13,7 @@ const WORKERS = Math.max(2, availableParallelism() - 1);
 export default defineConfig({
   root: 'src',
   base: './',
-  plugins: [scenarioTitles(`${ROOT}scenarios`)],
+  plugins: [scenarioTitles(`${ROOT}scenarios`), offline(ROOT)],
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
   worker: { format: 'es' },

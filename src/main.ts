@@ -1,7 +1,8 @@
 import { effect } from '@preact/signals-core';
 import { playLoop } from './app/loop.ts';
 import { takeSharedRun } from './app/route.ts';
-import { viewsOf } from './app/views.ts';
+import { keepOffline } from './app/offline/keep-offline.ts';
+import { viewsOf, whenOpen } from './app/views.ts';
 import { workerThread } from './store/threads/model-thread.ts';
 import { hearPointing } from './store/pointing.ts';
 import { Session } from './store/session.ts';
@@ -42,6 +43,18 @@ if (seeing) seeing.session = session;
 effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });
+
+// First the bench, then the rest of the release for a day without a connection.
+if (import.meta.env.PROD) whenOpen(session).then(() => keepOffline(window, (change) => void offerRelease(change)));
+
+async function offerRelease(change: () => void): Promise<void> {
+  await import('./app/offline/release-note.ts');
+  const note = document.querySelector('bf-release-note') ?? document.createElement('bf-release-note');
+  note.slot = 'notice';
+  note.change = change;
+  note.keep = () => session.keepNow();
+  app?.append(note);
+}
 
 document.addEventListener('bf-show-runs', () => void showKeptRuns());
 

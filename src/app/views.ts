@@ -21,7 +21,7 @@ export function viewsOf(session: Session): readonly View[] {
       label: 'Bench',
       load: async () => {
         await Promise.all([import('../bench/view.ts'), import('../figure/figure.ts')]);
-        void opened(session).then(() => {
+        void whenOpen(session).then(() => {
           beside(session, 'the glass', import('../glass/glass.ts'));
           beside(session, 'the coach', import('../coach/coach.ts'));
           beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
@@ -94,7 +94,7 @@ export function viewsOf(session: Session): readonly View[] {
 }
 
 /** Once a run is there: what the bench can do without for a moment waits until then. */
-function opened({ store }: Session): Promise<void> {
+export function whenOpen({ store }: Session): Promise<void> {
   return new Promise((resolve) => {
     const stop = effect(() => {
       if (!store.plan) return;

@@ -37,7 +37,7 @@ afterAll(async () => {
 
 describe('a first visit', () => {
   test(`takes at most ${KILOBYTES} kB in at most ${REQUESTS} requests until the bench can be used`, async () => {
-    const context = await session.browser.newContext();
+    const context = await session.browser.newContext({ serviceWorkers: 'block' });
     await context.addInitScript(WATCH);
     const page = await context.newPage();
     const sizes = new Map<string, Promise<number>>();

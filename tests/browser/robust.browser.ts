@@ -26,7 +26,7 @@ afterAll(async () => {
 
 /** A page that may complain, because a part of it is kept away. */
 async function without(part: RegExp): Promise<{ context: BrowserContext; page: Page }> {
-  const context = await session.browser.newContext();
+  const context = await session.browser.newContext({ serviceWorkers: 'block' });
   await context.route(part, (route) => route.abort());
   const page = await context.newPage();
   await page.goto(session.base);

@@ -89,8 +89,9 @@ async function openPage(browser: Browser, server: DistServer, options: PageOptio
   return { page, complaints, close: () => closePage(context, complaints, onClose) };
 }
 
+/** No service worker: what it keeps has tests of its own, and each new context would fetch the whole release. */
 function contextOptions({ viewport = DESKTOP, colorScheme = 'light', reducedMotion, forcedColors, touch = false }: PageOptions): BrowserContextOptions {
-  return { viewport, colorScheme, reducedMotion, forcedColors, hasTouch: touch, isMobile: touch, acceptDownloads: true };
+  return { viewport, colorScheme, reducedMotion, forcedColors, hasTouch: touch, isMobile: touch, acceptDownloads: true, serviceWorkers: 'block' };
 }
 
 async function closePage(context: BrowserContext, complaints: readonly string[], onClose: () => void): Promise<void> {

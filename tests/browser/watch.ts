@@ -2,8 +2,8 @@ import type { BrowserContext, ConsoleMessage, Page } from 'playwright-core';
 
 // What a page must not do: warn, fail, or ask anything of another server.
 
-/** Said by the software renderer of the test browser about its own speed, not by the page. */
-const RENDERER_REMARKS = [/GL Driver Message .*GPU stall due to ReadPixels/];
+/** Said by the test browser about itself, not by the page: the speed of its renderer, what it was told to block. */
+const RENDERER_REMARKS = [/GL Driver Message .*GPU stall due to ReadPixels/, /^Service Worker registration blocked by Playwright/];
 const LOCAL_SCHEMES = ['data:', 'blob:', 'about:'];
 
 /** A list that grows with every complaint about any page of the context. */
