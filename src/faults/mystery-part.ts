@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { FAULT_KINDS, type FaultKind } from '../../sim/terms/fault-kinds.ts';
+import { targetOf } from '../../sim/input/index.ts';
 import { FAULT_GROUPS, FAULTS } from '../../sim/faults/index.ts';
 import { imposedOn } from './imposed/impose.ts';
 import { type Diagnosis, isHidden, REASON_MAX } from '../store/keep/mystery.ts';
@@ -17,6 +18,9 @@ import './twin/numbers-part.ts';
 import './twin/overlay.ts';
 
 const NOTHING = 'nothing';
+const NOTHING_SEEN = 'Too little has happened to tell: the sample is not in the bed yet, so nothing that can be seen differs much from a sound column.';
+/** px from the top of a drawn glass to the ends of its bed. */
+const BED = { top: 90, bottom: 262 } as const;
 
 /** What is wrong with this column? The learner says it with a reason; then it is shown, with the evidence for it. */
 @customElement('bf-mystery')
@@ -29,6 +33,11 @@ export class MysteryPart extends LiveElement {
       label { display: grid; gap: 0.25em; }
       textarea { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); padding: 0.5em; min-height: 5em; }
       .column { height: 30rem; position: relative; max-width: 40rem; }
+      .shown { display: grid; gap: var(--gap) var(--gap-large); margin-bottom: var(--gap); }
+      .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 12rem), 1fr)); gap: var(--gap); min-width: 0; }
+      .side { height: 24.5rem; position: relative; overflow: hidden; }
+      h3 { font-size: 1rem; }
+      @media (min-width: 64rem) { .shown { grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); } }
       .parts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); gap: var(--gap-large); align-items: start; }
       .verdict { font-size: var(--text-large); font-weight: 600; }
     `,
@@ -79,6 +88,7 @@ export class MysteryPart extends LiveElement {
         <div class="column"><bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${60} .bedBottom=${330}></bf-unrolled></div>
         <bf-overlay .run=${{ scenario, plan }} .now_mL=${moment.delivered_mL}></bf-overlay>
       </div>
+      ${isTooLittle({ scenario, plan, moment }) ? html`<p role="status">${NOTHING_SEEN} Load the sample and wash it, or play the procedure: then bands, flow and effluent have something to tell.</p>` : nothing}
       <bf-symptoms .run=${{ scenario, plan, moment }}></bf-symptoms>`;
   }
 
@@ -100,9 +110,20 @@ export class MysteryPart extends LiveElement {
         <dt>because</dt><dd>${answer.reason}</dd>
         ${kinds.map((kind) => html`<dt>signs</dt><dd>${FAULTS[kind].signs}</dd>`)}
       </dl>
-      <h3>The evidence</h3>
-      ${other ? html`<ul>${evidenceOf(run, other).map((line) => html`<li>${line}</li>`)}</ul>${this.telling(run, other)}` : html`<p role="status">The healthy twin is being worked out …</p>`}
+      ${isTooLittle(run) ? html`<p>${NOTHING_SEEN} Play the run now, and look for the signs.</p>` : nothing}
+      ${other ? this.beside(session, run, other) : html`<p role="status">The healthy twin is being worked out …</p>`}
       <bf-symptoms .run=${run} .twin=${other}></bf-symptoms>`;
+  }
+
+  /** First what the eye sees: both columns at the same volume and both effluents; then the numbers. */
+  private beside({ exaggerate }: Session, run: Seen, twin: Seen) {
+    const column = (name: string, { scenario, plan, moment }: Seen) => html`<div><h3>${name}, ${millilitres(moment.delivered_mL)} delivered</h3>
+      <div class="side"><bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${BED.top} .bedBottom=${BED.bottom}></bf-glass></div></div>`;
+    return html`<div class="shown"><div class="pair">${column('This column', run)}${column('A sound one', twin)}</div>
+      <bf-overlay .run=${run} .twin=${twin} .now_mL=${run.moment.delivered_mL}></bf-overlay></div>
+      ${this.telling(run, twin)}
+      <h3>The evidence in numbers</h3>
+      ${isTooLittle(run) ? nothing : html`<ul>${evidenceOf(run, twin).map((line) => html`<li>${line}</li>`)}</ul>`}`;
   }
 
   private telling(run: Seen, twin: Seen) {
@@ -133,6 +154,16 @@ export class MysteryPart extends LiveElement {
     session?.store.pause();
     session?.diagnose({ kind, reason, time_min: session.store.now });
   }
+}
+
+/** Whether the sample has not come into the bed yet: no fault can show in a band that is not there. */
+function isTooLittle({ scenario, moment }: Seen): boolean {
+  const { loaded, onBed, inTip, receivers } = moment.results;
+  const ion = targetOf(scenario);
+  if (!ion) return false;
+  const key = `${ion}_mmol` as const;
+  const arrived = [onBed, inTip, ...receivers].reduce((sum, one) => sum + Number(one[key] ?? 0), 0);
+  return !((loaded[key] ?? 0) > 0) || arrived < 0.5 * (loaded[key] ?? 0);
 }
 
 function nameOf(kind: Diagnosis['kind']): string {

@@ -63,14 +63,14 @@ export class FaultsView extends LiveElement {
     if (!session || !store?.plan || !store.scenario) return html`<p role="status">${store?.failure || 'The column is being packed …'}</p>`;
     if (this.projected && this.showing === 'twin' && !isHidden(session.mystery)) return html`<h1 class="unseen">What goes wrong</h1>${this.partOf(session)}`;
     return html`
-      <h1>What goes wrong</h1>
+      <h1 class=${this.showing === 'twin' ? 'unseen' : ''}>What goes wrong</h1>
       <div class="bar"><bf-fault-clock .store=${store}></bf-fault-clock></div>
       ${
         isHidden(session.mystery)
           ? this.whileHidden(session)
           : html`
         ${session.mystery ? html`<bf-mystery .session=${session} .twin=${this.twinOf(session)}></bf-mystery>` : nothing}
-        <bf-segmented class="parts" label="show" .value=${this.showing} .choices=${PARTS} @bf-change=${this.take}></bf-segmented>
+        <bf-segmented class="parts" label="show" label-unseen .value=${this.showing} .choices=${PARTS} @bf-change=${this.take}></bf-segmented>
         <div @bf-open-part=${this.openPart}>${this.partOf(session)}</div>`
       }`;
   }

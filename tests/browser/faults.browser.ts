@@ -183,3 +183,98 @@ test('a rescue that cannot be done is refused with what was expected', async () 
   await page.getByRole('button', { name: 'Top up with resin' }).click();
   await page.getByText('Top up with resin: expected a hollow in the bed to fill, received a full bed').waitFor();
 });
+
+describe('a fault that is imposed', () => {
+  test('is said on the bench and in the plan, and by neither while it waits to be named', async () => {
+    const page = await open();
+    await impose(page, 'crater');
+    const go = async (view: string) => {
+      await page.evaluate(`location.hash = '#${view}'`);
+      await page.locator(`bf-${view}`).waitFor();
+    };
+    await go('bench');
+    await page.locator('bf-imposed-note').getByText('Imposed').waitFor();
+    await page.locator('bf-imposed-note').getByText('crater').waitFor();
+    await go('plan');
+    await page.getByText('The run on the bench has a fault imposed: crater').waitFor();
+
+    await go('faults');
+    await page.getByRole('button', { name: 'Hide on this page' }).click();
+    await page.getByRole('heading', { name: 'What is wrong with this column?' }).waitFor();
+    await go('plan');
+    await page.getByText('Column times are those of the run on the bench').waitFor();
+    expect(await page.getByText('fault imposed').count()).toBe(0);
+    await go('bench');
+    await page.getByRole('heading', { name: 'The task' }).waitFor();
+    expect(await page.locator('bf-imposed-note').evaluate((note) => note.shadowRoot?.textContent?.trim())).toBe('');
+    expect(await page.locator('bf-imposed-note').isVisible()).toBe(false);
+  });
+});
+
+describe('at 1280 x 720', () => {
+  const PROJECTOR = { width: 1280, height: 720 };
+
+  async function beside(): Promise<Page> {
+    const page = await open({ viewport: PROJECTOR });
+    await page.getByRole('button', { name: 'Show channel beside its twin' }).click();
+    await page.getByRole('heading', { name: /Healthy twin.*delivered/s }).waitFor();
+    return page;
+  }
+
+  test('one press on a picture shows columns, curves and one slider in one view, at the same delivered volume', async () => {
+    const page = await beside();
+    const parts = [...(await page.locator('bf-twin .column').all()), page.locator('bf-twin bf-overlay svg')];
+    expect(parts).toHaveLength(3);
+    for (const part of parts) {
+      const box = await part.boundingBox();
+      expect(box?.y).toBeGreaterThan(0);
+      expect((box?.y ?? 0) + (box?.height ?? 9999)).toBeLessThanOrEqual(PROJECTOR.height);
+    }
+    expect(await page.locator('bf-twin').getByRole('slider').count()).toBe(1);
+    const delivered = async () => (await page.locator('bf-twin h2').allInnerTexts()).map((text) => /([\d.]+)\s?mL delivered/.exec(text)?.[1]);
+    await expect.poll(async () => new Set(await delivered()).size, { timeout: PATIENCE_MS }).toBe(1);
+    expect((await delivered())[0]).toMatch(/^[1-9]/);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
+  test('the projector shows two columns, one curve and the question, in large type, and nothing else', async () => {
+    const page = await beside();
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    const size = (selector: string) =>
+      page
+        .locator(selector)
+        .first()
+        .evaluate((node) => Number.parseFloat(getComputedStyle(node).fontSize));
+    await page.locator('bf-twin .question').waitFor();
+    expect(await size('bf-twin .question')).toBeGreaterThanOrEqual(24);
+    expect(await size('bf-twin bf-overlay svg text')).toBeGreaterThanOrEqual(20);
+    expect(await page.locator('bf-twin .column').count()).toBe(2);
+    expect(await page.locator('bf-twin bf-overlay').count()).toBe(1);
+    expect(await page.locator('bf-symptoms, bf-faults .parts').count()).toBe(0);
+    const clock = await page.locator('bf-twin bf-fault-clock').boundingBox();
+    expect((clock?.y ?? 0) + (clock?.height ?? 9999)).toBeLessThanOrEqual(PROJECTOR.height);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+test('a hidden fault is kind while there is nothing to tell, and answered in pictures before numbers', async () => {
+  const page = await open();
+  await impose(page, 'crater');
+  await page.getByRole('button', { name: 'Hide on this page' }).click();
+  await page.getByText(/Too little has happened to tell.*play the procedure/).waitFor();
+  await page.locator('bf-mystery select').selectOption({ label: 'crater' });
+  await page.getByLabel('Why: what did you see, and where').fill('a guess');
+  await page.getByRole('button', { name: 'That is my answer' }).click();
+  await page
+    .locator('bf-mystery')
+    .getByRole('heading', { name: /A sound one, .* delivered/ })
+    .waitFor();
+  const top = async (selector: string) => (await page.locator(selector).first().boundingBox())?.y ?? Number.NaN;
+  expect(await top('bf-mystery .shown')).toBeLessThan(await top('bf-mystery bf-symptoms'));
+  expect(await page.locator('bf-mystery .side').count()).toBe(2);
+  expect(await page.locator('bf-mystery bf-overlay svg').count()).toBe(1);
+  // Both at the same volume.
+  const volumes = async () => (await page.locator('bf-mystery .shown h3').allInnerTexts()).map((text) => /([\d.]+)\s?mL/.exec(text)?.[1]);
+  await expect.poll(async () => new Set(await volumes()).size, { timeout: PATIENCE_MS }).toBe(1);
+  expect(await axeViolations(page)).toEqual([]);
+});

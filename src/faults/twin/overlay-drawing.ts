@@ -25,14 +25,16 @@ export interface Overlay {
   readonly now_mL: number;
 }
 
-export const OVERLAY_HEIGHT = 516;
+export const OVERLAY_HEIGHT = 470;
+/** For a class: what leaves, large. */
+export const PROJECTED_HEIGHT = 500;
 const LEFT = 68;
 const RIGHT = 50;
 const ROWS = {
-  bands: { top: 24, bottom: 154 },
-  effluent: { top: 190, bottom: 294 },
-  receivers: { top: 326, bottom: 386 },
-  difference: { top: 422, bottom: 472 },
+  bands: { top: 24, bottom: 136 },
+  effluent: { top: 170, bottom: 266 },
+  receivers: { top: 298, bottom: 352 },
+  difference: { top: 386, bottom: 428 },
 } as const;
 const TITLE_ABOVE = 8;
 const HEADROOM = 1.15;
@@ -53,6 +55,44 @@ export function overlayDrawing({ run, twin, width, now_mL }: Overlay, target: Io
     ${twin ? differenceRow(x, run, twin, target) : nothing}
     ${axis({ scale: x, side: 'bottom', at: twin ? ROWS.difference.bottom : ROWS.receivers.bottom, title: 'delivered', unit: 'mL', ticks: width < 560 ? 5 : 10 })}
     ${cursor({ at: x(now_mL), top: ROWS.bands.top, bottom: twin ? ROWS.difference.bottom : ROWS.receivers.bottom, label: 'now', right: width, kind: 'now' })}`;
+}
+
+/** What leaves the tip in both runs, and nothing else, in a type that is read from the back of a room. */
+export function projectedDrawing({ run, twin, width, now_mL }: Overlay): SVGTemplateResult {
+  const both = twin ? [run, twin] : [run];
+  const x = scaleLinear()
+    .domain([0, Math.max(5, ...both.map(({ plan }) => deliveredAtEnd(plan)))])
+    .nice(5)
+    .range([LEFT + 12, Math.max(LEFT + 80, width - RIGHT)]);
+  const row = { top: 56, bottom: PROJECTED_HEIGHT - 64 };
+  return svg`${projectedRow(x, run, twin, row)}
+    ${axis({ scale: x, side: 'bottom', at: row.bottom, title: '', ticks: 5 })}
+    <text class="row-title" x=${x.range()[1]} y=${row.bottom + 54} text-anchor="end">delivered, mL</text>
+    ${cursor({ at: x(now_mL), top: row.top, bottom: row.bottom, label: 'now', right: width, kind: 'now' })}`;
+}
+
+function projectedRow(x: Scale, run: Ran, twin: Ran | undefined, { top, bottom }: { readonly top: number; readonly bottom: number }): SVGTemplateResult {
+  const metals = (ran: Ran, isTwin: boolean) => curvesOf(ran, isTwin).filter(({ id }) => id !== 'HCl');
+  const curves = [...metals(run, false), ...(twin ? metals(twin, true) : [])];
+  const y = scaleLinear()
+    .domain([0, Math.max(1e-6, ...curves.flatMap(({ ys }) => ys)) * HEADROOM])
+    .nice(3)
+    .range([bottom, top]);
+  const [left, right] = x.range();
+  return svg`<text class="row-title" x=${left} y=${top - 28}>leaving the tip, mol/L: full this run, dots its twin</text>
+    ${axis({ scale: y, side: 'left', at: left, ticks: 3, title: '', grid: right - left })}
+    ${curves.map(({ id, xs, ys, isTwin }) => {
+      const style = seriesStyle(id);
+      return line({
+        x,
+        y,
+        xs,
+        ys,
+        style: isTwin ? { ...style, colour: 'var(--ink)', dash: '2 6', width: 2.5, marker: 'none' } : { ...style, width: 4, marker: 'none' },
+        labelAt: isTwin ? 'none' : 'peak',
+        markers: 0,
+      });
+    })}`;
 }
 
 function hatch(): SVGTemplateResult {

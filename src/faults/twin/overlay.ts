@@ -6,7 +6,7 @@ import { IONS } from '../../../sim/terms/ions.ts';
 import { plotStyles } from '../../plot/styles.ts';
 import { fixed } from '../../ui/text/format.ts';
 import { firstOut } from '../evidence.ts';
-import { OVERLAY_HEIGHT, overlayDrawing, type Ran } from './overlay-drawing.ts';
+import { OVERLAY_HEIGHT, overlayDrawing, PROJECTED_HEIGHT, projectedDrawing, type Ran } from './overlay-drawing.ts';
 
 /** A run, and its twin when there is one, over the same axes. */
 @customElement('bf-overlay')
@@ -24,6 +24,8 @@ export class RunOverlay extends LitElement {
   @property({ attribute: false }) run: Ran | undefined;
   @property({ attribute: false }) twin: Ran | undefined;
   @property({ type: Number }) now_mL = 0;
+  /** Only what leaves, in large type. */
+  @property({ type: Boolean }) projected = false;
   @state() private width = 0;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.width = Math.round(entry.contentRect.width);
@@ -43,6 +45,8 @@ export class RunOverlay extends LitElement {
     const { run, twin, width, now_mL } = this;
     if (!run || width === 0) return nothing;
     const target = targetOf(run.scenario) ?? run.plan.ions[0];
+    if (this.projected)
+      return html`<svg class="plot" width=${width} height=${PROJECTED_HEIGHT} role="img" aria-label=${this.spoken(run, twin)}>${projectedDrawing({ run, twin, width, now_mL })}</svg>`;
     return html`<svg class="plot" width=${width} height=${OVERLAY_HEIGHT} role="img" aria-label=${this.spoken(run, twin)}>
       ${guard([run.plan, twin?.plan, width, now_mL], () => (target ? overlayDrawing({ run, twin, width, now_mL }, target) : svg``))}</svg>`;
   }

@@ -30,7 +30,8 @@ const LAID: readonly { value: Laid; label: string }[] = [
   { value: 'beside', label: 'side by side' },
 ];
 /** px from the top of a drawn column to the ends of its bed; the glass needs room for the vessel below. */
-const BED = { unrolled: { top: 60, bottom: 330 }, glass: { top: 80, bottom: 280 } } as const;
+const BED = { unrolled: { top: 60, bottom: 300 }, glass: { top: 90, bottom: 262 } } as const;
+const PROJECTED_BED = { unrolled: { top: 70, bottom: 400 }, glass: { top: 105, bottom: 325 } } as const;
 
 /**
  * The run beside its healthy twin at the same delivered volume: columns and curves.
@@ -48,17 +49,19 @@ export class TwinPart extends LiveElement {
       @media (min-width: 64rem) {
         .view.over { grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); }
       }
-      .column { height: 26rem; position: relative; }
-      .question { margin: 0; font-size: 1.4rem; font-weight: 600; line-height: 1.25; max-width: none; text-wrap: balance; }
+      .column { height: 24.5rem; position: relative; overflow: hidden; }
+      .question { margin: 0; font-size: 1.75rem; font-weight: 600; line-height: 1.25; max-width: none; text-wrap: balance; }
       .projected { display: grid; gap: var(--gap); }
-      .projected h2 { font-size: 1.4rem; }
+      .projected h2 { font-size: 1.5rem; }
+      .projected h2 span { font-size: 1.1rem; color: var(--ink); }
+      .projected .column { --text-small: 1.1rem; height: 29.5rem; }
       .projected .row { justify-content: space-between; flex-wrap: nowrap; align-items: start; }
-      .projected bf-overlay { --text-small: 1.1rem; }
-      .column.glass { height: 28rem; }
+      .projected bf-overlay { --text-small: 1.3rem; }
+      .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
       .figure { height: 27rem; min-width: 0; }
       h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
       h2 span { font-weight: 400; color: var(--soft); font-size: var(--text-small); }
-      .controls { margin-bottom: var(--gap); }
+      .controls { margin-bottom: var(--gap-small); align-items: end; }
     `,
   ];
 
@@ -66,7 +69,7 @@ export class TwinPart extends LiveElement {
   @property({ attribute: false }) twin: Twin | undefined;
   /** For a class: large type, nothing but columns, curves and the question. */
   @property({ type: Boolean }) projected = false;
-  @state() private drawn: Drawn = 'unrolled';
+  @state() private drawn: Drawn = 'glass';
   @state() private laid: Laid = 'over';
 
   override render() {
@@ -112,12 +115,13 @@ export class TwinPart extends LiveElement {
   private heading(name: string, moment: Moment | undefined) {
     if (!moment) return html`<h2>${name}</h2>`;
     const { flow, delivered_mL, level_cm } = moment;
+    if (this.projected) return html`<h2>${name}<span>${millilitres(delivered_mL)} delivered</span></h2>`;
     return html`<h2>${name}<span>${flow > 0 ? quantity(flow, 'mL/min', 2) : 'no flow'}, ${millilitres(delivered_mL)} delivered, ${withUnit(fixed(level_cm * 10, 0), 'mm')} above the bed</span></h2>`;
   }
 
   private column(scenario: Scenario, moment: Moment, plan: Plan) {
     const { exaggerate = false, store } = this.session ?? {};
-    const { top, bottom } = BED[this.drawn];
+    const { top, bottom } = (this.projected ? PROJECTED_BED : BED)[this.drawn];
     return html`<div class="column ${this.drawn}">${
       this.drawn === 'glass'
         ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}
@@ -129,7 +133,7 @@ export class TwinPart extends LiveElement {
   private over(scenario: Scenario, plan: Plan, moment: Moment) {
     const { twin } = this;
     const other = twin?.scenario && twin.plan ? { scenario: twin.scenario, plan: twin.plan } : undefined;
-    return html`<bf-overlay .run=${{ scenario, plan }} .twin=${other} .now_mL=${moment.delivered_mL}></bf-overlay>`;
+    return html`<bf-overlay .run=${{ scenario, plan }} .twin=${other} .now_mL=${moment.delivered_mL} ?projected=${this.projected}></bf-overlay>`;
   }
 
   private beside(scenario: Scenario, plan: Plan, moment: Moment) {
