@@ -10,7 +10,7 @@ type Plain<T, Left extends keyof T> = Readonly<Omit<T, Left>>;
 export interface WorkUpReport extends Plain<WorkUp, 'state' | 'titrations'> {
   readonly receiver: Receiver;
   /** As `portion_mL`, by its earlier name. */
-  readonly aliquot_mL: number;
+  readonly portion_mL: number;
   readonly sample: Sample | undefined;
   readonly titrations: readonly (Plain<Titration, 'titre'> & { readonly titre: Plain<Titre, 'before'> })[];
   readonly steps: readonly {
@@ -28,7 +28,7 @@ export function reportOf(receiver: Receiver, sample: Sample | undefined, { state
     receiver,
     sample,
     ...figures,
-    aliquot_mL: figures.portion_mL,
+    portion_mL: figures.portion_mL,
     titrations: titrations.map(({ titre: { before: _before, ...titre }, ...one }) => ({ ...one, titre })),
     steps: state.events.map(({ action, used, reading }) => ({
       action,

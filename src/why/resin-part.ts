@@ -9,6 +9,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { dragAcid } from './bed/drag.ts';
 import { Fit } from './bed/fit.ts';
 import { motionSentence, peakSentence, percentOf, tracesSentence } from './sentences.ts';
+import { sourceOf } from './source.ts';
 import { partStyles } from './styles.ts';
 import { NAME_ROOM, uptakeDrawing } from './uptake-drawing.ts';
 
@@ -33,7 +34,7 @@ export class ResinPart extends LitElement {
       ${this.fit.width ? this.plot(scenario) : nothing}
       <p>${peakSentence(scenario, this.ion)} ${tracesSentence(scenario, this.ion, this.molarity)}</p>
       ${this.list(scenario)}
-      <p class="status">${statusLine(scenario)}</p>`;
+      ${sourceOf(statusLine(scenario))}`;
   }
 
   private plot(scenario: Scenario) {

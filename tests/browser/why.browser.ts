@@ -68,6 +68,18 @@ const TEXT_SIZES = `(() => {
 })()`;
 
 describe('the view', () => {
+  test('keeps where its numbers come from one press away', async () => {
+    const page = await open();
+    expect(
+      await page
+        .getByText(/recalled/)
+        .filter({ visible: true })
+        .count(),
+    ).toBe(0);
+    await page.locator('bf-why-resin').getByText('Where these numbers come from').click();
+    await page.getByText(/Curves recalled from the classic papers/).waitFor(WAIT);
+  });
+
   test('has no finding of axe, light, dark and on a telephone', async () => {
     for (const options of [{}, { colorScheme: 'dark' as const }, { viewport: PHONE, touch: true }]) {
       const page = await open(options);

@@ -7,6 +7,7 @@ import { fixed, percent, significant } from '../../ui/text/format.ts';
 import { beadContents, beadDrawing, IONS_DRAWN, sign, SYMBOL_MOL } from './bead-drawing.ts';
 import { Fit } from '../bed/fit.ts';
 import { acidText, capital, percentOf } from '../sentences.ts';
+import { sourceOf } from '../source.ts';
 import { partStyles } from '../styles.ts';
 
 const SIZE_MAX = 340;
@@ -49,7 +50,8 @@ export class BeadPart extends LitElement {
         </ul>
       </div>
       <p>${acidSentence(contents.invaded, contents.outside)}</p>
-      <p class="status">One small symbol is ${SYMBOL_MOL} mol in a litre of bed; the ${IONS_DRAWN} ${IONS[ion].name} ions show only how it is shared. The bead has the beads' share of the bed. HCl inside: ideal Donnan equilibrium, assumed; measured uptake is higher, up to 1.5 times.</p>`;
+      <p class="status">One small symbol is ${SYMBOL_MOL} mol in a litre of bed; the ${IONS_DRAWN} ${IONS[ion].name} ions show only how it is shared. The bead has the beads' share of the bed.</p>
+      ${sourceOf('HCl inside the beads: ideal Donnan equilibrium, assumed; measured uptake is higher, up to 1.5 times.')}`;
   }
 }
 

@@ -8,8 +8,9 @@ import { dragAcid } from '../bed/drag.ts';
 import { Fit } from '../bed/fit.ts';
 import { fieldSentence, formSentence, percentOf, storyOf } from '../sentences.ts';
 import { speciesDrawing } from './species-drawing.ts';
+import { sourceOf } from '../source.ts';
 import { partStyles } from '../styles.ts';
-import { SWATCH_CM, SWATCH_M, swatchOf } from './swatches.ts';
+import { spectraLine, SWATCH_CM, SWATCH_M, swatchOf } from './swatches.ts';
 
 const HEIGHT = 300;
 
@@ -30,7 +31,7 @@ export class IonPart extends LitElement {
       <p>${fieldSentence(ion)}</p>
       ${this.list()}
       ${storyList(ion)}
-      <p class="status">${sourceLine(ion)} Ligand-field energies are recalled, good to 10 kJ/mol.</p>`;
+      ${sourceOf(`${sourceLine(ion)} ${spectraLine(ion)} Ligand-field energies are recalled, good to 10 kJ/mol.`)}`;
   }
 
   private plot() {

@@ -1,4 +1,4 @@
-import type { ComplexSpecies } from '../../../sim/chemistry/index.ts';
+import { type ComplexSpecies, species } from '../../../sim/chemistry/index.ts';
 import { absorptionInto, colourOfSpectrum, hexOf, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from '../../../sim/colour/index.ts';
 import { type IonId, SPECTRA_BY_CHLORIDES } from '../../../sim/terms/ions.ts';
 
@@ -16,6 +16,7 @@ const COLOURLESS: readonly IonId[] = ['Zn', 'Cd', 'Fe2', 'Mn'];
 export interface Swatch {
   /** CSS colour; undefined when no spectrum is known. */
   readonly colour: string | undefined;
+  /** Empty where the colour says it all. */
   readonly words: string;
 }
 
@@ -23,10 +24,18 @@ export function swatchOf(ion: IonId, { ligands, charge, label }: ComplexSpecies)
   const id = label.startsWith('H') && charge > -2 ? undefined : SPECTRUM[ion]?.[ligands];
   if (id === undefined)
     return COLOURLESS.includes(ion) ? { colour: hexFor(undefined), words: 'colourless' } : { colour: undefined, words: 'no spectrum known' };
-  return {
-    colour: hexFor(id),
-    words: SPECIES[id].status === 'read' ? 'spectrum read' : SPECIES[id].status === 'assumed' ? 'spectrum assumed' : 'spectrum recalled',
-  };
+  return { colour: hexFor(id), words: '' };
+}
+
+const STATUS_WORDS = { read: 'read from a source', memory: 'recalled', derived: 'derived', assumed: 'assumed', choice: 'chosen' } as const;
+
+/** How far the spectra behind the colours of an ion can be trusted. */
+export function spectraLine(ion: IonId): string {
+  const known = species(ion).flatMap(({ label, ligands }) => {
+    const id = label.startsWith('H') ? undefined : SPECTRUM[ion]?.[ligands];
+    return id === undefined ? [] : [`${label} ${STATUS_WORDS[SPECIES[id].status]}`];
+  });
+  return known.length === 0 ? '' : `Spectra: ${known.join(', ')}.`;
 }
 
 function hexFor(id: SpeciesId | undefined): string {

@@ -13,6 +13,7 @@ import { duration, fixed, millilitres, significant } from '../../ui/text/format.
 import { controlStyles } from '../../ui/styles.ts';
 import { capital, percentOf } from '../sentences.ts';
 import type { SequenceReply, SequenceRequest } from './sequence-worker.ts';
+import { sourceOf } from '../source.ts';
 import { partStyles } from '../styles.ts';
 import '../../ui/safety/caution.ts';
 import '../../ui/segmented.ts';
@@ -87,7 +88,8 @@ export class SequencePart extends LiveElement {
       </table></div>
       <div class="row"><button type="button" class="primary" @click=${() => this.play(found)}>Play it on the bench</button></div>
       <bf-caution topic="acid" read></bf-caution><bf-caution topic="metals" read></bf-caution>
-      <p class="status">Purity: share among the metals in the receiver. On an even bed without faults; the curves behind it are recalled. Playing it replaces liquids and procedure of the scenario and starts the run again.</p>`;
+      <p class="status">Purity is the share among the metals in the receiver, on an even bed without faults. Playing it replaces the liquids and the procedure of the scenario and starts the run again.</p>
+      ${sourceOf('The uptake curves behind the sequence are recalled from the literature.')}`;
   }
 
   private takePurity(event: CustomEvent<{ value: string }>) {

@@ -65,6 +65,8 @@ describe('species shown', () => {
   test('of nickel hold no anion and at most two chlorides (X-ray scattering of strong acid, abstract, read)', () => {
     expect(species('Ni').map(({ label }) => label)).toEqual(['Ni²⁺', 'NiCl⁺', 'NiCl₂']);
     expect(exchangeConstant('Ni')).toBe(0);
+    expect(speciation('Ni', 6).source).toContain('X-ray scattering');
+    expect(speciation('Cu', 6).source).not.toContain('X-ray scattering');
   });
 
   test('of copper are labelled as resting on exchange, with the associated acid', () => {

@@ -43,6 +43,11 @@ describe('a loaded resin', () => {
     expect(left(1, 9)).toBe(0);
   });
 
+  // Uptake goes as (1 - theta) over the last tenth of the sites, so -d ln(1 - theta)/d ln theta = theta/(1 - theta).
+  test.each([0.9, 0.95, 0.99])('loses uptake as theta/(1 - theta) near full load, %d taken, in 9 M acid', (theta) => {
+    closeTo('pull', loadPull(theta, saltOf(9, Q, 1)), theta / (1 - theta), { relative: 1e-9 });
+  });
+
   test('loses uptake by its load as a difference quotient says', () => {
     for (const c of [0.01, 3, 9, 12])
       for (const theta of [0.05, 0.3, 0.7]) {

@@ -188,6 +188,13 @@ describe('tables for the run', () => {
     expect(at(1)).not.toBe(first);
   });
 
+  // A table of the square root of the molarity is straight on this grid, so that any error of place shows.
+  test('are read in straight lines between their entries, and hold their last one above 13 mol/L', () => {
+    const roots = Float64Array.from({ length: uptake.TABLE_STEPS + 1 }, (_, i) => (i / uptake.TABLE_STEPS) * Math.sqrt(uptake.TABLE_TOP_M));
+    for (const c of [0, 1e-5, 0.3, 4.4, 12.99, 13]) closeTo(`root of ${c}`, uptake.tableValue(roots, c), Math.sqrt(c), { absolute: 1e-12 });
+    expect(uptake.tableValue(roots, 20)).toBe(Math.sqrt(13));
+  });
+
   test('end at water and at 13 mol/L', () => {
     expect([uptake.tableIndex(0), uptake.tableIndex(13), uptake.tableIndex(14)]).toEqual([0, uptake.TABLE_STEPS, uptake.TABLE_STEPS]);
     expect(uptake.uptakeTable(scenario(), 'Co').exchange[0]).toBe(0);
