@@ -142,7 +142,7 @@ function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
   return mistake(
     off < 0 ? 'receiver-early' : 'receiver-late',
     cycle.receiver,
-    // How late that is for the ions is told against their window, so only the volumes are told here.
+    // How late that is for the ions is said relative to their window, so only the volumes are given here.
     `receiver changed ${beside(wanted + off, start.action.liquid)} instead of ${beside(wanted, start.action.liquid)}`,
     repair,
   );

@@ -19,7 +19,7 @@ const TELLING = 1e-6;
 /** Relative change of an acid cell that calls for new properties; D then lags by less than 1e-5. */
 const SEEN = 1e-6;
 
-/** Acid (mol/L) beside which differences of acid are told: what 0.1 mol/L changes in water counts as much as a share of stronger acid. */
+/** Acid (mol/L) against which differences of acid are judged: what 0.1 mol/L changes in water counts as much as a share of stronger acid. */
 export const BESIDE_M = 0.1;
 
 /** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
@@ -71,7 +71,7 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
     const gone = raw < NO_ACID && q < NO_ACID;
     const next = gone ? 0 : raw;
     const drawn = (net - A * raw) * perCell;
-    // Of next to nothing, rounding can leave less than nothing.
+    // Rounding can turn a trace into a negative amount.
     const held = gone ? 0 : Math.max(0, E * q + (full ? wOld * old : 0) + drawn);
     if (gone) dust[lane] = A * raw + cell * (E * q + (full ? wOld * old : 0) + drawn);
     invaded[at] = gone ? 0 : drawn * (full ? perNew : perBoth);

@@ -1,4 +1,4 @@
-// A run as a student hands it in: one small file of our own, JSON. It holds what was done and what is claimed to have come of it.
+// A run as a student hands it in: one small file of our own, JSON. It holds what was done and the results that are claimed.
 import {
   ACTIONS_MAX,
   addIssue,
@@ -50,7 +50,7 @@ export interface HandedIn {
 /** A run that can be computed again. */
 export interface HandedRun extends Omit<HandedIn, 'scenario'> {
   readonly scenario: Scenario;
-  /** The text still has the mark it was written with. Only a slip: who changes a file on purpose can work the mark out anew. */
+  /** The text still has the mark it was written with. This finds slips only: whoever changes a file on purpose can compute the mark again. */
   readonly unchanged: boolean;
 }
 

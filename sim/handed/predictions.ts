@@ -13,9 +13,9 @@ export interface Prediction {
   readonly entry: number;
   /** Delivered volume at which it was asked, mL. */
   readonly asked_mL: number;
-  /** Key of the choice taken; empty where a volume was asked for. */
+  /** Key of the choice taken; empty where the answer is a volume. */
   readonly choice: string;
-  /** Volume given, mL, where one was asked for. */
+  /** Volume given, mL, where the answer is a volume. */
   readonly volume_mL?: number;
   /** In the reader's words or those of a choice. */
   readonly reason: string;

@@ -3,7 +3,7 @@ import { readHandedIn } from './handed-in.ts';
 import { type Recomputed, recomputed } from './recomputed.ts';
 
 /**
- * What became of a file. `agrees`: it comes to what it claims, and nothing was changed since it was written. `altered`: it can be
+ * The verdict on a file. `agrees`: it comes to what it claims, and nothing was changed since it was written. `altered`: it can be
  * computed, but comes to something else, or its text was changed. `damaged` and `foreign` ones cannot be computed.
  */
 export type Verdict = 'agrees' | 'altered' | 'damaged' | 'foreign';

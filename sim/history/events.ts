@@ -1,6 +1,6 @@
 import type { Action, Issue } from '../terms/types.ts';
 
-/** What became of one action of the log, or something the model has to say. */
+/** How one action of the log turned out, or a note of the model. */
 export interface RunEvent {
   /** Index in the log; -1 for a note of the model. */
   readonly entry: number;

@@ -61,7 +61,7 @@ function crossing(volume: ArrayLike<number>, c: ArrayLike<number>, top: number, 
   return Number.NaN;
 }
 
-/** Maxima of dc/dV on the way up, each parted from the next by a dip. */
+/** Maxima of dc/dV on the way up, each separated from the next by a dip. */
 function frontsOf(volume: ArrayLike<number>, c: ArrayLike<number>, top: number): number[] {
   const places: { readonly V: number; readonly slope: number }[] = [];
   for (let i = 1; i <= top; i++) {

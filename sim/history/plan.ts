@@ -15,6 +15,6 @@ export interface Plan extends Readonly<RunRecord> {
   readonly logEnd: { readonly time_min: number; readonly delivered_mL: number };
   /** Figures when the log is done. */
   readonly results: Results;
-  /** Model time worked out anew, min: what the recomputation cost. */
+  /** Model time that was computed again, min: what the recomputation cost. */
   readonly recomputed_min: number;
 }

@@ -80,7 +80,7 @@ function checkIons(json: Readonly<Record<string, unknown>>, issues: Issue[]): vo
   }
 }
 
-/** Each kind of fault once: a second one of its kind has no meaning that could be told. */
+/** Each kind of fault once: a second one of the same kind would have no clear meaning. */
 function checkFaults(faults: unknown, issues: Issue[]): void {
   const kinds = Array.isArray(faults) ? faults.slice(0, 20).map((fault: unknown) => own(fault, 'kind')) : [];
   kinds.forEach((kind, i) => {

@@ -12,7 +12,7 @@ export interface BiasItem {
   /** The same as mL of titrant. */
   readonly mL: number;
   readonly text: string;
-  /** The size rests on constants that nobody has measured: only its direction is to be told. */
+  /** The size rests on constants that nobody has measured: only its direction may be stated. */
   readonly illustrative: boolean;
 }
 

@@ -29,7 +29,7 @@ export function intervalOf(found_M: number, terms: readonly BudgetTerm[], n = 1)
   return around(found_M, (Z * Math.sqrt(variance) * found_M) / 100, once_percent, bench_percent);
 }
 
-/** What each of several titrations of one eluate meets anew. */
+/** Errors that differ from one titration of an eluate to the next. */
 const REPEATED = ['two burette readings', 'end point, to one drop', 'pipetting by hand'];
 
 /**

@@ -21,7 +21,7 @@ export interface SequenceStep {
   readonly HCl_M: number;
   readonly volume_mL: number;
   readonly receiver: string;
-  /** What this step brings out; more than one metal when they could not be parted. */
+  /** What this step brings out; more than one metal when they could not be separated. */
   readonly ions: readonly IonId[];
   /** In the whole programme run at once: share of these among the metals in the receiver, and least share of one collected. */
   readonly purity: number;

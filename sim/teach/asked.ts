@@ -259,7 +259,7 @@ export function pair({ scenario }: About): Question | undefined {
     ],
     reasons: [
       { id: 'ratio', text: 'it depends on the ratio of their distribution coefficients at one acid strength' },
-      { id: 'charge', text: 'ions of the same charge cannot be parted' },
+      { id: 'charge', text: 'ions of the same charge cannot be separated' },
       { id: 'mass', text: 'it depends on the difference of their masses' },
     ],
     choice: possible ? 'strong' : 'no',

@@ -30,7 +30,7 @@ function sincePortion(done: readonly WorkUpAction[]): readonly WorkUpAction[] {
   return done.slice(done.findLastIndex((action) => action.do === 'portion'));
 }
 
-/** Swirling comes twice, so it is told by being the last thing done. */
+/** Swirling comes twice, so it is recognised by being the last thing done. */
 function sameKind(a: WorkUpAction, b: WorkUpAction): boolean {
   if (a.do === 'swirl' || a.do !== b.do) return false;
   return a.do !== 'add' || (b.do === 'add' && a.reagent === b.reagent);

@@ -31,7 +31,7 @@ export class App extends LitElement {
 
   @property({ attribute: false }) views: readonly View[] = [];
   @property({ attribute: 'scenario-title' }) scenarioTitle = '';
-  /** Keeps the run before the page is loaded anew; false where the browser keeps nothing. */
+  /** Keeps the run before the page is loaded again; false where the browser keeps nothing. */
   @property({ attribute: false }) keep: () => boolean = () => true;
   @state() private current: View | undefined;
   @state() private draw: DrawView | undefined;
@@ -129,7 +129,7 @@ export class App extends LitElement {
     if (asked !== this.current) void this.open(asked, true);
   };
 
-  /** Loads the view's chunk; a chunk that arrives after another view was asked for is dropped. */
+  /** Loads the view's chunk; a chunk that arrives after another view was chosen is dropped. */
   private async open(view: View | undefined, byReader: boolean): Promise<void> {
     this.current = view;
     this.draw = undefined;

@@ -12,7 +12,7 @@ interface Told {
 /** Share of a metal that is out when it is said to have begun to leave; a choice. */
 const LEAVES_SHARE = 0.05;
 
-/** Predictions set by eye on the empty axis, with the outcome where the run has passed them; of what leaves the outcome is told when everything is open. */
+/** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
 export function eyePredictions(session: Session): Told[] {
   return session.eyeMarks.map((mark) => ({
     mL: mark.mL,

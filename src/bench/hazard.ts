@@ -13,7 +13,7 @@ import '../ui/safety/caution.ts';
 const STRONG_M = 1;
 /** A card that opened by itself folds again after this, ms: time to read about 120 words. A choice. */
 const FOLDS_MS = 30_000;
-/** Cautions that were opened since the page was; each visit meets them anew. */
+/** Cautions that were opened since the page was; each visit shows them again. */
 const MET = new Set<CautionId>();
 
 /** Pictograms of the hazards on this bench. Each opens by itself once, when the hazard is first met, and whenever it is pressed. */

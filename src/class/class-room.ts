@@ -29,7 +29,7 @@ export class ClassRoom {
   private stopTaking = new AbortController();
   private stopForecast = new AbortController();
 
-  /** Computes files again and adds them; one of a name that is there already takes its place. */
+  /** Computes files again and adds them; a file replaces an earlier one of the same name. */
   async takeIn(files: readonly Given[]): Promise<void> {
     this.cancelTaking();
     const { signal } = this.stopTaking;

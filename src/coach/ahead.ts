@@ -3,7 +3,7 @@ import type { Moment } from '../store/threads/planner.ts';
 import { isSample, isWeaker, progressOf } from '../../sim/history/index.ts';
 
 /**
- * The log as it would go on from here by the scenario's procedure, so that windows can be told before the run gets there.
+ * The log as it would go on from here by the scenario's procedure, so that windows are known before the run gets there.
  * Undefined before the sample is on, or where the procedure knows no weaker eluent.
  */
 export function logAhead(scenario: Scenario, log: Log, taken: Log, moment: Moment): Log | undefined {

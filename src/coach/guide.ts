@@ -19,7 +19,7 @@ export class Guide {
   private wished: FractionTargets | undefined;
   private call = 0;
 
-  /** Calls `found` when windows for this log are known; does nothing if it was asked for the same before. */
+  /** Calls `found` when windows for this log are known; does nothing if it was given the same log before. */
   follow({ scenario, plan, moment, targets }: Bench, taken: Log, found: (guidance: Guidance) => void): void {
     if (this.asked === plan.log && this.askedFor === scenario && this.wished === targets) return;
     this.asked = plan.log;
@@ -53,7 +53,7 @@ export class Guide {
     found({ window, startWindow: undefined });
     const { eluentEntry } = progressOf(scenario, plan.events);
     if (eluentEntry === undefined) return;
-    const planOf = (trial: Log) => (call === this.call ? thread.plan(trial) : Promise.reject(new Error('another run is asked for')));
+    const planOf = (trial: Log) => (call === this.call ? thread.plan(trial) : Promise.reject(new Error('another run was asked for')));
     const startWindow = await waterWindow(plan, eluentEntry, targets, planOf).catch(() => undefined);
     if (call === this.call) found({ window, startWindow });
   }

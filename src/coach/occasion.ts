@@ -19,7 +19,7 @@ export interface Question {
   /** What the reader is about to do. */
   readonly before: string;
   readonly text: string;
-  /** Answers to choose from; none where a volume is asked for. */
+  /** Answers to choose from; none where the answer is a volume. */
   readonly choices: readonly { readonly value: string; readonly label: string }[];
   readonly reasons: readonly string[];
 }

@@ -118,7 +118,7 @@ export class FaultBoard extends LiveElement {
       <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">${drawn && healthy ? pictureDrawing(drawn, healthy) : nothing}</svg></button>`;
   }
 
-  /** The fault on this run, beside its twin, at the moment of the picture; a run of one's own waits to be gone back to. */
+  /** The fault on this run, beside its twin, at the moment of the picture; the reader's own run is put aside. */
   private async show(kind: FaultKind) {
     const { session } = this;
     if (!session?.store.scenario) return;

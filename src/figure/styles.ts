@@ -5,7 +5,7 @@ export const figureStyles = css`
   .stage { position: absolute; inset: 0; overflow-x: clip; }
   canvas { position: absolute; }
   svg.plot { position: absolute; left: 0; top: 0; pointer-events: none; }
-  /* px like the layout: room for words is reckoned at this size */
+  /* px like the layout: room for words is worked out at this size */
   svg.plot text { font-size: 14px; }
   svg.plot .bar { stroke: var(--edge); stroke-width: 1; }
   svg.plot .portion { stroke: var(--soft); stroke-width: 1; }

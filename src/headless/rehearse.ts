@@ -56,7 +56,7 @@ async function main(): Promise<void> {
   const workup = values.workup === true ? workUpOf(run, values.receiver, steps?.log) : undefined;
   if (workup && !workup.ok) return fail(workup.issues);
   report(run, values.json === true, values.curve, workup?.workups);
-  // The figures up to there are printed; what was asked for is not done.
+  // The figures up to there are printed; the rest was not computed.
   const ended = run.events.find(({ note }) => note?.startsWith(RUN_ENDED));
   if (ended) fail([{ path: 'run', expected: 'its log done', received: ended.note ?? '' }]);
 }

@@ -106,7 +106,7 @@ export class LabDraft {
     if (lab) this.travel(lab, [...this.past, this.lab], this.future.slice(0, -1));
   }
 
-  /** Begins anew from a shipped scenario or an empty bench; the lab before it is one undo away. */
+  /** Starts again from a shipped scenario or an empty bench; the lab before it is one undo away. */
   async startFrom(id: string): Promise<Outcome<undefined>> {
     return this.open({ base: id, differences: {}, seed: Number.NaN, log: [] });
   }

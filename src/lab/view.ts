@@ -28,7 +28,7 @@ import './tools.ts';
 /** Problems that are listed above the sections; the others stand at their controls. */
 const LISTED = 4;
 
-/** For an instructor: everything that makes a lab, beside the column and the run that come of it. */
+/** For an instructor: everything that makes a lab, beside the column and the run that result from it. */
 @customElement('bf-lab')
 export class LabView extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, foldStyles, viewStyles];

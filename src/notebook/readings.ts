@@ -32,7 +32,7 @@ export function readingRows(session: Session): Row[] {
   return [...columnRows(session), ...workUpRows(session)];
 }
 
-/** What was done at the column; waits are left out, for they are told by the times. */
+/** What was done at the column; waits are left out, since the times show them. */
 export function columnRows({ store }: Session): Row[] {
   const { scenario, moment } = store;
   if (!scenario || !moment) return [];

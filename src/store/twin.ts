@@ -23,7 +23,7 @@ interface Asked extends Given {
 }
 
 /**
- * The same run on a healthy bed, in a thread of its own. While it is started it follows the session: it is planned anew when
+ * The same run on a healthy bed, in a thread of its own. While it is started it follows the session: it is planned again when
  * scenario or log differ, and is shown at the same delivered volume: bands move with the volume, not with the clock.
  */
 export class Twin {

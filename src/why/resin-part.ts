@@ -34,7 +34,8 @@ export class ResinPart extends LitElement {
       ${this.fit.width ? this.plot(scenario) : nothing}
       <p>${peakSentence(scenario, this.ion)} ${tracesSentence(scenario, this.ion, this.molarity)}</p>
       ${this.list(scenario)}
-      ${sourceOf(statusLine(scenario))}`;
+      <p class="status">${ownLine(scenario)}</p>
+      ${sourceOf(CURVES_FROM)}`;
   }
 
   private plot(scenario: Scenario) {
@@ -64,13 +65,14 @@ export class ResinPart extends LitElement {
   }
 }
 
-function statusLine(scenario: Scenario): string {
+/** Which ions take a table of the scenario in place of the built-in curve; empty if none does. */
+function ownLine(scenario: Scenario): string {
   const own = scenario.ions.filter((ion) => scenario.curves[ion]);
-  const recalled =
-    'Curves recalled from the classic papers (Kraus and Nelson 1955; Moore and Kraus 1952; Kraus and Moore 1953), not read: shape about \u00b10.2 in log D, scale a further \u00b10.2. Nickel: recalled as not adsorbed, its small uptake assumed.';
-  if (own.length === 0) return recalled;
-  return `Your own table is used for ${own.map((ion) => IONS[ion].symbol).join(', ')} (squares). For the others: ${recalled}`;
+  return own.length === 0 ? '' : `Your own table is used for ${own.map((ion) => IONS[ion].symbol).join(', ')} (squares).`;
 }
+
+const CURVES_FROM =
+  'Curves recalled from the classic papers (Kraus and Nelson 1955; Moore and Kraus 1952; Kraus and Moore 1953), not read: shape about \u00b10.2 in log D, scale a further \u00b10.2. Nickel: recalled as not adsorbed, its small uptake assumed.';
 
 declare global {
   interface HTMLElementTagNameMap {

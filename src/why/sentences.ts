@@ -95,7 +95,7 @@ export function storyOf(ion: IonId): Story {
   return {
     known,
     disputed: `Which forms stand between, and how much of each: ${measured ? 'the shares drawn are one reading of measurements, others find other steps' : 'no measured shares were found, those drawn come from constants that fit uptake'}.`,
-    fitted: `Uptake is not computed from these shares. Its curve is fitted to recalled measurements, and so is its fall in the strongest acid, which is put down to H⁺ on the anion and to HCl inside the beads.`,
+    fitted: `Uptake is not computed from these shares. Its curve is fitted to published measurements, and so is its fall in the strongest acid, which is put down to H⁺ on the anion and to HCl inside the beads.`,
   };
 }
 

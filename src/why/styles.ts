@@ -6,6 +6,7 @@ export const partStyles = css`
   p { margin: 0 0 var(--gap-small); max-width: 68ch; }
   .say { font-size: 1.125rem; }
   .status { color: var(--soft); }
+  .status:empty { display: none; }
   .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: end; margin: var(--gap-small) 0; }
   svg.plot { width: 100%; touch-action: pan-y; }
   svg.plot.drag { cursor: ew-resize; }

@@ -54,8 +54,8 @@ function pointOf(line: string, path: string, scale: Scale, issues: Issue[]): Row
 }
 
 /**
- * Semicolon or tab part the cells if there are any, then white space; only then a comma does, and it must be the only one: in
- * `9,0,35,1` nobody can tell decimal commas from the one that parts the numbers.
+ * Semicolons or tabs separate the cells if there are any, else white space, else a comma, and it must be the only one: in
+ * `9,0,35,1` nobody can tell a decimal comma from one that separates numbers.
  */
 function cellsOf(line: string): string[] {
   if (/[;\t]/.test(line)) return line.split(/\s*[;\t]\s*/).filter((cell) => cell !== '');

@@ -31,7 +31,7 @@ export const CARD_TOP = LIP - 12;
 const BEAKER = { half: 66, height: 120 };
 const BURETTE = { half: 9, top: 8, bottom: 158, tip: 196 };
 
-/** Colours in which the hydroxides of `IN_FLASK` are drawn, by the first word that names one; assumed, to be told apart. */
+/** Colours in which the hydroxides of `IN_FLASK` are drawn, by the first word that names one; assumed, so that they can be told apart. */
 const SOLID_COLOURS: readonly (readonly [RegExp, string])[] = [
   [/^blue/, '#5b86d6'],
   [/green/, '#86b08a'],

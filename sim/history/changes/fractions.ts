@@ -44,7 +44,7 @@ export function withStop(plan: Plan, targets: FractionTargets): FractionTargets 
 }
 
 /**
- * Whether what has been delivered so far decides what the fraction holds: as much of the target has left as is asked for. Before
+ * Whether what has been delivered so far decides what the fraction holds: as much of the target has left as the targets want. Before
  * that a shortcoming is only what would happen if nothing more were done, and no fault of the run.
  */
 export function isSettled(plan: Plan, { target, recovered }: FractionTargets, delivered_mL: number): boolean {
@@ -52,7 +52,7 @@ export function isSettled(plan: Plan, { target, recovered }: FractionTargets, de
   return poured > 0 && collectedAt(plan, target, delivered_mL) >= recovered * poured;
 }
 
-/** Weight of the ion alone, so that where nothing was parted the receiver with most of it still counts as the one kept. */
+/** Weight of the ion alone, so that where nothing was separated the receiver with most of it still counts as the one kept. */
 const UNPARTED = 1e-6;
 
 /** Share of the ion that a stay took, less where it also took the others: it is kept for what it holds apart from them. */

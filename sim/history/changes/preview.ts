@@ -8,8 +8,8 @@ import { withReceivers } from '../record.ts';
 import { movedReceiver } from './edit.ts';
 
 /**
- * The run with one change of receiver elsewhere. The column does not know what stands under its tip, so nothing is worked
- * out anew: only who took which part of what was delivered. Volumes hold to within the drop that hangs at the tip at the change.
+ * The run with one change of receiver elsewhere. The column does not know what stands under its tip, so nothing is computed
+ * again: only which receiver took which part of what was delivered. Volumes hold to within the drop that hangs at the tip at the change.
  */
 export function withReceiverMoved(plan: Plan, entry: number, delivered_mL: number): Plan {
   const to_mL = Math.min(Math.max(0, delivered_mL), deliveredAtEnd(plan));

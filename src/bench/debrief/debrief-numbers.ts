@@ -79,7 +79,7 @@ export function judgementWords({ kept, found, window, needlessAcid_mmol, needles
   const lines = [
     `“${kept.label}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`,
   ];
-  if (!window) lines.push('No moment for the change would have met what was asked: the bands were not parted, or collecting stopped too soon.');
+  if (!window) lines.push('No moment for the change would have met the targets: the bands were not separated, or collecting stopped too soon.');
   else if ((found.early_mL ?? 0) > 0) {
     lines.push(
       `The receiver was changed ${millilitres(found.early_mL ?? 0)} before the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`,

@@ -19,7 +19,7 @@ import '../../ui/readout.ts';
 import '../../ui/table.ts';
 
 /**
- * What became of the run: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
+ * How the run ended: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
  *
  * At the end of the run its handles are free: what if?
  *

@@ -9,7 +9,7 @@ import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import '../../ui/number.ts';
 
 /**
- * What the kept fraction holds, now or as it would be while a handle is dragged, against what was asked of it.
+ * What the kept fraction holds, now or as it would be while a handle is dragged, against its targets.
  *
  * @fires bf-targets - the FractionTargets that the reader wants
  */
@@ -78,7 +78,7 @@ export class VerdictPanel extends LitElement {
 
   private wishes(targets: FractionTargets) {
     return html`<details>
-      <summary>What is asked of it</summary>
+      <summary>Targets for this fraction</summary>
       <div class="fields">
         <bf-number .of=${CONTROLS['wish.recovered_percent']} .value=${tenth(targets.recovered)} @bf-change=${(event: NumberEvent) => this.wish({ recovered: event.detail.value / 100 })}></bf-number>
         <bf-number .of=${CONTROLS['wish.carried_percent']} .value=${tenth(targets.carried)} @bf-change=${(event: NumberEvent) => this.wish({ carried: event.detail.value / 100 })}></bf-number>

@@ -10,7 +10,7 @@ import '../../ui/number.ts';
 import '../../ui/safety/caution.ts';
 
 /**
- * The clamp by percent, and a receiver of one's own.
+ * The clamp by percent, and a receiver with a name of your choice.
  *
  * @fires bf-act - {action} to be taken
  */

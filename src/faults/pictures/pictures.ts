@@ -50,7 +50,7 @@ export class FaultPictures {
     this.thread = undefined;
   }
 
-  /** Ends the runs; what is not drawn yet is drawn anew the next time. */
+  /** Ends the runs; what is not drawn yet is drawn again next time. */
   stop(): void {
     if (!this.thread) return;
     this.thread.close();

@@ -40,7 +40,7 @@ export function lossMarks(worked: Worked, targets: FractionTargets, logScale: bo
   const curve = worked.curves.find(({ id }) => id === targets.target);
   if (losses.length === 0 || !curve) return nothing;
   const share = losses.reduce((sum, { amount_mmol }) => sum + amount_mmol, 0) / pouredOf(worked.plan, targets.target);
-  // What the targets allow is told, not blamed.
+  // Losses that the targets allow are reported, not marked as mistakes.
   return svg`<g class=${share > 1 - targets.recovered ? 'lost' : 'lost allowed'}>${losses.map((loss) => paint(worked, curve, loss, logScale))}${losses.map((loss, line) => words(worked, targets.target, loss, line))}</g>`;
 }
 

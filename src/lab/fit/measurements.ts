@@ -58,7 +58,7 @@ export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, 
   };
 }
 
-/** Reads the table: all of it, or all that is wrong with it. Cells are parted by commas, semicolons or tabs; decimals have a point. */
+/** Reads the table: all of it, or all that is wrong with it. Cells are separated by commas, semicolons or tabs; decimals have a point. */
 export function readMeasurements(text: string, scenario: Scenario): MeasurementsResult {
   const issues: Issue[] = [];
   const [head, ...rows] = rowsOf(text);

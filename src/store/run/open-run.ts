@@ -158,7 +158,7 @@ export class OpenRun {
   protected async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
     const read = await this.read(json, base, log);
     if (!read.ok) return this.refuse(read.issues);
-    // What is asked for next builds on this, even before the model has answered.
+    // The next question builds on this, even before the model has answered.
     batch(() => {
       this.base = base;
       this.shipped = shipped;

@@ -14,7 +14,7 @@ export class Playback {
   @tracked speed: number = 20;
   /** Model time at which playing stops by itself, min. */
   @tracked stopAt = Number.POSITIVE_INFINITY;
-  /** What playing is to stop at, where that was asked for. */
+  /** What playing stops at, if anything was chosen. */
   until: Until | undefined;
   /** Real time not yet played because the model was still answering, s. */
   private owed_s = 0;

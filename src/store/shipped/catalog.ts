@@ -8,7 +8,7 @@ import type { Json } from '../keep/saved.ts';
 const PLACE = '../../../scenarios/';
 /** The scenario a new visitor meets. */
 export const FIRST_SCENARIO = 'cathode-leach';
-/** What a lab of one's own may begin from; it is opened like a scenario but not listed. */
+/** Where a new lab may start from; it is opened like a scenario but not listed. */
 export const EMPTY_BENCH = 'empty-bench';
 
 const files = import.meta.glob<Json>(['../../../scenarios/*.json', '!../../../scenarios/schema.json'], { import: 'default' });

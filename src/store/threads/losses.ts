@@ -73,7 +73,7 @@ export class Losses {
     this.end();
   }
 
-  /** A thread without a sign of life is begun anew, once. */
+  /** A thread without a sign of life is started again, once. */
   private lost(): void {
     const { asked } = this;
     this.end();

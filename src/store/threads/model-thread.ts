@@ -40,7 +40,7 @@ const RESTORING = 0;
 
 /**
  * The model in a Web Worker; answers come in the order of the questions. A worker that hangs, ends or leaves out an answer is
- * replaced: the new one opens the scenario with the log, and what was asked is asked once more. `say` is told.
+ * replaced: the new one opens the scenario with the log, and the question is asked once more. `say` is called.
  */
 export class WorkerThread implements ModelThread {
   private readonly say: (text: string) => void;
@@ -160,7 +160,7 @@ export class WorkerThread implements ModelThread {
   }
 }
 
-/** The model in a thread of its own. `say` is told when it had to be started again. */
+/** The model in a thread of its own. `say` is called when it had to be started again. */
 export function workerThread(say: (text: string) => void = () => undefined): ModelThread {
   return new WorkerThread(say);
 }

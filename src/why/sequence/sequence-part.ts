@@ -40,7 +40,7 @@ export class SequencePart extends LiveElement {
   @state() private failure = '';
   private worker: Worker | undefined;
   private readonly watchdog = new Watchdog(() => this.lost());
-  /** The search was begun anew after its thread had stopped. */
+  /** The search was started again after its thread had stopped. */
   private again = false;
   private searched: Scenario | undefined;
 
@@ -79,7 +79,7 @@ export class SequencePart extends LiveElement {
   private result(found: Sequence, scenario: Scenario) {
     const { steps, parted, together, trials, delivered_mL, time_min } = found;
     return html`
-      <p class="say">${parted ? `Every metal has a receiver of its own: ${steps.map(({ ions }) => symbols(ions)).join(', ')}.` : together.length > 0 ? 'Not every metal could be parted.' : 'The order works, but a receiver misses the goal.'}</p>
+      <p class="say">${parted ? `Every metal has a receiver of its own: ${steps.map(({ ions }) => symbols(ions)).join(', ')}.` : together.length > 0 ? 'Not every metal could be separated.' : 'The order works, but a receiver misses the goal.'}</p>
       ${together.map((pair) => html`<p class="obstacle">${obstacleLine(pair, scenario)}</p>`)}
       <div class="scroll" role="region" aria-label="Steps of the sequence" tabindex="0"><table>
         <caption>${steps.length} steps, found in ${trials} trials; conditioning and all: ${millilitres(delivered_mL)}, ${duration(time_min)} by gravity</caption>
@@ -101,7 +101,7 @@ export class SequencePart extends LiveElement {
     this.begin();
   }
 
-  /** A thread without a sign of life is begun anew, once. */
+  /** A thread without a sign of life is started again, once. */
   private lost() {
     if (this.again) return this.hear({ kind: 'failed', message: 'stopped twice without a word; begin it again, or change the scenario first' });
     this.again = true;
