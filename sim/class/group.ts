@@ -1,14 +1,16 @@
 // One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
-import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
-import { receiverOf } from '../flask/index.ts';
-import { SEED_MAX } from '../math/random.ts';
-import { richest, sampleOf, valuesWith, workUp } from '../report/index.ts';
+
 import { drawn } from '../column/index.ts';
+import { receiverOf } from '../flask/index.ts';
+import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
+import { SEED_MAX } from '../math/random.ts';
+import { richest, sampleOf, valuesWith } from '../report/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
+import { benchOf, defaultProcedure, playWorkUp } from '../workup/index.ts';
+import { branchesOf } from './branches.ts';
 import { inHands, type Spreads } from './hands.ts';
 import { COLUMN_SPREADS, type ColumnSpread } from './spreads.ts';
 import { washedWith, washOf } from './washed.ts';
-import { wholePlan } from './whole.ts';
 
 /** What a procedure came to in one group. Undefined where it does not come about, such as a window that is not there. */
 export interface GroupFigures {
@@ -53,24 +55,42 @@ export const STOP_ABOVE_CM = 0.5;
 
 /** Group `n` of a class, with these spreads switched on. `scenario` is the lab as it is meant. */
 export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group {
-  const own = columnOf(scenario, n, spreads);
-  const seed = seedOf(scenario, n);
-  const written = titrated(titrating(scenario, own, spreads), procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
-  const forty = procedureOf(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
-  const depths = depthsOf(own, forty.plan);
+  const { own, planned, written } = writtenBy(scenario, n, spreads);
+  const plan = planned(washedWith(own, own.procedure, WASH_ML));
+  // What is read off a plan is read before the next one is worked out.
+  const forty = figuresOf(own, plan);
+  const depths = depthsOf(own, plan);
   const { near_mL } = depths;
-  const stopped = near_mL === undefined ? forty : procedureOf(own, washedWith(own, own.procedure, near_mL), spreads, seed);
-  return { depths, written, forty: forty.figures, stopped: stopped.figures };
+  const stopped = near_mL === undefined ? forty : figuresOf(own, planned(washedWith(own, own.procedure, near_mL)));
+  return { depths, written, forty, stopped };
 }
 
 /** Only what the written procedure comes to, and the depths: for finding what a spread does. */
 export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): Pick<Group, 'depths' | 'written'> {
+  const { own, planned, written } = writtenBy(scenario, n, spreads);
+  const long = washedWith(own, own.procedure, WASH_ML);
+  const wash = washOf(own, long);
+  return {
+    depths: depthsOf(own, planned(wash ? long.slice(0, wash.eluent) : long)),
+    written,
+  };
+}
+
+/** A group after the written procedure; `planned` works out other procedures in the same hands. */
+interface Ready {
+  readonly own: Scenario;
+  readonly planned: (procedure: Log) => Plan;
+  readonly written: GroupFigures;
+}
+
+function writtenBy(scenario: Scenario, n: number, spreads: Spreads): Ready {
   const own = columnOf(scenario, n, spreads);
   const seed = seedOf(scenario, n);
-  const written = titrated(titrating(scenario, own, spreads), procedureOf(own, own.procedure, spreads, seed), spreads.titration ? seed : USUAL_BENCH);
-  const long = inHands(own, washedWith(own, own.procedure, WASH_ML), spreads, seed);
-  const wash = washOf(own, long);
-  return { depths: depthsOf(own, wholePlan(own, wash ? long.slice(0, wash.eluent) : long)), written };
+  const branch = branchesOf(own);
+  const planned = (procedure: Log): Plan => branch(inHands(own, procedure, spreads, seed));
+  const plan = planned(own.procedure);
+  const titre_mL = titreOf(titrating(scenario, own, spreads), plan, spreads.titration ? seed : USUAL_BENCH);
+  return { own, planned, written: { ...figuresOf(own, plan), titre_mL } };
 }
 
 /** The column that a group gets. Where the loose places are differs too, but only if columns differ in evenness. */
@@ -87,27 +107,26 @@ function seedOf({ seed }: Scenario, n: number): number {
   return (seed + n) % SEED_MAX;
 }
 
-interface Done {
-  readonly plan: Plan;
-  readonly figures: GroupFigures;
-}
-
-function procedureOf(scenario: Scenario, log: Log, spreads: Spreads, seed: number): Done {
-  const plan = wholePlan(scenario, inHands(scenario, log, spreads, seed));
-  return { plan, figures: figuresOf(scenario, plan) };
-}
-
 /** At the titration the hand of the bench counts, if the groups differ there. */
 function titrating(lab: Scenario, own: Scenario, { titration }: Spreads): Scenario {
-  return titration ? { ...own, values: { ...own.values, 'bench.hand': lab.values['bench.hand'] } } : own;
+  return titration
+    ? {
+        ...own,
+        values: { ...own.values, 'bench.hand': lab.values['bench.hand'] },
+      }
+    : own;
 }
 
-/** `bench` is the seed of the glass, the readings and the eye. A titration costs more than a run, so there is one. */
-function titrated(scenario: Scenario, { plan, figures }: Done, bench: number): GroupFigures {
-  const chosen = richest(plan.results.receivers);
-  if (!chosen || chosen.volume_mL <= 0) return figures;
-  const values = valuesWith(sampleOf(scenario, plan.log), { ...scenario.values, 'workup.titrations': 1 });
-  return { ...figures, titre_mL: workUp(receiverOf(chosen), values, bench).titrations[0]?.titre.read_mL };
+/** Of one flask, mL. `bench` is the seed of the glass, the readings and the eye. A titration costs as much as a run, so there is one. */
+function titreOf(scenario: Scenario, { results, log }: Plan, bench: number): number | undefined {
+  const chosen = richest(results.receivers);
+  if (!chosen || chosen.volume_mL <= 0) return undefined;
+  const receiver = receiverOf(chosen);
+  const values = valuesWith(sampleOf(scenario, log), {
+    ...scenario.values,
+    'workup.titrations': 1,
+  });
+  return playWorkUp(receiver, defaultProcedure(receiver, values), benchOf(values, bench, 0)).titres[0]?.read_mL;
 }
 
 function figuresOf(scenario: Scenario, plan: Plan): GroupFigures {

@@ -176,7 +176,8 @@ function airEnters(run: Run): string {
   return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${holds.toFixed(1)} g/cm²`;
 }
 
-function recordLast(run: Run): void {
+/** Records the run as it stands. */
+export function recordLast(run: Run): void {
   const { bed, column } = run;
   const s = bed.scalar;
   const spacing = frameSpacing(bed, column.scenario.values['numerics.frame_mL']);

@@ -1,4 +1,4 @@
-import { type ClassAnswer, type ClassForecast, classForecast, classTasks } from '../../sim/class/index.ts';
+import { type ClassAnswer, type ClassForecast, classForecast, classTasks, forClass } from '../../sim/class/index.ts';
 import type { Taken } from '../../sim/handed/index.ts';
 import { own, parseJson, TEXT_MAX } from '../../sim/input/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
@@ -65,7 +65,7 @@ export class ClassRoom {
   async foresee(lab: Scenario, groups: number): Promise<void> {
     this.cancelForecast();
     const { signal } = this.stopForecast;
-    const scenario = { ...lab, values: { ...lab.values, 'bed.lanes': 1 } };
+    const scenario = forClass(lab);
     const tasks = classTasks(groups);
     const answers: ClassAnswer[] = [];
     let done = 0;

@@ -61,10 +61,10 @@ async function main(): Promise<void> {
   if (ended) fail([{ path: 'run', expected: 'its log done', received: ended.note ?? '' }]);
 }
 
-function forecast(scenario: Scenario, wanted: string): void {
+async function forecast(scenario: Scenario, wanted: string): Promise<void> {
   const groups = groupsFrom(wanted);
   if (typeof groups !== 'number') return fail([groups]);
-  process.stdout.write(groupsJson(scenario, groups));
+  process.stdout.write(await groupsJson(scenario, groups));
 }
 
 function calibrate(scenario: Scenario, file: string, settings: readonly string[], table: string, date: string | undefined): void {

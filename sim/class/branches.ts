@@ -1,0 +1,48 @@
+// Several procedures on one column: what their logs have in common is worked out once.
+import type { Plan } from '../history/index.ts';
+import { advance, type Checkpoint, checkpointOf, recordLast, restoreTo, runOf } from '../run/index.ts';
+import type { Action, Log, Scenario } from '../terms/types.ts';
+import { planOf } from './whole.ts';
+
+/** The state after so many actions of the log before. */
+interface Fork {
+  readonly taken: number;
+  readonly point: Checkpoint;
+}
+
+/**
+ * Works out one log after the other on the column of a scenario, bit for bit as each would be by itself. A plan shares its
+ * record with the next one: read it before asking for another.
+ */
+export function branchesOf(scenario: Scenario): (log: Log) => Plan {
+  const run = runOf(scenario, []);
+  let forks: Fork[] = [{ taken: 0, point: checkpointOf(run) }];
+  let before: Log = [];
+  return (log) => {
+    const common = commonStart(before, log);
+    forks = forks.filter(({ taken }) => taken <= common);
+    const { taken: start, point } = forks[forks.length - 1];
+    restoreTo(run, point);
+    run.log.length = 0;
+    run.log.push(...log.slice(0, start));
+    for (let next = start; next < log.length; next++) {
+      run.log.push(log[next]);
+      if (log[next].do !== 'wait' && !(next + 1 < log.length && log[next + 1].do === 'pour')) continue;
+      advance(run, { endOfLog: true });
+      forks.push({ taken: next + 1, point: checkpointOf(run) });
+    }
+    advance(run, { endOfLog: true });
+    recordLast(run);
+    before = log;
+    return planOf(run);
+  };
+}
+
+function commonStart(one: Log, other: Log): number {
+  const differs = one.findIndex((action, i) => !same(action, other[i]));
+  return differs < 0 ? one.length : differs;
+}
+
+function same(one: Action, other: Action | undefined): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
+}
