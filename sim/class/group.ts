@@ -1,5 +1,4 @@
 // One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
-
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
 import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
