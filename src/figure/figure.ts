@@ -75,6 +75,8 @@ export class RunFigure extends LitElement {
   @property({ attribute: false }) plan: Plan | undefined;
   /** The run as it would be; shown instead while it is there. */
   @property({ attribute: false }) preview: Plan | undefined;
+  /** The preview is worked out along one lane; the exact one follows. */
+  @property({ type: Boolean }) rough = false;
   @property({ type: Number }) now_mL = 0;
   @property({ type: Number }) now_min = 0;
   /** Theme of the picture; that of the page when left out. */
@@ -143,7 +145,7 @@ export class RunFigure extends LitElement {
     const until = this.showForecast ? undefined : this.now_mL;
     const moved = this.held?.kind === 'receiver' ? this.held : undefined;
     const placed = placedHandles(this.held?.handles ?? this.handles, worked, this.held, until);
-    return html`<div class="stage">
+    return html`<div class=${this.rough ? 'stage rough' : 'stage'}>${this.rough ? html`<p class="rough-note">rough: along one lane</p>` : nothing}
       <canvas ?hidden=${this.byEye !== undefined} ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
       <svg class="plot" width=${width} height=${height} role="img" aria-label=${guard([plan, this.showForecast], () => (this.showForecast ? spokenRun(plan) : 'The run so far: what was poured, where the bands were, which receiver stood under the tip'))}>
         ${hatch()}

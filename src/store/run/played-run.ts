@@ -57,6 +57,11 @@ export class PlayedRun {
     return this.trial.plan;
   }
 
+  /** That run is worked out along one lane; the exact one follows. */
+  get isRough(): boolean {
+    return this.trial.plan !== undefined && this.trial.isRough;
+  }
+
   /** Changes of the run wait for the model. */
   get busy(): boolean {
     return this.turns.busy;
@@ -96,7 +101,7 @@ export class PlayedRun {
 
   /** Shows the run of another log while a handle moves. */
   async tryOut(log: Log): Promise<void> {
-    if (this.trial.want(log)) await this.turns.guard(() => this.trial.work((wanted) => this.thread.plan(wanted)));
+    if (this.trial.want(log)) await this.turns.guard(() => this.trial.work(this.thread));
   }
 
   /** Ends a preview without keeping it. */

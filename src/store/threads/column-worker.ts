@@ -10,6 +10,7 @@ export type Request =
   | { readonly call: number; readonly do: 'read'; readonly json: unknown; readonly id: string; readonly log: unknown }
   | { readonly call: number; readonly do: 'open'; readonly scenario: Scenario; readonly log: Log }
   | { readonly call: number; readonly do: 'plan'; readonly log: Log }
+  | { readonly call: number; readonly do: 'rough'; readonly log: Log }
   | { readonly call: number; readonly do: 'moment'; readonly time_min: number }
   | { readonly call: number; readonly do: 'timeOf'; readonly time_min: number; readonly until: Until };
 
@@ -41,6 +42,7 @@ function answer(request: Request): unknown {
   }
   if (planner === undefined) throw new Error(`${request.do}: expected an open scenario; received none`);
   if (request.do === 'plan') return planner.plan(request.log);
+  if (request.do === 'rough') return planner.rough(request.log);
   if (request.do === 'moment') return planner.moment(request.time_min);
   return planner.timeOf(request.time_min, request.until);
 }

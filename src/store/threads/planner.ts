@@ -52,6 +52,7 @@ export class Planner {
   private readonly live: Run;
   private kept: Kept[] = [];
   private fresh = false;
+  private coarse: Planner | undefined;
   private readonly alive: () => void;
 
   /** `alive` is called again and again while a run is worked out. */
@@ -78,6 +79,13 @@ export class Planner {
     const results = resultsOf(run);
     this.runDry(logEnd.time_min);
     return { ...this.drawn(), logEnd, results, recomputed_min: s[AT.time] - start.time };
+  }
+
+  /** The run of this log along one lane, for a picture while a handle is dragged; `plan` and `moment` know nothing of it. */
+  rough(log: Log): Plan {
+    const { scenario } = this;
+    this.coarse ??= new Planner({ ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } }, this.alive);
+    return this.coarse.plan(log);
   }
 
   /** The column at this model time: the first step that ends at or after it. */

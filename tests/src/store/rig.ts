@@ -43,6 +43,10 @@ export function directThread(): ModelThread {
       await Promise.resolve();
       return ready().plan(log);
     },
+    rough: async (log) => {
+      await Promise.resolve();
+      return ready().rough(log);
+    },
     moment: async (time) => {
       await Promise.resolve();
       return ready().moment(time);
