@@ -38,10 +38,7 @@ const TIDY = 1e6;
 export function procedureOf(recipe: Recipe): Log {
   const { acid, sample, water, first, second, change_mL } = recipe;
   const pours = (liquid: string, volumes: readonly number[]): Action[] => volumes.flatMap((volume_mL) => [{ do: 'pour', liquid, volume_mL }, LOW]);
-  const [begun = [], ...rest] = portions(recipe.release_mL, recipe.releasePortion_mL).map((volume) => pours(water, [volume]));
-  const change: Action = { do: 'receiver', label: second };
-  const [start, ...drain] = begun;
-  const release: Action[] = !start ? [] : change_mL > 0 ? [start, { do: 'wait', until: { more_mL: change_mL } }, change, ...drain] : [change, start, ...drain];
+  const released = portions(recipe.release_mL, recipe.releasePortion_mL);
   return [
     { do: 'receiver', label: first },
     { do: 'clamp', open_percent: 100 },
@@ -49,10 +46,20 @@ export function procedureOf(recipe: Recipe): Log {
     ...pours(acid, portions(recipe.condition_mL, recipe.conditionPortion_mL)),
     ...pours(sample, recipe.load_mL > 0 ? [recipe.load_mL] : []),
     ...pours(acid, [...recipe.rinses_mL, ...portions(recipe.wash_mL, recipe.washPortion_mL)]),
-    ...release,
-    ...rest.flat(),
+    ...releaseWithChange(water, released, change_mL, { do: 'receiver', label: second }),
     { do: 'clamp', open_percent: 0 },
   ];
+}
+
+/** The portions of the release, and the change of receiver in the one in which so much has been delivered since the first. */
+function releaseWithChange(liquid: string, volumes: readonly number[], change_mL: number, change: Action): Action[] {
+  const release = volumes.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid, volume_mL }, LOW]);
+  if (volumes.length === 0) return [];
+  if (change_mL <= 0) return [change, ...release];
+  let before_mL = 0;
+  let at = 0;
+  while (at < volumes.length - 1 && before_mL + volumes[at] < change_mL) before_mL += volumes[at++];
+  return release.toSpliced(2 * at + 1, 0, { do: 'wait', until: { more_mL: tidy(change_mL - before_mL) } }, change);
 }
 
 /** The recipe that gives exactly this procedure; undefined if none does. */
@@ -113,15 +120,18 @@ function guessOf({ liquids, procedure }: Bottles & Pick<Scenario, 'procedure'>):
     washPortion_mL: washing[0]?.volume_mL ?? 6,
     release_mL: volumeOf(release),
     releasePortion_mL: release[0].volume_mL,
-    change_mL: changeOf(procedure),
+    change_mL: changeOf(procedure, release),
   };
 }
 
-/** What is waited for before the second receiver. */
-function changeOf(procedure: Log): number {
+/** What is delivered between the start of the release and the second receiver: the portions before, and what is waited for. */
+function changeOf(procedure: Log, release: readonly Pour[]): number {
   const receivers = procedure.flatMap((action, i) => (action.do === 'receiver' ? [i] : []));
-  const before = procedure[(receivers[1] ?? 0) - 1];
-  return before?.do === 'wait' && 'more_mL' in before.until ? before.until.more_mL : 0;
+  const at = receivers[1] ?? 0;
+  const wait = procedure[at - 1];
+  if (wait?.do !== 'wait' || !('more_mL' in wait.until)) return 0;
+  const begun = procedure.slice(0, at).filter((action) => action.do === 'pour' && action.liquid === release[0]?.liquid).length;
+  return tidy(volumeOf(release.slice(0, begun - 1)) + wait.until.more_mL);
 }
 
 /** Equal portions and a last one that may be smaller. */

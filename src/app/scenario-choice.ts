@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { inWords } from '../../sim/input/index.ts';
-import { catalog } from '../store/shipped/catalog.ts';
+import { catalog, type CatalogEntry } from '../store/shipped/catalog.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { showMessage } from '../ui/message.ts';
@@ -26,7 +26,7 @@ export class ScenarioChoice extends LiveElement {
     const { session } = this;
     if (!session) return nothing;
     return html`<label><span class="unseen">Scenario</span>
-      <select @change=${this.choose}>${catalog().map(({ id, title }) => html`<option value=${id} ?selected=${id === session.base}>${title}</option>`)}</select></label>`;
+      <select @change=${this.choose}>${entriesFor(session).map(({ id, title }) => html`<option value=${id} .selected=${id === session.base}>${title}</option>`)}</select></label>`;
   }
 
   private async choose(event: Event & { target: HTMLSelectElement }) {
@@ -46,6 +46,14 @@ export class ScenarioChoice extends LiveElement {
         action: { label: 'Back to that run', run: () => void session.goBack() },
       });
   }
+}
+
+/** The shipped scenarios; what is open stands among them under its own title, and first where it was begun from an empty bench. */
+function entriesFor({ base, store }: Session): CatalogEntry[] {
+  const shipped = catalog();
+  const open = { id: base, title: store.scenario?.title ?? '' };
+  if (open.title === '') return shipped;
+  return shipped.some(({ id }) => id === base) ? shipped.map((entry) => (entry.id === base ? open : entry)) : [open, ...shipped];
 }
 
 declare global {

@@ -121,7 +121,8 @@ export class LabDraft {
 
   async openBench(session: Session): Promise<Outcome<undefined>> {
     if (isHidden(session.mystery)) return { ok: false, message: 'lab: the faults of the run on the bench are hidden; name them there first' };
-    return this.open(session.saved());
+    const run = session.saved();
+    return this.open({ ...run, differences: withoutSeed(run.differences), seed: Number.NaN });
   }
 
   /** As it is kept and passed on between instructors. */
@@ -142,7 +143,8 @@ export class LabDraft {
 
   private async onBench(session: Session): Promise<Lab> {
     const { base, shipped, json } = session;
-    if (!isHidden(session.mystery) && session.written) return { base, start: shipped, json, hidden: session.mystery !== undefined };
+    if (!isHidden(session.mystery) && session.written)
+      return { base, start: shipped, json: withValueAt(json, 'seed', valueAt(shipped, 'seed')) as Json, hidden: session.mystery !== undefined };
     const first = await labOf({ base: FIRST_SCENARIO, differences: {}, seed: Number.NaN, log: [] });
     return first.ok ? first.value : FIRST;
   }
@@ -160,4 +162,9 @@ export class LabDraft {
     });
     keepLab(this.storage, [...past, lab]);
   }
+}
+
+/** Which column a try was on is no part of the lab. */
+function withoutSeed(differences: Json): Json {
+  return withValueAt(differences, 'seed', undefined) as Json;
 }

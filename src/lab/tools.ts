@@ -1,34 +1,45 @@
 import { css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { catalog, EMPTY_BENCH } from '../store/shipped/catalog.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Outcome } from '../store/keep/saved.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
-import { showMessage } from '../ui/message.ts';
+import { emit } from '../ui/emit.ts';
+import { type Message, showMessage } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { millilitres } from '../ui/text/format.ts';
 import type { LabDraft } from './draft.ts';
+import { labAddress, openLab, saveLab } from './share.ts';
 
 const BENCH = 'bench';
 
-/** What is done with the lab as a whole: begin, undo, use. */
+/**
+ * What is done with the lab as a whole: begin, undo, keep, pass on, use.
+ *
+ * @slot - further ways to pass the lab on
+ * @fires bf-card - the card for the stockroom is asked for
+ */
 @customElement('bf-lab-tools')
 export class LabTools extends LiveElement {
   static override styles = [
     controlStyles,
     hiddenStyles,
     css`
-      :host { display: block; }
+      :host { display: block; --target: 2rem; margin-bottom: var(--gap-small); }
       .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; }
       label { display: flex; gap: var(--gap-small); align-items: center; min-width: 0; }
-      select { min-width: 0; max-width: 16rem; text-overflow: ellipsis; }
-      p { margin: var(--gap-small) 0; color: var(--soft); font-size: var(--text-small); }
+      p { margin: 0.25rem 0 0; font-size: var(--text-small); overflow-wrap: anywhere; }
+      .problem { color: var(--problem-ink); }
+      select { min-width: 0; max-width: 11rem; text-overflow: ellipsis; }
+      @media (pointer: coarse) { :host { --target: 2.75rem; } }
+      @media print { :host { display: none; } }
     `,
   ];
 
   @property({ attribute: false }) session: Session | undefined;
   @property({ attribute: false }) draft: LabDraft | undefined;
+  /** What came of the last press; here, since a line over the page would cover the buttons. */
+  @state() private told: Pick<Message, 'kind' | 'text'> = { kind: 'note', text: '' };
 
   override render() {
     const { session, draft } = this;
@@ -42,16 +53,14 @@ export class LabTools extends LiveElement {
         </select></label>
         <button type="button" ?disabled=${!draft.canUndo} @click=${() => draft.undo()}>Undo</button>
         <button type="button" ?disabled=${!draft.canRedo} @click=${() => draft.redo()}>Redo</button>
+        <button type="button" @click=${this.save}>Save</button>
+        <button type="button" @click=${this.openFile}>Open</button>
+        <button type="button" @click=${this.copy}>Copy link</button>
+        <button type="button" @click=${() => emit(this, 'bf-card', undefined)}>Set-up card</button>
+        <slot></slot>
         <button type="button" class="primary" @click=${this.use}>Use on the bench</button>
       </div>
-      <p>${this.onBench(session)}</p>`;
-  }
-
-  private onBench({ store }: Session): string {
-    const { scenario, log, moment } = store;
-    if (!scenario) return '';
-    const done = log.length === 0 ? 'nothing done yet' : `${log.length} actions, ${millilitres(moment?.delivered_mL ?? 0)} delivered`;
-    return `On the bench now: ${scenario.title} (column ${scenario.seed}), ${done}.`;
+      ${this.told.text === '' ? nothing : html`<p class=${this.told.kind} role=${this.told.kind === 'problem' ? 'alert' : 'status'}>${this.told.text}</p>`}`;
   }
 
   private async start(event: Event & { target: HTMLSelectElement }) {
@@ -61,10 +70,31 @@ export class LabTools extends LiveElement {
     if (!draft || !session || value === '') return;
     target.value = '';
     const done = value === BENCH ? await draft.openBench(session) : await draft.startFrom(value);
-    this.tell(done, 'The lab before it is one undo away.');
+    this.tell(done, 'A new start; the lab before it is one undo away.');
   }
 
-  /** The lab as a fresh run; the one on the bench waits beside it. */
+  private save() {
+    if (this.draft) this.tell(saveLab(this.draft, document), 'The lab was offered as a file.');
+  }
+
+  private async openFile() {
+    const done = this.draft && (await openLab(this.draft, document));
+    if (done) this.tell(done, 'The lab of the file is open; the one before it is one undo away.');
+  }
+
+  private async copy() {
+    const address = this.draft && (await labAddress(this.draft, location.href));
+    if (!address) return;
+    if (!address.ok) return this.tell(address, '');
+    try {
+      await navigator.clipboard.writeText(address.value);
+      this.tell(address, `Link copied, ${address.value.length} characters: it opens this lab for editing.`);
+    } catch {
+      this.tell(address, `The browser did not allow copying. The link: ${address.value}`);
+    }
+  }
+
+  /** The lab as a fresh run; the one on the bench is put aside. */
   private async use() {
     const { session, draft } = this;
     if (!session || !draft) return;
@@ -72,7 +102,6 @@ export class LabTools extends LiveElement {
     const before = session.saved();
     if (!(await session.openRun(await draft.forStudents())))
       return this.tell({ ok: false, message: `Use on the bench: ${session.issues[0]?.expected ?? 'not taken'}` }, '');
-    session.putAside(before);
     location.hash = '#bench';
     showMessage(this, {
       kind: 'note',
@@ -81,8 +110,8 @@ export class LabTools extends LiveElement {
     });
   }
 
-  private tell(done: Outcome<undefined>, text: string): void {
-    showMessage(this, done.ok ? { kind: 'note', text } : { kind: 'problem', text: done.message });
+  private tell(done: Outcome<unknown>, text: string): void {
+    this.told = done.ok ? { kind: 'note', text } : { kind: 'problem', text: done.message };
   }
 }
 

@@ -13,6 +13,7 @@ export const viewStyles = css`
   .brief { color: var(--soft); font-size: var(--text-small); min-width: 0; overflow-wrap: anywhere; }
   .wrong { color: var(--problem-ink); font-weight: 600; font-size: var(--text-small); }
   .inside { padding: 0 0 var(--gap) 1.25rem; }
+  .bench { margin: 0; color: var(--soft); font-size: var(--text-small); }
   .fits, .misfits { margin: 0 0 var(--gap-small); font-size: var(--text-small); }
   .fits { color: var(--good-ink); }
   .misfits { padding: var(--gap-small); border: 1px solid var(--problem-ink); border-radius: var(--round); }
@@ -24,6 +25,13 @@ export const viewStyles = css`
     .top h1 { white-space: nowrap; line-height: var(--target); }
     .two { grid-template-columns: minmax(22rem, 5fr) minmax(0, 7fr); grid-template-rows: minmax(0, 1fr); align-items: stretch; gap: var(--gap); }
     .editor { overflow-y: auto; padding-right: var(--gap-small); scrollbar-gutter: stable; }
+  }
+  .card { overflow-y: auto; min-height: 0; }
+  .card .row { display: flex; gap: var(--gap-small); margin-bottom: var(--gap-small); }
+  @media print {
+    :host { display: block; height: auto; min-height: 0; }
+    .top, .two, .card .row { display: none; }
+    .card, .card[hidden] { display: block; overflow: visible; }
   }
   @media (max-width: 40rem) { .inside { padding-left: 0; } }
 `;

@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { differencesBetween } from '../../sim/lab/index.ts';
 import type { Issue } from '../../sim/terms/types.ts';
 import { localStorageOf } from '../store/keep/storage.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -7,15 +8,19 @@ import type { Session } from '../store/session.ts';
 import { KeysController } from '../ui/keys.ts';
 import { showMessage } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { millilitres } from '../ui/text/format.ts';
 import { LabDraft } from './draft.ts';
 import { controlAt } from './reveal.ts';
+import { openAddress } from './share.ts';
 import { SECTIONS, type Section, type SectionId, sectionOf } from './sections/contents.ts';
 import { labelAt, sectionWords } from './sections/section-words.ts';
 import { foldStyles } from './sections/styles.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
+import './card/setup-card.ts';
 import './pictures/pictures.ts';
 import './sections/bottles-part.ts';
+import './sections/differences-part.ts';
 import './sections/faults-part.ts';
 import './sections/fields.ts';
 import './sections/lesson-part.ts';
@@ -35,6 +40,9 @@ export class LabView extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private opened: ReadonlySet<SectionId> = new Set(['column']);
+  @state() private comparing = false;
+  /** The card stands where the editor stood. */
+  @state() private carding = false;
   /** A place behind a second press that is led to. */
   @state() private sought = '';
   @query('.editor') private editor!: HTMLElement;
@@ -51,17 +59,38 @@ export class LabView extends LiveElement {
     const { session } = this;
     if (this.begun || !session?.store.scenario) return;
     this.begun = true;
-    void this.draft.begin(session).then((message) => message && showMessage(this, { kind: 'problem', text: message }));
+    void this.begin(session);
+  }
+
+  override connectedCallback() {
+    super.connectedCallback();
+    addEventListener('hashchange', this.takeAddress);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    removeEventListener('hashchange', this.takeAddress);
   }
 
   override render() {
     const { session, draft } = this;
     if (!session || !draft.ready) return html`<h1>Set up your lab</h1><p role="status">The lab is being opened …</p>`;
-    return html`<div class="top"><h1>Set up your lab</h1><bf-lab-tools .session=${session} .draft=${draft}></bf-lab-tools></div>
+    return html`<div class="top"><h1>Set up your lab</h1><bf-lab-tools .session=${session} .draft=${draft} @bf-card=${this.turnCard}></bf-lab-tools></div>
+      <div class="card" ?hidden=${!this.carding}>
+        <div class="row"><button type="button" @click=${this.turnCard}>Back to the editor</button><button type="button" class="primary" @click=${() => print()}>Print</button></div>
+        <bf-setup-card .draft=${draft}></bf-setup-card>
+      </div>
+      ${this.carding ? nothing : this.editing(session, draft)}`;
+  }
+
+  private editing(session: Session, draft: LabDraft) {
+    return html`
       <div class="two">
         <div class="editor">
+          <p class="bench">${benchWords(session)}</p>
           ${this.verdict(draft)}
           ${SECTIONS.map((section) => this.section(draft, section))}
+          ${this.differences(draft)}
         </div>
         <div class="pictures"><bf-lab-pictures .draft=${draft}></bf-lab-pictures></div>
       </div>`;
@@ -85,6 +114,16 @@ export class LabView extends LiveElement {
     </details>`;
   }
 
+  private differences(draft: LabDraft) {
+    const count = differencesBetween(draft.lab.start, draft.json).length;
+    return html`<details class="section" id="differences" .open=${this.comparing} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => {
+      this.comparing = event.target.open;
+    }}>
+      <summary><span class="title">What differs</span><span class="brief">${count === 0 ? 'nothing' : count} from what it was begun from</span></summary>
+      ${this.comparing ? html`<div class="inside"><bf-lab-differences .draft=${draft}></bf-lab-differences></div>` : nothing}
+    </details>`;
+  }
+
   private content(draft: LabDraft, { id, main, more }: Section) {
     switch (id) {
       case 'resin':
@@ -94,7 +133,7 @@ export class LabView extends LiveElement {
       case 'lesson':
         return html`<bf-lab-lesson .draft=${draft}></bf-lab-lesson>`;
       case 'sample':
-        return html`<bf-lab-sample .draft=${draft}></bf-lab-sample>`;
+        return html`<bf-lab-sample .draft=${draft} .sought=${this.sought}></bf-lab-sample>`;
       case 'procedure':
         return html`<bf-lab-procedure .draft=${draft} .sought=${this.sought}></bf-lab-procedure>`;
       case 'seen':
@@ -113,6 +152,29 @@ export class LabView extends LiveElement {
     this.opened = new Set(open ? [...this.opened, id] : [...this.opened].filter((one) => one !== id));
   }
 
+  private async begin(session: Session) {
+    const message = await this.draft.begin(session);
+    if (message !== '') showMessage(this, { kind: 'problem', text: message });
+    await this.takeAddress();
+  }
+
+  /** A lab in the address is opened, and the address is left without it, so that a reload keeps what was done since. */
+  private readonly takeAddress = async () => {
+    if (!this.draft.ready) return;
+    const { hash } = location;
+    const done = await openAddress(this.draft, hash);
+    if (!done) return;
+    if (location.hash === hash) history.replaceState(history.state, '', '#lab');
+    showMessage(
+      this,
+      done.ok ? { kind: 'note', text: 'The lab of the link is open; the one before it is one undo away.' } : { kind: 'problem', text: done.message },
+    );
+  };
+
+  private turnCard() {
+    this.carding = !this.carding;
+  }
+
   /** Opens what hides a control and goes there. */
   private async lead({ path }: Issue) {
     this.opened = new Set([...this.opened, sectionOf(path)]);
@@ -120,6 +182,14 @@ export class LabView extends LiveElement {
     await this.updateComplete;
     (await controlAt(this.editor, path))?.focus();
   }
+}
+
+/** What "Use on the bench" would put aside. */
+function benchWords({ store }: Session): string {
+  const { scenario, log, moment } = store;
+  if (!scenario) return '';
+  const done = log.length === 0 ? 'nothing done yet' : `${log.length} actions, ${millilitres(moment?.delivered_mL ?? 0)} delivered`;
+  return `On the bench now: ${scenario.title} (column ${scenario.seed}), ${done}.`;
 }
 
 declare global {

@@ -36,7 +36,7 @@ async function put(page: Page, name: string, value: string): Promise<void> {
   await field(page, name).press('Enter');
 }
 
-async function unfold(page: Page, section: SectionId): Promise<void> {
+async function unfold(page: Page, section: SectionId | 'differences'): Promise<void> {
   await page.locator(`bf-lab details#${section} > summary`).click();
 }
 
@@ -123,6 +123,131 @@ describe('a lab', () => {
     await page.getByText('The run is over').waitFor(WAIT);
   });
 });
+
+describe('a lab from scratch', () => {
+  test('gets bottles, a sample and the usual procedure, and redraws', async () => {
+    const page = await open();
+    await page.getByRole('combobox', { name: 'Start from' }).selectOption('empty-bench');
+    await page.getByText(/^The procedure does not yet load a sample/).waitFor(WAIT);
+    await unfold(page, 'bottles');
+    await button(page, 'Add a bottle').click();
+    await button(page, 'Add a sample').click();
+    const sample = page.getByRole('group', { name: 'Bottle sample' });
+    await sample.getByRole('textbox', { name: 'nickel(II)' }).fill('0.2');
+    await sample.getByRole('textbox', { name: 'nickel(II)' }).press('Enter');
+    await unfold(page, 'procedure');
+    await button(page, 'Begin with the usual procedure').click();
+    await page.getByText(/^Window for the receiver: [\d.]+ to [\d.]+/).waitFor(WAIT);
+    await put(page, 'change the receiver after', '12');
+    await page.getByText(/The procedure changes it at 1[12]\.\d/).waitFor(WAIT);
+  });
+
+  test('is told at the action what the bench refuses', async () => {
+    const page = await open();
+    await unfold(page, 'procedure');
+    await page.getByRole('textbox', { name: 'in portions of' }).first().fill('20');
+    await page.getByRole('textbox', { name: 'in portions of' }).first().press('Enter');
+    await page.locator('bf-lab .misfits').getByRole('button', { name: 'action 4 of the procedure' }).click(WAIT);
+    await page
+      .locator('bf-lab-action [role=alert]')
+      .getByText(/volume_mL: .*received 20/)
+      .waitFor(WAIT);
+  });
+});
+
+describe('what differs', () => {
+  test('is listed with what it was, and is put back one by one', async () => {
+    const page = await open();
+    await put(page, 'bed length', '8');
+    await put(page, 'bore', '1');
+    await unfold(page, 'differences');
+    await page.getByText(/bed length: 7\s*cm →/).waitFor(WAIT);
+    await button(page, 'Put back bed length').click();
+    await expect.poll(() => field(page, 'bed length').inputValue()).toBe('7');
+    expect(await page.getByRole('list', { name: 'Differences' }).getByRole('listitem').count()).toBe(1);
+    await button(page, 'Put back bore').click();
+    await page.getByText('Nothing differs.').waitFor(WAIT);
+  });
+});
+
+describe('a lab passed on', () => {
+  test('by its link opens the same for editing, in another browser, and leaves the bench alone', async () => {
+    const page = await open();
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await put(page, 'bed length', '8.5');
+    await button(page, 'Copy link').click();
+    const told = page.getByText(/^Link copied, \d+ characters/);
+    await told.waitFor(WAIT);
+    const address = await page.evaluate<string>('navigator.clipboard.readText()');
+    expect(address.length).toBeLessThan(2000);
+    await opened?.close();
+    const other = await open({ hash: new URL(address).hash });
+    await other.getByText(/The lab of the link is open/).waitFor(WAIT);
+    expect(await field(other, 'bed length').inputValue()).toBe('8.5');
+    expect(new URL(other.url()).hash).toBe('#lab');
+    await other.getByText(/On the bench now: .* nothing done yet/).waitFor(WAIT);
+  });
+
+  test('by a file is the same again', async () => {
+    const page = await open();
+    await put(page, 'bed length', '8.5');
+    const [download] = await Promise.all([page.waitForEvent('download'), button(page, 'Save').click()]);
+    await button(page, 'Undo').click();
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, 'Open').click()]);
+    await chooser.setFiles(await download.path());
+    await expect.poll(() => field(page, 'bed length').inputValue(), WAIT).toBe('8.5');
+  });
+});
+
+describe('a curve of one’s own', () => {
+  test('names its bad row with a reason, is drawn, used, and taken out', async () => {
+    const page = await open();
+    await unfold(page, 'sample');
+    await page.locator('bf-lab-sample summary').click();
+    const table = page.locator('bf-lab-curve textarea');
+    await table.fill('HCl M\tD\n3\t1.2\nsix\t8\n9\t-4\n12\t90');
+    const bad = page.getByRole('alert', { name: 'Rows that cannot be used' });
+    await expect.poll(() => bad.innerText(), WAIT).toMatch(/row 3: expected HCl from 0 to 13 mol\/L; received six[\s\S]*row 4: expected D_v from 0/);
+    await page.getByText('Drawn: the built-in curve (dotted) and 2 points of your own (squares).').waitFor(WAIT);
+    expect(await button(page, 'Use this table for cobalt(II)').isDisabled()).toBe(true);
+    await table.fill('3,1.2\n6,8\n9,40\n12,90');
+    const before = await page.locator('bf-lab-pictures .told').innerText();
+    await button(page, 'Use this table for cobalt(II)').click();
+    await page.getByText('The run uses your table for cobalt(II).').waitFor(WAIT);
+    await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).not.toBe(before);
+    await button(page, 'Back to the built-in curve').click();
+    await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).toBe(before);
+  });
+});
+
+describe('the set-up card', () => {
+  // Printable width of the sheet less 14 mm at either side, at 96 px an inch.
+  test.each([
+    ['A4', 210],
+    ['Letter', 215.9],
+  ])('on %s shows bottles, waste and cautions, and clips nothing', async (format, width_mm) => {
+    const page = await open();
+    await button(page, 'Set-up card').click();
+    const card = page.locator('bf-setup-card');
+    // 25 + 2 + 24 mL for each of three aliquots, by hand from the procedure; eight groups and a quarter more.
+    await card.getByRole('row', { name: /9 M HCl 153\s*mL 1530\s*mL/ }).waitFor(WAIT);
+    await card.getByText('Waste, kept apart').waitFor(WAIT);
+    await card.getByText(/Strong hydrochloric acid burns/).waitFor(WAIT);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: Math.floor(((width_mm - 28) / 25.4) * 96), height: 1000 });
+    expect(await page.evaluate(CLIPPED)).toEqual([]);
+    const pdf = await page.pdf({ format, preferCSSPageSize: false });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(3);
+  });
+});
+
+/** Elements of the card whose content is wider than they are, or that reach beyond the sheet. */
+const CLIPPED = `(() => {
+  const card = document.querySelector('bf-app').shadowRoot.querySelector('bf-lab').shadowRoot.querySelector('bf-setup-card');
+  return [...card.shadowRoot.querySelectorAll('*')].filter((element) => element.scrollWidth > element.clientWidth + 1 && element.clientWidth > 0
+    || element.getBoundingClientRect().right > innerWidth + 1).map((element) => element.tagName + ' ' + element.textContent.slice(0, 40));
+})()`;
 
 /** Label of the field that has the focus. */
 const FOCUSED = `(() => {

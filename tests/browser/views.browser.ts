@@ -11,7 +11,7 @@ import { launch, type Session } from './session.ts';
 const PASS_TIME_MS = 300_000;
 /** The model has answered by then, on a busy machine too. */
 const SOON_MS = 15_000;
-const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan'] as const;
+const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan', 'lab'] as const;
 type View = (typeof VIEWS)[number];
 
 /** What a view says: its text, what its fields hold, and the words and lines of its drawings, through all shadow roots. */
@@ -58,6 +58,7 @@ const CHANGES: readonly Change[] = [
       workup: COBALT_BEAKER,
       notebook: /receiver “cobalt” holds/,
       plan: /Column times are those of the run on the bench/,
+      lab: /On the bench now: .* 42 actions/,
     },
   },
   {
@@ -73,8 +74,9 @@ const CHANGES: readonly Change[] = [
       bench: /delivered 0\.0/,
       why: /Nothing has been poured yet/,
       faults: /\b0\.0\s?mL delivered/,
-      notebook: /seed 2 .*One aliquot is kept/,
+      notebook: /seed \d+ .*One aliquot is kept/,
       plan: /column times are assumed/,
+      lab: /On the bench now: .* nothing done yet/,
     },
   },
   {
@@ -124,6 +126,7 @@ const CHANGES: readonly Change[] = [
       faults: /Imposed on this run.*Remove channel/,
       workup: /Nothing has run out of the column yet/,
       plan: /of the scenario/,
+      lab: /On the bench now: .*channel.*nothing done yet/i,
     },
   },
   {
@@ -136,6 +139,24 @@ const CHANGES: readonly Change[] = [
       faults: /\b[1-9]\d*\.\d\s?mL delivered/,
       workup: COBALT_BEAKER,
       notebook: /receiver “cobalt” holds/,
+    },
+  },
+  {
+    what: 'a lab put on the bench',
+    from: 'lab',
+    make: async (page) => {
+      const length = page.getByRole('textbox', { name: 'bed length', exact: true });
+      await length.fill('9');
+      await length.press('Enter');
+      await button(page, 'Use on the bench').click();
+      await page.locator('bf-bench').waitFor();
+    },
+    shows: {
+      bench: /delivered 0\.0/,
+      why: /Nothing has been poured yet/,
+      faults: /\b0\.0\s?mL delivered/,
+      workup: /Nothing has run out of the column yet/,
+      plan: /column times are assumed/,
     },
   },
 ];

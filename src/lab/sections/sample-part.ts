@@ -1,12 +1,13 @@
 import { css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { isRecord, own } from '../../../sim/input/index.ts';
 import { valueAt, withValueAt } from '../../../sim/lab/index.ts';
 import { ION_IDS, IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import type { LabDraft } from '../draft.ts';
-import { partStyles } from './styles.ts';
+import { foldStyles, partStyles } from './styles.ts';
+import '../curves/curve-part.ts';
 import './field.ts';
 
 /** Which metals the lab knows, and how much of the sample is titrated for. What each bottle holds stands with the bottles. */
@@ -14,6 +15,7 @@ import './field.ts';
 export class SamplePart extends LiveElement {
   static override styles = [
     controlStyles,
+    foldStyles,
     partStyles,
     css`
       fieldset { border: 0; margin: 0; padding: 0; display: flex; flex-wrap: wrap; gap: 0 var(--gap); }
@@ -23,6 +25,13 @@ export class SamplePart extends LiveElement {
   ];
 
   @property({ attribute: false }) draft: LabDraft | undefined;
+  /** Place that is led to. */
+  @property() sought = '';
+  @state() private opened = false;
+
+  override willUpdate(changed: Map<PropertyKey, unknown>) {
+    if (changed.has('sought') && this.sought.startsWith('curves')) this.opened = true;
+  }
 
   override render() {
     const { draft } = this;
@@ -34,7 +43,12 @@ export class SamplePart extends LiveElement {
     )}</fieldset>
       <p class="problem" role="alert">${problems(draft)}</p>
       <p class="soft">How much of each a sample holds is set with its bottle; how much of it is loaded, with the procedure.</p>
-      <bf-lab-field data-path="workup.sample_mL" .draft=${draft} path="workup.sample_mL"></bf-lab-field>`;
+      <bf-lab-field data-path="workup.sample_mL" .draft=${draft} .path=${'workup.sample_mL'}></bf-lab-field>
+      <details .open=${this.opened} @toggle=${this.fold}><summary>Own curves</summary>${this.opened ? html`<bf-lab-curve data-path="curves" .draft=${draft}></bf-lab-curve>` : nothing}</details>`;
+  }
+
+  private fold(event: ToggleEvent & { target: HTMLDetailsElement }) {
+    this.opened = event.target.open;
   }
 
   /** A metal that goes leaves bottles and curves too; one step takes it back. */

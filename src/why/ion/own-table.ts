@@ -10,7 +10,7 @@ import { showMessage } from '../../ui/message.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { capital } from '../sentences.ts';
 import { partStyles } from '../styles.ts';
-import { readTable, type Scale } from '../table-text.ts';
+import { readTable, type Scale } from '../../ui/text/curve-table.ts';
 import '../../ui/issues.ts';
 import '../../ui/segmented.ts';
 

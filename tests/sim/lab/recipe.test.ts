@@ -20,7 +20,15 @@ test('the recipe of the cathode leach has its volumes, counted by hand', () => {
 test('a recipe gives the procedure that it was read off, and again itself', () => {
   const recipe = recipeOf(leach);
   if (!recipe) throw new Error('expected a recipe');
-  for (const change of [{}, { condition_mL: 17, change_mL: 0, rinses_mL: [] }, { release_mL: 8, releasePortion_mL: 10 }, { wash_mL: 20.5 }]) {
+  for (const change of [
+    {},
+    { condition_mL: 17, change_mL: 0, rinses_mL: [] },
+    { change_mL: 12 },
+    { change_mL: 6 },
+    { change_mL: 29 },
+    { release_mL: 8, releasePortion_mL: 10 },
+    { wash_mL: 20.5 },
+  ]) {
     const changed = { ...recipe, ...change };
     const procedure = procedureOf(changed);
     expect(recipeOf({ ...leach, procedure })).toEqual({ ...changed, releasePortion_mL: Math.min(changed.releasePortion_mL, changed.release_mL) });
@@ -43,4 +51,14 @@ test('a day of three aliquots, and a procedure with an action more, have none', 
 
 test('an empty bench offers none before acid and a sample are there', () => {
   expect(usualRecipe({ ...leach, liquids: { water: { label: 'water', HCl_M: 0, ions: {} } } })).toBeUndefined();
+});
+
+test('a change later than the first portion of the release is waited for in the portion it falls into', () => {
+  const recipe = recipeOf(leach);
+  if (!recipe) throw new Error('expected a recipe');
+  const procedure = procedureOf({ ...recipe, change_mL: 14 });
+  const change = procedure.findLastIndex((action) => action.do === 'receiver');
+  // Two portions of 6 mL before, and 2 mL of the third.
+  expect(procedure[change - 1]).toEqual({ do: 'wait', until: { more_mL: 2 } });
+  expect(procedure.slice(0, change).filter((action) => action.do === 'pour' && action.liquid === 'water')).toHaveLength(3);
 });

@@ -1,5 +1,5 @@
-import type { Issue } from '../../sim/terms/types.ts';
-import { parseNumber } from '../ui/text/number-text.ts';
+import type { Issue } from '../../../sim/terms/types.ts';
+import { parseNumber } from './number-text.ts';
 
 // A user's table of D_v as text: two numbers a line, HCl in mol/L and D_v, in the way spreadsheets write and copy them.
 
@@ -17,6 +17,12 @@ const D_MAX = 1e9;
 
 /** All lines read and sorted by molarity, or everything that is wrong, by line number. A first line of words is a heading. */
 export function readTable(text: string, scale: Scale): TableReading {
+  const { points, issues } = readRows(text, scale);
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, points };
+}
+
+/** The lines that can be read, and everything that is wrong with the others or with the table as a whole. */
+export function readRows(text: string, scale: Scale): { readonly points: TablePoints; readonly issues: readonly Issue[] } {
   const lines = text.split(/\r\n|\r|\n/).map((line, i) => ({ line: line.trim(), path: `line ${i + 1}` }));
   const filled = lines.filter(({ line }) => line !== '' && !line.startsWith('#'));
   const rows = filled.filter(({ line }, i) => i > 0 || /^[\d.,+\-\u2212]/.test(line));
@@ -29,7 +35,11 @@ export function readTable(text: string, scale: Scale): TableReading {
   if (issues.length === 0 && (points.length < POINTS_MIN || points.length > POINTS_MAX)) {
     issues.push({ path: 'table', expected: `${POINTS_MIN} to ${POINTS_MAX} lines with two numbers`, received: `${points.length}` });
   }
-  return issues.length > 0 ? { ok: false, issues } : { ok: true, points: points.map(({ HCl_M, D_v }) => [HCl_M, D_v]) };
+  return { points: distinct(points).map(({ HCl_M, D_v }) => [HCl_M, D_v]), issues };
+}
+
+function distinct(points: readonly Row[]): Row[] {
+  return points.filter(({ HCl_M }, i) => i === 0 || HCl_M !== points[i - 1].HCl_M);
 }
 
 interface Row {

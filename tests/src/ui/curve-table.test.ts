@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readTable } from '../../../src/why/table-text.ts';
+import { readTable } from '../../../src/ui/text/curve-table.ts';
 
 const POINTS = [
   [4, 1.2],
