@@ -57,6 +57,8 @@ export class Dispense extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | undefined;
+  /** The step that is usual next: its reagent is taken in hand. */
+  @property({ attribute: false }) next: WorkUpAction | undefined;
   /** What the last action was refused for. */
   @property({ attribute: false }) refusal: WorkUpEvent | undefined;
   @state() private reagent: ReagentId = 'NaOH';
@@ -71,6 +73,7 @@ export class Dispense extends LitElement {
       this.flask_mL ||= values['workup.flask_mL'];
       this.portion_mL ||= values['workup.portion_mL'];
     }
+    if (changed.has('next') && this.next?.do === 'add' && this.next.reagent !== this.reagent) this.takeUp(this.next.reagent);
     if (!this.kinds().includes(this.kind)) this.kind = this.kinds()[0] ?? 'drops';
   }
 
@@ -85,6 +88,7 @@ export class Dispense extends LitElement {
       <bf-segmented label=${`portion of ${bench.reagents[reagent].label}`} .value=${kind} .choices=${this.kinds().map((value) => ({ value, label: kindLabel(value, reagent) }))}
         @bf-change=${this.takeKind}></bf-segmented>
       <div class="row">${this.amount()}<button type="button" class="primary" @click=${this.add}>Add</button></div>
+      ${reagent === 'EDTA' ? this.fromBurette() : nothing}
       <p class="refused" role="alert">${this.refusal?.refused ? refusalText(this.refusal.refused) : ''}</p>
       ${this.refusal ? cautionsOf(this.refusal).map((topic) => html`<bf-caution .topic=${topic}></bf-caution>`) : nothing}
       ${hazard && !this.refusal ? html`<bf-caution .topic=${hazard} .read=${READ.has(hazard)} @bf-caution-read=${this.remember}></bf-caution>` : nothing}
@@ -108,6 +112,12 @@ export class Dispense extends LitElement {
         <button type="button" @click=${() => this.step({ do: 'wait', min: 5, ice: true })}>5 min in ice</button>
       </div>
     </section>`;
+  }
+
+  /** From the tap, one press each: fast at first, drop by drop where the blue begins to go. */
+  private fromBurette() {
+    const run = (label: string, dose: Dose) => html`<button type="button" @click=${() => this.step({ do: 'add', reagent: 'EDTA', dose })}>${label}</button>`;
+    return html`<div class="row">${run('1 drop', { drops: 1 })}${run('5 drops', { drops: 5 })}${run('1 mL', { mL: 1 })}${run('5 mL', { mL: 5 })}</div>`;
   }
 
   private amount() {
@@ -139,7 +149,11 @@ export class Dispense extends LitElement {
   }
 
   private takeReagent(event: CustomEvent<{ value: string }>) {
-    this.reagent = ORDER.find((id) => id === event.detail.value) ?? 'NaOH';
+    this.takeUp(ORDER.find((id) => id === event.detail.value) ?? 'NaOH');
+  }
+
+  private takeUp(reagent: ReagentId) {
+    this.reagent = reagent;
     const { values } = this.bench ?? {};
     if (this.reagent === 'acetone' && values) this.amounts = { ...this.amounts, mL: values['workup.acetone_mL'] };
     if (this.reagent === 'NaOH' && values) this.amounts = { ...this.amounts, until: values['workup.neutral_pH'] };

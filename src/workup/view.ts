@@ -53,7 +53,7 @@ export class WorkUpView extends LiveElement {
           state && bench
             ? html`
           <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
-          <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
+          <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .next=${workUp.usual} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
           <div class="curves">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
           <div class="titres"><bf-titres .session=${session}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}

@@ -1,0 +1,153 @@
+import { differenceCiede2000 } from 'culori';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import { axeViolations } from './axe.ts';
+import { PATIENCE_MS } from './bench-rig.ts';
+import { launch, type Session } from './session.ts';
+
+// The flask while it is titrated: in sight of what adds to it, in a colour that is seen to change, of the receiver as it is now.
+
+const LONG_MS = 300_000;
+/** CIEDE2000 between two colours that nobody takes for one; a just noticeable difference is about 1 (common practice, no source). */
+const SEEN_APART = 20;
+
+let session: Session;
+beforeAll(async () => {
+  session = await launch({ webgl: false });
+});
+afterAll(() => session?.close());
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
+
+/** All done but the titration: blue, with the burette above. */
+async function blue(page: Page): Promise<void> {
+  page.setDefaultTimeout(PATIENCE_MS);
+  await button(page, /run the scenario's procedure/).click();
+  for (let i = 0; i < 8; i++) await button(page, 'Do the next usual step').click();
+  await page.getByText('eluate: clear, blue').waitFor();
+}
+
+/** Colour of the liquid in the middle of the vessel, as it is drawn. */
+async function drawn(page: Page): Promise<string> {
+  const stops = await page.locator('bf-flask #liquid stop').evaluateAll((all) => all.map((stop) => stop.getAttribute('stop-color') ?? ''));
+  return stops[Math.floor(stops.length / 2)] ?? '';
+}
+
+async function inSight(page: Page, part: Locator, name: string): Promise<void> {
+  const box = await part.boundingBox();
+  const size = page.viewportSize();
+  expect(box?.y, `${name}: top`).toBeGreaterThanOrEqual(0);
+  expect((box?.y ?? 0) + (box?.height ?? 9999), `${name}: bottom`).toBeLessThanOrEqual(size?.height ?? 0);
+  expect((box?.x ?? 0) + (box?.width ?? 9999), `${name}: right`).toBeLessThanOrEqual(size?.width ?? 0);
+}
+
+describe.each([
+  { width: 1366, height: 768 },
+  { width: 1280, height: 720 },
+  { width: 390, height: 844 },
+])('at $width x $height', (viewport) => {
+  test(
+    'flask, burette and colour are in sight together with the tap that adds a drop',
+    async () => {
+      const { page, close } = await session.openPage({ hash: '#workup', viewport, touch: viewport.width < 500 });
+      await blue(page);
+      const drop = button(page, '1 drop');
+      await drop.scrollIntoViewIfNeeded();
+      await drop.click();
+      await page
+        .locator('bf-flask')
+        .getByText(/burette reads/)
+        .waitFor();
+      await inSight(page, drop, 'tap');
+      await inSight(page, button(page, 'Add'), 'Add');
+      await inSight(page, page.locator('bf-flask svg'), 'flask');
+      await inSight(page, page.locator('bf-flask .burette'), 'burette');
+      await inSight(page, page.locator('bf-flask .liquid'), 'liquid');
+      await inSight(page, page.locator('bf-flask figcaption'), 'colour in words');
+      expect(await axeViolations(page)).toEqual([]);
+      await close();
+    },
+    LONG_MS,
+  );
+});
+
+describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
+  test(
+    'the turn from blue to pink is a change of colour that is seen',
+    async () => {
+      const { page, close } = await session.openPage({ hash: '#workup', colorScheme });
+      await blue(page);
+      const start = await drawn(page);
+      await button(page, 'Do the next usual step').click();
+      await page.getByText('eluate: clear, pale pink').waitFor();
+      const end = await drawn(page);
+      const reading = await page.locator('bf-flask dd').last().innerText();
+      const apart = differenceCiede2000();
+      expect(apart(start, end)).toBeGreaterThan(SEEN_APART);
+
+      // A millilitre before the end the flask is still another colour; the last is run in drop by drop.
+      await button(page, 'Take back').click();
+      for (let i = 0; i < 3; i++) await button(page, '5 mL').click();
+      const left = Math.floor(Number.parseFloat(reading) - 15 - 1);
+      for (let i = 0; i < left; i++) await button(page, '1 mL').click();
+      await page
+        .getByText(/eluate: clear, .*blue/)
+        .first()
+        .waitFor();
+      expect(apart(await drawn(page), end)).toBeGreaterThan(SEEN_APART);
+      let drops = 0;
+      for (; drops < 60 && !(await page.locator('bf-flask figcaption').innerText()).includes('pink'); drops++) await button(page, '1 drop').click();
+      expect(drops).toBeGreaterThan(5);
+      expect(apart(await drawn(page), end)).toBeLessThan(5);
+      expect(await page.locator('bf-flask .card').evaluate((card) => getComputedStyle(card).fill)).toBe('rgb(255, 255, 255)');
+      await close();
+    },
+    LONG_MS,
+  );
+});
+
+test(
+  'the work-up holds the receiver as it is, not as it was when it was taken',
+  async () => {
+    const { page, close } = await session.openPage({ hash: '#faults' });
+    page.setDefaultTimeout(PATIENCE_MS);
+    await button(page, 'Play the procedure').click();
+    await button(page, 'Pause').click();
+    const clock = page.locator('bf-fault-clock');
+    const deliver = async (least: number, most: number): Promise<number> => {
+      const read = async () => Number(/([\d.]+)\s?mL delivered/.exec(await clock.locator('output').innerText())?.[1]);
+      const end = Number(await clock.getByRole('slider', { name: 'time' }).getAttribute('max'));
+      let [from, to] = [0, end];
+      for (let i = 0; i < 24; i++) {
+        const at = (from + to) / 2;
+        await clock.getByRole('slider', { name: 'time' }).evaluate((slider, value) => {
+          (slider as HTMLInputElement).value = String(value);
+          slider.dispatchEvent(new Event('input', { bubbles: true }));
+        }, at);
+        await page.waitForTimeout(150);
+        const mL = await read();
+        if (mL >= least && mL <= most) return mL;
+        if (mL < least) from = at;
+        else to = at;
+      }
+      throw new Error(`slider: expected ${least} to ${most} mL delivered, received ${await read()}`);
+    };
+    const workUp = async () => {
+      await page.evaluate(`location.hash = '#workup'`);
+      await page.locator('bf-receiver-taken select').waitFor();
+    };
+    const early = await deliver(0.7, 0.9);
+    await workUp();
+    await page.locator('bf-receiver-taken select').selectOption('nickel');
+    const volume = page.locator('bf-flask dl > dd').nth(2);
+    await expect.poll(async () => Number.parseFloat(await volume.innerText())).toBeCloseTo(early, 1);
+
+    await page.evaluate(`location.hash = '#faults'`);
+    const later = await deliver(17.8, 18.2);
+    await workUp();
+    await expect.poll(async () => Number.parseFloat(await volume.innerText())).toBeCloseTo(later, 1);
+    expect(await page.locator('bf-receiver-taken select option:checked').innerText()).toMatch(new RegExp(`nickel, ${later.toFixed(1)}`));
+    await close();
+  },
+  LONG_MS,
+);
