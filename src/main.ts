@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals-core';
+import { guardBack } from './app/back.ts';
 import { playLoop } from './app/loop.ts';
 import { takeSharedRun } from './app/route.ts';
 import { keepOffline } from './app/offline/keep-offline.ts';
@@ -40,6 +41,7 @@ const choice = document.querySelector('bf-scenario-choice');
 if (choice) choice.session = session;
 const seeing = document.querySelector('bf-seeing-choice');
 if (seeing) seeing.session = session;
+guardBack(window, () => session.say('Press Back once more to leave Bandfall. The run is kept.'));
 effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });

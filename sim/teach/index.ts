@@ -3,3 +3,4 @@ export { type Option, type Question, questionsOf } from './questions.ts';
 export { checklistOf, firstReceiver, type Role, type Step, type StepState } from './checklist.ts';
 export { fits, LOW_MM, type Offer, offerFor, type Standing } from './portion.ts';
 export { minutesToLow, type Stillness, stillness } from './stillness.ts';
+export { type StoryMoment, storyOf } from './story.ts';

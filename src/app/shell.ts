@@ -24,6 +24,7 @@ import './keys-list.ts';
  * @slot actions - buttons of the run in the menu, such as copy link, save, open
  * @slot notice - above the view: issues found on reading, and the like
  * @fires bf-view - {id} when another view is shown
+ * @fires bf-offer-message - on the view, a Message; one that shows it itself prevents the default
  */
 @customElement('bf-app')
 export class App extends LitElement {
@@ -55,7 +56,8 @@ export class App extends LitElement {
     });
     this.addEventListener('bf-announce', (event) => say((event as CustomEvent<string>).detail));
     this.addEventListener('bf-message', (event) => {
-      this.message = (event as CustomEvent<Message>).detail;
+      const { detail } = event as CustomEvent<Message>;
+      this.message = this.takenByView(detail) ? undefined : detail;
     });
   }
 
@@ -104,6 +106,12 @@ export class App extends LitElement {
   /** Shows a view, as if its entry in the navigation had been clicked. */
   go(id: string): void {
     location.hash = routeHash({ view: id });
+  }
+
+  /** A view that keeps a place for what is said takes it there, where it covers nothing. */
+  private takenByView(message: Message): boolean {
+    const offer = new CustomEvent('bf-offer-message', { detail: message, cancelable: true });
+    return [...this.main.children].some((view) => !view.dispatchEvent(offer));
   }
 
   private link(view: View) {

@@ -27,9 +27,10 @@ export function viewsOf(session: Session): readonly View[] {
           beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
           beside(session, 'the drawer', import('../bench/more/more.ts'));
           beside(session, 'the debrief', import('../bench/debrief/debrief.ts'));
+          beside(session, 'the explanation beside the bench', import('../why/here/here.ts'));
           beside(session, 'the part on what was lost', import('../faults/why-lost.ts'));
         });
-        return () => html`<bf-bench .session=${session}><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
+        return () => html`<bf-bench .session=${session}><bf-why-here slot="here" .session=${session}></bf-why-here><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
       },
     },
     {

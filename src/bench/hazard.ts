@@ -34,6 +34,8 @@ export class HazardSigns extends LiveElement {
   ];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
+  /** Nobody handles anything: nothing opens by itself. */
+  @property({ type: Boolean }) quiet = false;
   @state() private open: CautionId | undefined;
   private folding: ReturnType<typeof setTimeout> | undefined;
 
@@ -44,7 +46,7 @@ export class HazardSigns extends LiveElement {
 
   override willUpdate() {
     const met = this.met().find((topic) => !MET.has(topic));
-    if (met === undefined) return;
+    if (met === undefined || this.quiet) return;
     MET.add(met);
     this.open = met;
     clearTimeout(this.folding);

@@ -20,5 +20,5 @@ export function atAGlance(store: ColumnStore) {
   const { moment } = store;
   if (!moment) return nothing;
   const [delivered, drops, above, clock] = readingsOf(store, moment).map(([, value]) => value);
-  return html`${delivered} through · drops ${drops} · ${above} above · ${clock}`;
+  return html`${delivered} · drops ${drops} · ${above} above · ${clock}`;
 }

@@ -1,10 +1,13 @@
-import { LitElement, css, html } from 'lit';
+import { LitElement, css, html, nothing } from 'lit';
+import { controlStyles } from '../ui/styles.ts';
 import { customElement, property } from 'lit/decorators.js';
 
 /** One thing that the bench says; a new object each time, so that the same words can be said again. */
 export interface Said {
   readonly text: string;
   readonly kind: 'note' | 'problem';
+  /** One thing that can be done about it. */
+  readonly action?: { readonly label: string; readonly run: () => void };
 }
 
 /** A line stays so long: a slow reader takes about 70 ms a character. Choices. */
@@ -18,7 +21,9 @@ const MS_PER_CHARACTER = 70;
  */
 @customElement('bf-say-line')
 export class SayLine extends LitElement {
-  static override styles = css`
+  static override styles = [
+    controlStyles,
+    css`
     :host { display: block; height: 1.75rem; font-size: var(--text-small); }
     p { margin: 0; height: 100%; display: flex; align-items: center; padding: 0 var(--gap-small); border-radius: var(--round); overflow: hidden; line-height: 1.1; }
     p.note { color: var(--soft); }
@@ -27,8 +32,10 @@ export class SayLine extends LitElement {
     .glance { display: none; height: 100%; align-items: center; justify-content: center; color: var(--soft); font-variant-numeric: tabular-nums; white-space: nowrap; }
     @media (max-width: 40rem) { :host { height: 1.8rem; position: relative; } p { font-size: 0.8125rem; line-height: 1.05; } .glance { display: flex; position: absolute; inset: 0; z-index: 0; } }
     .glance[hidden] { display: none; }
+    button { min-height: 1.5rem; margin-left: auto; padding: 0 0.5em; flex: none; }
     @media print { :host { display: none; } }
-  `;
+  `,
+  ];
 
   @property({ attribute: false }) said: Said | undefined;
   private leaving: ReturnType<typeof setTimeout> | undefined;
@@ -47,8 +54,13 @@ export class SayLine extends LitElement {
 
   override render() {
     const { said } = this;
-    return html`<p class=${said?.kind ?? 'note'} role=${said?.kind === 'problem' ? 'alert' : 'status'}>${said?.text ?? ''}</p>
+    return html`<p class=${said?.kind ?? 'note'} role=${said?.kind === 'problem' ? 'alert' : 'status'}>${said?.text ?? ''}${said?.action ? html`<button type="button" @click=${() => this.do(said)}>${said.action.label}</button>` : nothing}</p>
       <div class="glance" aria-hidden="true" ?hidden=${said !== undefined}><slot></slot></div>`;
+  }
+
+  private do({ action }: Said) {
+    this.hush();
+    action?.run();
   }
 
   private hush() {

@@ -6,6 +6,7 @@ import type { Action, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
+import type { Place } from '../store/pointing.ts';
 import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
@@ -17,9 +18,11 @@ import { Hand } from './hand.ts';
 import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from '../store/over.ts';
 import { atAGlance } from './readings.ts';
+import { Opened } from './opened.ts';
 import { receiversOf } from './receivers.ts';
 import type { Said } from './say-line.ts';
 import type { BenchStrip } from './strip/strip.ts';
+import { seedDrawn } from './task/ways-in.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
 import { sayRefusal } from './words.ts';
@@ -27,7 +30,7 @@ import './hazard.ts';
 import './say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
-import './task/ways-in.ts';
+import './watch/watch.ts';
 
 /** What the coach found for the run as it would go on; see `bf-coach`. */
 interface Guidance {
@@ -38,6 +41,7 @@ interface Guidance {
 /**
  * The bench: glass beside figure, read-outs, coach, and the strip of controls; or the debrief of the run.
  *
+ * @slot here - why, at the place that was pressed
  * @slot why - shown at the end of the debrief: why something was lost
  */
 @customElement('bf-bench')
@@ -48,12 +52,12 @@ export class BenchView extends LiveElement {
   @state() private bedTop = 0;
   @state() private bedBottom = 0;
   @state() private beside: Beside = 'glass';
-  @state() private debriefing = false;
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
   @state() private said: Said | undefined;
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
+  private readonly debriefing = new Opened(this, 'debrief');
   private readonly hand = new Hand();
   private readonly dragging = new Dragging();
   private readonly acting = new Acting(
@@ -66,12 +70,18 @@ export class BenchView extends LiveElement {
 
   constructor() {
     super();
-    new UndoKeys(this, () => this.session?.store);
+    this.addEventListener('bf-offer-message', (event) => {
+      if (this.debriefing.open || !this.session?.store.moment) return;
+      event.preventDefault();
+      this.said = { ...(event as CustomEvent<Said>).detail };
+    });
+    new UndoKeys(this, () => this.session);
     new KeysController(this, {
       heading: 'Bench',
       entries: [
-        { key: 'Escape', does: 'return to the present after looking back' },
-        { key: 'd', does: 'debrief, or back to the bench', run: () => this.debrief(!this.debriefing) },
+        { key: 'Escape', does: 'close the explanation; return to the present after looking back' },
+        { key: 'w', does: 'why, at the marked depth of the bed', run: () => this.session?.pointing.ask({ depth_cm: this.session.pointing.depth_cm ?? 0 }) },
+        { key: 'd', does: 'debrief, or back to the bench', run: () => this.debrief(!this.debriefing.open) },
       ],
     });
   }
@@ -90,12 +100,13 @@ export class BenchView extends LiveElement {
     if (store.failure)
       return html`<p role="alert">The model stopped: ${store.failure}. The run is kept. <button type="button" @click=${() => location.reload()}>Load the page again</button></p>`;
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
-    if (this.debriefing)
+    if (this.debriefing.open)
       return html`<bf-debrief .session=${session} .moved=${this.dragging.moved} @bf-handle=${this.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees}" @bf-say=${this.say} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
-        <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere}>${this.column(session)}</div>
-        <div class="run">${this.figure(session)}<bf-hazard .store=${store}></bf-hazard></div>
+      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''}" @bf-say=${this.say} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
+        <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere} @glass-depth=${this.askAtDepth}>${this.column(session)}</div>
+        ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
+        <div class="run" @bf-ask=${this.ask}>${this.figure(session)}<bf-hazard .store=${store} ?quiet=${session.watching}></bf-hazard></div>
         <bf-say-line .said=${this.said}>${atAGlance(store)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
@@ -128,10 +139,9 @@ export class BenchView extends LiveElement {
     return html`
       <bf-imposed-note .session=${session}></bf-imposed-note>
       ${store.present === undefined ? nothing : this.past(store)}
-      ${session.sees === 'eye' ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
+      ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
-      <bf-ways-in .session=${session}></bf-ways-in>
-      <bf-task .store=${session.store}></bf-task>`;
+      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .store=${session.store}></bf-task>`}`;
   }
 
   private others(session: Session) {
@@ -195,8 +205,18 @@ export class BenchView extends LiveElement {
     this.session?.markByEye(event.detail);
   }
 
-  private flipClamp() {
-    this.acting.take([{ do: 'clamp', open_percent: (this.session?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100 }]);
+  private ask(event: CustomEvent<Place>) {
+    this.session?.pointing.ask(event.detail);
+  }
+
+  private askAtDepth(event: CustomEvent<{ depth_cm: number | undefined; pressed: boolean }>) {
+    const { depth_cm, pressed } = event.detail;
+    if (pressed && depth_cm !== undefined) this.session?.pointing.ask({ depth_cm });
+  }
+
+  private flipClamp(event: CustomEvent<{ open_percent: number | undefined }>) {
+    const over = (this.session?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100;
+    this.acting.take([{ do: 'clamp', open_percent: event.detail.open_percent ?? over }]);
   }
 
   private putReceiver(event: CustomEvent<{ label: string }>) {
@@ -227,7 +247,7 @@ export class BenchView extends LiveElement {
 
   private async debrief(on: boolean) {
     if (on && !(await this.fetched('The debrief', import('./debrief/debrief.ts')))) return;
-    this.debriefing = on;
+    this.debriefing.set(on);
     if (on) this.session?.store.pause();
   }
 

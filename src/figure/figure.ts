@@ -65,7 +65,7 @@ export interface LayoutDetail {
 /**
  * The run as three rows over one axis of delivered volume: what was poured, where the bands were, what came out.
  *
- * Events: `bf-mark` (MarkDetail), `bf-look-back` (from the mark of the moment), `bf-layout` (LayoutDetail), `bf-point` (PointDetail, or undefined on leaving), `bf-handle` (HandleEvent).
+ * Events: `bf-mark` (MarkDetail), `bf-ask` (a place of the past, or of the forecast, that was pressed), `bf-look-back` (from the mark of the moment), `bf-layout` (LayoutDetail), `bf-point` (PointDetail, or undefined on leaving), `bf-handle` (HandleEvent).
  */
 @customElement('bf-figure')
 export class RunFigure extends LitElement {
@@ -242,10 +242,22 @@ export class RunFigure extends LitElement {
   private press(event: PointerEvent & { currentTarget: HTMLElement }) {
     const { worked } = this;
     if (!worked) return;
-    if (!this.byEye) return this.point(event);
+    if (!this.byEye) this.point(event);
     const { left, poured } = worked.layout;
     const box = event.currentTarget.getBoundingClientRect();
-    this.mark(worked, lookByPointer(worked, left + event.clientX - box.left, poured.top + event.clientY - box.top, worked.end_mL));
+    const look = lookByPointer(worked, left + event.clientX - box.left, poured.top + event.clientY - box.top, worked.end_mL);
+    if (this.byEye && look.mL > this.now_mL) this.mark(worked, look);
+    else this.ask(worked, look);
+  }
+
+  private ask({ scenario }: Worked, { mL, share }: Look) {
+    if (share < 0 || share > 1 || mL > this.lastAsked()) return;
+    emit(this, 'bf-ask', { delivered_mL: mL, depth_cm: share * scenario.values['bed.length_cm'] });
+  }
+
+  /** What lies behind it is not told. */
+  private lastAsked(): number {
+    return this.showForecast && this.plan ? deliveredAtEnd(this.plan) : this.now_mL;
   }
 
   private mark({ scenario }: Worked, { mL, share }: Look) {
@@ -255,7 +267,7 @@ export class RunFigure extends LitElement {
   private key(event: KeyboardEvent) {
     const { worked } = this;
     if (!worked) return;
-    if (this.byEye && event.key === 'Enter' && this.look) return this.mark(worked, this.look);
+    if (event.key === 'Enter' && this.look) return this.byEye && this.look.mL > this.now_mL ? this.mark(worked, this.look) : this.ask(worked, this.look);
     const look = lookByKey(this.look ?? { mL: this.now_mL, share: 0 }, event, this.lastShown(worked));
     if (event.key === 'Escape' && this.look) this.leave();
     else if (look) this.lookAt(look);

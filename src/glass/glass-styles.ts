@@ -28,6 +28,7 @@ export const glassStyles = css`
   .turn { position: absolute; left: 0.2em; top: 0.2em; min-height: 24px; padding: 0 0.35em; border-color: transparent; background: none; color: var(--soft); font-size: 0.75rem; }
   .handle { position: absolute; min-height: 0; padding: 0; border: 1px solid transparent; background: none; border-radius: var(--round); }
   .handle.carried { cursor: grab; touch-action: pan-y; }
+  .handle.turned { cursor: ew-resize; touch-action: pan-y; }
   .handle:hover:not(:disabled) { background: none; border: 1px dashed var(--edge); }
   .handle:focus-visible { outline: 3px solid var(--focus); outline-offset: -2px; }
   @media (pointer: coarse) { .turn { min-height: 44px; min-width: 44px; } }

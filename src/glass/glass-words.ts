@@ -17,6 +17,8 @@ export interface GlassWords {
   readonly labels: readonly string[];
   /** Says where the drawing can be pressed, until it has been. */
   readonly hints: boolean;
+  /** %; where the clamp is being turned to. */
+  readonly turnedTo: number | undefined;
   /** Whether the ions are named beside their bands. */
   readonly names: boolean;
   readonly layout: Layout;
@@ -32,6 +34,8 @@ const WIDENED = 1.05;
 const LETTER = 6.6;
 /** Share of what was poured below which an ion is not named. */
 const GONE = 0.005;
+/** A panel narrower than this, px, has no room for a word beside the clamp. */
+const TERSE = 190;
 /** Least px between the names of two ions. */
 const NAME_APART = 15;
 
@@ -42,7 +46,8 @@ export function glassWords(options: GlassWords): TemplateResult {
   const narrow = layout.width < NARROW;
   const level = levelY(layout, moment);
   const liquid = moment.level_cm > 0 ? quantity(moment.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
-  const open = moment.clampOpen > 0 ? `${narrow ? '' : 'open '}${percent(moment.clampOpen, 0)}` : 'shut';
+  const clampOpen = options.turnedTo === undefined ? moment.clampOpen : options.turnedTo / 100;
+  const open = clampOpen > 0 ? `${layout.width < TERSE ? '' : 'open '}${percent(clampOpen, 0)}` : 'shut';
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
     ${rulerTicks(layout).map(({ y, text }) => svg`<text class="ruler" x=${layout.ruler.left + layout.ruler.width - 3} y=${y}>${text}</text>`)}
     ${heightTicks(layout, scenario)
@@ -64,7 +69,7 @@ function pressHints({ moment, layout }: GlassWords, left: number) {
   const did = (kind: Action['do']): number => moment.events.filter(({ action, refused }) => !refused && action?.do === kind).length;
   const [aside] = asidePlaces(layout, 1);
   return svg`${did('pour') === 0 ? end(left, layout.rim + 30, 'press here to pour ▸', 'press') : nothing}
-    ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press to open ▸', 'press') : nothing}
+    ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press, or drag ▸', 'press') : nothing}
     ${aside && did('receiver') < 2 && moment.delivered_mL > 0 ? svg`<text class="centre press" x=${aside.x + NAME_WIDTH / 2} y=${aside.base - aside.height - 10}>press or drag</text>` : nothing}`;
 }
 

@@ -15,6 +15,7 @@ import { sideName, turned } from './sides.ts';
 import { bedSummary } from './summary.ts';
 import { Carrying } from './touch/carrying.ts';
 import { handles } from './touch/handles.ts';
+import { Squeezing } from './touch/squeezing.ts';
 import { Turning } from './touch/turning.ts';
 import './unrolled.ts';
 
@@ -30,7 +31,7 @@ type Drawing = 'waiting' | 'shown' | 'lost' | 'none';
  *
  * @fires bf-depth - {depth_cm} while the pointer or the keys point at a depth of the bed, undefined when they leave it
  * @fires glass-depth - {depth_cm, pressed} the same, and once more with `pressed` when the place is pressed or entered
- * @fires glass-clamp - the clamp was pressed
+ * @fires glass-clamp - {open_percent} the clamp was dragged or turned by keys so far, or pressed: then undefined
  * @fires glass-pour - the open top of the tube was pressed
  * @fires glass-receiver - {label} a receiver was pressed, or dragged under the tip
  */
@@ -77,6 +78,7 @@ export class Glass extends LitElement {
     point: (depth_cm, pressed) => this.tellDepth(depth_cm, pressed),
   });
   private readonly carrying = new Carrying(this, (label) => emit(this, 'glass-receiver', { label }));
+  private readonly squeezing = new Squeezing(this, (open_percent) => emit(this, 'glass-clamp', { open_percent }));
   private readonly stillness = matchMedia(STILLNESS);
   private readonly redraw = () => this.requestUpdate();
   private readonly sizes = new ResizeObserver(([entry]) => {
@@ -117,7 +119,7 @@ export class Glass extends LitElement {
     if (this.drawing === 'none') return this.unrolled(this.reason);
     return html`<div class="stage ${shownTheme(document)}">
         <canvas aria-hidden="true" @webglcontextlost=${this.lose} @webglcontextrestored=${this.regain}></canvas>
-        ${layout ? glassWords({ scenario, moment, layout, labels: this.labels, names: this.names, hints: this.acts, depth: this.marked }) : nothing}
+        ${layout ? glassWords({ scenario, moment, layout, labels: this.labels, names: this.names, hints: this.acts, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
         ${this.hand()}
         ${layout && this.acts ? this.handles(scenario, moment, layout) : nothing}
         ${this.exaggerate ? html`<span class="stronger" aria-hidden="true">faint colours ×${EXAGGERATION}</span>` : nothing}
@@ -156,8 +158,8 @@ export class Glass extends LitElement {
   }
 
   private handles(scenario: Scenario, moment: Moment, layout: Layout) {
-    const { labels, carrying } = this;
-    return handles({ scenario, moment, labels, layout, carrying, clamp: () => emit(this, 'glass-clamp', {}), pour: () => emit(this, 'glass-pour', {}) });
+    const { labels, carrying, squeezing } = this;
+    return handles({ scenario, moment, labels, layout, carrying, squeezing, pour: () => emit(this, 'glass-pour', {}) });
   }
 
   private unrolled(note: string) {

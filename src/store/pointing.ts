@@ -13,11 +13,22 @@ export interface Place {
 export class Pointing {
   @tracked depth_cm: number | undefined;
   @tracked delivered_mL: number | undefined;
+  /** A place that the reader asked about; without a volume it is that of the moment shown. */
+  @tracked asked: Place | undefined;
 
   /** Points at a depth, a volume or both; what is not named stays. */
   point({ depth_cm = this.depth_cm, delivered_mL = this.delivered_mL }: Place): void {
     this.depth_cm = depth_cm;
     this.delivered_mL = delivered_mL;
+  }
+
+  ask(place: Place): void {
+    this.asked = place;
+  }
+
+  /** Asks no more. */
+  leave(): void {
+    this.asked = undefined;
   }
 }
 

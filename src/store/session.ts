@@ -32,6 +32,8 @@ export class Session extends OpenRun {
   readonly pointing = new Pointing();
   /** How much of the run the reader wants to see while it lasts; see `sees`. */
   @tracked seeing: Seeing = 'eye';
+  /** The log of a run that is only watched. */
+  @tracked private watched: Log | undefined;
   @tracked exaggerate = false;
   /** Runs kept by hand or put aside for another, oldest first; the one on the page may be among them. */
   @tracked runs: readonly KeptRun[] = [];
@@ -171,10 +173,25 @@ export class Session extends OpenRun {
     remember(this.storage, SEEING_KEY, seeing);
   }
 
+  /** Whether the run on the page is one that is told in captions; any action of the reader ends that. */
+  @derived get watching(): boolean {
+    return this.watched !== undefined && this.watched === this.store.log;
+  }
+
+  /** The scenario's procedure from the start, to be watched; it stands still at first. */
+  async watchOne(): Promise<void> {
+    const { scenario } = this.store;
+    if (!scenario) return;
+    await this.store.replace(scenario.procedure, 0);
+    this.watched = this.store.log;
+  }
+
   /** How much of the run is shown: what is wanted, but no more than the scenario allows before the end; the end opens everything. */
   @derived get sees(): Seeing {
     const { store } = this;
-    return this.ended || isOver(store) ? 'forecast' : seenAtMost(this.seeing, store.scenario?.seeing ?? 'forecast');
+    return this.ended || isOver(store)
+      ? 'forecast'
+      : seenAtMost(this.watching && this.seeing === 'eye' ? 'figure' : this.seeing, store.scenario?.seeing ?? 'forecast');
   }
 
   /** Keeps the run at once, such as before the page goes away. False where this browser keeps nothing. */

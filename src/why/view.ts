@@ -39,6 +39,7 @@ export class WhyView extends LiveElement {
       .pick a { margin-left: auto; min-height: var(--target); display: flex; align-items: center; }
       .parts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 30rem), 1fr)); gap: var(--gap-large); }
       section { min-width: 0; scroll-margin-top: 5rem; }
+      .first { margin-bottom: var(--gap-large); }
       .wide { margin-top: var(--gap-large); }
       h2 { border-top: 3px solid var(--accent); padding-top: var(--gap-small); }
       @media (max-height: 30rem) { .bar { position: static; } }
@@ -93,8 +94,9 @@ export class WhyView extends LiveElement {
         <label><input type="checkbox" .checked=${this.all} @change=${this.showAll} />all eight ions</label>
         <a href="#bench">Back to the bench</a>
       </div>
+      <section class="first" aria-labelledby="predict"><h2 id="predict">Predict</h2><bf-why-predict .scenario=${scenario}></bf-why-predict></section>
       <div class="bar" @bf-molarity=${this.take} @bf-bound=${this.bind} @bf-depth=${this.point}>
-        <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined} .depth=${depth} .length=${length}></bf-acid-bar>
+        <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined && session.sees !== 'eye'} .depth=${depth} .length=${length}></bf-acid-bar>
       </div>
       <div class="parts" @bf-molarity=${this.take} @bf-depth=${this.pointAndBind}>
         <section aria-labelledby="ion"><h2 id="ion">What the ion is</h2><bf-why-ion .ion=${this.ion} .molarity=${molarity}></bf-why-ion></section>
@@ -102,14 +104,13 @@ export class WhyView extends LiveElement {
         <section aria-labelledby="bead"><h2 id="bead">What the beads do</h2><bf-why-bead .scenario=${scenario} .ion=${this.ion} .molarity=${molarity}></bf-why-bead></section>
         <section aria-labelledby="bed"><h2 id="bed">What the bed does</h2><bf-why-bed .session=${session} .ion=${this.bedIon(scenario.ions)} .depth=${depth} .bound=${this.bound}></bf-why-bed></section>
       </div>
-      <section class="wide" aria-labelledby="predict"><h2 id="predict">Predict</h2><bf-why-predict .scenario=${scenario}></bf-why-predict></section>
       <section class="wide" aria-labelledby="sequence"><h2 id="sequence">Find a sequence</h2><bf-why-sequence .session=${session}></bf-why-sequence></section>`;
   }
 
   /** The chosen acid: set by hand, or what the bed holds now at the chosen depth. */
   private molarity(): number {
     const store = this.session?.store;
-    if (!this.bound || !store?.plan || !store.scenario) return this.chosen_M;
+    if (!this.bound || !store?.plan || !store.scenario || this.session?.sees === 'eye') return this.chosen_M;
     return Math.min(ACID_TOP_M, inBedAt(store.plan, 'HCl', instantAtTime(store.plan, store.now), this.depth()));
   }
 

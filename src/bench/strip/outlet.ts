@@ -10,9 +10,11 @@ import { partStyles } from './part-styles.ts';
 import '../../ui/segmented.ts';
 
 const OPEN = 100;
+/** A slow drip, %; a choice. */
+const SLOW = 25;
 
 /**
- * The clamp: shut or open; how far is asked elsewhere.
+ * The clamp: shut, a slow drip, or open; any other opening by dragging it on the glass.
  *
  * @fires bf-act - {action} to be taken
  */
@@ -24,14 +26,20 @@ export class ClampControl extends LiveElement {
 
   constructor() {
     super();
-    new KeysController(this, { heading: 'Clamp', entries: [{ key: 'o', does: 'open the clamp fully, or shut it', run: () => this.flip() }] });
+    new KeysController(this, {
+      heading: 'Clamp',
+      entries: [
+        { key: 'o', does: 'open the clamp fully, or shut it', run: () => this.flip() },
+        { key: 's', does: 'a slow drip', run: () => this.turn(SLOW) },
+      ],
+    });
   }
 
   override render() {
     const open = this.store?.moment?.clampOpen;
     if (open === undefined) return nothing;
     return html`<span class="name" aria-hidden="true">clamp</span>
-      <bf-segmented label="clamp" label-unseen .choices=${CLAMP} .value=${open > 0 ? 'open' : 'shut'} @bf-change=${this.take}></bf-segmented>`;
+      <bf-segmented label="clamp" label-unseen .choices=${CLAMP} .value=${open <= 0 ? 'shut' : open < 1 ? 'slow' : 'open'} @bf-change=${this.take}></bf-segmented>`;
   }
 
   private flip() {
@@ -39,7 +47,7 @@ export class ClampControl extends LiveElement {
   }
 
   private take(event: CustomEvent<{ value: string }>) {
-    this.turn(event.detail.value === 'open' ? OPEN : 0);
+    this.turn({ open: OPEN, slow: SLOW }[event.detail.value] ?? 0);
   }
 
   private turn(open_percent: number) {
@@ -89,6 +97,7 @@ export class ReceiverControl extends LiveElement {
 
 const CLAMP = [
   { value: 'shut', label: 'shut' },
+  { value: 'slow', label: 'slow' },
   { value: 'open', label: 'open' },
 ] as const;
 

@@ -4,9 +4,6 @@ import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
 
-/** Real time in which a watched run is over, s; a choice. */
-const WATCHED_S = 90;
-
 /** Before anything is done: another column, a run to watch, a column to break. */
 @customElement('bf-ways-in')
 export class WaysIn extends LiveElement {
@@ -42,16 +39,14 @@ export class WaysIn extends LiveElement {
       </div>`;
   }
 
-  private async watch({ store }: Session) {
-    await store.playProcedure();
-    const minutes = store.plan?.logEnd.time_min ?? 0;
-    store.setSpeed(Math.max(1, Math.round((minutes * 60) / WATCHED_S)));
-    if (matchMedia('(prefers-reduced-motion: reduce)').matches) await store.skip();
+  private async watch(session: Session) {
+    await session.watchOne();
+    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) session.store.play();
   }
 }
 
 /** No two tries on the same column, so that watching decides and not a remembered volume. */
-function seedDrawn(): number {
+export function seedDrawn(): number {
   return crypto.getRandomValues(new Uint32Array(1))[0];
 }
 

@@ -8,6 +8,7 @@ import { liquidColour } from '../../../sim/colour/index.ts';
 import { colourWord } from '../../ui/text/colour-words.ts';
 import { beakerDiameter, beakerVolume, type ReceiverContent, receiverContents } from '../scene/liquids.ts';
 import type { Carrying } from './carrying.ts';
+import type { Squeezing } from './squeezing.ts';
 import { clampBox, mouthBox, receiverBoxes } from './places.ts';
 
 export interface Handles {
@@ -16,16 +17,18 @@ export interface Handles {
   readonly labels: readonly string[];
   readonly layout: Layout;
   readonly carrying: Carrying;
-  readonly clamp: () => void;
+  readonly squeezing: Squeezing;
   readonly pour: () => void;
 }
 
 /** The things on the drawing that can be pressed, as buttons over it: the mouth of the tube, the clamp, the receivers. */
-export function handles({ scenario, moment, labels, layout, carrying, clamp, pour }: Handles): TemplateResult {
+export function handles({ scenario, moment, labels, layout, carrying, squeezing, pour }: Handles): TemplateResult {
   const contents = receiverContents(scenario, moment, labels);
   const open = moment.clampOpen > 0 ? `open ${percent(moment.clampOpen, 0)}` : 'shut';
   return html`<button type="button" class="handle" aria-label="Pour into the tube" ${styled(at(mouthBox(layout)))} @click=${pour}></button>
-    <button type="button" class="handle" aria-label="Clamp, ${open}" ${styled(at(clampBox(layout)))} @click=${clamp}></button>
+    <button type="button" class="handle turned" aria-label="Clamp, ${open}: press to open or shut, arrow keys turn it" ${styled(at(clampBox(layout)))} @click=${squeezing.press}
+      @pointerdown=${(event: PointerEvent) => squeezing.take(event, moment.clampOpen)} @pointermove=${squeezing.move} @pointerup=${squeezing.letGo} @pointercancel=${squeezing.drop}
+      @keydown=${(event: KeyboardEvent) => squeezing.key(event, moment.clampOpen)}></button>
     ${receiverBoxes(layout, contents, moment.receiver).map(([content, box]) => {
       const { slot, label } = content;
       const here = slot === moment.receiver;

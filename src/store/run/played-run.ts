@@ -132,6 +132,15 @@ export class PlayedRun {
     await this.seek(back ? time_min : present);
   }
 
+  /** Plays a stretch of the past again while the present waits where it is; see `lookBack`. */
+  async replay(from_min: number, to_min: number): Promise<void> {
+    const present = this.present ?? this.now;
+    await this.lookBack(from_min);
+    if (this.present === undefined) return;
+    this.stopAt = Math.min(to_min, present);
+    this.playback.playing = true;
+  }
+
   play(): void {
     if (this.present !== undefined) return void this.lookBack(undefined);
     const end = this.plan?.logEnd.time_min ?? 0;

@@ -11,6 +11,7 @@ import {
   highestInBed,
   type Plan,
   profileOf,
+  timeOf,
   type Track,
   trackOf,
 } from '../../../sim/history/index.ts';
@@ -28,6 +29,8 @@ export interface BedDrawing {
   readonly plan: Plan;
   readonly now_min: number;
   readonly depth_cm: number;
+  /** What comes later is not told, min. */
+  readonly until_min?: number;
   readonly width: number;
   readonly height: number;
 }
@@ -86,12 +89,13 @@ export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
     ${cursor({ at: x(deliveredOf(plan, frame)), top, bottom, label: 'now', right: middle })}
     ${present(drawing, frame, depth, nowLeft, right)}
     <line class="chosen" x1=${left} x2=${right} y1=${depth(depth_cm)} y2=${depth(depth_cm)}></line>
-    ${bandNames(plan, x, depth)}
+    ${bandNames(drawing, x, depth)}
     ${presentNames(drawing, frame, depth, nowLeft, right)}`;
 }
 
-function streaks({ plan }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
-  const { frames, tracks, front } = streaksOf(plan);
+function streaks({ plan, until_min = Number.POSITIVE_INFINITY }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
+  const { frames: all, tracks, front } = streaksOf(plan);
+  const frames = all.filter((frame) => timeOf(plan, frame) <= until_min);
   const at = (frame: number): number => x(deliveredOf(plan, frame));
   return svg`${tracks.map(({ ion, leading_cm, trailing_cm }) => {
     const { colour, dash } = seriesStyle(ion);
@@ -108,8 +112,9 @@ function streaks({ plan }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResul
 }
 
 /** The name of each band inside it or beside it, at the first of a few depths where no other name stands. */
-function bandNames(plan: Plan, x: Scale, depth: Scale): SVGTemplateResult[] {
-  const { frames, tracks } = streaksOf(plan);
+function bandNames({ plan, until_min = Number.POSITIVE_INFINITY }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult[] {
+  const { frames: all, tracks } = streaksOf(plan);
+  const frames = all.filter((frame) => timeOf(plan, frame) <= until_min);
   const [top = 0, bottom = 0] = depth.range();
   const taken: { x: number; y: number }[] = [];
   return tracks.flatMap(({ ion, leading_cm, trailing_cm }) => {

@@ -5,6 +5,7 @@ import { distributionOf, passageOf } from '../../../sim/chemistry/index.ts';
 import { bandAt, deliveredAtEnd, frameAtTime, frontMeeting, type FrontMeeting, inBedAt, instantAtTime, type Plan } from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { SPEEDS } from '../../store/run/playback.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { plotStyles } from '../../plot/styles.ts';
@@ -41,7 +42,9 @@ export class BedPart extends LiveElement {
     const { scenario, plan } = store ?? {};
     if (!store || !scenario || !plan) return nothing;
     if (deliveredAtEnd(plan) <= 0) return this.empty();
-    const meeting = meetingIn(plan, scenario, this.ion);
+    if (this.session?.sees === 'eye')
+      return html`<p class="say">Bands, acid and the meeting of front and band in your own bed are shown with the figure, or when the run is over.</p>`;
+    const meeting = this.told(meetingIn(plan, scenario, this.ion), store);
     const acid = inBedAt(plan, 'HCl', instantAtTime(plan, store.now), this.depth);
     return html`
       <p class="say">Now, at ${fixed(this.depth, 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
@@ -49,10 +52,16 @@ export class BedPart extends LiveElement {
       <div class="row">
         ${meeting ? html`<button type="button" class="primary" @click=${() => this.playMeeting(meeting)}>Play the front passing the ${IONS[this.ion].name} band, slowed</button>` : nothing}
         ${store.playing ? html`<button type="button" @click=${() => store.pause()}>Pause</button>` : nothing}
+        ${store.present === undefined ? nothing : html`<span role="status">Looking back at ${millilitres(store.moment?.delivered_mL ?? 0)}; the run waits.</span> <button type="button" @click=${() => store.lookBack(undefined)}>Return to the present</button>`}
         <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
       </div>
       <p>${meeting ? this.meetingLine(scenario, meeting) : `In this run no front of weaker acid sets free the ${IONS[this.ion].name} band.`}</p>
       <p class="status">Left: bands (all but 1 % at either end, while a fiftieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
+  }
+
+  /** A meeting that is still to come is told only with the forecast. */
+  private told(meeting: FrontMeeting | undefined, { present, now }: ColumnStore): FrontMeeting | undefined {
+    return meeting && (this.session?.sees === 'forecast' || meeting.to_min <= (present ?? now)) ? meeting : undefined;
   }
 
   private empty() {
@@ -66,7 +75,7 @@ export class BedPart extends LiveElement {
     if (!store?.scenario || !store.plan) return nothing;
     const { width } = this.fit;
     return html`<svg class="plot" role="img" aria-label=${`Bands in the bed against delivered volume, now ${millilitres(store.moment?.delivered_mL ?? 0)}, and the bed now. Chosen depth ${fixed(this.depth, 1)} cm.`}
-      width=${width} height=${HEIGHT} @pointerdown=${this.point} @pointermove=${this.point}>${bedDrawing({ scenario: store.scenario, plan: store.plan, now_min: store.now, depth_cm: this.depth, width, height: HEIGHT })}</svg>`;
+      width=${width} height=${HEIGHT} @pointerdown=${this.point} @pointermove=${this.point}>${bedDrawing({ scenario: store.scenario, plan: store.plan, now_min: store.now, depth_cm: this.depth, ...(this.session?.sees === 'forecast' ? {} : { until_min: store.present ?? store.now }), width, height: HEIGHT })}</svg>`;
   }
 
   private meetingLine(scenario: Scenario, { delivered_mL, depth_cm, before_M, behind_M }: FrontMeeting) {
@@ -79,14 +88,14 @@ export class BedPart extends LiveElement {
     return store?.plan && bandAt(store.plan, this.ion, frameAtTime(store.plan, store.now));
   }
 
-  private async playMeeting(meeting: FrontMeeting) {
+  /** The past is looked back at, and the run stays where it is; what is still to come is played on to. */
+  private async playMeeting({ from_min, to_min, depth_cm }: FrontMeeting) {
     const store = this.session?.store;
     if (!store) return;
-    emit(this, 'bf-depth', { depth_cm: meeting.depth_cm });
-    store.pause();
-    await store.seek(meeting.from_min);
-    store.setSpeed(SPEEDS.find((speed) => ((meeting.to_min - meeting.from_min) * 60) / speed <= WATCH_S) ?? SPEEDS[SPEEDS.length - 1]);
-    store.stopAt = meeting.to_min;
+    emit(this, 'bf-depth', { depth_cm });
+    store.setSpeed(SPEEDS.find((speed) => ((to_min - from_min) * 60) / speed <= WATCH_S) ?? SPEEDS[SPEEDS.length - 1]);
+    if (from_min < (store.present ?? store.now)) return store.replay(from_min, to_min);
+    store.stopAt = to_min;
     store.play();
   }
 

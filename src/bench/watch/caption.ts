@@ -1,0 +1,38 @@
+import type { StoryMoment } from '../../../sim/teach/index.ts';
+import { IONS } from '../../../sim/terms/ions.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { fixed, millilitres, percent } from '../../ui/text/format.ts';
+
+/** What is said at a moment of a watched run. */
+export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
+  switch (moment.kind) {
+    case 'start':
+      return `First the column is conditioned: ${nameOf(moment.liquid, liquids)} runs through until the whole bed stands in it.`;
+    case 'conditioned':
+      return `Conditioned: ${millilitres(moment.poured_mL, 0)} of ${nameOf(moment.liquid, liquids)} were poured. Now the sample goes on, at the last millimetre of acid.`;
+    case 'loaded':
+      return `Loaded: ${millilitres(moment.poured_mL, 1)} of sample have sunk in. Look at the top: the coloured band reaches ${fixed(moment.edge_cm, 1)} cm down and hardly moves.`;
+    case 'through':
+      return `${capital(nameOfIon(moment.ion))} has run through: nine tenths of it left between ${millilitres(moment.from_mL)} and ${millilitres(moment.to_mL)}, and nothing of it was to be seen in the bed.`;
+    case 'released':
+      return `After ${millilitres(moment.washed_mL)} more acid the edge stands at ${fixed(moment.edge_cm, 1)} of ${fixed(moment.length_cm, 1)} cm, so ${nameOf(moment.liquid, liquids)} is poured: where it has displaced the acid, the band is let go.`;
+    case 'changed':
+      return `The beaker is changed, ${millilitres(moment.after_mL)} after the water was poured: what still drips is acid, not yet the band.`;
+    case 'leaving':
+      return `The ${nameOfIon(moment.ion)} begins to leave, ${millilitres(moment.after_mL)} after the water was poured. Watch the colour of the drops and of the beaker.`;
+    case 'done':
+      return `Done: ${percent(moment.recovered, 1)} of the ${nameOfIon(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the beaker “${moment.label}”. Now you, on another column.`;
+  }
+}
+
+function nameOf(liquid: string, liquids: Scenario['liquids']): string {
+  return liquids[liquid]?.label ?? liquid;
+}
+
+function nameOfIon(ion: keyof typeof IONS): string {
+  return IONS[ion].name.replace(/\(.*\)/, '');
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
