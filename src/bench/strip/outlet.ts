@@ -39,7 +39,7 @@ export class ClampControl extends LiveElement {
     const open = this.store?.moment?.clampOpen;
     if (open === undefined) return nothing;
     return html`<span class="name" aria-hidden="true">clamp</span>
-      <bf-segmented label="clamp" label-unseen .choices=${CLAMP} .value=${open <= 0 ? 'shut' : open < 1 ? 'slow' : 'open'} @bf-change=${this.take}></bf-segmented>`;
+      <bf-segmented label="clamp" label-unseen .choices=${CLAMP} .value=${CLAMP.find(({ percent }) => percent === Math.round(100 * open))?.value ?? ''} @bf-change=${this.take}></bf-segmented>`;
   }
 
   private flip() {
@@ -47,7 +47,7 @@ export class ClampControl extends LiveElement {
   }
 
   private take(event: CustomEvent<{ value: string }>) {
-    this.turn({ open: OPEN, slow: SLOW }[event.detail.value] ?? 0);
+    this.turn(CLAMP.find(({ value }) => value === event.detail.value)?.percent ?? 0);
   }
 
   private turn(open_percent: number) {
@@ -96,9 +96,9 @@ export class ReceiverControl extends LiveElement {
 }
 
 const CLAMP = [
-  { value: 'shut', label: 'shut' },
-  { value: 'slow', label: 'slow' },
-  { value: 'open', label: 'open' },
+  { value: 'shut', label: 'shut', percent: 0 },
+  { value: 'slow', label: 'slow', percent: SLOW },
+  { value: 'open', label: 'open', percent: OPEN },
 ] as const;
 
 declare global {
