@@ -291,7 +291,7 @@ describe('the glass', () => {
     const results = { ...zoned.results, bands, loaded: { Co_mmol: 0.1, Ni_mmol: 0.1 } };
     for (const names of [false, true]) {
       const opened = await place({ ...zoned, results } as unknown as Moment, 'bf-glass', {}, session, { names });
-      expect(await opened.page.locator('.words [class*="text-"]').allTextContents()).toEqual(names ? ['Co', 'Ni'] : []);
+      expect(await opened.page.locator('.words .ion').allTextContents()).toEqual(names ? ['Co', 'Ni'] : []);
       await opened.close();
     }
   });
