@@ -30,7 +30,8 @@ export function viewsOf(session: Session): readonly View[] {
           beside(session, 'the explanation beside the bench', import('../why/here/here.ts'));
           beside(session, 'the part on what was lost', import('../faults/why-lost.ts'));
         });
-        return () => html`<bf-bench .session=${session}><bf-why-here slot="here" .session=${session}></bf-why-here><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
+        return () =>
+          html`<bf-bench .session=${session}><bf-why-here slot="here" .session=${session}></bf-why-here><bf-why-lost slot="why" .session=${session}></bf-why-lost></bf-bench>`;
       },
     },
     {
