@@ -9,16 +9,20 @@ export function refresh(bed: Bed, column: Column, at: number, acid: number): voi
   const x = tableIndex(acid);
   const i = x < TABLE_STEPS ? Math.floor(x) : TABLE_STEPS - 1;
   const t = x - i;
+  const { rows } = column;
+  const { coion, exchange, bead } = bed;
   const resin = bed.resinShare[at];
-  for (let s = 0; s < bed.components - 1; s++) {
-    const { coion, exchange, bead } = column.tables[s];
-    bed.coion[s * cells + at] = resin * (coion[i] + t * (coion[i + 1] - coion[i]));
-    bed.exchange[s * cells + at] = resin * (exchange[i] + t * (exchange[i + 1] - exchange[i]));
-    bed.bead[s * cells + at] = bead[i] + t * (bead[i + 1] - bead[i]);
+  const metals = bed.components - 1;
+  const width = 3 * metals + 2;
+  let x0 = i * width;
+  for (let k = at; k < metals * cells; k += cells, x0 += 3) {
+    const x1 = x0 + width;
+    coion[k] = resin * (rows[x0] + t * (rows[x1] - rows[x0]));
+    exchange[k] = resin * (rows[x0 + 1] + t * (rows[x1 + 1] - rows[x0 + 1]));
+    bead[k] = rows[x0 + 2] + t * (rows[x1 + 2] - rows[x0 + 2]);
   }
-  const { density, viscosity } = column.liquid;
-  bed.density[at] = density[i] + t * (density[i + 1] - density[i]);
-  bed.viscosity[at] = (viscosity[i] + t * (viscosity[i + 1] - viscosity[i])) * column.viscosityFactor;
+  bed.density[at] = rows[x0] + t * (rows[x0 + width] - rows[x0]);
+  bed.viscosity[at] = (rows[x0 + 1] + t * (rows[x0 + 1 + width] - rows[x0 + 1])) * column.viscosityFactor;
   bed.salt[at] = saltOf(acid, column.fixedCharge, column.invasion);
   bed.seen[at] = acid;
 }

@@ -59,6 +59,8 @@ export interface Column {
   readonly anionCharge: Float64Array;
   readonly tables: readonly MetalTable[];
   readonly liquid: { readonly density: Float64Array; readonly viscosity: Float64Array };
+  /** All that depends on the HCl molarity, side by side: a row an entry of the tables; coion, exchange, bead per metal, then density, viscosity. */
+  readonly rows: Float64Array;
   readonly viscosityFactor: number;
   /** mol/L of every component of each bottle. */
   readonly liquids: Readonly<Record<string, Float64Array>>;
@@ -72,6 +74,7 @@ export function columnOf(scenario: Scenario): Column {
   const dz = v['bed.length_cm'] / v['bed.plates'];
   const resin = resinFrom(v);
   const warm = v['bench.temperature_C'] - 20;
+  const rates = kinetics(scenario, 1 + DIFFUSION_PER_K * warm);
   const permeability = kozenyCarman(beadOf(v), v['bed.porosity'], v['bed.kozeny']);
   return {
     scenario,
@@ -92,7 +95,8 @@ export function columnOf(scenario: Scenario): Column {
     fixedCharge: resin.Q,
     resinPore: resin.pore,
     invasion: resin.kappa,
-    ...kinetics(scenario, 1 + DIFFUSION_PER_K * warm),
+    ...rates,
+    rows: rowsOf(rates.tables, liquidTable()),
     anionCharge: Float64Array.from(scenario.ions, (ion) => IONS[ion].anionCharge),
     liquid: liquidTable(),
     viscosityFactor: 1 + VISCOSITY_PER_K * warm,
@@ -100,6 +104,14 @@ export function columnOf(scenario: Scenario): Column {
       Object.entries(scenario.liquids).map(([id, { HCl_M, ions }]) => [id, Float64Array.from([HCl_M, ...scenario.ions.map((ion) => ions[ion] ?? 0)])]),
     ),
   };
+}
+
+/** The tables in one array, so that what a cell needs lies together in memory. */
+export function rowsOf(tables: readonly MetalTable[], { density, viscosity }: Column['liquid']): Float64Array {
+  const columns = [...tables.flatMap(({ coion, exchange, bead }) => [coion, exchange, bead]), density, viscosity];
+  const rows = new Float64Array(columns.length * density.length);
+  for (const [n, values] of columns.entries()) for (let i = 0; i < values.length; i++) rows[i * columns.length + n] = values[i];
+  return rows;
 }
 
 /** Kozeny-Carman permeability, cm², of spheres of diameter d (cm) at porosity e. */

@@ -1,5 +1,5 @@
 import { AT, type Bed } from '../../sim/column/bed.ts';
-import { type Column, columnOf } from '../../sim/column/column.ts';
+import { type Column, columnOf, rowsOf } from '../../sim/column/column.ts';
 import { type FieldPath, parameterDefaults } from '../../sim/terms/fields.ts';
 import type { IonId } from '../../sim/terms/ions.ts';
 import type { LaneEdge } from '../../sim/column/lanes.ts';
@@ -99,11 +99,13 @@ function columnFor(spec: RigSpec, scenario: Scenario): Column {
   const column = columnOf(scenario);
   const bead = spec.bead ?? [NOT_SLOW, ...column.tables.map(() => NOT_SLOW)];
   const area = Float64Array.from(spec.shares ?? [1], (share) => share * column.section);
+  const tables = column.tables.map((table, s) => ({ ...table, bead: table.bead.map(() => bead[s + 1]) }));
   return {
     ...column,
+    rows: rowsOf(tables, column.liquid),
     bead: bead[0],
     beadLeast: Math.min(...bead.slice(1)),
-    tables: column.tables.map((table, s) => ({ ...table, bead: table.bead.map(() => bead[s + 1]) })),
+    tables,
     film: spec.film ?? 0,
     capacity: spec.capacity ?? column.capacity,
     lanes: { ...column.lanes, area, edges: spec.edges ?? [] },
