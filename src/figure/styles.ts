@@ -5,7 +5,7 @@ export const figureStyles = css`
   .stage { position: absolute; inset: 0; overflow-x: clip; }
   canvas { position: absolute; }
   .rough canvas, .rough svg.plot .line, .rough svg.plot .edge { opacity: 0.6; }
-  .rough-note { position: absolute; right: 0.5rem; top: 0; z-index: 3; margin: 0; padding: 0 0.4em; font-size: var(--text-small); background: var(--sheet); border-radius: var(--round); }
+  .rough-note { position: absolute; left: 4.5rem; top: 0; z-index: 3; margin: 0; padding: 0 0.4em; font-size: var(--text-small); background: var(--sheet); border-radius: var(--round); }
   svg.plot { position: absolute; left: 0; top: 0; pointer-events: none; }
   /* px like the layout: room for words is worked out at this size */
   svg.plot text { font-size: 14px; }

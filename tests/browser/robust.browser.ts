@@ -8,6 +8,7 @@ import { launch, type Session } from './session.ts';
 
 // What a server may do to the page: send a strict policy, lose a part of it, or be away. In each case nothing is lost and it is said.
 
+// Trusted Types are not required: threads are made from addresses, `new Worker(url)`, which that policy refuses as plain text.
 const POLICY = "default-src 'self'; style-src 'self'";
 const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan', 'class'];
 const WAIT = { timeout: 30_000 };
@@ -71,6 +72,13 @@ describe('a part that is missing', () => {
     await context.close();
   });
 
+  test('is said when it is the coach, and the bench works', async () => {
+    const { context, page } = await without(/assets\/coach-[^/]*\.js/);
+    await page.locator('bf-figure').waitFor(WAIT);
+    await page.getByText('The coach could not be loaded; the rest of the page works.').waitFor(WAIT);
+    await context.close();
+  });
+
   test('leaves the menu as it was when it is a scenario, and says so', async () => {
     const { context, page } = await without(/assets\/six-metals-[^/]*\.js/);
     await page.locator('bf-figure').waitFor(WAIT);
@@ -79,6 +87,26 @@ describe('a part that is missing', () => {
     await select.selectOption('six-metals');
     await page.getByText('That scenario was not opened.').waitFor(WAIT);
     expect(await select.inputValue()).toBe(before);
+    await context.close();
+  });
+});
+
+describe('what was kept and cannot be read', () => {
+  test.each([
+    ['nested deeper than any run', `${'['.repeat(200_000)}`],
+    ['cut off', '{"version":1,"tab":"a","run":{"base":"cathode-leach"'],
+    ['of a name that is no scenario', JSON.stringify({ version: 1, tab: 'a', run: { base: 'gone', differences: {}, seed: 1, log: [] } })],
+  ])('%s is moved aside word for word, said in few words, and the page starts', async (_, text) => {
+    const context = await session.browser.newContext({ serviceWorkers: 'block' });
+    await context.addInitScript(`localStorage.getItem('bandfall.unread.1') ?? localStorage.setItem('bandfall.run', ${JSON.stringify(text)})`);
+    const page = await context.newPage();
+    await page.goto(session.base);
+    const line = page.getByText(/^autosave: the run kept in this browser could not be/);
+    await line.waitFor(WAIT);
+    expect((await line.innerText()).length).toBeLessThan(3000);
+    await page.locator('bf-figure').waitFor(WAIT);
+    const unread = await page.evaluate<string>(`localStorage.getItem('bandfall.unread.1')`);
+    expect(JSON.parse(unread).text).toBe(text);
     await context.close();
   });
 });
