@@ -26,6 +26,7 @@ export const shellStyles = css`
   .skip { position: absolute; left: var(--gap); top: -4rem; z-index: 2; background: var(--ink); color: var(--paper); }
   .skip:focus { top: var(--gap-small); }
   bf-message-line { position: fixed; left: 50%; translate: -50%; top: calc(var(--bar) + 0.25rem); z-index: 3; width: min(40rem, calc(100vw - 1rem)); }
+  @media (max-width: 24rem) { nav a { padding: 0; font-size: 0.78rem; } }
   @media (pointer: coarse) { header, .menu { --target: 2.75rem; } }
   @media (min-width: 60rem) {
     header { flex-wrap: nowrap; min-height: var(--bar); }
