@@ -1,8 +1,9 @@
 import { effect } from '@preact/signals-core';
 import { guardBack } from './app/back.ts';
 import { playLoop } from './app/loop.ts';
-import { takeSharedRun } from './app/route.ts';
 import { keepOffline } from './app/offline/keep-offline.ts';
+import { type Shared, takeShared } from './app/route.ts';
+import { showHandIn } from './app/show-hand-in.ts';
 import { viewsOf, whenOpen } from './app/views.ts';
 import { workerThread } from './store/threads/model-thread.ts';
 import { hearPointing } from './store/pointing.ts';
@@ -34,6 +35,7 @@ const menu = document.querySelector('bf-run-menu');
 if (app) {
   app.views = viewsOf(session);
   hearPointing(app, session.pointing);
+  app.addEventListener('bf-hand-in', () => void showHandIn(app, session));
 }
 if (app) app.keep = () => session.keepNow();
 if (menu) menu.session = session;
@@ -62,11 +64,18 @@ document.addEventListener('bf-show-runs', () => void showKeptRuns());
 
 /** No two visits on the same column. */
 const fresh = (): number => crypto.getRandomValues(new Uint32Array(1))[0];
-void session.start(takeSharedRun(location, history), fresh);
+void start(takeShared(location, history));
 addEventListener('hashchange', () => {
-  const shared = takeSharedRun(location, history);
-  if (shared !== undefined) void session.start(shared, fresh);
+  const shared = takeShared(location, history);
+  if (shared !== undefined) void start(shared);
 });
+
+async function start(shared: Shared | undefined): Promise<void> {
+  if (shared?.kind === 'task') return session.startHandOut(shared.text, fresh);
+  if (shared?.kind === 'handed') session.arrived = [...session.arrived, shared.text];
+  const run = shared?.kind === 'run' ? shared.text : undefined;
+  if (run !== undefined || session.store.plan === undefined) await session.start(run, fresh);
+}
 
 /** The list is loaded when it is first asked for. */
 async function showKeptRuns(): Promise<void> {

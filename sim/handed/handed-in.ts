@@ -1,50 +1,27 @@
 // A run as a student hands it in: one small file of our own, JSON. It holds what was done and the results that are claimed.
-import {
-  ACTIONS_MAX,
-  addIssue,
-  describe,
-  isRecord,
-  LABEL_MAX,
-  list,
-  logShape,
-  number,
-  object,
-  own,
-  parseJson,
-  readLog,
-  readScenario,
-  type Shape,
-  text,
-} from '../input/index.ts';
+import { type Shape, addIssue, describe, isRecord, logShape, merged, number, object, own, parseJson, readLog, readScenario, text } from '../input/index.ts';
 import { fingerprint } from '../math/fingerprint.ts';
 import { SEED_MAX } from '../math/random.ts';
-import { ION_IDS, type IonId } from '../terms/ions.ts';
-import { RUN_MAX_MIN } from '../terms/limits.ts';
-import type { Amounts, Issue, Log, Scenario } from '../terms/types.ts';
+import type { Issue, Log, Scenario } from '../terms/types.ts';
+import { type Answer, answersShape, type Under, underShape } from './answers.ts';
+import { type Claimed, claimedShape } from './claimed.ts';
 import { type Prediction, predictionsShape } from './predictions.ts';
 
 export const HANDED_KIND = 'bandfall-handed-in';
 export const HANDED_VERSION = 1;
 
-/** Amounts (mmol) and volume in one receiver, as the page showed them. */
-export type ClaimedReceiver = Readonly<{ label: string; volume_mL: number } & Amounts>;
-
-/** What the student's page came to when the run was handed in. */
-export interface Claimed {
-  readonly time_min: number;
-  readonly delivered_mL: number;
-  readonly receivers: readonly ClaimedReceiver[];
-}
-
 export interface HandedIn {
   /** Name or code, as typed. */
   readonly who: string;
-  /** Id of a shipped scenario, or the JSON of another. */
+  /** Id of a shipped scenario; one with what differs from it, as `{base, differences}`; or the JSON of another. */
   readonly scenario: unknown;
   readonly seed: number;
   readonly log: Log;
   readonly predictions: readonly Prediction[];
   readonly claimed: Claimed;
+  /** There when the run was made from a hand-out. */
+  readonly under?: Under;
+  readonly answers?: readonly Answer[];
 }
 
 /** A run that can be computed again. */
@@ -60,25 +37,6 @@ export type HandedReading =
   | { readonly ok: false; readonly because: 'foreign' | 'damaged'; readonly issues: readonly Issue[] };
 
 export const WHO_MAX = 80;
-const RECEIVERS_MAX = ACTIONS_MAX + 1;
-const amount = number({ min: 0, max: 1e6, unit: 'mmol' });
-const volume = number({ min: 0, max: 1e6, unit: 'mL' });
-
-/** A shape an ion; the keys are made from the ions. */
-const ionAmounts = Object.fromEntries(ION_IDS.map((ion) => [`${ion}_mmol`, amount])) as Readonly<Record<`${IonId}_mmol`, Shape<number>>>;
-
-const receiverShape: Shape<ClaimedReceiver> = object('a receiver', { label: text(LABEL_MAX), volume_mL: volume, HCl_mmol: amount }, ionAmounts);
-
-const claimedShape: Shape<Claimed> = object(
-  'claimed figures',
-  {
-    time_min: number({ min: 0, max: 2 * RUN_MAX_MIN, unit: 'min' }),
-    delivered_mL: volume,
-    receivers: list('receivers', receiverShape, 1, RECEIVERS_MAX),
-  },
-  {},
-);
-
 /** Read by itself: a scenario has a reader of its own. */
 const scenarioPart: Shape<unknown> = { schema: { type: ['string', 'object'] }, read: (value) => value ?? '' };
 
@@ -94,13 +52,14 @@ const handedShape = object(
     claimed: claimedShape,
     check: text(8),
   },
-  { predictions: predictionsShape },
+  { predictions: predictionsShape, under: underShape, answers: answersShape },
 );
 
 /** Text of the file. The same content gives the same text. */
-export function handedInText({ who, scenario, seed, log, predictions, claimed }: HandedIn): string {
-  const content = { kind: HANDED_KIND, version: HANDED_VERSION, who, scenario, seed, log, predictions, claimed };
-  return `${JSON.stringify({ ...content, check: markOf(content) }, null, 1)}\n`;
+export function handedInText({ who, scenario, seed, log, predictions, claimed, under, answers }: HandedIn, space = 1): string {
+  const task = { ...(under && { under }), ...(answers && answers.length > 0 && { answers }) };
+  const content = { kind: HANDED_KIND, version: HANDED_VERSION, who, scenario, seed, log, predictions, claimed, ...task };
+  return `${JSON.stringify({ ...content, check: markOf(content) }, null, space)}\n`;
 }
 
 /** Reads a handed-in file. `known` gives the JSON of a shipped scenario. Never throws. */
@@ -112,15 +71,26 @@ export async function readHandedIn(source: string, known: (id: string) => Promis
   const issues: Issue[] = [];
   const read = handedShape.read(parsed.json, '', issues);
   if (!read || issues.length > 0) return { ok: false, because: 'damaged', issues };
-  const json = typeof read.scenario === 'string' ? await known(read.scenario) : read.scenario;
-  if (json === undefined) return { ok: false, because: 'foreign', issues: [unknownScenario(read.scenario)] };
-  const scenario = readScenario(json, typeof read.scenario === 'string' ? read.scenario : 'own');
+  const { base, differences } = namedIn(read.scenario);
+  const shipped = base === undefined ? undefined : await known(base);
+  if (base !== undefined && shipped === undefined) return { ok: false, because: 'foreign', issues: [unknownScenario(base)] };
+  const scenario = readScenario(base === undefined ? read.scenario : merged(shipped, differences), base ?? 'own');
   if (!scenario.ok) return { ok: false, because: 'damaged', issues: scenario.issues.map((issue) => ({ ...issue, path: `scenario.${issue.path}` })) };
   const log = readLog(read.log, scenario.scenario);
   if (!log.ok) return { ok: false, because: 'damaged', issues: log.issues };
-  const { who, seed, predictions = [], claimed, check } = read;
+  const { who, seed, predictions = [], claimed, check, under, answers = [] } = read;
   const unchanged = isRecord(parsed.json) && markOf(withoutMark(parsed.json)) === check;
-  return { ok: true, run: { who, seed, predictions, claimed, unchanged, log: log.log, scenario: { ...scenario.scenario, seed } } };
+  return {
+    ok: true,
+    run: { who, seed, predictions, claimed, unchanged, answers, ...(under && { under }), log: log.log, scenario: { ...scenario.scenario, seed } },
+  };
+}
+
+/** The shipped scenario that a file names, with what differs from it; `base` undefined where the file holds a whole scenario. */
+export function namedIn(scenario: unknown): { readonly base: string | undefined; readonly differences: unknown } {
+  if (typeof scenario === 'string') return { base: scenario, differences: {} };
+  const base = own(scenario, 'base');
+  return typeof base === 'string' ? { base, differences: own(scenario, 'differences') ?? {} } : { base: undefined, differences: {} };
 }
 
 function strangerIn(json: unknown): Issue | undefined {

@@ -15,7 +15,11 @@ import {
 import { mistakesOf, type Step, stepsOf, wholeRun } from '../attribution/index.ts';
 import { advance, resultsOf, type Run, runOf } from '../run/index.ts';
 import type { Scenario } from '../terms/types.ts';
-import type { Claimed, HandedRun } from './handed-in.ts';
+import type { Under } from './answers.ts';
+import type { Claimed } from './claimed.ts';
+import type { HandedRun } from './handed-in.ts';
+import { scenarioMark } from './handed-out.ts';
+import { type Judged, judged } from './judged.ts';
 import { truthOf } from './predicted.ts';
 import type { Occasion } from './predictions.ts';
 
@@ -53,12 +57,16 @@ export interface Recomputed {
   /** The target leaving the tip, mol/L, along the volume delivered, mL. */
   readonly leaving: { readonly xs: readonly number[]; readonly ys: readonly number[] };
   readonly predictions: readonly { readonly occasion: Occasion; readonly right: boolean | undefined }[];
+  readonly answers: readonly Judged[];
+  /** For the comparison with what was handed out. */
+  readonly under: Under | undefined;
+  readonly of: string;
   readonly mistakes: readonly { readonly kind: string; readonly what: string; readonly delivered_mL: number }[];
 }
 
 /** Computes a handed-in run again, up to the time at which it was handed in. */
 export function recomputed(handed: HandedRun): Recomputed {
-  const { scenario, claimed, who, unchanged, predictions } = handed;
+  const { scenario, claimed, who, unchanged, predictions, answers = [], under } = handed;
   const run = runOf(scenario, handed.log);
   advance(run, { endOfLog: true });
   const logEnd = { time_min: run.bed.scalar[AT.time], delivered_mL: run.bed.scalar[AT.delivered] };
@@ -86,6 +94,9 @@ export function recomputed(handed: HandedRun): Recomputed {
     ...keptOf(results, targets.target, targets.unwanted),
     leaving: effluentCurve(plan, targets.target, framesApart(plan, APART_ML)),
     predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
+    answers: judged(scenario, answers),
+    under,
+    of: scenarioMark(scenario),
     mistakes: mistakesIn(scenario, run, results),
   };
 }

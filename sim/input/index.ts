@@ -20,6 +20,7 @@ export {
   type Shape,
   text,
 } from './reading.ts';
+export { merged } from './patch.ts';
 export { eluents, sampleLiquids, samplesOf, targetOf } from './roles.ts';
 export { readScenario, type ScenarioResult } from './scenario.ts';
 export { applySettings } from './settings.ts';

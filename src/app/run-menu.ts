@@ -1,9 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { inWords } from '../../sim/input/index.ts';
+import { TEXT_MAX, inWords } from '../../sim/input/index.ts';
 import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
+import { emit } from '../ui/emit.ts';
 import { showMessage } from '../ui/message.ts';
 import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles } from '../ui/styles.ts';
@@ -18,7 +19,6 @@ export class RunMenu extends LiveElement {
     css`
       :host { display: grid; }
       button { text-align: left; }
-      label { display: grid; padding: var(--gap-small) 0.75em 0; font-size: var(--text-small); }
     `,
   ];
 
@@ -49,8 +49,7 @@ export class RunMenu extends LiveElement {
       <button type="button" class="plain" @click=${this.copyLink}>Copy link</button>
       <button type="button" class="plain" @click=${this.save}>Save to a file</button>
       <button type="button" class="plain" @click=${this.openFile}>Open a file</button>
-      <label>Name or code <input class="who" autocomplete="off" /></label>
-      <button type="button" class="plain" @click=${this.handIn}>Hand in</button>
+      <button type="button" class="plain" @click=${() => emit(this, 'bf-hand-in', undefined)}>Hand in</button>
       ${session.hasBeside ? html`<button type="button" class="plain" @click=${() => session.goBack()}>Back to the run before</button>` : nothing}
       ${session.unread.length > 0 ? html`<button type="button" class="plain" @click=${this.saveUnread}>Save what could not be read</button>` : nothing}`;
   }
@@ -63,7 +62,7 @@ export class RunMenu extends LiveElement {
     const link = await this.session?.link();
     if (!link) return;
     if (!link.ok) return showMessage(this, { text: link.message, kind: 'problem' });
-    const address = new URL(routeHash({ view: location.hash.replace(/^#/, '').split('?')[0], run: link.value }), location.href).href;
+    const address = new URL(routeHash({ view: location.hash.replace(/^#/, '').split('?')[0], shared: { kind: 'run', text: link.value } }), location.href).href;
     try {
       await navigator.clipboard.writeText(address);
       showMessage(this, { text: 'Link copied: it holds the scenario, the seed and every action so far.', kind: 'note' });
@@ -91,20 +90,24 @@ export class RunMenu extends LiveElement {
     });
   }
 
-  private async handIn() {
-    const { session } = this;
-    if (!session) return;
-    const who = this.renderRoot.querySelector<HTMLInputElement>('.who')?.value ?? '';
-    const { handedIn } = await import('../store/keep/hand-in.ts');
-    const text = await handedIn(session, who);
-    if (!text.ok) return showMessage(this, { text: text.message, kind: 'problem' });
-    offerFile(document, fileName(`run-${who}`, 'json'), text.value);
-    showMessage(this, { text: 'Saved as a file to hand in: it holds the name, every action, your predictions and what came of them.', kind: 'note' });
+  /** True if the file is something handed out: then it is opened, or it is said why not. */
+  private async openHandOut(file: File): Promise<boolean> {
+    if (file.size > TEXT_MAX) return false;
+    const { isHandOut, readHandOut } = await import('../../sim/handed/index.ts');
+    const text = await file.text();
+    if (!isHandOut(text)) return false;
+    const read = readHandOut(text);
+    const problem = read.ok ? await this.session?.task.open(read.handOut) : `hand-out: ${inWords(read.issues)}`;
+    showMessage(
+      this,
+      problem === undefined ? { text: `Opened ${file.name}.`, kind: 'note' } : { text: `${file.name} was not opened. ${problem}`, kind: 'problem' },
+    );
+    return true;
   }
 
   private async openFile() {
     const file = await askForFile(document);
-    if (!file || !this.session) return;
+    if (!file || !this.session || (await this.openHandOut(file))) return;
     const reading = await openRunFile(file);
     if (reading.ok && (await this.session.openRun(reading.value))) {
       return showMessage(this, { text: `Opened ${file.name}.`, kind: 'note' });

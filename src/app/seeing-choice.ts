@@ -26,7 +26,7 @@ export class SeeingChoice extends LiveElement {
   override render() {
     const { session } = this;
     if (!session) return nothing;
-    const most = SEEINGS.indexOf(session.store.scenario?.seeing ?? 'forecast');
+    const most = SEEINGS.indexOf(session.seeingMost);
     return html`<label><span class="unseen">How the run is seen</span>
       <select @change=${this.choose}>${SEEINGS.map(
         (seeing, i) =>

@@ -128,8 +128,8 @@ export class App extends LitElement {
   }
 
   private asked(): View | undefined {
-    const { view } = readRoute(location.hash);
-    return this.views.find(({ id }) => id === view) ?? this.views[0];
+    const [asked] = readRoute(location.hash).view.split('/');
+    return this.views.find(({ id }) => id === asked) ?? this.views[0];
   }
 
   private readonly follow = () => {

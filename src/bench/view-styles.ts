@@ -36,5 +36,7 @@ export const viewStyles = css`
     .bench.asking.eye { --glass: 11.5rem; }
     .bench.eye { --glass: 11.5rem; }
     .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; align-content: start; }
+    .bench:has(bf-given-note:not([empty])) { height: auto; }
+    .bench:has(bf-given-note:not([empty])) .side { height: auto; overflow: visible; }
   }
 `;

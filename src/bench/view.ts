@@ -137,6 +137,7 @@ export class BenchView extends LiveElement {
     const { store } = session;
     const over = isOver(store);
     return html`
+      <bf-given-note .session=${session}></bf-given-note>
       <bf-imposed-note .session=${session}></bf-imposed-note>
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}

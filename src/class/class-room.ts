@@ -1,18 +1,24 @@
 import { type ClassAnswer, type ClassForecast, classForecast, classTasks, forClass } from '../../sim/class/index.ts';
-import type { Taken } from '../../sim/handed/index.ts';
-import { own, parseJson, TEXT_MAX } from '../../sim/input/index.ts';
-import type { Scenario } from '../../sim/terms/types.ts';
+import { against, type HandOut, handedOutScenario, namedIn, type Taken } from '../../sim/handed/index.ts';
+import { inWords, own, parseJson, TEXT_MAX } from '../../sim/input/index.ts';
+import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { scenarioJson } from '../store/shipped/catalog.ts';
-import { tracked } from '../store/tracked.ts';
+import { derived, tracked } from '../store/tracked.ts';
 import type { ClassReply } from './class-worker.ts';
+import { type Given, sorted } from './given-files.ts';
 import { workThrough } from './pool.ts';
 
 // What an instructor has taken in, and what a class will see. Nothing is kept after the page is closed.
 
-/** A file as it was chosen, dropped or pasted. */
-export interface Given {
-  readonly name: string;
-  readonly text: string;
+/** What was handed out, with the scenario that comes of it. */
+export interface HandedOut {
+  readonly handOut: HandOut;
+  readonly scenario: Scenario;
+}
+
+/** A file, and what its run has otherwise than was handed out. */
+export interface Held extends Taken {
+  readonly apart: readonly Issue[];
 }
 
 export interface Progress {
@@ -26,13 +32,49 @@ export class ClassRoom {
   @tracked forecast: ClassForecast | undefined;
   @tracked forecasting: Progress | undefined;
   @tracked failure = '';
+  /** Runs are held against it. */
+  @tracked handedOut: HandedOut | undefined;
+  /** Why what was handed out could not be used. */
+  @tracked problem = '';
+  private readonly texts = new Map<string, string>();
   private stopTaking = new AbortController();
   private stopForecast = new AbortController();
 
-  /** Computes files again and adds them; a file replaces an earlier one of the same name. */
-  async takeIn(files: readonly Given[]): Promise<void> {
+  @derived get held(): readonly Held[] {
+    const { handedOut, taken } = this;
+    const names = taken.flatMap(({ run }) => (run ? [nameOf(run.who)] : []));
+    return taken.map((one): Held => {
+      if (!one.run) return { ...one, apart: [] };
+      const name = nameOf(one.run.who);
+      const times = names.filter((other) => other === name).length;
+      const again = times > 1 ? [{ path: 'name', expected: 'one run of each', received: `${times} of “${one.run.who}”` }] : [];
+      return { ...one, apart: [...(handedOut ? against(one.run, handedOut.handOut, handedOut.scenario) : []), ...again] };
+    });
+  }
+
+  /** Holds runs against what was handed out from now on. */
+  async holdAgainst(handOut: HandOut): Promise<void> {
+    const read = handedOutScenario(handOut, await scenarioJson(handOut.base));
+    this.problem = read.ok ? '' : `What was handed out cannot be used: ${inWords(read.issues)}`;
+    if (read.ok) this.handedOut = { handOut, scenario: read.scenario };
+  }
+
+  /** The text of a run that was taken in, by the name of its file. */
+  textOf(file: string): string | undefined {
+    return this.texts.get(file);
+  }
+
+  /** Computes runs again and adds them; a file replaces an earlier one of the same name. Of hand-outs the last counts. */
+  async takeIn(given: readonly Given[]): Promise<void> {
     this.cancelTaking();
     const { signal } = this.stopTaking;
+    const { runs: files, handOuts, unread } = await sorted(given);
+    const last = handOuts.at(-1);
+    if (last) await this.holdAgainst(last);
+    if (signal.aborted) return;
+    for (const { name, text } of files) this.texts.set(name, text);
+    for (const { name, issue } of unread) this.add({ file: name, verdict: 'damaged', issues: [issue] });
+    if (files.length === 0) return;
     this.taking = { done: 0, of: files.length };
     const work = await Promise.all(files.map(async ({ name, text }) => ({ do: 'take' as const, file: name, source: text, shipped: await shippedFor(text) })));
     if (signal.aborted) return;
@@ -42,8 +84,7 @@ export class ClassRoom {
       (piece, reply) => {
         done += 1;
         this.taking = { done, of: files.length };
-        const taken = takenFrom(reply, files[piece].name);
-        this.taken = [...this.taken.filter(({ file }) => file !== taken.file), taken].sort((a, b) => a.file.localeCompare(b.file, 'en', { numeric: true }));
+        this.add(takenFrom(reply, files[piece].name));
       },
       signal,
     );
@@ -59,6 +100,11 @@ export class ClassRoom {
   clear(): void {
     this.cancelTaking();
     this.taken = [];
+    this.texts.clear();
+  }
+
+  private add(taken: Taken): void {
+    this.taken = [...this.taken.filter(({ file }) => file !== taken.file), taken].sort((a, b) => a.file.localeCompare(b.file, 'en', { numeric: true }));
   }
 
   /** So many groups of the lab, each on one lane. */
@@ -106,6 +152,10 @@ function takenFrom(reply: ClassReply, file: string): Taken {
 /** JSON of the shipped scenario that a file names; undefined for any other file. */
 async function shippedFor(text: string): Promise<unknown> {
   const parsed = text.length > TEXT_MAX ? undefined : parseJson(text, 'file');
-  const named = parsed?.ok ? own(parsed.json, 'scenario') : undefined;
-  return typeof named === 'string' ? scenarioJson(named) : undefined;
+  const { base } = namedIn(parsed?.ok ? own(parsed.json, 'scenario') : undefined);
+  return base === undefined ? undefined : scenarioJson(base);
+}
+
+function nameOf(who: string): string {
+  return who.trim().toLowerCase();
 }

@@ -1,6 +1,7 @@
-import type { Recomputed, Taken } from '../../sim/handed/index.ts';
+import type { Judged, Recomputed, Taken } from '../../sim/handed/index.ts';
 import type { Column, Row } from '../ui/text/csv.ts';
 import { fixed, percent } from '../ui/text/format.ts';
+import type { Held } from './class-room.ts';
 
 // The class on one page, as tables.
 
@@ -14,12 +15,14 @@ export const RUNS: readonly Column[] = [
   { key: 'acid', label: 'acid with it', unit: 'mmol', show: (value) => fixed(value, 1) },
   { key: 'time', label: 'time', unit: 'min', show: (value) => fixed(value, 0) },
   { key: 'right', label: 'predictions right' },
+  { key: 'answers', label: 'answers right' },
+  { key: 'attempt', label: 'try' },
 ];
 
-export function runRows(taken: readonly Taken[]): Row[] {
-  return taken.map(({ file, verdict, run }) => ({
+export function runRows(taken: readonly Held[]): Row[] {
+  return taken.map(({ file, verdict, run, apart }) => ({
     who: run?.who ?? file,
-    verdict,
+    verdict: apart.length > 0 && verdict === 'agrees' ? APART : verdict,
     water: run?.eluent_mL,
     change: run?.change_mL,
     recovered: run?.recovered,
@@ -27,7 +30,34 @@ export function runRows(taken: readonly Taken[]): Row[] {
     acid: run?.acid_mmol,
     time: run?.time_min,
     right: run && rightOf(run),
+    answers: run && answersRight(run),
+    attempt: run?.under && `${run.under.attempt} of ${run.under.tries}`,
   }));
+}
+
+/** The runs with every answer, for a spreadsheet. */
+export function wholeTable(taken: readonly Held[]): { readonly columns: readonly Column[]; readonly rows: readonly Row[] } {
+  const asked = questionsIn(taken);
+  const columns = [
+    { key: 'file', label: 'name of the file' },
+    ...RUNS,
+    { key: 'seed', label: 'column (seed)' },
+    { key: 'apart', label: 'otherwise than handed out' },
+  ];
+  const rows = runRows(taken).map((row, i) => {
+    const { file, run, apart } = taken[i];
+    const answers = asked.map((prompt, n): [string, string | undefined] => [`answer ${n}`, run?.answers.find((one) => one.prompt === prompt)?.said]);
+    return { ...row, file, seed: run?.seed, apart: apart.map(({ path, received }) => `${path}: ${received}`).join('; '), ...Object.fromEntries(answers) };
+  });
+  return { columns: [...columns, ...asked.map((label, n) => ({ key: `answer ${n}`, label }))], rows };
+}
+
+/** A sound run that was made under other rules, of another scenario, or more often than was handed out. */
+const APART = 'other rules';
+
+function answersRight({ answers }: Recomputed): string {
+  const judged = answers.filter(({ right }) => right !== undefined);
+  return judged.length === 0 ? '' : `${judged.filter(({ right, rightReason }) => right && rightReason).length} of ${judged.length}`;
 }
 
 function rightOf({ predictions }: Recomputed): string {
@@ -42,13 +72,15 @@ export const OBJECTIONS: readonly Column[] = [
   { key: 'why', label: 'why' },
 ];
 
-/** Files that do not agree, with the first thing that is wrong in words. */
-export function objectionRows(taken: readonly Taken[]): Row[] {
+/** Files that do not agree, or not with what was handed out, with the first thing that is wrong in words. */
+export function objectionRows(taken: readonly Held[]): Row[] {
   return taken
-    .filter(({ verdict }) => verdict !== 'agrees')
-    .map(({ file, verdict, issues, run }) => {
-      const [{ path, expected, received }] = issues;
-      const more = issues.length > 1 ? `, and ${issues.length - 1} more` : '';
+    .filter(({ verdict, apart }) => verdict !== 'agrees' || apart.length > 0)
+    .map(({ file, verdict: found, issues, run, apart }) => {
+      const all = [...issues, ...apart];
+      const [{ path, expected, received }] = all;
+      const more = all.length > 1 ? `, and ${all.length - 1} more` : '';
+      const verdict = found === 'agrees' ? APART : found;
       return { file, verdict, who: run?.who ?? '', why: `${path}: expected ${expected}, received ${received}${more}` };
     });
 }
@@ -76,6 +108,42 @@ export function questionRows(taken: readonly Taken[]): Row[] {
   });
 }
 
+export const ASKED_AT_THE_END: readonly Column[] = [
+  { key: 'question', label: 'question' },
+  { key: 'both', label: 'right, with the right reason' },
+  { key: 'choice', label: 'right, for another reason' },
+  { key: 'wrong', label: 'wrong' },
+];
+
+/** Questions with a choice, judged by the model. */
+export function answerRows(taken: readonly Taken[]): Row[] {
+  const all = agreeing(taken).flatMap(({ answers }) => answers);
+  const asked = [...new Set(all.filter(({ right }) => right !== undefined).map(({ prompt }) => prompt))];
+  return asked.map((question) => {
+    const answers = all.filter(({ prompt }) => prompt === question);
+    const count = (of: (one: Judged) => boolean | undefined): string => String(answers.filter(of).length);
+    return {
+      question,
+      both: count(({ right, rightReason }) => right && rightReason),
+      choice: count(({ right, rightReason }) => right && !rightReason),
+      wrong: count(({ right }) => right === false),
+    };
+  });
+}
+
+/** Questions in the instructor's words, with what each said. */
+export function wordsOf(taken: readonly Taken[]): { readonly question: string; readonly said: readonly { readonly who: string; readonly words: string }[] }[] {
+  const all = agreeing(taken).flatMap(({ who, answers }) => answers.filter(({ words }) => words !== undefined).map((answer) => ({ who, ...answer })));
+  return [...new Set(all.map(({ prompt }) => prompt))].map((question) => ({
+    question,
+    said: all.filter(({ prompt }) => prompt === question).map(({ who, said }) => ({ who, words: said })),
+  }));
+}
+
+function questionsIn(taken: readonly Taken[]): string[] {
+  return [...new Set(runsOf(taken).flatMap(({ answers }) => answers.map(({ prompt }) => prompt)))];
+}
+
 export const MISTAKES: readonly Column[] = [
   { key: 'mistake', label: 'mistake' },
   { key: 'runs', label: 'runs' },
@@ -85,14 +153,28 @@ export const MISTAKES: readonly Column[] = [
 
 /** The commonest first. Best shown by the run with the fewest other mistakes. */
 export function mistakeRows(taken: readonly Taken[]): Row[] {
-  const made = agreeing(taken).flatMap((run) => run.mistakes.map((mistake) => ({ run, mistake })));
+  return commonMistakes(taken).map(({ mistake, count, who, what }) => ({ mistake, runs: String(count), who, what }));
+}
+
+export interface CommonMistake {
+  readonly mistake: string;
+  readonly count: number;
+  /** The run that shows it best: who, in which file, and what happened there. */
+  readonly who: string;
+  readonly file: string;
+  readonly what: string;
+}
+
+export function commonMistakes(taken: readonly Taken[]): CommonMistake[] {
+  const sound = taken.flatMap(({ verdict, run, file }) => (verdict === 'agrees' && run ? [{ run, file }] : []));
+  const made = sound.flatMap(({ run, file }) => run.mistakes.map((mistake) => ({ run, file, mistake })));
   const kinds = [...new Set(made.map(({ mistake }) => mistake.kind))];
   const rows = kinds.map((kind) => {
     const of = made.filter(({ mistake }) => mistake.kind === kind);
     const best = of.reduce((clearest, one) => (one.run.mistakes.length < clearest.run.mistakes.length ? one : clearest));
-    return { count: new Set(of.map(({ run }) => run)).size, mistake: kind.replaceAll('-', ' '), who: best.run.who, what: best.mistake.what };
+    return { count: new Set(of.map(({ run }) => run)).size, mistake: kind.replaceAll('-', ' '), who: best.run.who, file: best.file, what: best.mistake.what };
   });
-  return rows.sort((a, b) => b.count - a.count).map(({ count, ...row }) => ({ ...row, runs: String(count) }));
+  return rows.sort((a, b) => b.count - a.count);
 }
 
 /** Of an altered file one does not know what was said and done. */

@@ -8,6 +8,9 @@ import { tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
 
+/** Why a try that counts is not taken back. */
+const FIXED: Issue = { path: 'try', expected: 'the next action', received: 'a try that counts, in which what was done stays done' };
+
 /**
  * Holds the run. All changes go through its methods; the model answers from its own thread, in the order of the questions,
  * and answers to questions that no longer matter are dropped.
@@ -17,14 +20,16 @@ export class ColumnStore extends PlayedRun {
   @tracked refusal: RunEvent | undefined;
   /** Everything that was refused since this run was opened; a refused action is not in the log. */
   @tracked refusals: readonly RunEvent[] = [];
+  /** What was done stays done: a try that counts, see `OpenRun.given`. */
+  @tracked fixed = false;
   private readonly undoHistory = new UndoHistory();
 
   get canUndo(): boolean {
-    return this.undoHistory.canUndo;
+    return !this.fixed && this.undoHistory.canUndo;
   }
 
   get canRedo(): boolean {
-    return this.undoHistory.canRedo;
+    return !this.fixed && this.undoHistory.canRedo;
   }
 
   /** Opens a scenario with a log, played up to `now`. Until the model has answered, the run before it stays; `along` changes with it. */
@@ -69,19 +74,23 @@ export class ColumnStore extends PlayedRun {
 
   /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
   replace(log: Log, now: number): Promise<void> {
+    if (this.fixed) return this.sayFixed();
     return this.turns.take(() => this.put(log, now, this.place()));
   }
 
   undo(): Promise<void> {
+    if (this.fixed) return this.sayFixed();
     return this.turns.take(() => this.travel(this.undoHistory.back(this.place())));
   }
 
   redo(): Promise<void> {
+    if (this.fixed) return this.sayFixed();
     return this.turns.take(() => this.travel(this.undoHistory.forth(this.place())));
   }
 
   /** Back to the moment before the last action taken. */
   stepBack(): Promise<void> {
+    if (this.fixed) return this.sayFixed();
     return this.turns.take(async () => {
       this.playback.playing = false;
       const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
@@ -97,10 +106,16 @@ export class ColumnStore extends PlayedRun {
 
   /** The scenario's procedure from the start. */
   async playProcedure(): Promise<void> {
+    if (this.fixed) return this.sayFixed();
     if (!this.scenario) return;
     await this.replace(this.scenario.procedure, 0);
     this.stopAt = this.plan?.logEnd.time_min ?? 0;
     this.play();
+  }
+
+  private async sayFixed(): Promise<void> {
+    const { time_min = 0, delivered_mL = 0 } = this.moment ?? {};
+    this.refusal = { entry: -1, time_min, delivered_mL, refused: FIXED };
   }
 
   private async take(action: Action): Promise<RunEvent | undefined> {

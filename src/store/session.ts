@@ -3,6 +3,7 @@ import { inWords } from '../../sim/input/index.ts';
 import { RUN_ENDED } from '../../sim/run/index.ts';
 import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
 import type { Log } from '../../sim/terms/types.ts';
+import { Task } from './given/task.ts';
 import { recalled, remember } from './keep/choices.ts';
 import { differences, patched } from './keep/difference.ts';
 import { decodeLink, encodeLink, type LinkOptions } from './keep/link.ts';
@@ -12,7 +13,7 @@ import { type Autosave, openAutosave, type Unread } from './keep/storage.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { isOver } from './over.ts';
 import { Pointing } from './pointing.ts';
-import { FETCHED, MODEL, OpenRun, SEEDS } from './run/open-run.ts';
+import { FETCHED, HANDED_OUT, MODEL, OpenRun, SEEDS } from './run/open-run.ts';
 import { FIRST_SCENARIO } from './shipped/catalog.ts';
 import type { ModelThread } from './threads/model-thread.ts';
 import { derived, tracked } from './tracked.ts';
@@ -30,6 +31,7 @@ const SAVE_EVERY_MS = 1000;
  */
 export class Session extends OpenRun {
   readonly pointing = new Pointing();
+  readonly task: Task;
   /** How much of the run the reader wants to see while it lasts; see `sees`. */
   @tracked seeing: Seeing = 'eye';
   /** The log of a run that is only watched. */
@@ -37,6 +39,8 @@ export class Session extends OpenRun {
   @tracked exaggerate = false;
   /** Runs kept by hand or put aside for another, oldest first; the one on the page may be among them. */
   @tracked runs: readonly KeptRun[] = [];
+  /** Texts of handed-in runs that came by a link and wait to be taken in. */
+  @tracked arrived: readonly string[] = [];
   /** Kept texts that this page could not read. */
   @tracked unread: readonly Unread[] = [];
   private readonly shelf: Shelf;
@@ -56,6 +60,7 @@ export class Session extends OpenRun {
     this.shelf = openShelf(storage);
     this.autosave = openAutosave(storage, tab, this.shelf);
     this.runs = this.shelf.runs();
+    this.task = new Task(this, storage);
     effect(() => {
       this.keep();
     });
@@ -71,7 +76,23 @@ export class Session extends OpenRun {
    */
   async start(shared: string | undefined, fresh?: () => number): Promise<void> {
     const problem = shared === undefined ? undefined : await this.openLink(shared);
-    if (shared !== undefined && problem === undefined) return;
+    if (shared === undefined || problem !== undefined) await this.fallBack(problem, fresh);
+  }
+
+  /** The same with a link to what was handed out. */
+  async startHandOut(link: string, fresh?: () => number): Promise<void> {
+    const problem = await this.task.openLink(link);
+    if (problem !== undefined) await this.fallBack(problem, fresh);
+  }
+
+  /** The run on the page, else the one that was kept. */
+  ownRun(): SavedRun | undefined {
+    if (this.store.plan !== undefined) return this.saved();
+    const kept = this.autosave.load();
+    return kept.ok ? kept.value : undefined;
+  }
+
+  private async fallBack(problem: string | undefined, fresh?: () => number): Promise<void> {
     const open = this.store.plan !== undefined;
     const found = open
       ? 'run on the page is as it was'
@@ -137,6 +158,7 @@ export class Session extends OpenRun {
   async nextAliquot(sameHandling: boolean): Promise<boolean> {
     const { scenario } = this.store;
     if (!scenario) return false;
+    if (this.given) return this.refuse([HANDED_OUT]);
     const { kept, entries } = this.workUp.saved;
     const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
     const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
@@ -149,6 +171,7 @@ export class Session extends OpenRun {
 
   /** The same scenario on another column, drawn from this number, with nothing done yet; what was kept stays. */
   async freshColumn(drawn: number): Promise<boolean> {
+    if (this.given) return this.task.next();
     const { kept, entries } = this.workUp.saved;
     const workup = { ...EMPTY_WORK_UP, kept, entries };
     return this.leaving(() => this.use(this.base, this.shipped, patched(this.json, { seed: drawn % SEEDS }), [], 0, { workup }));
@@ -189,9 +212,13 @@ export class Session extends OpenRun {
   /** How much of the run is shown: what is wanted, but no more than the scenario allows before the end; the end opens everything. */
   @derived get sees(): Seeing {
     const { store } = this;
-    return this.ended || isOver(store)
-      ? 'forecast'
-      : seenAtMost(this.watching && this.seeing === 'eye' ? 'figure' : this.seeing, store.scenario?.seeing ?? 'forecast');
+    const wanted = this.watching && this.seeing === 'eye' ? 'figure' : this.seeing;
+    return this.ended || this.given?.ended || isOver(store) ? 'forecast' : seenAtMost(wanted, this.seeingMost);
+  }
+
+  /** The most that is shown before the end: by the scenario, and by what was handed out. */
+  @derived get seeingMost(): Seeing {
+    return seenAtMost(this.store.scenario?.seeing ?? 'forecast', this.given?.handOut.seeing ?? 'forecast');
   }
 
   /** Keeps the run at once, such as before the page goes away. False where this browser keeps nothing. */
@@ -208,8 +235,7 @@ export class Session extends OpenRun {
   private async openLink(text: string): Promise<string | undefined> {
     const link = await decodeLink(text);
     if (!link.ok) return link.message;
-    const kept = this.store.plan === undefined ? this.autosave.load() : undefined;
-    const own = kept === undefined ? this.saved() : kept.ok ? kept.value : undefined;
+    const own = this.ownRun();
     if (!(await this.openHere(link.value))) return `link: ${inWords(this.issues)}`;
     this.unread = this.autosave.unread();
     if (own) this.putAside(own);

@@ -71,7 +71,7 @@ describe('an instructor', () => {
         return file;
       });
       const { page, close } = await session.openPage({ hash: '#class' });
-      await page.locator('input[type=file]').setInputFiles(files, { timeout: PATIENCE_MS });
+      await page.locator('input.files').setInputFiles(files, { timeout: PATIENCE_MS });
       await page.getByText(`25 of ${RUNS}`, { exact: true }).waitFor({ timeout: PATIENCE_MS });
       const rows = await page.getByRole('table', { name: 'Files that do not agree' }).getByRole('row').allInnerTexts();
       expect(rows.slice(1).map((row) => row.split('\t').slice(0, 2))).toEqual([
@@ -87,7 +87,7 @@ describe('an instructor', () => {
       expect(asked.split('\t').slice(1)).toEqual(['18', '7', '0']);
       const mistakes = await page.getByRole('table', { name: 'Common mistakes' }).getByRole('row').allInnerTexts();
       expect(mistakes.map((row) => row.split('\t')[0])).toEqual(['mistake', 'receiver late', 'receiver early']);
-      expect(await page.locator('bf-class svg circle.change').count()).toBe(27);
+      expect(await page.locator('bf-take-in svg circle.change').count()).toBe(27);
       expect(await axeViolations(page)).toEqual([]);
       await close();
     },
@@ -97,7 +97,7 @@ describe('an instructor', () => {
   test(
     'sees what a class of virtual groups will see, and can stop it',
     async () => {
-      const { page, close } = await session.openPage({ hash: '#class' });
+      const { page, close } = await session.openPage({ hash: '#class/ahead' });
       const work = page.getByRole('button', { name: 'Work it out' });
       await work.click({ timeout: PATIENCE_MS });
       await page.getByRole('button', { name: 'Cancel' }).click();
@@ -122,8 +122,9 @@ describe('a student', () => {
       await page.getByRole('button', { name: /run the scenario's procedure/ }).click({ timeout: PATIENCE_MS });
       await page.getByRole('heading', { name: 'Add to the flask in hand' }).waitFor({ timeout: PATIENCE_MS });
       await page.getByRole('button', { name: 'Menu' }).click();
+      await page.getByRole('button', { name: 'Hand in', exact: true }).click();
       await page.getByLabel('Name or code').fill('code 5');
-      const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Hand in', exact: true }).click()]);
+      const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save as a file', exact: true }).click()]);
       const taken = await takenIn('a.json', readFileSync(await download.path(), 'utf8'), known);
       expect(taken).toMatchObject({ verdict: 'agrees', issues: [], run: { who: 'code 5', agrees: 'exactly' } });
       await close();

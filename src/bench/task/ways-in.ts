@@ -25,12 +25,12 @@ export class WaysIn extends LiveElement {
 
   override willUpdate() {
     const { session } = this;
-    this.toggleAttribute('data-shown', session !== undefined && session.store.log.length === 0 && !session.mystery);
+    this.toggleAttribute('data-shown', session !== undefined && session.store.log.length === 0 && !session.mystery && !session.given);
   }
 
   override render() {
     const { session } = this;
-    if (!session || session.store.log.length > 0 || session.mystery) return nothing;
+    if (!session || session.store.log.length > 0 || session.mystery || session.given) return nothing;
     return html`<p>A fresh column, unlike any other. Run it ${session.sees === 'eye' ? 'by eye' : 'yourself'}, or first:</p>
       <div class="row">
         <button type="button" @click=${() => this.watch(session)}>Watch one run</button>

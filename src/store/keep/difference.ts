@@ -1,4 +1,4 @@
-import { isRecord } from '../../../sim/input/index.ts';
+import { isRecord, merged } from '../../../sim/input/index.ts';
 import type { Json } from './saved.ts';
 
 // Differences between two JSON values as a merge patch (RFC 7396: objects merge key by key, null takes a key away,
@@ -19,14 +19,8 @@ export function differences(base: Json, changed: Json): Json {
 
 /** `base` with a merge patch applied; neither is changed. */
 export function patched(base: Json, patch: Json): Json {
-  if (!isJsonObject(patch)) return patch;
-  const from = isJsonObject(base) ? base : {};
-  const kept = Object.entries(from).filter(([key]) => !Object.hasOwn(patch, key));
-  const put = Object.entries(patch)
-    .filter(([, value]) => value !== null)
-    .map(([key, value]): [string, Json] => [key, patched(own(from, key) ?? null, value)]);
-  // fromEntries defines own keys, so a key called __proto__ stays an ordinary key.
-  return Object.fromEntries([...kept, ...put]);
+  // A merge of JSON is JSON.
+  return merged(base, patch) as Json;
 }
 
 function keyDifference(before: Json | undefined, key: string, value: Json): [string, Json][] {

@@ -4,6 +4,7 @@ import type { Issue, Log } from '../../../sim/terms/types.ts';
 import { type EyeMark, eyeMarksShape } from './eye-marks.ts';
 import { type Mystery, mysteryShape } from './mystery.ts';
 import { type Prediction, predictionsShape } from '../../../sim/handed/index.ts';
+import { type Given, givenShape } from '../given/given.ts';
 import { type SavedWorkUp, workUpShape } from './work-up.ts';
 
 // A run as it is kept outside the page: in storage, in a link, in a file. A run is scenario + log + seed, so this is all of it.
@@ -30,6 +31,8 @@ export interface SavedRun {
   readonly mystery?: Mystery;
   /** What was done with a receiver on the work-up bench. Kept here and in files, like the predictions. */
   readonly workup?: SavedWorkUp;
+  /** There when the run is a try of what was handed out. Kept here and in files. */
+  readonly given?: Given;
 }
 
 export type Outcome<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly message: string };
@@ -62,6 +65,7 @@ const savedShape: Shape<SavedRun> = object(
     marks: eyeMarksShape,
     mystery: mysteryShape,
     workup: workUpShape,
+    given: givenShape,
   },
   'left out',
 );

@@ -6,6 +6,7 @@ import { SEED_MAX, SEED_USUAL } from '../../../sim/math/random.ts';
 import type { CoachLevel } from '../../../sim/terms/seeing.ts';
 import type { Fault, Issue, Log, Scenario } from '../../../sim/terms/types.ts';
 import { ColumnStore } from '../column-store.ts';
+import type { Given } from '../given/given.ts';
 import { patched } from '../keep/difference.ts';
 import { type EyeMark, marksOfRun, withMark } from '../keep/eye-marks.ts';
 import type { Diagnosis, Mystery } from '../keep/mystery.ts';
@@ -23,10 +24,16 @@ import { predictionsOf, withPrediction } from './predictions.ts';
 export const FETCHED = 'scenario file';
 /** The same when the model's thread does not read it. */
 export const MODEL = 'model';
+/** Why a scenario that was handed out is not changed. */
+export const HANDED_OUT: Issue = {
+  path: 'hand-out',
+  expected: 'the column as it was handed out',
+  received: 'a change of it; open the scenario by itself for that',
+};
 /** Seeds run from 0 to one less. */
 export const SEEDS = SEED_MAX + 1;
 
-type Beside = Pick<SavedRun, 'predictions' | 'marks' | 'mystery' | 'workup'>;
+type Beside = Pick<SavedRun, 'predictions' | 'marks' | 'mystery' | 'workup' | 'given'>;
 
 /** The run that is open: which scenario, what was changed in it, what goes along with it. A change of the scenario opens it again. */
 export class OpenRun {
@@ -49,6 +56,8 @@ export class OpenRun {
   @tracked private marks: readonly EyeMark[] = [];
   /** There when the faults of this run are, or were, hidden from the reader. */
   @tracked mystery: Mystery | undefined;
+  /** There when the run is a try of what was handed out. */
+  @tracked given: Given | undefined;
   /** Problems of the last thing that was asked to be opened. */
   @tracked issues: readonly Issue[] = [];
   /** One line for the reader: a damaged link, a full storage. */
@@ -82,6 +91,7 @@ export class OpenRun {
 
   /** Uses a changed scenario from now on, with the log as it stands. */
   async change(json: Json, log: Log = this.store.taken, now = this.store.now): Promise<boolean> {
+    if (this.given) return this.refuse([HANDED_OUT]);
     return this.use(this.base, this.shipped, json, log, now, { ...this.beside(), workup: this.workUp.saved });
   }
 
@@ -149,10 +159,14 @@ export class OpenRun {
 
   /** What is kept with a run besides scenario and log. */
   protected beside(): Beside {
-    const { mystery } = this;
-    const { eyeMarks: marks } = this;
+    const { mystery, given, eyeMarks: marks } = this;
     const predictions = this.validPredictions();
-    return { ...(predictions.length > 0 ? { predictions } : {}), ...(marks.length > 0 ? { marks } : {}), ...(mystery ? { mystery } : {}) };
+    return {
+      ...(predictions.length > 0 ? { predictions } : {}),
+      ...(marks.length > 0 ? { marks } : {}),
+      ...(mystery ? { mystery } : {}),
+      ...(given ? { given } : {}),
+    };
   }
 
   protected async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
@@ -172,6 +186,7 @@ export class OpenRun {
       this.predictions = beside.predictions ?? [];
       this.marks = beside.marks ?? [];
       this.mystery = beside.mystery;
+      this.given = beside.given;
       this.ended = false;
       this.targets = targetsOf(read.written);
       this.workUp.open(beside.workup ?? EMPTY_WORK_UP);
@@ -188,7 +203,7 @@ export class OpenRun {
     }
   }
 
-  private refuse(issues: readonly Issue[]): false {
+  protected refuse(issues: readonly Issue[]): false {
     this.issues = issues;
     return false;
   }

@@ -48,7 +48,7 @@ test.each([false, true])('decodeLink(...) reads back a run, sealed: %s', async (
 });
 
 test('decodeLink(...) takes a whole address hash', async () => {
-  expect(await decodeLink(routeHash({ view: 'bench', run: await linkOf(RUN) }))).toEqual({ ok: true, value: RUN });
+  expect(await decodeLink(routeHash({ view: 'bench', shared: { kind: 'run', text: await linkOf(RUN) } }))).toEqual({ ok: true, value: RUN });
 });
 
 test('a link holds only signs that need no escape in a fragment (RFC 3986, 3.5)', async () => {
@@ -101,5 +101,5 @@ test('encodeLink(...) of a run that is too long points to the file', async () =>
   // Figures that do not compress: a multiplicative sequence modulo a prime.
   const noise = Array.from({ length: 30_000 }, (_, place) => (place * 48_271 * 69_621) % 2_147_483_647);
   const link = await encodeLink({ ...RUN, differences: { noise } });
-  expect(link).toMatchObject({ ok: false, message: expect.stringContaining('save the run as a file instead') as string });
+  expect(link).toMatchObject({ ok: false, message: expect.stringContaining('save it as a file instead') as string });
 });

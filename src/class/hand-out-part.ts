@@ -1,0 +1,222 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { type ColumnPolicy, type HandOut, handOutText, OWN_MAX, QUESTION_MAX, readHandOut, TRIES_MAX } from '../../sim/handed/index.ts';
+import { inWords, merged } from '../../sim/input/index.ts';
+import { questionsOf } from '../../sim/teach/index.ts';
+import { SEEINGS, type Seeing } from '../../sim/terms/seeing.ts';
+import { encodeHandOut } from '../store/given/hand-out-link.ts';
+import { differences } from '../store/keep/difference.ts';
+import { fileName, offerFile } from '../store/keep/files.ts';
+import { LiveElement } from '../store/live-element.ts';
+import type { Session } from '../store/session.ts';
+import { emit } from '../ui/emit.ts';
+import { showMessage } from '../ui/message.ts';
+import { controlStyles } from '../ui/styles.ts';
+import { type Modules, qrOf } from './qr.ts';
+import { sheet, sheetStyles } from './sheet.ts';
+import '../ui/number.ts';
+import '../ui/segmented.ts';
+
+const COLUMNS: readonly { value: ColumnPolicy; label: string }[] = [
+  { value: 'fresh', label: 'a fresh column each try' },
+  { value: 'same', label: 'one column for all' },
+];
+const SEEN: Readonly<Record<Seeing, string>> = { eye: 'by eye', figure: 'with the figure', forecast: 'with the forecast' };
+/** Longer addresses are cut by some mail programs and chats; common practice, no source. */
+const LINK_EASY = 2000;
+const TRIES_FIRST = 3;
+
+interface Ready {
+  /** Text of the hand-out that this is the way to. */
+  readonly of: string;
+  readonly link: string;
+  readonly problem: string;
+  readonly modules: Modules | undefined;
+}
+
+/**
+ * Hand out: what is fixed for the open scenario, and the link, the file and the page for students that come out of it.
+ *
+ * @fires bf-handed-out - {handOut} that a link was copied of, or that was saved or printed
+ */
+@customElement('bf-hand-out')
+export class HandOutPart extends LiveElement {
+  static override styles = [
+    controlStyles,
+    sheetStyles,
+    css`
+      :host { display: grid; gap: var(--gap-large); grid-template-columns: minmax(0, 1fr); }
+      .form { display: grid; gap: var(--gap); grid-template-columns: minmax(0, 1fr); }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: end; }
+      fieldset { border: 0; margin: 0; padding: 0; min-width: 0; }
+      legend { padding: 0; font-size: var(--text-small); color: var(--soft); }
+      label.check { display: flex; gap: 0.6em; align-items: center; min-height: var(--target); }
+      .check input { width: 1.25em; height: 1.25em; margin: 0; flex: none; }
+      .own { display: flex; gap: var(--gap-small); align-items: center; }
+      .own span { flex: 1; min-width: 0; overflow-wrap: anywhere; }
+      label.words { display: grid; flex: 1 1 18rem; font-size: var(--text-small); color: var(--soft); }
+      p { margin: 0; }
+      .problem { color: var(--problem-ink); overflow-wrap: anywhere; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .address { font: inherit; font-size: var(--text-small); color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); width: 100%; min-height: 4.5rem; padding: 0.5em; overflow-wrap: anywhere; }
+      @media print { .form { display: none; } }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @state() private column: ColumnPolicy = 'fresh';
+  @state() private seeing: Seeing = 'eye';
+  @state() private tries = TRIES_FIRST;
+  @state() private asked: readonly string[] = [];
+  @state() private own: readonly string[] = [];
+  @state() private typed = '';
+  @state() private ready: Ready | undefined;
+  private making = '';
+
+  override willUpdate() {
+    const handOut = this.handOut;
+    const text = handOut ? handOutText(handOut) : '';
+    if (!handOut || text === this.making) return;
+    this.making = text;
+    void this.make(handOut, text);
+  }
+
+  override render() {
+    const { session, handOut } = this;
+    const { written } = session ?? {};
+    if (!session || !written || !handOut) return nothing;
+    const { ready } = this;
+    const current = ready?.of === this.making ? ready : undefined;
+    return html`<div class="form">
+        <p>Everybody who opens the link or the file gets the open scenario, “${written.title}”, under these rules. They are kept by the page, and tries are counted in each browser: that guides a class, it is no lock.</p>
+        ${this.rules()}${this.questions(session)}
+        ${current?.problem ? html`<p class="problem" role="alert">${current.problem}</p>` : nothing}
+        ${current?.link ? this.ways(current) : nothing}
+      </div>
+      ${current?.link ? sheet({ scenario: written, handOut, link: current.link, modules: current.modules }) : nothing}`;
+  }
+
+  private rules() {
+    const seen = SEEINGS.map((value) => ({ value, label: SEEN[value] }));
+    return html`
+      <bf-segmented label="column" .choices=${COLUMNS} .value=${this.column} @bf-change=${(event: Chosen) => {
+        this.column = COLUMNS.find(({ value }) => value === event.detail.value)?.value ?? 'fresh';
+      }}></bf-segmented>
+      <bf-segmented label="seen before the end, at most" .choices=${seen} .value=${this.seeing} @bf-change=${(event: Chosen) => {
+        this.seeing = SEEINGS.find((value) => value === event.detail.value) ?? 'eye';
+      }}></bf-segmented>
+      <bf-number label="tries" integer .min=${1} .max=${TRIES_MAX} .step=${1} .value=${this.tries} @bf-change=${(event: CustomEvent<{ value: number }>) => {
+        this.tries = event.detail.value;
+      }}></bf-number>`;
+  }
+
+  private questions({ written }: Session) {
+    const known = written ? questionsOf(written) : [];
+    return html`<fieldset><legend>asked at the end, a choice with its reason</legend>
+        ${known.map(({ id, prompt }) => html`<label class="check"><input type="checkbox" .checked=${this.asked.includes(id)} @change=${() => this.ask(id)} /><span>${prompt}</span></label>`)}
+      </fieldset>
+      <fieldset><legend>asked at the end, in your words</legend>
+        ${this.own.map((question, i) => html`<div class="own"><span>${question}</span><button type="button" aria-label="Leave out: ${question}" @click=${() => this.leaveOut(i)}>Leave out</button></div>`)}
+        ${
+          this.own.length < OWN_MAX
+            ? html`<div class="row"><label class="words">question <input type="text" maxlength=${QUESTION_MAX} .value=${this.typed} @input=${this.type} @keydown=${this.key} /></label>
+              <button type="button" ?disabled=${this.typed.trim() === ''} @click=${this.add}>Add</button></div>`
+            : nothing
+        }
+      </fieldset>`;
+  }
+
+  private ways({ link, modules }: Ready) {
+    return html`<label>Link, ${link.length} characters
+        <textarea class="address" readonly spellcheck="false" .value=${link}></textarea></label>
+      <div class="row"><button type="button" class="primary" @click=${this.copy}>Copy link</button><button type="button" @click=${this.save}>Save as a file</button><button type="button" @click=${this.print}>Print the page for students</button></div>
+      ${link.length > LINK_EASY ? html`<p class="soft">Some mail programs cut links of more than ${LINK_EASY} characters: hand out the file, or the printed code.</p>` : nothing}
+      ${modules ? nothing : html`<p class="soft">The link is too long for a QR code.</p>`}`;
+  }
+
+  /** As it is now: what differs from the shipped scenario, but for the column of this page. */
+  private get handOut(): HandOut | undefined {
+    const { session } = this;
+    const { written } = session ?? {};
+    if (!session || !written) return undefined;
+    const known = questionsOf(written).map(({ id }) => id);
+    return {
+      base: session.base,
+      differences: merged(differences(session.shipped, session.json), { seed: null }),
+      seed: written.seed,
+      column: this.column,
+      seeing: this.seeing,
+      tries: this.tries,
+      asked: known.filter((id) => this.asked.includes(id)),
+      own: this.own,
+    };
+  }
+
+  private async make(handOut: HandOut, of: string) {
+    const read = readHandOut(of);
+    const packed = read.ok ? await encodeHandOut(handOut) : undefined;
+    const link = packed?.ok ? new URL(`#bench?task=${packed.value}`, location.href).href : '';
+    const problem = read.ok ? (packed?.ok === false ? packed.message : '') : inWords(read.issues);
+    const modules = link === '' ? undefined : await qrOf(link);
+    if (of !== this.making) return;
+    this.ready = { of, link, problem, modules };
+  }
+
+  private ask(id: string) {
+    this.asked = this.asked.includes(id) ? this.asked.filter((one) => one !== id) : [...this.asked, id];
+  }
+
+  private readonly type = (event: InputEvent & { target: HTMLInputElement }) => {
+    this.typed = event.target.value;
+  };
+
+  private readonly key = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') this.add();
+  };
+
+  private readonly add = () => {
+    const question = this.typed.trim();
+    if (question === '' || this.own.includes(question)) return;
+    this.own = [...this.own, question];
+    this.typed = '';
+  };
+
+  private leaveOut(at: number) {
+    this.own = this.own.filter((_, i) => i !== at);
+  }
+
+  private readonly print = () => {
+    this.givenOut();
+    print();
+  };
+
+  private givenOut() {
+    const { handOut } = this;
+    if (handOut) emit(this, 'bf-handed-out', { handOut });
+  }
+
+  private readonly copy = async () => {
+    this.givenOut();
+    const link = this.ready?.link ?? '';
+    try {
+      await navigator.clipboard.writeText(link);
+      showMessage(this, { kind: 'note', text: 'Link copied.' });
+    } catch {
+      showMessage(this, { kind: 'problem', text: 'The browser did not allow copying; the link stands in the field.' });
+    }
+  };
+
+  private readonly save = () => {
+    const { handOut, session } = this;
+    this.givenOut();
+    if (handOut) offerFile(document, fileName(`hand-out ${session?.written?.title ?? ''}`, 'json'), `${handOutText(handOut, 1)}\n`);
+  };
+}
+
+type Chosen = CustomEvent<{ value: string }>;
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-hand-out': HandOutPart;
+  }
+}

@@ -1,0 +1,51 @@
+import { css, html, nothing } from 'lit';
+import type { HandOut } from '../../sim/handed/index.ts';
+import { questionsOf } from '../../sim/teach/index.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
+import { pictogram } from '../ui/safety/pictograms.ts';
+import { ruleLines } from '../ui/text/task-words.ts';
+import { type Modules, qrDrawing } from './qr.ts';
+
+// The page for students, to be printed: task, rules, questions, cautions, and the way to it. The notices of a scenario stay on the
+// page: they are hints, and some give the judgement away.
+
+export interface Sheet {
+  readonly scenario: Scenario;
+  readonly handOut: HandOut;
+  readonly link: string;
+  readonly modules: Modules | undefined;
+}
+
+export const sheetStyles = css`
+  .sheet { background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); padding: var(--gap-large); max-width: 52rem; display: grid; gap: var(--gap); grid-template-columns: minmax(0, 1fr); }
+  .sheet h2, .sheet h3, .sheet p, .sheet ul, .sheet ol { margin: 0; }
+  .sheet ul, .sheet ol { padding-left: 1.25em; }
+  .sheet .way { display: flex; flex-wrap: wrap; gap: var(--gap); align-items: start; }
+  .sheet .qr { width: 62mm; max-width: 100%; height: auto; flex: none; }
+  .sheet .link { overflow-wrap: anywhere; flex: 1 1 14rem; min-width: 0; font-size: var(--text-small); }
+  .sheet .cautions { display: grid; gap: var(--gap-small) var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); font-size: var(--text-small); }
+  .sheet .cautions h4 { display: flex; gap: var(--gap-small); align-items: center; margin: 0; font-size: 1em; }
+  .sheet .cautions h4 svg { flex: none; }
+  @media print { .sheet { border: 0; padding: 0; max-width: none; } .sheet .cautions > div, .sheet .way { break-inside: avoid; } }
+`;
+
+export function sheet({ scenario, handOut, link, modules }: Sheet) {
+  const known = questionsOf(scenario);
+  const questions = [...handOut.asked.flatMap((id) => known.find((one) => one.id === id)?.prompt ?? []), ...handOut.own];
+  return html`<article class="sheet" aria-label="Page for students">
+    <h2>${scenario.title}</h2>
+    <p>${scenario.purpose}</p>
+    <h3>How it is tried</h3>
+    <ul>${ruleLines(handOut).map((line) => html`<li>${line}</li>`)}</ul>
+    ${questions.length > 0 ? html`<h3>Asked at the end</h3><ol>${questions.map((question) => html`<li>${question}</li>`)}</ol>` : nothing}
+    <h3>Where it is</h3>
+    <div class="way">${modules ? qrDrawing(modules) : nothing}<p class="link">${link}</p></div>
+    <p>When the try has ended, press “Answer and hand in”, give your name or code, and pass the file or the link on to your instructor. It works in any current browser; nothing is sent from the page.</p>
+    <h3>Cautions at the bench</h3>
+    <p>${CAUTION_CLOSE}</p>
+    <div class="cautions">${Object.values(CAUTIONS).map(
+      ({ heading, lines, pictogram: sign }) => html`<div><h4>${pictogram(sign)}${heading}</h4><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul></div>`,
+    )}</div>
+  </article>`;
+}

@@ -1,0 +1,214 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { namedIn } from '../../sim/handed/index.ts';
+import { own, parseJson } from '../../sim/input/index.ts';
+import { plotStyles } from '../plot/styles.ts';
+import { offerFile } from '../store/keep/files.ts';
+import { readSaved } from '../store/keep/saved.ts';
+import { LiveElement } from '../store/live-element.ts';
+import type { Session } from '../store/session.ts';
+import { showMessage } from '../ui/message.ts';
+import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { csvText } from '../ui/text/csv.ts';
+import type { ClassRoom, Held } from './class-room.ts';
+import { droppedFiles, pasted, textsOf } from './given-files.ts';
+import { marks } from './marks.ts';
+import {
+  answerRows,
+  ASKED_AT_THE_END,
+  commonMistakes,
+  type CommonMistake,
+  MISTAKES,
+  mistakeRows,
+  OBJECTIONS,
+  objectionRows,
+  QUESTIONS,
+  questionRows,
+  RUNS,
+  runRows,
+  runsOf,
+  wholeTable,
+  wordsOf,
+} from './summary.ts';
+import '../ui/table.ts';
+
+/** Buttons for the runs that show a mistake best. */
+const SHOWN_MOST = 5;
+
+/** Takes in the runs of a class, computes them again, and shows the class on one page. */
+@customElement('bf-take-in')
+export class TakeIn extends LiveElement {
+  static override styles = [
+    controlStyles,
+    hiddenStyles,
+    plotStyles,
+    css`
+      :host { display: block; }
+      section { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap); margin-bottom: var(--gap-large); }
+      h2, h3, p, dl, dd { margin: 0; }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; }
+      .drop { border: 2px dashed var(--edge); border-radius: var(--round); padding: var(--gap); display: grid; gap: var(--gap); grid-template-columns: minmax(0, 1fr); }
+      .drop.over { background: var(--wash); }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+      .problem { color: var(--problem-ink); }
+      textarea { font: inherit; font-size: var(--text-small); color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); width: 100%; min-height: 4rem; }
+      .wide { overflow-x: auto; }
+      .wide svg.plot { width: 100%; min-width: 34rem; max-width: 60rem; height: auto; }
+      label { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-small); min-width: 0; flex: 1 1 16rem; }
+      input[type='file'] { width: 100%; max-width: 30rem; padding: 0.5em; height: auto; }
+      svg .curve { fill: none; stroke: var(--ink); stroke-width: 1; opacity: 0.5; }
+      svg .window { fill: var(--good-ink); opacity: 0.3; }
+      svg .water { fill: var(--accent); }
+      svg .change { fill: var(--paper); stroke: var(--ink); stroke-width: 2; }
+      summary { min-height: var(--target); display: flex; align-items: center; cursor: pointer; }
+      summary::before { content: '▸'; width: 1.25em; }
+      details[open] summary::before { content: '▾'; }
+      dt { font-weight: 600; margin-top: var(--gap-small); }
+      dd { overflow-wrap: anywhere; }
+      @media print { .drop, .screen { display: none; } section { break-inside: avoid; } }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) room: ClassRoom | undefined;
+  @state() private over = false;
+  @query('textarea') private pasted!: HTMLTextAreaElement;
+
+  override willUpdate() {
+    const { session, room } = this;
+    const arrived = session?.arrived ?? [];
+    if (!session || !room || arrived.length === 0) return;
+    // Taken once this drawing is done: what is drawn from changes with it.
+    queueMicrotask(() => {
+      session.arrived = [];
+      void room.takeIn(arrived.map((text, i) => ({ name: `link ${room.taken.length + i + 1}`, text: `#class?handed=${text}` })));
+    });
+  }
+
+  override render() {
+    const { room } = this;
+    if (!room) return nothing;
+    const { taken, taking, handedOut } = room;
+    return html`
+      <section aria-labelledby="take"><h2 id="take">Take in runs</h2>
+        <p class="screen">Students hand in a run as a small file or a link (menu, Hand in). Every run is computed again here; nothing leaves this browser.</p>
+        <div class="drop ${this.over ? 'over' : ''}" @dragover=${this.dragOver} @dragleave=${this.dragLeave} @drop=${this.dropped}>
+          <div class="row"><label>Choose files, or drop files and folders here <input class="files" type="file" multiple accept=".json,.txt,application/json,text/plain" @change=${this.chosen} /></label>
+            <label>Choose a folder <input class="folder" type="file" webkitdirectory @change=${this.chosen} /></label></div>
+          <details><summary>Paste links, or the text of one file</summary>
+            <textarea aria-label="Links, a line each, or the text of one run" spellcheck="false"></textarea>
+            <button type="button" @click=${this.paste}>Take it in</button>
+          </details>
+          ${
+            handedOut
+              ? html`<p>Held against what was handed out: “${handedOut.scenario.title}”, at most ${handedOut.handOut.tries} ${handedOut.handOut.tries === 1 ? 'try' : 'tries'}, ${handedOut.handOut.column === 'same' ? 'one column for all' : 'a fresh column each try'}.</p>`
+              : html`<p class="soft">Take in the file or the link that was handed out as well, and runs under other rules are named.</p>`
+          }
+          ${room.problem === '' ? nothing : html`<p class="problem" role="alert">${room.problem}</p>`}
+        </div>
+        ${
+          taking
+            ? html`<div class="row"><progress max=${taking.of} .value=${taking.done} aria-label="Files done"></progress>
+              <span role="status">${taking.done} of ${taking.of} computed</span>
+              <button type="button" @click=${() => room.cancelTaking()}>Cancel</button></div>`
+            : nothing
+        }
+        ${taken.length === 0 ? nothing : this.verdict(room)}
+      </section>
+      ${taken.length > 0 ? this.classPage(room.held) : nothing}`;
+  }
+
+  private verdict(room: ClassRoom) {
+    const agree = room.taken.filter(({ verdict }) => verdict === 'agrees').length;
+    return html`<p role="status"><strong>${agree} of ${room.taken.length}</strong> come to what they claim, bit for bit or within a millionth.</p>
+      <div class="row screen"><button type="button" @click=${this.saveCsv}>Save as CSV</button><button type="button" @click=${() => print()}>Print</button>
+      <button type="button" class="plain" @click=${() => room.clear()}>Clear</button></div>`;
+  }
+
+  private classPage(held: readonly Held[]) {
+    const objections = objectionRows(held);
+    const answers = answerRows(held);
+    const words = wordsOf(held);
+    const mistakes = commonMistakes(held);
+    return html`
+      ${objections.length > 0 ? html`<section><bf-table caption="Files that do not agree" .columns=${OBJECTIONS} .rows=${objections}></bf-table></section>` : nothing}
+      <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
+        <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runsOf(held))}</div>
+        <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: the changes that would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
+      </section>
+      <section><bf-table caption="Runs" .columns=${RUNS} .rows=${runRows(held)} no-copy></bf-table></section>
+      <section><bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${questionRows(held)}></bf-table></section>
+      ${answers.length > 0 ? html`<section><bf-table caption="Answers" .columns=${ASKED_AT_THE_END} .rows=${answers}></bf-table></section>` : nothing}
+      ${words.map(({ question, said }) => html`<section><h3>${question}</h3><dl>${said.map((one) => html`<dt>${one.who}</dt><dd>${one.words}</dd>`)}</dl></section>`)}
+      <section>${
+        mistakes.length > 0
+          ? html`<bf-table caption="Common mistakes" .columns=${MISTAKES} .rows=${mistakeRows(held)}></bf-table>
+            <div class="row screen">${mistakes.slice(0, SHOWN_MOST).map((one) => html`<button type="button" @click=${() => this.open(one)}>Open ${one.who}: ${one.mistake}</button>`)}</div>`
+          : html`<p>Nobody did anything otherwise than the procedure.</p>`
+      }</section>`;
+  }
+
+  private readonly dragOver = (event: DragEvent) => {
+    event.preventDefault();
+    this.over = true;
+  };
+
+  private readonly dragLeave = () => {
+    this.over = false;
+  };
+
+  private readonly dropped = async (event: DragEvent) => {
+    event.preventDefault();
+    this.over = false;
+    await this.take(await droppedFiles(event.dataTransfer));
+  };
+
+  private readonly chosen = (event: Event) => {
+    const input = event.currentTarget as HTMLInputElement;
+    const files = [...(input.files ?? [])];
+    input.value = '';
+    void this.take(files);
+  };
+
+  private readonly paste = () => {
+    const text = this.pasted.value;
+    if (text.trim() === '') return;
+    this.pasted.value = '';
+    void this.room?.takeIn(pasted(text, (this.room?.taken.length ?? 0) + 1));
+  };
+
+  private async take(files: readonly File[]) {
+    const given = await textsOf(files);
+    if (given.length > 0) await this.room?.takeIn(given);
+  }
+
+  /** On the bench, beside the run that is there. */
+  private async open({ file, who }: CommonMistake) {
+    const { session, room } = this;
+    const parsed = parseJson(room?.textOf(file) ?? '', 'run');
+    if (!session || !parsed.ok) return;
+    const { base, differences } = namedIn(own(parsed.json, 'scenario'));
+    const read = readSaved({
+      base: base ?? session.base,
+      differences: base === undefined ? own(parsed.json, 'scenario') : differences,
+      seed: own(parsed.json, 'seed'),
+      log: own(parsed.json, 'log'),
+    });
+    const before = session.saved();
+    if (!read.ok || !(await session.openRun(read.value))) return showMessage(this, { kind: 'problem', text: `The run of ${who} could not be opened.` });
+    session.putAside(before);
+    await session.store.seek(session.store.plan?.logEnd.time_min ?? 0);
+    location.hash = '#bench';
+  }
+
+  private readonly saveCsv = () => {
+    const { columns, rows } = wholeTable(this.room?.held ?? []);
+    offerFile(document, 'class.csv', csvText(columns, rows), 'text/csv');
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-take-in': TakeIn;
+  }
+}

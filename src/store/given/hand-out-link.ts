@@ -1,0 +1,17 @@
+import { type HandOut, handOutText, readHandOut } from '../../../sim/handed/index.ts';
+import { inWords, own } from '../../../sim/input/index.ts';
+import { packed, unpacked } from '../keep/packed.ts';
+import type { Outcome } from '../keep/saved.ts';
+
+/** Text of a hand-out for an address. One whose scenario has faults is sealed, for they are to be found. */
+export function encodeHandOut(handOut: HandOut): Promise<Outcome<string>> {
+  const faults = own(handOut.differences, 'faults');
+  return packed(handOutText(handOut), Array.isArray(faults) && faults.length > 0);
+}
+
+export async function decodeHandOut(text: string): Promise<Outcome<HandOut>> {
+  const content = await unpacked(text);
+  if (!content.ok) return content;
+  const read = readHandOut(content.value);
+  return read.ok ? { ok: true, value: read.handOut } : { ok: false, message: `hand-out: ${inWords(read.issues)}` };
+}

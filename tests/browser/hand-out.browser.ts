@@ -1,0 +1,198 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axe.ts';
+import { PATIENCE_MS, ready } from './bench-rig.ts';
+import { DESKTOP, launch, PHONE, type OpenedPage, type Session } from './session.ts';
+
+// An instructor hands out the open scenario, a student tries it and hands in, the instructor takes it in.
+
+const TIME_MS = 300_000;
+const NAME = 'code 5 <i>x</i>';
+const QUESTION = 'What would you do otherwise next time?';
+
+let session: Session;
+let folder: string;
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'bandfall-'));
+  session = await launch({ webgl: false });
+});
+afterAll(async () => {
+  rmSync(folder, { recursive: true });
+  await session?.close();
+});
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
+/** Looks again and again, as long as a busy machine may take. */
+const soon = <T>(look: () => Promise<T>) => expect.poll(look, { timeout: PATIENCE_MS });
+const seeing = (page: Page) => page.getByRole('combobox', { name: 'How the run is seen' });
+
+async function open(hash: string, viewport = DESKTOP, touch = false): Promise<OpenedPage> {
+  const opened = await session.openPage({ hash, viewport, touch });
+  opened.page.setDefaultTimeout(PATIENCE_MS);
+  return opened;
+}
+
+/** Two tries by eye on fresh columns, a question of each kind; gives the link. */
+async function handOut(page: Page): Promise<string> {
+  await page.getByLabel('tries').fill('2');
+  await page.getByLabel('tries').press('Enter');
+  await page.getByRole('checkbox', { name: /Which leaves the column first/ }).check();
+  await page.getByLabel('question', { exact: true }).fill(QUESTION);
+  await button(page, 'Add').click();
+  await soon(() => page.getByRole('article', { name: 'Page for students' }).innerText()).toContain(QUESTION);
+  await soon(() => page.getByRole('article', { name: 'Page for students' }).innerText()).toContain('2 tries');
+  return page.getByLabel(/^Link, \d+ characters/).inputValue();
+}
+
+async function savedBy(page: Page, press: string): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent('download'), button(page, press).click()]);
+  const file = join(folder, download.suggestedFilename());
+  writeFileSync(file, readFileSync(await download.path()));
+  return file;
+}
+
+describe('what is handed out', () => {
+  test(
+    'is a short link, a file and a page to print, without a finding of axe at any size',
+    async () => {
+      const { page, close } = await open('#class/hand-out');
+      const link = await handOut(page);
+      expect(link).toMatch(/#bench\?task=1\./);
+      expect(link.length).toBeLessThan(2000);
+      const sheet = page.getByRole('article', { name: 'Page for students' });
+      expect(await sheet.getByRole('img', { name: 'QR code of the link' }).count()).toBe(1);
+      expect(await sheet.innerText()).toMatch(/Strong hydrochloric acid burns/);
+      expect(await axeViolations(page)).toEqual([]);
+      await page.setViewportSize(PHONE);
+      expect(await axeViolations(page)).toEqual([]);
+      expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+      await page.emulateMedia({ media: 'print' });
+      expect([await sheet.isVisible(), await page.getByLabel('tries').isVisible(), await page.getByRole('navigation', { name: 'Class' }).isVisible()]).toEqual([
+        true,
+        false,
+        false,
+      ]);
+      await close();
+    },
+    TIME_MS,
+  );
+
+  test.each([
+    ['on a desk', DESKTOP, false],
+    ['on a phone', PHONE, true],
+  ] as const)(
+    'binds the student who opens it until the try ends, counts tries, asks, and is handed in: %s',
+    async (_, viewport, touch) => {
+      const instructor = await open('#class/hand-out');
+      const link = await handOut(instructor.page);
+      const handOutFile = await savedBy(instructor.page, 'Save as a file');
+
+      const { page, close } = await open('', viewport, touch);
+      await ready(page);
+      await page.goto(link);
+      await page.getByText('Handed out: try 1 of 2').waitFor();
+      // More than by eye cannot be chosen, and nothing that was done can be taken back.
+      expect(
+        await seeing(page)
+          .locator('option')
+          .evaluateAll((all) => all.map((one) => (one as unknown as { disabled: boolean }).disabled)),
+      ).toEqual([false, true, true]);
+      await button(page, /^Open, pour/)
+        .first()
+        .click();
+      await soon(() => page.evaluate<string>(`localStorage.getItem('bandfall.tries')`)).toMatch(/^\{"[0-9a-f]{8}":1\}$/);
+      await page.keyboard.press('b');
+      await page.keyboard.press('Control+z');
+      await page
+        .getByText(/a try that counts/)
+        .first()
+        .waitFor();
+
+      await page.getByText('Handed out: try 1 of 2').click();
+      await button(page, 'End this try').click();
+      await soon(() => seeing(page).inputValue()).toBe('forecast');
+      expect(await axeViolations(page)).toEqual([]);
+      await button(page, 'Answer and hand in').click();
+      await page.getByRole('radio', { name: 'nickel(II)', exact: true }).check();
+      await page.getByRole('radio', { name: /becomes an anion in this acid/ }).check();
+      await page.getByLabel(QUESTION).fill('\u202etext that turns');
+      await page.getByLabel(QUESTION).blur();
+      await page.getByText(/This was not kept/).waitFor();
+      await page.getByLabel(QUESTION).fill('<b>watch</b> the band');
+      await page.getByLabel('Name or code').fill(NAME);
+      expect(await axeViolations(page)).toEqual([]);
+      const runFile = await savedBy(page, 'Save as a file');
+      await page.getByRole('dialog', { name: 'Hand in' }).getByRole('button', { name: 'Close' }).click();
+
+      // The same link goes on with the try; another one is another column; a third there is not.
+      await button(page, 'Next try, 1 left').click();
+      await page.getByText('Handed out: try 2 of 2').waitFor();
+      await button(page, /^Open, pour/)
+        .first()
+        .click();
+      await soon(() => page.evaluate<string>(`localStorage.getItem('bandfall.tries')`)).toMatch(/":2\}$/);
+      await page.goto(`${link}`);
+      await page.getByText('Handed out: try 2 of 2').waitFor();
+      expect(await button(page, /^Next try/).count()).toBe(0);
+
+      await instructor.page.getByRole('link', { name: 'Take in' }).click();
+      await instructor.page.locator('input.files').setInputFiles([handOutFile, runFile]);
+      await instructor.page.locator('bf-take-in strong', { hasText: '1 of 1' }).waitFor();
+      await instructor.page.getByText(/Held against what was handed out/).waitFor();
+      const row = await instructor.page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText();
+      expect(row).toContain(NAME);
+      expect(row).toContain('1 of 2');
+      expect(row).toContain('agrees');
+      const answers = await instructor.page.getByRole('table', { name: 'Answers' }).getByRole('row').nth(1).innerText();
+      expect(answers.split('\t').slice(1)).toEqual(['1', '0', '0']);
+      expect(await instructor.page.locator('bf-take-in dd').innerText()).toBe('<b>watch</b> the band');
+      expect(await instructor.page.locator('bf-take-in dd b, bf-take-in i').count()).toBe(0);
+      await close();
+      await instructor.close();
+    },
+    TIME_MS,
+  );
+
+  test(
+    'names a run that was made without it, and one that was handed in as a link is taken in',
+    async () => {
+      const { page, close } = await open('');
+      await ready(page);
+      await button(page, /^Open, pour/)
+        .first()
+        .click();
+      await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+      await button(page, 'Menu').click();
+      await button(page, 'Hand in').click();
+      await page.getByLabel('Name or code').fill('code 6');
+      await button(page, 'Copy as a link').click();
+      await page.getByText(/Link copied/).waitFor();
+      const link = await page.evaluate<string>('navigator.clipboard.readText()');
+      expect(link.length).toBeLessThan(2000);
+      await page.getByRole('dialog', { name: 'Hand in' }).getByRole('button', { name: 'Close' }).click();
+      await page.evaluate(`location.hash = '#class/hand-out'`);
+      const task = await handOut(page);
+      await page.getByRole('link', { name: 'Take in' }).click();
+      await page.getByText('Paste links, or the text of one file').click();
+      await page.getByLabel(/^Links, a line each/).fill(`${task}\n${link}\n${link.slice(0, -20)}`);
+      await button(page, 'Take it in').click();
+      await page.locator('bf-take-in strong', { hasText: '1 of 2' }).waitFor();
+      const rows = await page.getByRole('table', { name: 'Files that do not agree' }).getByRole('row').allInnerTexts();
+      expect(rows.slice(1).map((row) => row.split('\t').slice(1, 3))).toEqual([
+        ['other rules', 'code 6'],
+        ['damaged', ''],
+      ]);
+      expect(rows[1]).toContain('made without it');
+      // A link that is opened brings its run along.
+      await page.goto('about:blank');
+      await page.goto(link);
+      await page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).waitFor();
+      expect(await page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText()).toContain('code 6');
+      await close();
+    },
+    TIME_MS,
+  );
+});
