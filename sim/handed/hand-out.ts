@@ -2,6 +2,7 @@
 import { type Shape, addIssue, choice, describe, isRecord, list, number, object, own, parseJson, text } from '../input/index.ts';
 import { fingerprint } from '../math/fingerprint.ts';
 import { SEED_MAX } from '../math/random.ts';
+import { CONTROLS } from '../terms/controls.ts';
 import { SEEINGS, type Seeing } from '../terms/seeing.ts';
 import type { Issue } from '../terms/types.ts';
 
@@ -29,7 +30,7 @@ export interface HandOut {
   readonly own: readonly string[];
 }
 
-export const TRIES_MAX = 20;
+export const TRIES_MAX = CONTROLS['hand-out.tries'].max;
 export const ASKED_MAX = 12;
 export const OWN_MAX = 8;
 export const QUESTION_MAX = 200;

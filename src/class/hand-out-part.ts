@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type ColumnPolicy, type HandOut, handOutText, OWN_MAX, QUESTION_MAX, readHandOut, TRIES_MAX } from '../../sim/handed/index.ts';
+import { type ColumnPolicy, type HandOut, handOutText, OWN_MAX, QUESTION_MAX, readHandOut } from '../../sim/handed/index.ts';
 import { inWords, merged } from '../../sim/input/index.ts';
 import { questionsOf } from '../../sim/teach/index.ts';
 import { SEEINGS, type Seeing } from '../../sim/terms/seeing.ts';
@@ -11,6 +11,7 @@ import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { emit } from '../ui/emit.ts';
 import { showMessage } from '../ui/message.ts';
+import { CONTROLS } from '../../sim/terms/controls.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { type Modules, qrOf } from './qr.ts';
 import { sheet, sheetStyles } from './sheet.ts';
@@ -105,7 +106,7 @@ export class HandOutPart extends LiveElement {
       <bf-segmented label="seen before the end, at most" .choices=${seen} .value=${this.seeing} @bf-change=${(event: Chosen) => {
         this.seeing = SEEINGS.find((value) => value === event.detail.value) ?? 'eye';
       }}></bf-segmented>
-      <bf-number label="tries" integer .min=${1} .max=${TRIES_MAX} .step=${1} .value=${this.tries} @bf-change=${(event: CustomEvent<{ value: number }>) => {
+      <bf-number .of=${CONTROLS['hand-out.tries']} .value=${this.tries} @bf-change=${(event: CustomEvent<{ value: number }>) => {
         this.tries = event.detail.value;
       }}></bf-number>`;
   }
