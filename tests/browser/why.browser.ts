@@ -4,7 +4,7 @@ import { distributionOf, type Passage, passageOf } from '../../sim/chemistry/pas
 import { drawn } from '../../sim/column/drawn.ts';
 import type { IonId } from '../../sim/terms/ions.ts';
 import { axeViolations } from './axe.ts';
-import { scenario } from './bench-rig.ts';
+import { kept, scenario } from './bench-rig.ts';
 import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
 
 // The explanations on the built page: the one handle, the bed, the questions, a table of one's own, the search.
@@ -23,9 +23,9 @@ afterEach(async () => {
 });
 
 const WAIT = { timeout: 30_000 };
-/** The column of the seed, which the page explains, and the bottle beside it, mol/L. */
-const column = drawn(scenario());
-const bottle_M = column.liquids['acid']?.HCl_M ?? Number.NaN;
+/** The column that the page has drawn and explains, and the bottle beside it, mol/L. */
+let column = drawn(scenario());
+let bottle_M = Number.NaN;
 /** Acid that the page shows before another is chosen, mol/L. */
 const FIRST_M = 9;
 
@@ -46,8 +46,14 @@ function rowOf(symbol: string, { D_v, retentionFactor, bedVolumes }: Passage): s
 
 async function open(options: PageOptions = {}): Promise<Page> {
   opened = await session.openPage({ viewport: { width: 1280, height: 720 }, hash: '#why', ...options });
-  await opened.page.locator('bf-why-resin svg').waitFor(WAIT);
-  return opened.page;
+  const { page } = opened;
+  await page.locator('bf-why-resin svg').waitFor(WAIT);
+  // By eye nothing of the own bed is told here.
+  await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('forecast');
+  await expect.poll(async () => (await kept(page)).seed, WAIT).toBeGreaterThanOrEqual(0);
+  column = drawn({ ...scenario(), seed: (await kept(page)).seed });
+  bottle_M = column.liquids['acid']?.HCl_M ?? Number.NaN;
+  return page;
 }
 
 async function withRun(page: Page): Promise<void> {

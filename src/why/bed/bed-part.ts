@@ -65,6 +65,8 @@ export class BedPart extends LiveElement {
   }
 
   private empty() {
+    if (this.session?.sees === 'eye')
+      return html`<p class="say">Nothing has been poured yet. What the bed does is shown here with the figure, or when the run is over.</p>`;
     const procedure = this.session?.store.scenario?.procedure ?? [];
     return html`<p class="say">Nothing has been poured yet, so the bed holds only the liquid it was stored in.</p>
       ${procedure.length > 0 ? html`<p><button type="button" class="primary" @click=${this.useProcedure}>Run the procedure of this lesson</button></p>` : nothing}`;
@@ -88,13 +90,14 @@ export class BedPart extends LiveElement {
     return store?.plan && bandAt(store.plan, this.ion, frameAtTime(store.plan, store.now));
   }
 
-  /** The past is looked back at, and the run stays where it is; what is still to come is played on to. */
+  /** The past is looked back at, and the run stays where it is; to what is still to come the run goes on. */
   private async playMeeting({ from_min, to_min, depth_cm }: FrontMeeting) {
     const store = this.session?.store;
     if (!store) return;
     emit(this, 'bf-depth', { depth_cm });
     store.setSpeed(SPEEDS.find((speed) => ((to_min - from_min) * 60) / speed <= WATCH_S) ?? SPEEDS[SPEEDS.length - 1]);
     if (from_min < (store.present ?? store.now)) return store.replay(from_min, to_min);
+    await store.seek(from_min);
     store.stopAt = to_min;
     store.play();
   }
