@@ -1,7 +1,7 @@
-import { scaleLinear } from '../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
 import { html, nothing, svg } from 'lit';
 import type { Recomputed } from '../../sim/handed/index.ts';
-import { axis, type Scale } from '../plot/axis.ts';
+import { axis } from '../plot/axis.ts';
 import { linePath } from '../plot/line.ts';
 import { millilitres } from '../ui/text/format.ts';
 
@@ -16,9 +16,7 @@ const NAME_MAX = 20;
 /** Where each started the weaker eluent (triangle) and changed the receiver (circle), under what left in every run; bars are the windows that were open to them. */
 export function marks(runs: readonly Recomputed[]) {
   const last = Math.max(1, ...runs.map(({ delivered_mL }) => delivered_mL));
-  const x = scaleLinear()
-    .domain([0, last])
-    .range([LEFT, WIDTH - RIGHT]);
+  const x = scaleLinear([0, last], [LEFT, WIDTH - RIGHT]);
   const top = CURVE + ROW;
   const bottom = top + ROW * runs.length;
   return html`<svg class="plot" viewBox="0 0 ${WIDTH} ${bottom + BELOW}" role="img" aria-label="Start of water and change of receiver of ${runs.length} runs along the volume delivered">
@@ -28,14 +26,14 @@ export function marks(runs: readonly Recomputed[]) {
   </svg>`;
 }
 
-function curves(runs: readonly Recomputed[], x: Scale) {
+function curves(runs: readonly Recomputed[], x: ReturnType<typeof scaleLinear<number>>) {
   const most = Math.max(1e-9, ...runs.flatMap(({ leaving }) => leaving.ys));
-  const y = scaleLinear().domain([0, most]).range([CURVE, ROW]);
+  const y = scaleLinear([0, most], [CURVE, ROW]);
   return svg`${runs.map(({ leaving }) => svg`<path class="curve" d=${linePath({ x, y, ...leaving })}></path>`)}
     <text x=${LEFT - 8} y=${CURVE - 4} text-anchor="end">leaving the tip</text>`;
 }
 
-function row({ who, eluent_mL, change_mL, window_mL }: Recomputed, x: Scale, y: number) {
+function row({ who, eluent_mL, change_mL, window_mL }: Recomputed, x: ReturnType<typeof scaleLinear<number>>, y: number) {
   const name = who.length > NAME_MAX ? `${who.slice(0, NAME_MAX)}…` : who;
   const told = [
     eluent_mL === undefined ? 'no weaker eluent' : `water at ${millilitres(eluent_mL)}`,

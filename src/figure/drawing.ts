@@ -1,4 +1,4 @@
-import { scaleLinear } from '../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Scale } from '../plot/axis.ts';
 import { deliveredAtEnd, type Plan } from '../../sim/history/index.ts';

@@ -1,4 +1,4 @@
-import { scaleLinear } from '../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Layout } from './layout.ts';
 

@@ -1,4 +1,4 @@
-import { scaleLinear } from '../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
 import { LitElement, css, html, nothing, svg, type SVGTemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Placed, Timetable } from '../../sim/class/index.ts';

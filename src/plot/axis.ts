@@ -1,8 +1,8 @@
+import type { ScaleContinuousNumeric } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { fixed, significant } from '../ui/text/format.ts';
-import type { Scale } from './scale.ts';
 
-export type { Scale };
+export type Scale = ScaleContinuousNumeric<number, number>;
 
 export interface AxisOptions {
   readonly scale: Scale;

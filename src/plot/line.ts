@@ -1,6 +1,6 @@
+import { line as pathOf, symbol, symbolCircle, symbolCross, symbolDiamond, symbolSquare, symbolStar, symbolTriangle, type SymbolType } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { Scale } from './axis.ts';
-import { curvePath } from './path.ts';
 import type { Marker, SeriesStyle } from './series.ts';
 
 export interface LineOptions {
@@ -18,20 +18,19 @@ export interface LineOptions {
   readonly forecast?: boolean;
 }
 
+/** Area of a marker, px^2: about 7 px across. */
+const MARKER_AREA = 44;
 const LABEL_GAP = 7;
 
-const TRIANGLE = 'M0,-5.82L5.04,2.91L-5.04,2.91Z';
-const CROSS = 'M-4.45,-1.48L-1.48,-1.48L-1.48,-4.45L1.48,-4.45L1.48,-1.48L4.45,-1.48L4.45,1.48L1.48,1.48L1.48,4.45L-1.48,4.45L-1.48,1.48L-4.45,1.48Z';
-/** Markers of 44 px² each, about 7 px across. */
-export const MARKERS: Readonly<Record<Exclude<Marker, 'none'>, string>> = {
-  circle: 'M3.74,0A3.74,3.74,0,1,1,-3.74,0A3.74,3.74,0,1,1,3.74,0',
-  square: 'M-3.32,-3.32h6.63v6.63h-6.63Z',
-  triangle: TRIANGLE,
-  'triangle-down': TRIANGLE,
-  diamond: 'M0,-6.17L3.56,0L0,6.17L-3.56,0Z',
-  cross: CROSS,
-  plus: CROSS,
-  star: 'M0,-6.26L1.41,-1.93L5.95,-1.93L2.27,0.74L3.68,5.06L0,2.39L-3.68,5.06L-2.27,0.74L-5.95,-1.93L-1.41,-1.93Z',
+const SYMBOLS: Readonly<Record<Exclude<Marker, 'none'>, SymbolType>> = {
+  circle: symbolCircle,
+  square: symbolSquare,
+  triangle: symbolTriangle,
+  'triangle-down': symbolTriangle,
+  diamond: symbolDiamond,
+  cross: symbolCross,
+  plus: symbolCross,
+  star: symbolStar,
 };
 
 /** A curve with its dash, markers and a label beside it in text colour. */
@@ -46,7 +45,14 @@ export function line(options: LineOptions): SVGTemplateResult {
 
 /** Path of the curve alone, for a caller that draws it otherwise. */
 export function linePath({ x, y, xs, ys }: Pick<LineOptions, 'x' | 'y' | 'xs' | 'ys'>): string {
-  return curvePath(Array.from({ length: xs.length }, (_, place) => [x(at(xs, place)), y(at(ys, place))] as const));
+  const places = Array.from({ length: xs.length }, (_, place) => place);
+  return (
+    pathOf<number>()
+      .digits(2)
+      .defined((place) => Number.isFinite(x(at(xs, place))) && Number.isFinite(y(at(ys, place))))
+      .x((place) => x(at(xs, place)))
+      .y((place) => y(at(ys, place)))(places) ?? ''
+  );
 }
 
 function markerPlaces({ xs, ys, x, y, style, markers = 8 }: LineOptions): number[] {
@@ -59,7 +65,7 @@ function markerPlaces({ xs, ys, x, y, style, markers = 8 }: LineOptions): number
 
 function marker({ x, y, xs, ys, style }: LineOptions, place: number): SVGTemplateResult {
   if (style.marker === 'none') return svg``;
-  return svg`<path d=${MARKERS[style.marker]} transform="translate(${x(at(xs, place))} ${y(at(ys, place))})${turned(style.marker)}" fill=${style.colour}></path>`;
+  return svg`<path d=${markerPath(style.marker)} transform="translate(${x(at(xs, place))} ${y(at(ys, place))})${turned(style.marker)}" fill=${style.colour}></path>`;
 }
 
 function lineLabel(options: LineOptions): SVGTemplateResult | typeof nothing {
@@ -76,6 +82,16 @@ function peak(ys: ArrayLike<number>): number {
     if (Number.isFinite(at(ys, place)) && (best < 0 || at(ys, place) > at(ys, best))) best = place;
   }
   return best;
+}
+
+const markerPaths = new Map<Marker, string>();
+
+function markerPath(name: Exclude<Marker, 'none'>): string {
+  const known = markerPaths.get(name);
+  if (known !== undefined) return known;
+  const path = symbol(SYMBOLS[name], MARKER_AREA).digits(2)() ?? '';
+  markerPaths.set(name, path);
+  return path;
 }
 
 function turned(name: Marker): string {

@@ -1,4 +1,4 @@
-import { scaleLog } from '../plot/scale.ts';
+import { scaleLog } from 'd3-scale';
 import { svg, type SVGTemplateResult } from 'lit';
 import type { IonId } from '../../sim/terms/ions.ts';
 import { distributionOf } from '../../sim/chemistry/index.ts';

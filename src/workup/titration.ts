@@ -1,4 +1,4 @@
-import { scaleLinear, scaleLog } from '../plot/scale.ts';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { LitElement, css, html, nothing, svg, type SVGTemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { axis, type Scale } from '../plot/axis.ts';

@@ -30,7 +30,7 @@ export async function startBench(): Promise<Bench> {
     logLevel: 'error',
     plugins: [scenarioTitles(resolve('scenarios'))],
     // Named, not discovered: a dependency found late makes the server reload the page under the test.
-    optimizeDeps: { include: ['@preact/signals-core', 'lit', 'lit/decorators.js', 'd3-array'] },
+    optimizeDeps: { include: ['@preact/signals-core', 'lit', 'lit/decorators.js', 'd3-scale', 'd3-shape', 'three'] },
     server: { port: 5300, fs: { allow: ['..'] } },
   });
   await server.listen();

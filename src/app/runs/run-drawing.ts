@@ -1,8 +1,8 @@
-import { scaleLinear } from '../../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
+import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { Scale } from '../../plot/axis.ts';
 import { linePath } from '../../plot/line.ts';
-import { areaPath } from '../../plot/path.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import type { PicturedBand, RunPicture } from './run-picture.ts';
 
@@ -34,10 +34,11 @@ export function runDrawing(picture: RunPicture, beside?: RunPicture): SVGTemplat
 
 function bandDrawing({ ion, xs, leading, trailing }: PicturedBand, x: Scale): SVGTemplateResult {
   const y = depth();
-  const path = areaPath(
-    xs.map((mL, place) => [x(mL), y(leading[place])]),
-    xs.map((mL, place) => [x(mL), y(trailing[place])]),
-  );
+  const path = area<number>()
+    .digits(1)
+    .x((mL) => x(mL))
+    .y0((_, place) => y(trailing[place]))
+    .y1((_, place) => y(leading[place]))(xs);
   return svg`<path class="band" d=${path} fill=${seriesStyle(ion).colour}></path>`;
 }
 

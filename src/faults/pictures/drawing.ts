@@ -1,4 +1,4 @@
-import { scaleLinear } from '../../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { linePath } from '../../plot/line.ts';
 import { seriesStyle } from '../../plot/series.ts';

@@ -1,11 +1,11 @@
-import { scaleLinear } from '../../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
+import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { bracket } from '../../plot/band.ts';
 import { cursor } from '../../plot/cursor.ts';
 import { line, linePath } from '../../plot/line.ts';
-import { areaPath } from '../../plot/path.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import { deliveredAtEnd, type Plan, spansOf } from '../../../sim/history/index.ts';
 import { bandCurve, leavingCurve, valueAt } from './bands.ts';
@@ -126,10 +126,14 @@ function bedEnd(x: Scale, y: Scale, { scenario }: Ran, deepest: number): SVGTemp
 function bandOf(x: Scale, y: Scale, { plan }: Ran, ion: IonId, isTwin: boolean): SVGTemplateResult {
   const { delivered_mL, leading_cm, trailing_cm } = bandCurve(plan, ion);
   const style = seriesStyle(ion);
-  const path = areaPath(
-    delivered_mL.map((mL, i) => [x(mL), y(leading_cm[i])]),
-    delivered_mL.map((mL, i) => [x(mL), y(trailing_cm[i])]),
-  );
+  const places = delivered_mL.map((_, i) => i);
+  const path =
+    area<number>()
+      .digits(1)
+      .defined((i) => Number.isFinite(leading_cm[i]))
+      .x((i) => x(delivered_mL[i]))
+      .y0((i) => y(trailing_cm[i]))
+      .y1((i) => y(leading_cm[i]))(places) ?? '';
   const edges = [trailing_cm, leading_cm].map((ys) => linePath({ x, y, xs: delivered_mL, ys }));
   return svg`<g><path d=${path} fill=${isTwin ? 'url(#twin-hatch)' : style.colour} fill-opacity=${isTwin ? 1 : 0.35}></path>
     ${edges.map((d) => svg`<path d=${d} fill="none" stroke=${isTwin ? 'var(--ink)' : style.colour} stroke-width=${isTwin ? 1 : 2} stroke-dasharray=${isTwin ? DOTS : style.dash || nothing}></path>`)}
@@ -201,10 +205,12 @@ function differenceRow(x: Scale, run: Ran, twin: Ran, target: IonId): SVGTemplat
   const most = Math.max(1e-4, ...ys.map(Math.abs));
   const y = scaleLinear().domain([-most, most]).range([bottom, top]);
   const style = seriesStyle(target);
-  const path = areaPath(
-    xs.map((mL, i) => [x(mL), y(ys[i])]),
-    xs.map((mL) => [x(mL), y(0)]),
-  );
+  const path =
+    area<number>()
+      .digits(1)
+      .x((i) => x(xs[i]))
+      .y0(y(0))
+      .y1((i) => y(ys[i]))(xs.map((_, i) => i)) ?? '';
   const [, right] = x.range();
   return svg`<g>${title(`difference: ${style.label} leaving in this run less that in the twin`, top)}
     <path d=${path} fill=${style.colour} fill-opacity="0.5" stroke=${style.colour}></path>

@@ -1,4 +1,4 @@
-import { scaleSqrt } from '../../plot/scale.ts';
+import { scaleSqrt } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { seriesStyle } from '../../plot/series.ts';
 import { significant } from '../../ui/text/format.ts';

@@ -1,8 +1,8 @@
+import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, spansOf } from '../../../sim/history/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { millimoles } from '../../ui/text/format.ts';
-import { areaPath } from '../../plot/path.ts';
 import type { Drawing } from '../drawing.ts';
 import type { Worked } from '../streaks/worked.ts';
 import { textWidth } from './labels.ts';
@@ -49,11 +49,12 @@ function paint(worked: Worked, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, l
   const { bottom } = worked.layout.effluent;
   const [least = 0] = metal.domain();
   const places = xs.flatMap((mL, i) => (mL >= from_mL && mL <= to_mL ? [i] : []));
-  const path = areaPath(
-    places.map((i) => [worked.x(xs[i]), metal(Math.max(least, ys[i]))]),
-    places.map((i) => [worked.x(xs[i]), bottom]),
-  );
-  return svg`<path d=${path}></path>`;
+  const path = area<number>()
+    .digits(1)
+    .x((i) => worked.x(xs[i]))
+    .y0(bottom)
+    .y1((i) => metal(Math.max(least, ys[i])));
+  return svg`<path d=${path(places) ?? ''}></path>`;
 }
 
 /** At the side of the loss on which there is room, one line lower each. */

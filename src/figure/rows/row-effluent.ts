@@ -1,4 +1,4 @@
-import { scaleLinear, scaleLog } from '../../plot/scale.ts';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { type EffluentCurve, effluentCurve, framesApart } from '../../../sim/history/index.ts';
 import { axis, type Scale } from '../../plot/axis.ts';

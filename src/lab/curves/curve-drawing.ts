@@ -3,7 +3,7 @@ import { distributionOf } from '../../../sim/chemistry/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
-import { scaleLinear, scaleLog } from '../../plot/scale.ts';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from '../../plot/line.ts';
 import { seriesStyle } from '../../plot/series.ts';
 

@@ -1,8 +1,8 @@
+import { symbol, symbolCircle } from 'd3-shape';
 import { svg, type SVGTemplateResult } from 'lit';
 import { distributionOf, invasion, resinFrom } from '../../../sim/chemistry/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { circlePath } from '../../plot/path.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
 // One bead and the liquid around it, with symbols in proportion to what a litre of bed holds.
@@ -79,7 +79,7 @@ export function sign(kind: Sign, ion: IonId, x: number, y: number): SVGTemplateR
     case 'hydrogen':
       return svg`<path class="hydrogen" d="M-3.5 0H3.5M0 -3.5V3.5" transform="translate(${x} ${y})"></path>`;
     default:
-      return svg`<path class="metal" d=${circlePath(56)} transform="translate(${x} ${y})" fill=${seriesStyle(ion).colour}></path>`;
+      return svg`<path class="metal" d=${symbol(symbolCircle, 56).digits(2)() ?? ''} transform="translate(${x} ${y})" fill=${seriesStyle(ion).colour}></path>`;
   }
 }
 

@@ -1,4 +1,5 @@
-import { scaleLinear } from '../../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
+import { area, line as pathOf } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import {
   bandAt,
@@ -18,7 +19,6 @@ import {
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { cursor } from '../../plot/cursor.ts';
-import { areaPath, curvePath } from '../../plot/path.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
 // The bed of the run: left, where the bands and the acid front were, against volume; right, what the bed holds now. Both
@@ -99,16 +99,22 @@ function streaks({ plan, until_min = Number.POSITIVE_INFINITY }: BedDrawing, x: 
   const at = (frame: number): number => x(deliveredOf(plan, frame));
   return svg`${tracks.map(({ ion, leading_cm, trailing_cm }) => {
     const { colour, dash } = seriesStyle(ion);
-    const path = areaPath(
-      frames.map((frame) => [at(frame), depth(leading_cm[frame])]),
-      frames.map((frame) => [at(frame), depth(trailing_cm[frame])]),
-    );
+    const path =
+      area<number>()
+        .digits(1)
+        .defined((frame) => Number.isFinite(leading_cm[frame]))
+        .x(at)
+        .y0((frame) => depth(trailing_cm[frame]))
+        .y1((frame) => depth(leading_cm[frame]))(frames) ?? '';
     return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
   })}
-  <path class="front" d=${curvePath(
-    frames.map((frame, i) => [at(frame), depth(front[i])]),
-    1,
-  )}></path>`;
+  <path class="front" d=${
+    pathOf<number>()
+      .digits(1)
+      .defined((_, i) => Number.isFinite(front[i]))
+      .x(at)
+      .y((_, i) => depth(front[i]))(frames) ?? ''
+  }></path>`;
 }
 
 /** The name of each band inside it or beside it, at the first of a few depths where no other name stands. */
@@ -145,17 +151,21 @@ function present({ plan, width }: BedDrawing, frame: number, depth: Scale, left:
     const profile = profileOf(plan, ion, frame);
     const most = Math.max(...profile);
     const { colour, dash } = seriesStyle(ion);
-    const path = areaPath(
-      places.map((j) => [left + (0.9 * (right - left) * profile[j]) / most, y(j)]),
-      places.map((j) => [left, y(j)]),
-    );
+    const path =
+      area<number>()
+        .digits(1)
+        .y(y)
+        .x0(left)
+        .x1((j) => left + (0.9 * (right - left) * profile[j]) / most)(places) ?? '';
     return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
   });
   const profile = profileOf(plan, 'HCl', frame);
-  return svg`${bands}<path class="front" d=${curvePath(
-    places.map((j) => [acid(profile[j]), y(j)]),
-    1,
-  )}></path>
+  return svg`${bands}<path class="front" d=${
+    pathOf<number>()
+      .digits(1)
+      .x((j) => acid(profile[j]))
+      .y(y)(places) ?? ''
+  }></path>
     <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} fill="none"></rect>
     ${axis({ scale: acid, side: 'bottom', at: bottom, ticks: 3, ...(width < NARROW ? { title: 'mol/L' } : { title: 'HCl now', unit: 'mol/L' }) })}`;
 }

@@ -1,10 +1,10 @@
-import { scaleLinear } from '../../plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
+import { area } from 'd3-shape';
 import { svg, type SVGTemplateResult } from 'lit';
 import { speciation, species } from '../../../sim/chemistry/index.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { cursor } from '../../plot/cursor.ts';
-import { areaPath } from '../../plot/path.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
 // Shares of the species of one ion against HCl, stacked from the cation at the bottom to the anion at the top.
@@ -65,10 +65,12 @@ function layersOf(ion: IonId): Layer[] {
 }
 
 function layerPath({ acids, from, to }: Layer, x: Scale, y: Scale): string {
-  return areaPath(
-    acids.map((acid, i) => [x(acid), y(to[i])]),
-    acids.map((acid, i) => [x(acid), y(from[i])]),
-    2,
+  return (
+    area<number>()
+      .digits(2)
+      .x((i) => x(acids[i]))
+      .y0((i) => y(from[i]))
+      .y1((i) => y(to[i]))(acids.map((_, i) => i)) ?? ''
   );
 }
 

@@ -1,4 +1,4 @@
-import { scaleLinear, scaleLog } from '../../../src/plot/scale.ts';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { expect, test } from 'vitest';
 import { axis, tickValues } from '../../../src/plot/axis.ts';
 import { markup } from '../markup.ts';

@@ -1,4 +1,4 @@
-import { scaleLinear, scaleLog } from '../../../src/plot/scale.ts';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { expect, test } from 'vitest';
 import { line, linePath } from '../../../src/plot/line.ts';
 import { seriesStyle } from '../../../src/plot/series.ts';

@@ -1,4 +1,4 @@
-import { scaleLinear } from '../../../src/plot/scale.ts';
+import { scaleLinear } from 'd3-scale';
 import { html, svg } from 'lit';
 import type { View } from '../../../src/app/views.ts';
 import { axis } from '../../../src/plot/axis.ts';
