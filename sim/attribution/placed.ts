@@ -1,5 +1,5 @@
 import { sectionOf } from '../terms/geometry.ts';
-import { type Frames, framesOf, idleBetween, type Results, type RunEvent } from '../history/index.ts';
+import { certain, type Frames, framesOf, idleBetween, type Results, type RunEvent } from '../history/index.ts';
 import { resultsOf, type Run, runWhole } from '../run/index.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 
@@ -70,7 +70,7 @@ export function logFrom(steps: readonly Step[]): Log {
     reached = Math.max(reached, at_mL);
     const { at_min: _min, at_mL: _mL, ...rest } = action;
     // Dropping the two optional times leaves the same kind of action.
-    const plain = rest as Action;
+    const plain = certain(rest as Action);
     if (plain.do === 'receiver' && poured > 0) return [{ do: 'wait', until: { more_mL: reached - poured } }, plain];
     if (plain.do === 'pour') poured = reached;
     return [{ ...plain, at_mL: reached } as Action];

@@ -1,5 +1,5 @@
 // The same procedure with another volume of wash acid between the sample and the weaker eluent.
-import { isSample, isWeaker } from '../history/index.ts';
+import { certain, isSample, isWeaker } from '../history/index.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 
 type Pour = Extract<Action, { do: 'pour' }>;
@@ -27,11 +27,11 @@ export function washOf(scenario: Scenario, log: Log): Wash | undefined {
   return { sample, eluent, volume_mL: poured(log.slice(sample + 1, eluent)) };
 }
 
-/** The log with `wash_mL` of acid as its wash: the last pours shrink or fall away, or portions are added. */
+/** The log with `wash_mL` of acid as its wash: whatever its band does: the last pours shrink or fall away, or portions are added. */
 export function washedWith(scenario: Scenario, log: Log, wash_mL: number): Log {
   const wash = washOf(scenario, log);
   if (!wash) return log;
-  const between = log.slice(wash.sample + 1, wash.eluent);
+  const between = log.slice(wash.sample + 1, wash.eluent).map(certain);
   const shift = wash_mL - wash.volume_mL;
   const after = log.slice(wash.eluent).map((action) => (action.at_mL === undefined ? action : { ...action, at_mL: action.at_mL + shift }));
   return [...log.slice(0, wash.sample + 1), ...(shift < 0 ? shortened(between, wash_mL) : lengthened(scenario, between, shift)), ...after];

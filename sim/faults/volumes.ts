@@ -11,7 +11,7 @@ interface Bench {
   known: boolean;
 }
 
-/** mL delivered when each action is done; undefined from the first wait on that only a run can end. */
+/** mL delivered when each action is done; undefined from the first wait or pour on that hangs on what only a run can tell. */
 export function deliveredAfter(scenario: Scenario, log: Log): (number | undefined)[] {
   const section = sectionOf(scenario.values);
   const bench: Bench = { above: (section * scenario.values['bench.start_head_mm']) / 10, delivered: 0, open: false, known: true };
@@ -24,7 +24,8 @@ export function deliveredAfter(scenario: Scenario, log: Log): (number | undefine
 function take(bench: Bench, action: Action, section: number): void {
   if (action.at_mL !== undefined) pass(bench, action.at_mL - bench.delivered);
   if (action.at_min !== undefined && bench.open) bench.known = false;
-  if (action.do === 'pour') bench.above += action.volume_mL;
+  if (action.do === 'pour' && action.unless) bench.known = false;
+  else if (action.do === 'pour') bench.above += action.volume_mL;
   else if (action.do === 'clamp') bench.open = action.open_percent > 0;
   else if (action.do === 'wait') passUntil(bench, action.until, section);
   else if (action.do === 'refill-from-below' || action.do === 'stir') bench.known = false;

@@ -2,10 +2,10 @@
 // What depends on the state of the bench (a pour that overflows the tube) the run refuses when it comes to it.
 import { FAULT_KINDS } from '../terms/fault-kinds.ts';
 import { ION_IDS } from '../terms/ions.ts';
-import { LIMITS } from '../terms/limits.ts';
+import { type Limit, LIMITS } from '../terms/limits.ts';
 import { parseJson } from './json.ts';
 import { addIssue, choice, describe, flag, isRecord, list, number, object, oneOf, own, type Shape, text, under } from './reading.ts';
-import type { Action, Fault, IonId, Issue, Log, Scenario, Until } from '../terms/types.ts';
+import type { Action, Fault, IonId, Issue, Log, Scenario, Unless, Until } from '../terms/types.ts';
 
 export type LogResult = { readonly ok: true; readonly log: Log } | { readonly ok: false; readonly issues: readonly Issue[] };
 
@@ -20,6 +20,7 @@ export interface Bench {
 export const ACTIONS_MAX = 500;
 /** Longest label of a bottle or a receiver, characters. */
 export const LABEL_MAX = 60;
+const MM_IN_CM = 10;
 const TIME = number(LIMITS['wait.time_min']);
 const DELIVERED = number(LIMITS['wait.volume_mL']);
 
@@ -63,6 +64,12 @@ const untilShape: Shape<Until> = {
   },
 };
 
+const unlessShape: Shape<Unless> = object(
+  'a reason to leave a pour out',
+  { ion: choice('an ion', ION_IDS), above_bottom_mm: number(LIMITS['unless.above_bottom_mm']) },
+  {},
+);
+
 const WHEN = { at_min: TIME, at_mL: DELIVERED } as const;
 const label = text(LABEL_MAX);
 
@@ -70,7 +77,7 @@ const actionByName: Readonly<Record<string, Shape<Action>>> = {
   pour: object(
     'a pour',
     { do: choice('an action', ['pour']), liquid: text(LABEL_MAX), volume_mL: number(LIMITS['pour.volume_mL']) },
-    { how: choice('a way to pour', ['wall', 'bed']), hold_level: flag(), ...WHEN },
+    { how: choice('a way to pour', ['wall', 'bed']), hold_level: flag(), unless: unlessShape, ...WHEN },
   ),
   clamp: object('a clamp action', { do: choice('an action', ['clamp']), open_percent: number(LIMITS['clamp.open_percent']) }, WHEN),
   receiver: object('a receiver action', { do: choice('an action', ['receiver']), label }, WHEN),
@@ -153,14 +160,22 @@ function checkNames(action: unknown, at: string, bench: Bench, issues: Issue[]):
   if (typeof liquid === 'string' && liquid !== '' && !bench.liquids.includes(liquid)) {
     addIssue(issues, under(at, 'liquid'), oneOf('a liquid of the scenario', bench.liquids, liquid), describe(liquid));
   }
-  const until = own(action, 'until');
-  const ion = own(until, 'ion');
-  if (ION_IDS.includes(ion as IonId) && !bench.ions.includes(String(ion))) {
-    addIssue(issues, under(under(at, 'until'), 'ion'), oneOf('an ion of the scenario', bench.ions, ''), describe(ion));
-  }
-  const depth = own(until, 'depth_cm');
-  if (bench.bedLength === undefined || typeof depth !== 'number' || depth > LIMITS['wait.depth_cm'].max || depth <= bench.bedLength) return;
-  addIssue(issues, under(under(at, 'until'), 'depth_cm'), `at most bed.length_cm (${bench.bedLength} cm)`, `${depth} cm`);
+  for (const key of ['until', 'unless']) checkIon(own(own(action, key), 'ion'), under(under(at, key), 'ion'), bench, issues);
+  const until = under(at, 'until');
+  checkHeight(own(own(action, 'until'), 'depth_cm'), under(until, 'depth_cm'), LIMITS['wait.depth_cm'], 1, bench, issues);
+  const unless = under(at, 'unless');
+  checkHeight(own(own(action, 'unless'), 'above_bottom_mm'), under(unless, 'above_bottom_mm'), LIMITS['unless.above_bottom_mm'], MM_IN_CM, bench, issues);
+}
+
+function checkIon(ion: unknown, path: string, bench: Bench, issues: Issue[]): void {
+  if (!ION_IDS.includes(ion as IonId) || bench.ions.includes(String(ion))) return;
+  addIssue(issues, path, oneOf('an ion of the scenario', bench.ions, ''), describe(ion));
+}
+
+/** A place in the bed lies within it. `perCm` of the limit's unit make a centimetre. */
+function checkHeight(value: unknown, path: string, { max, unit }: Limit, perCm: number, { bedLength }: Bench, issues: Issue[]): void {
+  if (bedLength === undefined || typeof value !== 'number' || value > max || value <= bedLength * perCm) return;
+  addIssue(issues, path, `at most bed.length_cm (${bedLength} cm)`, `${value} ${unit}`);
 }
 
 /** The later of two readings of a clock; an issue if it goes back. Readings of the wrong type have their own issue. */

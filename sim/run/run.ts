@@ -8,6 +8,7 @@ import { flowInto, isDrained, levelOf } from '../flow/index.ts';
 import { recordFor, recordInto, type RunEvent } from '../history/index.ts';
 import type { Run } from './state.ts';
 import { type Limits, step } from './step.ts';
+import { leftOut } from './left-out.ts';
 import { issuesOf } from '../input/index.ts';
 import { RUN_MAX_MIN } from '../terms/limits.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
@@ -214,8 +215,10 @@ function takeDue(run: Run): void {
       }
       if (!isOver(run, action.until)) return;
     }
-    const refused = wrong ?? (action.do === 'wait' ? undefined : apply(run, action));
-    run.events.push({ entry: s[AT.entry], time_min: s[AT.time], delivered_mL: s[AT.delivered], action, ...(refused && { refused }) });
+    const skipped = wrong ? undefined : leftOut(run, action);
+    const refused = wrong ?? (action.do === 'wait' || skipped ? undefined : apply(run, action));
+    const what = skipped === undefined ? { action, ...(refused && { refused }) } : { note: skipped };
+    run.events.push({ entry: s[AT.entry], time_min: s[AT.time], delivered_mL: s[AT.delivered], ...what });
     s[AT.entry] += 1;
     s[AT.entryTime] = -1;
     s[AT.changed] = s[AT.time];

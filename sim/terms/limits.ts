@@ -24,6 +24,8 @@ export const LIMITS = {
   /** Near the solubility of the chlorides. Common practice, no source. */
   'liquid.ion_M': { label: 'metal', unit: 'mol/L', min: 0, max: 3, step: 0.01 },
   'pour.volume_mL': { label: 'volume', unit: 'mL', min: 0, above: true, max: POUR_MAX, step: 0.1 },
+  /** As high as the tallest tube. */
+  'unless.above_bottom_mm': { label: 'leading edge above the bottom', unit: 'mm', min: 0, max: 2000, step: 1 },
   'clamp.open_percent': { label: 'open', unit: '%', min: 0, max: 100, step: 5 },
   'wait.time_min': { label: 'time', unit: 'min', min: 0, max: RUN_MAX_MIN, step: 1 },
   'wait.volume_mL': { label: 'volume', unit: 'mL', min: 0, max: 10_000, step: 0.5 },

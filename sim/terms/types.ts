@@ -28,6 +28,12 @@ export type Until =
   | { readonly liquid_mm: number }
   | { readonly ion: IonId; readonly edge: 'leading' | 'trailing'; readonly depth_cm: number };
 
+/** A pour is left out if the leading edge of this ion's band then stands so high above the bottom of the bed, or lower. */
+export interface Unless {
+  readonly ion: IonId;
+  readonly above_bottom_mm: number;
+}
+
 /** When an action is taken: at a model time (min), at a delivered volume (mL), or at once after the one before. */
 export interface When {
   readonly at_min?: number;
@@ -36,7 +42,14 @@ export interface When {
 
 export type Action = When &
   (
-    | { readonly do: 'pour'; readonly liquid: string; readonly volume_mL: number; readonly how?: 'wall' | 'bed'; readonly hold_level?: boolean }
+    | {
+        readonly do: 'pour';
+        readonly liquid: string;
+        readonly volume_mL: number;
+        readonly how?: 'wall' | 'bed';
+        readonly hold_level?: boolean;
+        readonly unless?: Unless;
+      }
     | { readonly do: 'clamp'; readonly open_percent: number }
     | { readonly do: 'receiver'; readonly label: string }
     | { readonly do: 'wait'; readonly until: Until }

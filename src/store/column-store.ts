@@ -93,7 +93,7 @@ export class ColumnStore extends PlayedRun {
     if (this.fixed) return this.sayFixed();
     return this.turns.take(async () => {
       this.playback.playing = false;
-      const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action?.do !== 'wait').at(-1);
+      const last = this.moment?.events.filter(({ entry, action }) => entry >= 0 && action && action.do !== 'wait').at(-1);
       if (last) await this.put(this.log.slice(0, last.entry), last.time_min, this.place());
     });
   }

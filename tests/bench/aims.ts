@@ -11,7 +11,7 @@ export const AIMS = {
   one: { name: 'the same, one lane', aim_ms: 3, former: '13.7 ms' },
   receiver: { name: 'recompute after the last receiver change was moved', aim_ms: 20, former: '64 to 102 ms' },
   third: { name: 'recompute the last third after a changed pour', aim_ms: 20, former: '64 to 102 ms' },
-  day: { name: 'lab day of 247 mL, 13 lanes of 60 cells', aim_ms: 150, former: '' },
+  day: { name: 'lab day of 271 mL, 13 lanes of 60 cells', aim_ms: 150, former: '' },
   thousand: { name: 'a thousand one-lane aliquots (cathode leach), two threads', aim_ms: 5000, former: '' },
 } as const satisfies Readonly<Record<string, Aim>>;
 

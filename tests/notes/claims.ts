@@ -429,6 +429,21 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
     ],
     notice: [
       note(
+        'Wash with up to 40 mL, in ever smaller portions, and stop when the leading edge is about 5 mm above the bottom. On this column that takes 34 mL.',
+        ({ run }) => {
+          const pours = run.plan.events.flatMap(({ action }) => (action?.do === 'pour' ? [action] : []));
+          const [, second] = pours.flatMap(({ liquid }, i) => (liquid === 'sample' ? [i] : []));
+          const first = pours.findIndex(({ liquid }) => liquid === 'sample');
+          const wash = pours.slice(first, second).reduce((sum, { liquid, volume_mL }) => sum + (liquid === 'acid' ? volume_mL : 0), -25);
+          return [
+            [wash, '>', 33],
+            [wash, '<', 35],
+            [run.washed.edge('Co'), '>', length(run) - 0.6],
+            [run.washed.edge('Co'), '<', length(run) - 0.2],
+          ];
+        },
+      ),
+      note(
         'The second and the third aliquot meet the column as the one before left it: 25 mL of acid have to bring it back from water, in the beads too.',
         ({ run }) => {
           const [, second] = run.plan.events.filter(({ action }) => action?.do === 'pour' && action.liquid === 'sample');

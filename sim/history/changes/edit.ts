@@ -83,16 +83,18 @@ function lengthened(log: Action[], more_mL: number, at_mL: number): Action[] {
 
 /**
  * The log from `entry` on with every action tied to the delivered volume at which it was taken. Waits for volume or level
- * are then not needed; waits for time stay, since nothing is delivered meanwhile when the clamp is shut.
+ * are then not needed; waits for time stay, since nothing is delivered meanwhile when the clamp is shut. What was left out stays
+ * out, as a wait for nothing, and what was done is done whatever the band does.
  */
 function placedFrom(log: Log, events: readonly RunEvent[], entry: number): Action[] {
   return log.flatMap((action, i): Action[] => {
     if (i < entry) return [action];
+    if (wasLeftOut(events, i)) return [{ do: 'wait', until: { elapsed_min: 0 }, at_mL: deliveredAt(events, i) }];
     if (action.do === 'wait')
       return 'elapsed_min' in action.until || 'time_min' in action.until
         ? [timedWait(events, i)]
         : [{ ...action, until: { elapsed_min: 0 }, at_mL: deliveredAt(events, i) }];
-    return [{ ...untimed(action), at_mL: deliveredAt(events, i) }];
+    return [{ ...certain(untimed(action)), at_mL: deliveredAt(events, i) }];
   });
 }
 
@@ -103,10 +105,21 @@ function timedWait(events: readonly RunEvent[], entry: number): Action {
   return { do: 'wait', until: { elapsed_min: elapsed }, at_mL: start?.delivered_mL ?? 0 };
 }
 
+function wasLeftOut(events: readonly RunEvent[], entry: number): boolean {
+  return events.some((event) => event.entry === entry && !event.action);
+}
+
 function untimed(action: Action): Action {
   const { at_min: _min, at_mL: _mL, ...rest } = action;
   // Dropping the two optional times leaves the same kind of action.
   return rest as Action;
+}
+
+/** The same action, done whatever the band does. */
+export function certain(action: Action): Action {
+  if (action.do !== 'pour') return action;
+  const { unless: _unless, ...rest } = action;
+  return rest;
 }
 
 function deliveredAt(events: readonly RunEvent[], entry: number): number {

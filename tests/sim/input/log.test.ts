@@ -84,6 +84,13 @@ describe('log reader', () => {
   });
 
   test('refuses a wait for an ion that the scenario lacks, or below its bed', () => {
+    expect(pathsOf([{ do: 'pour', liquid: 'acid', volume_mL: 1, unless: { ion: 'Zn', above_bottom_mm: 5 } }])).toEqual(['log[0].unless.ion']);
+    expect(pathsOf([{ do: 'pour', liquid: 'acid', volume_mL: 1, unless: { ion: 'Co' } }])).toEqual(['log[0].unless.above_bottom_mm']);
+    expect(pathsOf([{ do: 'wait', until: { liquid_mm: 1 }, unless: { ion: 'Co', above_bottom_mm: 5 } }])).toEqual(['log[0].unless']);
+    expect(issuesOf([{ do: 'pour', liquid: 'acid', volume_mL: 1, unless: { ion: 'Co', above_bottom_mm: 71 } }])).toEqual([
+      { path: 'log[0].unless.above_bottom_mm', expected: 'at most bed.length_cm (7 cm)', received: '71 mm' },
+    ]);
+    expect(issuesOf([{ do: 'pour', liquid: 'acid', volume_mL: 1, unless: { ion: 'Co', above_bottom_mm: 70 } }])).toEqual([]);
     expect(pathsOf([{ do: 'wait', until: { ion: 'Zn', edge: 'leading', depth_cm: 1 } }])).toEqual(['log[0].until.ion']);
     expect(issuesOf([{ do: 'wait', until: { ion: 'Co', edge: 'leading', depth_cm: 7.5 } }])).toEqual([
       { path: 'log[0].until.depth_cm', expected: 'at most bed.length_cm (7 cm)', received: '7.5 cm' },

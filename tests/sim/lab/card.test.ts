@@ -33,5 +33,5 @@ test('the resin is the volume of the bed, a cylinder, for every column', () => {
 
 test('a procedure that runs the whole day is not counted three times over', () => {
   const [acid] = setupCard(sound(shippedJson('lab-day')), 1).bottles;
-  expect(acid?.each_mL).toBeCloseTo(3 * 51, 9);
+  expect(acid?.each_mL).toBeCloseTo(3 * (25 + 40), 9);
 });

@@ -59,6 +59,12 @@ const scenario: fc.Arbitrary<Scenario> = fc
 
 const action: fc.Arbitrary<Action> = fc.oneof(
   fc.record({ do: fc.constant('pour' as const), liquid: fc.constantFrom('acid', 'sample', 'water'), volume_mL: real(0.05, 6), hold_level: fc.boolean() }),
+  fc.record({
+    do: fc.constant('pour' as const),
+    liquid: fc.constantFrom('acid', 'water'),
+    volume_mL: real(0.05, 6),
+    unless: fc.record({ ion: fc.constantFrom<IonId>(...ION_IDS), above_bottom_mm: real(0, 20) }),
+  }),
   fc.record({ do: fc.constant('clamp' as const), open_percent: fc.constantFrom(0, 30, 60, 100, 120) }),
   fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('a', 'b', 'c') }),
   fc.record({

@@ -72,6 +72,20 @@ describe('the column store', () => {
     expect(store.moment?.time_min).toBe(at);
   });
 
+  test('steps back over pours that were left out to the last that was done', async () => {
+    const open = [
+      { do: 'clamp', open_percent: 100 },
+      { do: 'pour', liquid: 'sample', volume_mL: 1 },
+    ] as const;
+    const waits = { do: 'wait', until: { liquid_mm: 1 } } as const;
+    const idle = { do: 'pour', liquid: 'acid', volume_mL: 1, unless: { ion: 'Ni', above_bottom_mm: 60 } } as const;
+    await store.replace([{ do: 'pour', liquid: 'acid', volume_mL: 2 }, ...open, waits, idle, idle], 0);
+    await store.seek((store.plan?.logEnd.time_min ?? 0) + 0.5);
+    expect(store.moment?.events.filter(({ entry, action }) => entry >= 0 && !action)).toHaveLength(2);
+    await store.stepBack();
+    expect(store.log).toHaveLength(2);
+  });
+
   test('previews another log without touching the run, and keeps it only when told to', async () => {
     await store.replace(SCENARIO.procedure, 0);
     const { plan } = store;

@@ -49,10 +49,11 @@ describe('the runner with --workup', () => {
   test('titrates each of the three aliquots of the lab day, loaded by the same pipette with a hand of its own', () => {
     const { stdout, status } = rehearsed('lab-day', ['--workup', '--json', '--set', 'bed.plates=30', '--set', 'bed.lanes=3']);
     expect(status).toBe(0);
-    const { workups, molarity, delivered_mL } = JSON.parse(stdout) as {
+    const { workups, molarity, delivered_mL, time_min } = JSON.parse(stdout) as {
       workups: { receiver: { label: string; Co_mmol: number }; sample: { volume_mL: number; nth: number }; interval: { low_M: number; high_M: number } }[];
       molarity: { found_M: number; low_M: number; high_M: number };
       delivered_mL: number;
+      time_min: number;
     };
     expect(workups.map(({ receiver }) => receiver.label)).toEqual(['cobalt 1', 'cobalt 2', 'cobalt 3']);
     expect(workups.map(({ sample }) => [sample.volume_mL, sample.nth])).toEqual([
@@ -62,7 +63,9 @@ describe('the runner with --workup', () => {
     ]);
     expect(new Set(workups.map(({ receiver }) => receiver.Co_mmol.toFixed(5))).size).toBe(3);
     expect(molarity.high_M - molarity.low_M).toBeGreaterThan(0);
-    // Three times 25 + 1 + 26 + 30 mL; a class that washes with up to 40 mL has about 270 to 290.
-    expect(Math.abs(delivered_mL - 246)).toBeLessThan(5);
+    // Three times 25 + 1 + up to 40 + 30 mL, the wash stopped near the bottom: about 270 to 290 mL in a day of at most 4 h. Common practice, no source.
+    expect(delivered_mL).toBeGreaterThan(255);
+    expect(delivered_mL).toBeLessThan(290);
+    expect(time_min).toBeLessThan(240);
   });
 });

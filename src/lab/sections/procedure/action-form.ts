@@ -48,6 +48,9 @@ const HOW: Choices = [
   ['bed', 'onto the bed'],
 ];
 
+/** Where a wash usually ends, mm above the bottom. Common practice, no source. */
+const STOP_MM = 5;
+
 /** A new action of a kind; pours take the first of these bottles. */
 export function newAction(kind: string, bottles: readonly string[]): Action {
   const [, action] = BEGINNINGS[kind] ?? BEGINNINGS['wait'];
@@ -80,10 +83,20 @@ export class ActionForm extends LiveElement {
       ${kind === 'pour' || kind === 'refill-from-below' ? this.bottle(draft) : nothing}
       ${(NUMBERS[kind] ?? []).map(([key, of]) => this.number(draft, key, of))}
       ${kind === 'pour' ? this.select('poured', String(own(this.action, 'how') ?? 'wall'), HOW, (value) => draft.set(this.path('how'), value === 'wall' ? undefined : value)) : nothing}
+      ${kind === 'pour' ? this.unless(draft) : nothing}
       ${kind === 'receiver' ? this.label(draft) : nothing}
       ${kind === 'wait' ? this.until(draft) : nothing}
     </div>
-    <p class="problem" role="alert">${[this.path(), this.path('liquid'), this.path('do'), this.path('until'), this.path('label'), this.path('until.ion')]
+    <p class="problem" role="alert">${[
+      this.path(),
+      this.path('liquid'),
+      this.path('do'),
+      this.path('until'),
+      this.path('label'),
+      this.path('until.ion'),
+      this.path('unless'),
+      this.path('unless.ion'),
+    ]
       .map((path) => draft.problemAt(path))
       .filter((text) => text !== '')
       .join('. ')}</p>`;
@@ -134,6 +147,15 @@ export class ActionForm extends LiveElement {
     return html`${this.select('until', key, kinds, take)}
       ${key === 'ion' ? this.band(draft, until) : nothing}
       ${this.number(draft, key === 'ion' ? 'until.depth_cm' : `until.${key}`, of)}`;
+  }
+
+  /** Whether a pour is left out once a band is low enough. */
+  private unless(draft: LabDraft) {
+    const ion = own(own(this.action, 'unless'), 'ion');
+    const bands: Choices = this.ions().map((one) => [one, `only while the edge of ${IONS[one].name} is higher than`]);
+    const take = (value: string) => draft.set(this.path('unless'), value === '' ? undefined : { ion: value, above_bottom_mm: STOP_MM });
+    return html`${this.select('when', String(ion ?? ''), [['', 'in any case'], ...bands], take, 'unless')}
+      ${ion === undefined ? nothing : this.number(draft, 'unless.above_bottom_mm', LIMITS['unless.above_bottom_mm'])}`;
   }
 
   private band(draft: LabDraft, until: unknown) {

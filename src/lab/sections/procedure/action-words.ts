@@ -10,7 +10,7 @@ export function actionSentence(action: unknown, json: unknown): string {
   const bottle = String(valueAt(json, `liquids.${String(own(action, 'liquid'))}.label`) ?? own(action, 'liquid') ?? '?');
   switch (own(action, 'do')) {
     case 'pour':
-      return `pour ${of('volume_mL', 'mL')} of ${bottle}${own(action, 'how') === 'bed' ? ' onto the bed' : ''}`;
+      return `pour ${of('volume_mL', 'mL')} of ${bottle}${own(action, 'how') === 'bed' ? ' onto the bed' : ''}${unlessWords(own(action, 'unless'))}`;
     case 'clamp':
       return own(action, 'open_percent') === 0 ? 'shut the clamp' : `open the clamp to ${of('open_percent', '%')}`;
     case 'receiver':
@@ -34,6 +34,15 @@ export function actionSentence(action: unknown, json: unknown): string {
   }
 }
 
+function unlessWords(unless: unknown): string {
+  if (!isRecord(unless)) return '';
+  return `, unless the leading edge of ${nameOf(unless['ion'])} is within ${withUnit(String(unless['above_bottom_mm']), 'mm')} of the bottom`;
+}
+
+function nameOf(ion: unknown): string {
+  return IONS[String(ion) as IonId]?.name ?? String(ion);
+}
+
 function untilWords(until: unknown): string {
   if (!isRecord(until)) return 'for something';
   const of = (key: string, unit: string): string => withUnit(String(until[key]), unit);
@@ -42,6 +51,5 @@ function untilWords(until: unknown): string {
   if ('delivered_mL' in until) return `until ${of('delivered_mL', 'mL')} are delivered`;
   if ('elapsed_min' in until) return `for ${of('elapsed_min', 'min')}`;
   if ('time_min' in until) return `until minute ${String(until['time_min'])} of the run`;
-  const ion = IONS[String(until['ion']) as IonId]?.name ?? String(until['ion']);
-  return `until the ${String(until['edge'])} edge of ${ion} is ${of('depth_cm', 'cm')} deep`;
+  return `until the ${String(until['edge'])} edge of ${nameOf(until['ion'])} is ${of('depth_cm', 'cm')} deep`;
 }

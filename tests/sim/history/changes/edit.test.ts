@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { runWhole } from '../../../../sim/run/run.ts';
 import { resultsOf } from '../../../../sim/run/results.ts';
 import { handlesOf, movedEluent, movedReceiver, spansOf, withReceiverMoved } from '../../../../sim/history/index.ts';
+import type { Action } from '../../../../sim/terms/types.ts';
 import { Planner } from '../../../../src/store/threads/planner.ts';
 import { small } from '../../../src/store/rig.ts';
 
@@ -78,5 +79,32 @@ describe('a moved eluent', () => {
     expect(plan.results.lowestLiquid_mm).toBeGreaterThan(0.5);
     expect(water).toBeCloseTo(delivered_mL + by, 6);
     expect(cobalt - water).toBeCloseTo(handle('cobalt', 'receiver').delivered_mL - delivered_mL, 6);
+  });
+});
+
+describe('a log with pours that hang on a band', () => {
+  const wash = SCENARIO.procedure.findLastIndex((action) => action.do === 'pour' && action.liquid === 'acid');
+  const portions = Array.from({ length: 12 }, (): Action[] => [
+    { do: 'pour', liquid: 'acid', volume_mL: 2, unless: { ion: 'Co', above_bottom_mm: 10 } },
+    { do: 'wait', until: { liquid_mm: 1 } },
+  ]).flat();
+  const plan = new Planner(SCENARIO).plan([...SCENARIO.procedure.slice(0, wash), ...portions, ...SCENARIO.procedure.slice(wash + 2)]);
+  const left = plan.events.filter(({ entry, action }) => entry >= 0 && !action).length;
+  const water = handlesOf(plan.log, plan.events).findLast(({ label }) => label === 'water') ?? handle('water', 'eluent');
+
+  test.each([-5, 3])('keeps what was left out out, and does what was done, with the water moved by %f mL', (by) => {
+    expect(left).toBeGreaterThan(0);
+    expect(left).toBeLessThan(12);
+    const again = new Planner(SCENARIO).plan(movedEluent(plan.log, plan.events, water.entry, water.delivered_mL + by));
+    expect(again.events.filter(({ entry, action }) => entry >= 0 && !action)).toEqual([]);
+    expect(handlesOf(again.log, again.events).findLast(({ label }) => label === 'water')?.delivered_mL).toBeCloseTo(water.delivered_mL + by, 6);
+    expect(again.logEnd.delivered_mL).toBeCloseTo(plan.logEnd.delivered_mL + by, 6);
+  });
+
+  test('keeps them with a receiver moved too', () => {
+    const change = handlesOf(plan.log, plan.events).findLast(({ kind }) => kind === 'receiver') ?? handle('cobalt', 'receiver');
+    const again = new Planner(SCENARIO).plan(movedReceiver(plan.log, plan.events, change.entry, change.delivered_mL + 1));
+    expect(again.logEnd.delivered_mL).toBeCloseTo(plan.logEnd.delivered_mL, 6);
+    expect(handlesOf(again.log, again.events).findLast(({ kind }) => kind === 'receiver')?.delivered_mL).toBeCloseTo(change.delivered_mL + 1, 6);
   });
 });
