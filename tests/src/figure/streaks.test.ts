@@ -36,13 +36,14 @@ describe.each(['light', 'dark'] as const)('on a %s page', (theme) => {
   test('repainting from the first changed column gives the same picture as painting it all', () => {
     const entry = plan.events.find(({ action }) => action?.do === 'pour' && action.liquid === 'water')?.entry ?? -1;
     const planner = new Planner(scenario);
-    planner.plan(plan.log);
+    // Two moves of one drag: both logs pour by volume, so that they take the same steps until the water.
+    const from = planner.plan(movedEluent(plan.log, plan.events, entry, 44));
     const other = planner.plan(movedEluent(plan.log, plan.events, entry, 42));
-    const tops = rampTops(scenario, plan);
-    const patched = painted(plan, inks, tops);
+    const tops = rampTops(scenario, from);
+    const patched = painted(from, inks, tops);
     const frames = framesOfColumns(other, COLUMNS, END_ML);
-    const before = framesOfColumns(plan, COLUMNS, END_ML);
-    const same = firstDifference(plan, other);
+    const before = framesOfColumns(from, COLUMNS, END_ML);
+    const same = firstDifference(from, other);
     const first = frames.findIndex((frame, x) => frame !== before[x] || frame >= same);
     expect(first).toBeGreaterThan(COLUMNS / 2);
     streaksInto(patched, other, frames, inks, tops, first);
@@ -60,12 +61,15 @@ test('framesOfColumns(...) shows the last frame at or before the middle of each 
   });
 });
 
+/** The trapezoidal rule may lift a cell behind a front of acid above what enters, by a few parts in 1e5. */
+const OVERSHOOT = 1e-4;
+
 test('rampTops(...) lie above everything drawn', () => {
   const tops = rampTops(scenario, plan);
   for (let frame = 0; frame < plan.count; frame++) {
     profilesOf(plan, frame).forEach((held, k) => {
       const most = Math.max(...held);
-      if (most > tops[k] * (1 + 1e-6)) throw new Error(`solute ${k}, frame ${frame}: ${most} above ${tops[k]}`);
+      if (most > tops[k] * (1 + OVERSHOOT)) throw new Error(`solute ${k}, frame ${frame}: ${most} above ${tops[k]}`);
     });
   }
   expect(tops[0]).toBe(Math.max(...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M)));
