@@ -115,20 +115,31 @@ function suppliesOf(groups: number, use: GroupUse, spare: typeof SPARE, stock_M:
     supply('acetone', use.titrations * use.acetone_mL, 'mL', 'away from flames and from the acid'),
     supply(`${use.NaOH_M} mol/L NaOH`, use.NaOH_mL, 'mL', 'in plastic, fresh: it takes up carbon dioxide'),
     supply('1 mol/L acetic acid', use.acetic_mL, 'mL', ''),
+    {
+      name: `${use.NaOH_M} mol/L NaOH for waste A`,
+      amount: groups * alkaliFor(use),
+      unit: 'mL',
+      how: 'only if A is neutralised here instead of shipped as acid',
+    },
   ];
+}
+
+/** mL of alkali that neutralise the strong acid of one group. */
+function alkaliFor({ acid_mL, acid_M, NaOH_M }: GroupUse): number {
+  return (acid_mL * acid_M) / NaOH_M;
 }
 
 function wasteOf(groups: number, use: GroupUse): WasteStream[] {
   const acid = groups * use.acid_mL;
   const acid_mmol = acid * use.acid_M;
-  const alkali = acid_mmol / use.NaOH_M;
+  const alkali = groups * alkaliFor(use);
   const kJ = (acid_mmol * NEUTRALISATION.value) / 1000;
   const titrated = groups * use.titrations * (use.portion_mL + use.acetone_mL + use.titre_mL);
   const surplus = groups * Math.max(0, use.flask_mL - use.titrations * use.portion_mL);
   return [
     {
       stream: 'A',
-      what: 'strong acid with nickel, and surplus cobalt',
+      what: surplus > 0 ? 'strong acid with nickel, and surplus cobalt' : 'strong acid with nickel',
       volume_mL: acid + surplus,
       rule: `no thiocyanate ever; ship as acid, or dilute and neutralise in ice: ${alkali.toFixed(0)} mL of ${use.NaOH_M} mol/L NaOH, ${kJ.toFixed(0)} kJ`,
     },

@@ -1,5 +1,6 @@
 // What a class will see: many groups, and which spread makes how much of the difference between them.
-import type { Scenario } from '../terms/types.ts';
+import { targetsOf } from '../history/index.ts';
+import type { IonId, Scenario } from '../terms/types.ts';
 import { type Group, type GroupDepths, type GroupFigures, groupInBrief, groupOf } from './group.ts';
 import { type Distribution, distributionOf } from './quantiles.ts';
 import { SPREAD_IDS, type Spread, type SpreadId, spreadsOf } from './spreads.ts';
@@ -22,6 +23,8 @@ export interface ClassForecast {
   readonly seed: number;
   readonly groups: number;
   readonly groupsAlone: number;
+  /** What has to be collected, and of how many groups the written procedure collects less. */
+  readonly target: { readonly ion: IonId; readonly recovered: number; readonly missedBy: number };
   readonly lanes: number;
   readonly spreads: Readonly<Record<SpreadId, Spread>>;
   readonly depths: Readonly<Partial<Record<Depth, Distribution>>>;
@@ -69,10 +72,12 @@ export function classAnswer(scenario: Scenario, { n, alone }: ClassTask): ClassA
 export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], answers: readonly ClassAnswer[]): ClassForecast {
   const whole = answers.filter((answer, i): answer is Group => tasks[i].alone === undefined && answer.forty !== undefined);
   const alone = (id: SpreadId) => answers.filter((_, i) => tasks[i].alone === id);
+  const { target, recovered } = targetsOf(scenario);
   return {
     scenario: scenario.id,
     seed: scenario.seed,
     groups: whole.length,
+    target: { ion: target, recovered, missedBy: whole.filter(({ written }) => written.recovered < recovered).length },
     groupsAlone: Math.min(whole.length, ALONE_MOST),
     lanes: scenario.values['bed.lanes'],
     spreads: spreadsOf(scenario),

@@ -81,7 +81,7 @@ function compared(start: unknown, lab: unknown, path: string, label: string, uni
   const [before, after] = [valueAt(start, path), valueAt(lab, path)];
   if (same(before, after)) return [];
   if (path !== 'procedure') return [{ path, label, unit, was: words(before), now: words(after) }];
-  return [{ path, label, unit, was: words(before), now: `${words(after)}, ${changedIn(before, after)} of them other` }];
+  return [{ path, label, unit, was: words(before), now: `${words(after)}, ${changedIn(before, after)} of them different` }];
 }
 
 /** How many items of a list are not where they were. */

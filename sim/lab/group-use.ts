@@ -11,21 +11,23 @@ export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures
   const strongest = Math.max(0, ...Object.values(liquids).map(({ HCl_M }) => HCl_M));
   const poured = (wanted: (HCl_M: number, holdsMetal: boolean) => boolean): number =>
     log.reduce((sum, action) => {
-      if (action.do !== 'pour') return sum;
+      if (action.do !== 'pour' && action.do !== 'refill-from-below') return sum;
       const liquid = liquids[action.liquid];
       const holdsMetal = Object.values(liquid?.ions ?? {}).some((molarity) => molarity > 0);
       return liquid && wanted(liquid.HCl_M, holdsMetal) ? sum + action.volume_mL : sum;
     }, 0);
   const first = figures?.titrations[0];
   const titrations = figures?.titrations.length || values['workup.titrations'];
+  const water_mL = aliquots * poured((HCl_M) => HCl_M <= strongest / 2);
   return {
     bed_mL: bedVolumeOf(values),
     acid_mL: aliquots * poured((HCl_M) => HCl_M > strongest / 2),
     acid_M: strongest,
-    water_mL: aliquots * poured((HCl_M) => HCl_M <= strongest / 2),
+    water_mL,
     sample_mL: aliquots * poured((_, holdsMetal) => holdsMetal),
-    flask_mL: aliquots * values['workup.flask_mL'],
-    portion_mL: values['workup.portion_mL'],
+    // A single titration takes the whole eluate, and nothing is left of it.
+    flask_mL: titrations > 1 ? aliquots * values['workup.flask_mL'] : 0,
+    portion_mL: titrations > 1 ? values['workup.portion_mL'] : water_mL / aliquots,
     titrations: aliquots * titrations,
     titre_mL: first?.titre.read_mL ?? values['workup.burette_mL'] * 0.7,
     EDTA_M: values['workup.EDTA_M'],

@@ -5,5 +5,6 @@ export { type Difference, differencesBetween } from './differences.ts';
 export { emptyBench } from './empty-bench.ts';
 export { groupUse } from './group-use.ts';
 export { effective, partsOf, valueAt, withValueAt } from './place.ts';
-export { type BottleAmount, type SetupCard, setupCard } from './card.ts';
+export { type Asked, type BottleAmount, type SetupCard, setupCard } from './card.ts';
+export { type Salt, saltOf } from './salts.ts';
 export { procedureOf, type Recipe, recipeOf, usualRecipe } from './recipe.ts';

@@ -2,10 +2,11 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { CONTROLS } from '../../sim/terms/controls.ts';
 import { type ClassForecast, type Distribution, GROUPS_MAX, SPREAD_IDS } from '../../sim/class/index.ts';
+import { IONS } from '../../sim/terms/ions.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { significant } from '../ui/text/format.ts';
+import { percent, significant } from '../ui/text/format.ts';
 import type { ClassRoom } from './class-room.ts';
 import '../ui/number.ts';
 import '../ui/table.ts';
@@ -61,23 +62,25 @@ export class ForecastPart extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @property({ attribute: false }) room: ClassRoom | undefined;
-  @state() private groups = 100;
+  /** Set by the reader over what the scenario says. */
+  @state() private chosen: number | undefined;
 
   override render() {
     const { room } = this;
     const lab = this.session?.written;
     if (!room || !lab) return nothing;
     const { forecasting, forecast } = room;
+    const groups = this.chosen ?? Math.max(CONTROLS['class.groups'].min, lab.values['class.groups']);
     return html`
       <p>Columns, bottles and hands differ. Each group gets its own from a seed; the procedure is that of the open scenario, “${lab.title}”.</p>
       <div class="row">
-        <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${this.groups} @bf-change=${this.setGroups}></bf-number>
+        <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${groups} @bf-change=${this.setGroups}></bf-number>
         ${
           forecasting
             ? html`<progress max=${forecasting.of} .value=${forecasting.done} aria-label="Runs done"></progress>
               <span role="status">${forecasting.done} of ${forecasting.of}</span>
               <button type="button" @click=${() => room.cancelForecast()}>Cancel</button>`
-            : html`<button type="button" class="primary" @click=${() => void room.foresee(lab, this.groups)}>Work it out</button>`
+            : html`<button type="button" class="primary" @click=${() => void room.foresee(lab, groups)}>Work it out</button>`
         }
       </div>
       ${room.failure === '' ? nothing : html`<p role="alert">Some groups could not be worked out: ${room.failure}</p>`}
@@ -85,16 +88,27 @@ export class ForecastPart extends LiveElement {
   }
 
   private readonly setGroups = (event: CustomEvent<{ value: number }>) => {
-    this.groups = event.detail.value;
+    this.chosen = event.detail.value;
   };
 
   private tables(forecast: ClassForecast) {
     return html`
+      <p role="status">${lossWords(forecast)}</p>
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>
       <p class="soft">One lane a column, so uneven packing shows nothing here. A share of the variance is what one spread makes when it alone is switched on,
         from ${forecast.groupsAlone} groups: known to about a quarter of itself. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
   }
+}
+
+/** Whether the receiver change that is planned serves every group. */
+export function lossWords({ groups, target, procedures }: ClassForecast): string {
+  const { ion, recovered, missedBy } = target;
+  const name = IONS[ion].name;
+  const planned = 'With the receiver changed as the procedure has it,';
+  if (missedBy === 0) return `${planned} no group loses more than ${percent(1 - recovered)} of its ${name}.`;
+  const most = percent(1 - (procedures.written.recovered?.least ?? 0));
+  return `${planned} ${missedBy} of ${groups} groups ${missedBy === 1 ? 'loses' : 'lose'} more than ${percent(1 - recovered)} of ${missedBy === 1 ? 'its' : 'their'} ${name}; the most that is lost is ${most}.`;
 }
 
 function figureRows(forecast: ClassForecast) {

@@ -6,9 +6,10 @@ import type { Outcome } from '../store/keep/saved.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { emit } from '../ui/emit.ts';
-import { type Message, showMessage } from '../ui/message.ts';
+import type { Message } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { LabDraft } from './draft.ts';
+import { putOnBench, sayOnBench } from './put-on-bench.ts';
 import { labAddress, openLab, saveLab } from './share.ts';
 
 const BENCH = 'bench';
@@ -55,7 +56,8 @@ export class LabTools extends LiveElement {
         <button type="button" ?disabled=${!draft.canRedo} @click=${() => draft.redo()}>Redo</button>
         <button type="button" @click=${this.save}>Save</button>
         <button type="button" @click=${this.openFile}>Open</button>
-        <button type="button" @click=${this.copy}>Copy link</button>
+        <button type="button" @click=${this.copy}>Copy link to edit this lab</button>
+        <button type="button" title="A link, a file or a page for students" @click=${this.handOut}>Hand out</button>
         <button type="button" @click=${() => emit(this, 'bf-card', undefined)}>Set-up card</button>
         <slot></slot>
         <button type="button" class="primary" @click=${this.use}>Use on the bench</button>
@@ -88,26 +90,32 @@ export class LabTools extends LiveElement {
     if (!address.ok) return this.tell(address, '');
     try {
       await navigator.clipboard.writeText(address.value);
-      this.tell(address, `Link copied, ${address.value.length} characters: it opens this lab for editing.`);
+      this.tell(
+        address,
+        `Link copied, ${address.value.length} characters: it opens this lab for editing, for another instructor. For students there is Hand out.`,
+      );
     } catch {
       this.tell(address, `The browser did not allow copying. The link: ${address.value}`);
     }
   }
 
-  /** The lab as a fresh run; the one on the bench is put aside. */
   private async use() {
     const { session, draft } = this;
     if (!session || !draft) return;
-    if (!draft.scenario) return this.tell({ ok: false, message: 'Use on the bench: something does not fit yet; it is listed above the sections.' }, '');
-    const before = session.saved();
-    if (!(await session.openRun(await draft.forStudents())))
-      return this.tell({ ok: false, message: `Use on the bench: ${session.issues[0]?.expected ?? 'not taken'}` }, '');
+    const done = await putOnBench(session, draft, 'Use on the bench');
+    if (!done.ok) return this.tell(done, '');
     location.hash = '#bench';
-    showMessage(this, {
-      kind: 'note',
-      text: before.log.length > 0 ? 'Your lab is on the bench. The run before it is put aside.' : 'Your lab is on the bench.',
-      ...(before.log.length > 0 ? { action: { label: 'Back to that run', run: () => void session.goBack() } } : {}),
-    });
+    sayOnBench(this, session, 'Your lab is on the bench.', done.value.putAside);
+  }
+
+  /** The form of the hand-out is about what is on the bench, so the lab goes there first. */
+  private async handOut() {
+    const { session, draft } = this;
+    if (!session || !draft) return;
+    const done = await putOnBench(session, draft, 'Hand out');
+    if (!done.ok) return this.tell(done, '');
+    location.hash = '#class/hand-out';
+    sayOnBench(this, session, 'Your lab is on the bench, to be handed out.', done.value.putAside);
   }
 
   private tell(done: Outcome<unknown>, text: string): void {

@@ -4,6 +4,8 @@ import { css } from 'lit';
 export const viewStyles = css`
   :host { display: block; }
   h1 { margin: 0 0 var(--gap-small); }
+  .named { min-width: 0; }
+  .named p { margin: 0 0 var(--gap-small); color: var(--soft); font-size: var(--text-small); overflow-wrap: anywhere; }
   .two { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-large); align-items: start; }
   .pictures { min-width: 0; }
   .section { margin: 0; border-top: 1px solid var(--rule); }
@@ -22,7 +24,9 @@ export const viewStyles = css`
   @media (min-width: 60rem) {
     :host { display: grid; grid-template-rows: auto minmax(0, 1fr); height: calc(100dvh - var(--bar, 2.5rem) - 2px - 2 * var(--gap)); min-height: 38rem; margin-bottom: calc(var(--gap) - var(--gap-large)); }
     .top { display: flex; gap: 0 var(--gap-large); align-items: start; }
-    .top h1 { white-space: nowrap; line-height: var(--target); }
+    .top h1 { white-space: nowrap; line-height: var(--target); margin: 0; }
+    .named { flex: none; max-width: 17rem; }
+    .named p { white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
     .two { grid-template-columns: minmax(22rem, 5fr) minmax(0, 7fr); grid-template-rows: minmax(0, 1fr); align-items: stretch; gap: var(--gap); }
     .editor { overflow-y: auto; padding-right: var(--gap-small); scrollbar-gutter: stable; }
   }

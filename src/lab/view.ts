@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { differencesBetween } from '../../sim/lab/index.ts';
+import { differencesBetween, valueAt } from '../../sim/lab/index.ts';
 import type { Issue } from '../../sim/terms/types.ts';
 import { localStorageOf } from '../store/keep/storage.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -75,7 +75,8 @@ export class LabView extends LiveElement {
   override render() {
     const { session, draft } = this;
     if (!session || !draft.ready) return html`<h1>Set up your lab</h1><p role="status">The lab is being opened …</p>`;
-    return html`<div class="top"><h1>Set up your lab</h1><bf-lab-tools .session=${session} .draft=${draft} @bf-card=${this.turnCard}></bf-lab-tools></div>
+    return html`<div class="top"><div class="named"><h1>Set up your lab</h1><p title=${titleOf(draft)}>${titleOf(draft)}</p></div>
+        <bf-lab-tools .session=${session} .draft=${draft} @bf-card=${this.turnCard}></bf-lab-tools></div>
       <div class="card" ?hidden=${!this.carding}>
         <div class="row"><button type="button" @click=${this.turnCard}>Back to the editor</button><button type="button" class="primary" @click=${() => print()}>Print</button></div>
         <bf-setup-card .draft=${draft}></bf-setup-card>
@@ -184,11 +185,16 @@ export class LabView extends LiveElement {
   }
 }
 
+function titleOf({ json }: LabDraft): string {
+  const title = valueAt(json, 'title');
+  return typeof title === 'string' ? title : '';
+}
+
 /** What "Use on the bench" would put aside. */
 function benchWords({ store }: Session): string {
   const { scenario, log, moment } = store;
   if (!scenario) return '';
-  const done = log.length === 0 ? 'nothing done yet' : `${log.length} actions, ${millilitres(moment?.delivered_mL ?? 0)} delivered`;
+  const done = log.length === 0 ? 'nothing done yet' : `${millilitres(moment?.delivered_mL ?? 0)} delivered`;
   return `On the bench now: ${scenario.title} (column ${scenario.seed}), ${done}.`;
 }
 

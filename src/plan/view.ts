@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { classPlan, type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/index.ts';
+import { type ColumnTimes, type Timetable, timetableOf } from '../../sim/class/index.ts';
 import { CONTROLS } from '../../sim/terms/controls.ts';
 import { FIELDS } from '../../sim/terms/fields.ts';
 import type { Limit } from '../../sim/terms/limits.ts';
@@ -11,7 +11,8 @@ import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
 import { fixed, quantity } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { ASSUMED_TIMES, columnTimes, groupUse } from '../../sim/lab/index.ts';
+import { ASSUMED_TIMES, columnTimes, type SetupCard, setupCard } from '../../sim/lab/index.ts';
+import { bottleWords } from '../ui/text/bottle-words.ts';
 import './lanes.ts';
 import '../ui/number.ts';
 import '../ui/table.ts';
@@ -119,17 +120,17 @@ export class PlanView extends LiveElement {
     return this.chosen[key] ?? this.session?.store.scenario?.values[`class.${key}`] ?? FIELDS[`class.${key}`].default;
   }
 
-  private classPart({ store, workUp }: Session) {
-    const { scenario, plan } = store;
-    if (!scenario || !plan) return nothing;
-    const log = plan.log.some((action) => action.do === 'pour') ? plan.log : scenario.procedure;
-    const { supplies, waste, note } = classPlan(this.of('groups'), groupUse(scenario, log, this.of('aliquots'), workUp.figures));
+  /** By the bottles as they are labelled, not as this column's turned out. */
+  private classPart({ written }: Session) {
+    if (!written) return nothing;
+    const card = setupCard(written, { groups: this.of('groups'), aliquots: this.of('aliquots'), columns: this.of('columns') });
+    const { waste, note } = card;
     return html`<section aria-labelledby="class"><h2 id="class">A class</h2>
       <div class="row">${this.choice('groups')}</div>
-      <p class="soft">${this.of('aliquots')} aliquots a group by the procedure ${log === plan.log ? 'of this run' : 'of the scenario'}, a quarter more of the acid and a fifth more of the rest.</p>
+      <p class="soft">${card.aliquots} aliquots a group by the procedure of the scenario, as on the set-up card of Lab: a quarter more of the acid and a fifth more of the rest.</p>
       <div class="pair">
-        <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${supplies.map(({ name, amount, unit, how }) => ({ name, amount: quantity(amount, unit, 3), how }))}></bf-table>
-        <bf-table caption="Waste, kept apart" .columns=${WASTE} .rows=${waste.map(({ stream, what, volume_mL, rule }) => ({ stream, what, volume: volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 3), rule }))}></bf-table>
+        <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${toPrepare(card)}></bf-table>
+        <bf-table caption="Waste, kept apart" .columns=${WASTE} .rows=${waste.map(({ stream, what, volume_mL, rule }) => ({ stream, what, volume: volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 2), rule }))}></bf-table>
       </div>
       <p>Fume hood for all strong acid, acid into water, goggles and gloves; acetone away from flames and from the acid. ${CAUTION_CLOSE} ${note}</p></section>`;
   }
@@ -139,6 +140,14 @@ export class PlanView extends LiveElement {
       this.chosen = { ...this.chosen, [key]: value };
     });
   }
+}
+
+function toPrepare({ bottles, stock_M, stock_mL, supplies }: SetupCard) {
+  return [
+    ...bottles.map((bottle) => ({ name: bottle.label, amount: quantity(bottle.class_mL, 'mL'), how: bottleWords(bottle, stock_M) })),
+    { name: `${stock_M} mol/L HCl (37 %)`, amount: quantity(stock_mL, 'mL'), how: 'for all the bottles above' },
+    ...supplies.map(({ name, amount, unit, how }) => ({ name, amount: quantity(amount, unit), how })),
+  ];
 }
 
 function number(of: Limit, value: number, take: (value: number) => void) {

@@ -12,6 +12,7 @@ export const controlStyles = css`
   button.primary:hover:not(:disabled) { background: var(--ink); border-color: var(--ink); color: var(--paper); }
   button.plain { background: none; border-color: transparent; }
   button:disabled, select:disabled, input:disabled { color: var(--soft); border-style: dashed; cursor: default; }
+  button.primary:disabled { background: var(--sheet); border-color: var(--edge); }
   input[type='range'], input[type='radio'], input[type='checkbox'] { accent-color: var(--accent); }
   a { color: var(--accent); }
   :focus-visible { outline: 3px solid var(--focus); outline-offset: 2px; }

@@ -115,7 +115,7 @@ describe('a lab', () => {
     await button(page, 'jump there').click();
     await page.getByText('The run is over').waitFor(WAIT);
     await page.evaluate(`location.hash = '#lab'`);
-    await page.getByText(/On the bench now: .* 42 actions/).waitFor(WAIT);
+    await page.getByText(/On the bench now: .* [1-9][\d.]*\s?mL delivered/).waitFor(WAIT);
     await put(page, 'bed length', '8');
     await button(page, 'Use on the bench').click();
     await page.locator('bf-task li.now').first().waitFor(WAIT);
@@ -175,7 +175,7 @@ describe('a lab passed on', () => {
     const page = await open();
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await put(page, 'bed length', '8.5');
-    await button(page, 'Copy link').click();
+    await button(page, 'Copy link to edit this lab').click();
     const told = page.getByText(/^Link copied, \d+ characters/);
     await told.waitFor(WAIT);
     const address = await page.evaluate<string>('navigator.clipboard.readText()');

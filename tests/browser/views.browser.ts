@@ -58,7 +58,7 @@ const CHANGES: readonly Change[] = [
       workup: COBALT_BEAKER,
       notebook: /receiver “cobalt” holds/,
       plan: /Column times are those of the run on the bench/,
-      lab: /On the bench now: .* 42 actions/,
+      lab: /On the bench now: .* [1-9][\d.]*\s?mL delivered/,
     },
   },
   {

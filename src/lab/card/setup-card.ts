@@ -1,13 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { type BottleAmount, setupCard, type SetupCard, valueAt } from '../../../sim/lab/index.ts';
+import { setupCard, valueAt } from '../../../sim/lab/index.ts';
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
 import { DEFAULT_GRADE } from '../../../sim/terms/grades.ts';
-import { IONS } from '../../../sim/terms/ions.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../../ui/safety/cautions.ts';
 import { pictogram } from '../../ui/safety/pictograms.ts';
 import { controlStyles } from '../../ui/styles.ts';
+import { bottleWords } from '../../ui/text/bottle-words.ts';
 import { quantity, withUnit } from '../../ui/text/format.ts';
 import type { LabDraft } from '../draft.ts';
 
@@ -54,7 +54,7 @@ export class SetupCardPage extends LiveElement {
     const scenario = this.draft?.scenario;
     if (!this.draft || !scenario) return html`<p role="status">The card is there as soon as everything fits together.</p>`;
     const { values } = scenario;
-    const card = setupCard(scenario, values['class.groups']);
+    const card = setupCard(scenario);
     const grade = valueAt(this.draft.json, 'resin.grade') ?? DEFAULT_GRADE;
     return html`<h2 class="title">Set-up card: ${scenario.title}</h2>
       <p>${card.groups} groups of ${values['class.people']}, ${card.aliquots} aliquots and ${card.columns} ${card.columns === 1 ? 'column' : 'columns'} each, ${withUnit(String(values['class.period_min']), 'min')}.</p>
@@ -63,7 +63,7 @@ export class SetupCardPage extends LiveElement {
         ['for each column', 'amount'],
         [
           [`columns for the class`, String(card.groups * card.columns)],
-          ...COLUMN.map((path) => [FIELDS[path].label, withUnit(String(values[path]), FIELDS[path].unit)]),
+          ...COLUMN.map((path) => [FIELDS[path].label, valueWords(path, values[path])]),
           [`settled resin, ${String(grade)}`, quantity(card.resin_mL, 'mL', 2)],
           ['settled resin for the class, a fifth more', quantity(card.resinClass_mL, 'mL', 2)],
         ],
@@ -71,12 +71,15 @@ export class SetupCardPage extends LiveElement {
       ${this.table(
         'Bottles',
         ['bottle', 'a group', 'the class', 'how'],
-        card.bottles.map((bottle) => [bottle.label, quantity(bottle.each_mL, 'mL'), quantity(bottle.class_mL, 'mL'), howTo(bottle, card)]),
+        card.bottles.map((bottle) => [bottle.label, quantity(bottle.each_mL, 'mL'), quantity(bottle.class_mL, 'mL'), bottleWords(bottle, card.stock_M)]),
       )}
       ${this.table(
-        'For the work-up',
+        'Stock and work-up',
         ['prepare', 'the class', 'how'],
-        card.supplies.map(({ name, amount, unit, how }) => [name, quantity(amount, unit), how]),
+        [
+          [`${card.stock_M} mol/L HCl (37 %)`, quantity(card.stock_mL, 'mL'), 'for all the bottles above'],
+          ...card.supplies.map(({ name, amount, unit, how }) => [name, quantity(amount, unit), how]),
+        ],
       )}
       ${this.table(
         'Waste, kept apart',
@@ -98,16 +101,9 @@ export class SetupCardPage extends LiveElement {
   }
 }
 
-/** How a bottle is made up for the class. */
-function howTo({ HCl_M, class_mL, stock_mL, metals }: BottleAmount, { stock_M }: SetupCard): string {
-  if (class_mL === 0) return 'not used by the procedure';
-  const metal = metals.map(
-    ({ ion, metal_g, molarity_M }) => `${withUnit(String(molarity_M), 'mol/L')} ${IONS[ion].name}: ${quantity(metal_g, 'g')} of the metal as its chloride`,
-  );
-  if (HCl_M === 0) return [...metal, 'deionised water'].join('; ');
-  if (HCl_M > stock_M) return [...metal, 'concentrated acid as bought'].join('; ');
-  const acid = `${quantity(stock_mL, 'mL')} of ${stock_M} mol/L HCl into water in the hood, then to volume`;
-  return [...metal, acid].join('; ');
+function valueWords(path: FieldPath, value: number): string {
+  if (path === 'bench.start_HCl_M') return value === 0 ? 'water' : `${withUnit(String(value), 'mol/L')} HCl`;
+  return withUnit(String(value), FIELDS[path].unit);
 }
 
 declare global {

@@ -35,11 +35,19 @@ export function dayWords(scenario: Scenario, plan: Plan): string {
   const fit = timetable.fits
     ? `${duration(timetable.slack_min)} to spare in a period of ${duration(period)}`
     : `${duration(-timetable.slack_min)} too long for a period of ${duration(period)}${help ? `; what would do: ${help.text}` : ''}`;
-  return `${end} ${count(aliquots, 'aliquot')} by ${count(people, 'person', 'people')} on ${count(columns, 'column')} take ${duration(timetable.length_min)} with the work-up: ${fit}.`;
+  return `${end} ${count(aliquots, 'aliquot')} by ${count(people, 'person', 'people')} on ${count(columns, 'column')} take ${duration(timetable.length_min)} with the work-up${setBy(scenario, plan, timetable)}: ${fit}.`;
+}
+
+/** That more people would not shorten the day, where that is so. */
+function setBy(scenario: Scenario, plan: Plan, { length_min, critical }: Timetable): string {
+  const everyone = dayOf(scenario, plan, 3 * scenario.values['class.aliquots']);
+  const onColumn = critical.some((id) => id.startsWith('strip'));
+  if (!onColumn || !everyone || everyone.length_min < length_min) return '';
+  return scenario.values['class.columns'] === 1 ? ' (the column sets it, not the number of people)' : ' (the columns set it, not the number of people)';
 }
 
 /** The day of a group; undefined while the procedure lacks a phase, or runs the day's aliquots itself. */
-function dayOf(scenario: Scenario, plan: Plan): Timetable | undefined {
+function dayOf(scenario: Scenario, plan: Plan, people = scenario.values['class.people']): Timetable | undefined {
   const column = columnTimes(scenario, plan);
   const { values } = scenario;
   return (
@@ -47,7 +55,7 @@ function dayOf(scenario: Scenario, plan: Plan): Timetable | undefined {
     timetableOf({
       column,
       period_min: values['class.period_min'],
-      people: values['class.people'],
+      people,
       aliquots: values['class.aliquots'],
       columns: values['class.columns'],
     })

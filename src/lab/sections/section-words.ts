@@ -42,15 +42,15 @@ function wordsOf(json: unknown, id: SectionId): string {
         .map((ion) => IONS[ion as IonId]?.symbol ?? String(ion))
         .join(', ');
     case 'procedure':
-      return `${listAt(json, 'procedure').length} actions`;
+      return pourWords(listAt(json, 'procedure'));
     case 'seen':
       return `${{ eye: 'by eye', figure: 'with the figure', forecast: 'everything' }[String(own(json, 'seeing') ?? 'forecast')] ?? ''}, coach ${String(own(json, 'coach') ?? 'as they choose')}`;
     case 'faults':
       return listAt(json, 'faults').length === 0 ? 'none' : `${listAt(json, 'faults').length}`;
     case 'differ':
       return (['differ.bead', 'differ.porosity', 'differ.length_cm', 'differ.spread', 'differ.acid_M'] as const).some((path) => effective(json, path) !== 0)
-        ? 'each column a little other'
-        : 'all columns alike';
+        ? 'each different'
+        : 'all alike';
     case 'workup':
       return `${number('workup.EDTA_M')} EDTA, ${number('bench.NaOH_M')} NaOH`;
     case 'class':
@@ -73,4 +73,13 @@ function bottleNames(json: unknown): string[] {
 function listAt(json: unknown, key: string): readonly unknown[] {
   const list = own(json, key);
   return Array.isArray(list) ? list : [];
+}
+
+function pourWords(procedure: readonly unknown[]): string {
+  const pours = procedure.filter((action) => own(action, 'do') === 'pour').map((action) => Number(own(action, 'volume_mL')));
+  return pours.length === 0 ? 'nothing poured yet' : `${pours.length} pours, ${plain(sum(pours), 'mL')} in all`;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
 }

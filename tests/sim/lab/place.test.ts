@@ -62,7 +62,7 @@ describe('the list of differences', () => {
       ['liquids.sample.ions.Mn', 'mol/L', 'nothing', '0.2'],
       ['liquids.rinse', '', 'nothing', 'weak acid'],
       ['faults', '', 'nothing', 'channel'],
-      ['procedure', '', '42 actions', '42 actions, 1 of them other'],
+      ['procedure', '', '42 actions', '42 actions, 1 of them different'],
     ]);
     const back = found.reduce<unknown>((json, { path }) => withValueAt(json, path, valueAt(lab, path)), changed);
     expect(back).toEqual(lab);
