@@ -6,12 +6,26 @@ import type { IonId, Scenario } from '../terms/types.ts';
 export type StoryMoment = { readonly time_min: number; readonly delivered_mL: number } & (
   | { readonly kind: 'start'; readonly liquid: string }
   | { readonly kind: 'conditioned'; readonly liquid: string; readonly poured_mL: number }
-  | { readonly kind: 'loaded'; readonly poured_mL: number; readonly edge_cm: number }
+  | {
+      readonly kind: 'loaded';
+      readonly poured_mL: number;
+      readonly edge_cm: number;
+      readonly later: { readonly washed_mL: number; readonly edge_cm: number } | undefined;
+    }
   | { readonly kind: 'through'; readonly ion: IonId; readonly from_mL: number; readonly to_mL: number }
   | { readonly kind: 'released'; readonly liquid: string; readonly edge_cm: number; readonly length_cm: number; readonly washed_mL: number }
   | { readonly kind: 'changed'; readonly label: string; readonly after_mL: number }
   | { readonly kind: 'leaving'; readonly ion: IonId; readonly after_mL: number }
-  | { readonly kind: 'done'; readonly ion: IonId; readonly label: string; readonly recovered: number; readonly volume_mL: number }
+  | {
+      readonly kind: 'done';
+      readonly ion: IonId;
+      readonly label: string;
+      readonly recovered: number;
+      readonly volume_mL: number;
+      readonly asked: number;
+      readonly lostBefore: number;
+      readonly lostBehind: number;
+    }
 );
 
 /** Shares of an ion between which it is said to run through, and at which the target is said to leave. Choices. */
@@ -30,7 +44,7 @@ export function storyOf(scenario: Scenario, plan: Plan, targets: FractionTargets
   const water = pours.find(({ action }, i) => i > sample && isWeaker(scenario.liquids[action.liquid], scenario.liquids[load.action.liquid].HCl_M));
   return [
     ...before(pours, sample),
-    ...loaded(plan, load, pours[sample + 1], target),
+    ...loaded(plan, load, pours[sample + 1], target, water && { washed_mL: sum(pours.slice(sample + 1, pours.indexOf(water))), time_min: water.time_min }),
     ...unwanted.flatMap((ion) => through(plan, ion)),
     ...(water ? released(plan, pours, sample, water, target) : []),
     ...(water ? afterWater(plan, water, target) : []),
@@ -56,9 +70,12 @@ function before(pours: readonly Pour[], sample: number): StoryMoment[] {
   ];
 }
 
-function loaded(plan: Plan, load: Pour, next: Pour | undefined, target: IonId): StoryMoment[] {
+function loaded(plan: Plan, load: Pour, next: Pour | undefined, target: IonId, wash: { washed_mL: number; time_min: number } | undefined): StoryMoment[] {
   const edge = next && edgeAt(plan, target, next.time_min);
-  return next && edge !== undefined ? [{ kind: 'loaded', ...at(next), poured_mL: load.action.volume_mL, edge_cm: edge }] : [];
+  if (!next || edge === undefined) return [];
+  const edge_cm = wash && edgeAt(plan, target, wash.time_min);
+  const later = wash && edge_cm !== undefined ? { washed_mL: wash.washed_mL, edge_cm } : undefined;
+  return [{ kind: 'loaded', ...at(next), poured_mL: load.action.volume_mL, edge_cm: edge, later }];
 }
 
 function through(plan: Plan, ion: IonId): StoryMoment[] {
@@ -90,8 +107,9 @@ function done(plan: Plan, target: IonId, targets: FractionTargets): StoryMoment[
   const { time_min, delivered_mL } = plan.logEnd;
   const last = plan.events.findLast(({ action, refused }) => action?.do === 'receiver' && !refused);
   if (last?.action?.do !== 'receiver') return [];
-  const { recovered } = verdict(plan, targets, last.delivered_mL, delivered_mL);
-  return [{ kind: 'done', time_min, delivered_mL, ion: target, label: last.action.label, recovered, volume_mL: delivered_mL - last.delivered_mL }];
+  const { recovered, lostBefore, lostBehind } = verdict(plan, targets, last.delivered_mL, delivered_mL);
+  const share = { recovered, asked: targets.recovered, lostBefore, lostBehind };
+  return [{ kind: 'done', time_min, delivered_mL, ion: target, label: last.action.label, volume_mL: delivered_mL - last.delivered_mL, ...share }];
 }
 
 function edgeAt(plan: Plan, ion: IonId, time_min: number): number | undefined {

@@ -67,6 +67,7 @@ export class BenchView extends LiveElement {
   /** The refusal that was said last. */
   private told: RunEvent | undefined;
   private readonly announcer = new Announcer(this);
+  private logged = 0;
 
   constructor() {
     super();
@@ -90,6 +91,7 @@ export class BenchView extends LiveElement {
     const { store } = this.session ?? {};
     this.announcer.hear(store);
     if (store?.scenario) this.hand.suit(store.scenario);
+    this.hushWhenActed(store?.log.length ?? 0);
     if (store?.refusal !== this.told) this.tell(store?.refusal);
   }
 
@@ -177,6 +179,12 @@ export class BenchView extends LiveElement {
     this.told = refusal;
     const { scenario, moment } = this.session?.store ?? {};
     if (refusal && scenario && moment) this.said = { text: sayRefusal(refusal, fits(scenario.values, moment.headVolume)), kind: 'problem' };
+  }
+
+  /** An accepted action answers what was said before it; what offers a press stays. */
+  private hushWhenActed(length: number) {
+    if (length > this.logged && this.said && !this.said.action) this.said = undefined;
+    this.logged = length;
   }
 
   private say(event: CustomEvent<Said>) {

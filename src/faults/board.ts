@@ -135,7 +135,7 @@ export class FaultBoard extends LiveElement {
   }
 
   private list(imposed: readonly Imposed[]) {
-    if (imposed.length === 0) return html`<p>Nothing: the run is as healthy as its twin.</p>`;
+    if (imposed.length === 0) return html`<p>Nothing: no fault is set, so both runs are the same.</p>`;
     return html`<ul>${imposed.map(
       (
         one,

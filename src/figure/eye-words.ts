@@ -16,8 +16,8 @@ export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: Ion
     ? ['Predict: press ahead', `of “now”, where the`, `${name}’s front will be`]
     : [
         'Predict before you pour: press in the empty part, right of “now”.',
-        `In the bed: how deep will the front of the ${name} be then?`,
-        `In the strip below it: when does the ${name} begin to leave?`,
+        `In the bed: how deep will the front of the ${name} be at the volume you press?`,
+        `In the strip below it: at which volume does the ${name} begin to leave?`,
       ];
   const top = poured.top - 12 - LINE * (said.length - 1);
   return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;

@@ -8,7 +8,7 @@ export const figureStyles = css`
   .rough-note { position: absolute; left: 4.5rem; top: 0; z-index: 3; margin: 0; padding: 0 0.4em; font-size: var(--text-small); background: var(--sheet); border-radius: var(--round); }
   svg.plot { position: absolute; left: 0; top: 0; pointer-events: none; }
   /* px like the layout: room for words is worked out at this size */
-  svg.plot text { font-size: 14px; }
+  svg.plot text { font-size: 14px; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .bar { stroke: var(--edge); stroke-width: 1; }
   svg.plot .portion { stroke: var(--soft); stroke-width: 1; }
   svg.plot .bar-label { fill: var(--ink); }

@@ -55,7 +55,7 @@ export class WhyView extends LiveElement {
   constructor() {
     super();
     new KeysController(this, {
-      heading: 'Why it parts',
+      heading: 'Why they separate',
       entries: [
         { key: '-', does: 'weaker acid', run: () => this.step(-STEP_M) },
         { key: '+', does: 'stronger acid', run: () => this.step(STEP_M) },
@@ -89,7 +89,7 @@ export class WhyView extends LiveElement {
     const molarity = this.molarity();
     return html`
       <div class="pick">
-        <h1>Why it parts</h1>
+        <h1>Why they separate</h1>
         <bf-segmented label="ion" label-unseen .value=${this.ion} .choices=${(this.all ? ION_IDS : scenario.ions).map((value) => ({ value, label: IONS[value].symbol }))} @bf-change=${this.pick}></bf-segmented>
         <label><input type="checkbox" .checked=${this.all} @change=${this.showAll} />all eight ions</label>
         <a href="#bench">Back to the bench</a>

@@ -44,7 +44,7 @@ export class ReceiverTaken extends LiveElement {
     const moved = receiver !== undefined && store.now < (store.plan?.logEnd.time_min ?? 0) - 1e-6;
     return html`<section aria-labelledby="which">
       <div><h2 id="which">From the column</h2>
-      <label class="row">receiver
+      <label class="row">beaker
         <select @change=${this.take}>
           ${receiver ? nothing : html`<option value="" selected>choose one</option>`}
           ${workUp.receivers.map(({ label, volume_mL }) => html`<option value=${label} ?selected=${label === receiver?.label}>${label}, ${millilitres(volume_mL)}</option>`)}
@@ -63,7 +63,7 @@ export class ReceiverTaken extends LiveElement {
     return html`<label class="row" for="expected">Before you start: how much ${fixed(NaOH_M, 1)} mol/L NaOH for ${portion_mL === flask_mL ? 'this eluate' : `one portion, ${portion_mL} mL of ${flask_mL} mL`}?</label>
       <form class="row" @submit=${this.expect}>
         <input id="expected" type="text" inputmode="decimal" autocomplete="off" .value=${saved.expected ?? ''} aria-describedby="fault" />
-        <span>mL</span><button type="submit">${saved.expected === undefined ? 'I expect this' : 'Expect this instead'}</button>
+        <span>mL</span><button type="submit">${saved.expected === undefined ? 'Save my estimate' : 'Change my estimate'}</button>
       </form>
       <p id="fault" class="wrong" role="alert">${this.fault}</p>`;
   }

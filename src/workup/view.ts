@@ -17,6 +17,9 @@ import './titration.ts';
 import './titres.ts';
 import './what-if.ts';
 
+/** A beaker that holds less is empty, mL: a drop is about 0.05 mL. */
+const EMPTY_ML = 0.05;
+
 /** The work-up bench: from a receiver of the run to a burette reading, step by step. */
 @customElement('bf-workup')
 export class WorkUpView extends LiveElement {
@@ -50,15 +53,17 @@ export class WorkUpView extends LiveElement {
       <div class="grid">
         <div class="from"><bf-receiver-taken .session=${session}></bf-receiver-taken></div>
         ${
-          state && bench
-            ? html`
+          workUp.receiver && workUp.receiver.volume_mL <= EMPTY_ML
+            ? html`<p class="empty" role="status">This beaker is empty: there is nothing to work up. ${workUp.receivers.length > 0 ? 'Choose another one above.' : ''}</p>`
+            : state && bench
+              ? html`
           <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
           <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .next=${workUp.usual} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
           <div class="curves">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
           <div class="titres"><bf-titres .session=${session}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>`
-            : nothing
+              : html`<p class="empty">Choose above which beaker to work up.</p>`
         }
       </div>`;
   }

@@ -67,7 +67,7 @@ describe('the fault board', () => {
     const page = await open();
     await impose(page, 'crater');
     await page.getByRole('button', { name: 'Remove crater' }).click();
-    await page.getByText('Nothing: the run is as healthy as its twin.').waitFor();
+    await page.getByText('Nothing: no fault is set, so both runs are the same.').waitFor();
   });
 
   test('has no finding of axe, light, dark and on a telephone', async () => {

@@ -86,15 +86,15 @@ export function judgementWords({ kept, found, window, needlessAcid_mmol, needles
     );
   } else if ((found.late_mL ?? 0) > 0) {
     lines.push(
-      `The receiver was changed ${millilitres(found.late_mL ?? 0)} after the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}): ${millimoles(lost.before_mmol)} of ${name} had already dripped into another receiver.`,
+      `The receiver was changed ${millilitres(found.late_mL ?? 0)} after the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}): ${percent(found.lostBefore, 2)} of the ${name} had already dripped into another receiver.`,
     );
   } else lines.push(`The receiver was changed inside the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`);
   if (window && needlessAcid_mmol > 0.5)
     lines.push(
       `Against a change at the end of the window it carries ${millimoles(needlessAcid_mmol, 1)} more acid, ${millilitres(needlessNaOH_mL, 2)} more NaOH.`,
     );
-  if (lost.after_mmol > 0.001) lines.push(`${millimoles(lost.after_mmol)} of ${name} dripped after that receiver was taken away.`);
-  if (lost.behind_mmol > 0.001) lines.push(`${millimoles(lost.behind_mmol)} of ${name} never left the column: collecting stopped too soon.`);
+  if (lost.after_mmol > 0.001) lines.push(`${percent(found.lostAfter, 2)} of the ${name} dripped after that receiver was taken away.`);
+  if (lost.behind_mmol > 0.001) lines.push(`${percent(found.lostBehind, 2)} of the ${name} never left the column: collecting stopped too soon.`);
   return lines;
 }
 

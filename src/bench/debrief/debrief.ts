@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
-import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { type FractionTargets, lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
@@ -8,7 +8,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import { csvText, type Column } from '../../ui/text/csv.ts';
 import { emit } from '../../ui/emit.ts';
 import { showRuns } from '../../ui/show-runs.ts';
-import { fixed } from '../../ui/text/format.ts';
+import { fixed, millimoles, percent } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
@@ -17,6 +17,13 @@ import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../words.ts';
 import '../../ui/readout.ts';
 import '../../ui/table.ts';
+
+/** What the task asks of the fraction. */
+function askedWords({ target, unwanted, recovered, carried, acid_mmol }: FractionTargets): string {
+  const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
+  const least = `The task asks for ${percent(recovered, 1)} or more of the ${IONS[target].name}`;
+  return `${[least, ...(others ? [`at most ${percent(carried, 1)} of the ${others}`] : []), ...(acid_mmol === undefined ? [] : [`at most ${millimoles(acid_mmol, 0)} of acid`])].join(', ')}.`;
+}
 
 /**
  * How the run ended: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
@@ -34,9 +41,16 @@ export class Debrief extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   /** The run with a receiver that is being moved. */
   @property({ attribute: false }) moved: Plan | undefined;
+  /** Amounts are wanted before there is a titration. */
+  @state() private amounts = false;
+  /** The run as it was before a handle was moved: its words and its log. */
+  @state() private own = '';
+  @state() private ownLog = '';
+  @state() private waterMoved = false;
   @query('h1') private heading!: HTMLElement;
 
   override firstUpdated() {
+    this.ownLog = JSON.stringify(this.session?.store.log);
     this.heading.focus();
   }
 
@@ -50,6 +64,9 @@ export class Debrief extends LiveElement {
     const { target } = session.targets;
     const places = placesOf(moment.results);
     const judged = judgementOf(scenario, plan, session.targets);
+    const words = lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets);
+    const tried = this.moved !== undefined || store.preview !== undefined;
+    const amounts = this.amounts || session.workUp.result !== undefined || !scenario.ions.includes('Co');
     return html`
       <div class="bar">
         <button type="button" @click=${this.leave}>Back to the bench</button>
@@ -59,13 +76,23 @@ export class Debrief extends LiveElement {
         <button type="button" @click=${this.saveJson}>Save as JSON</button>
       </div>
       <h1 tabindex="-1">Debrief</h1>
-      <p class="lesson">${lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets)}</p>
-      <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. ${store.canUndo ? html`<button type="button" @click=${() => store.undo()}>Undo</button>` : nothing}` : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
+      ${
+        this.own !== '' && (tried || JSON.stringify(store.log) !== this.ownLog)
+          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The beaker change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
+          : html`<p class="lesson">${words}</p>`
+      }
+      <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
+      <p class="run">${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">
-        <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target)}
-          ${session.targets.unwanted.map((ion) => html`<h3>and the ${IONS[ion].name}</h3>${whereBar(places, ion)}`)}</section>
-        <section><bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table></section>
+        <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target, amounts)}
+          ${session.targets.unwanted.map((ion) => html`<h3>and the ${IONS[ion].name}</h3>${whereBar(places, ion, amounts)}`)}</section>
+        <section>${
+          amounts
+            ? html`<bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table>`
+            : html`<p>Amounts in mmol would give the result of your titration away. They come once you have titrated.</p>
+              <button type="button" @click=${() => this.showAmounts()}>Show the amounts</button>`
+        }</section>
       </div>
       <div class="part-of">
         <section><h2>The fraction</h2>
@@ -74,7 +101,7 @@ export class Debrief extends LiveElement {
         <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.now)}></bf-readout></section>
         <section><h2>Refused</h2>${
           store.refusals.length === 0
-            ? html`<p>Nothing was refused.</p>`
+            ? html`<p>No step was refused.</p>`
             : html`<ul>${store.refusals.map(
                 ({ action, refused, time_min }) =>
                   html`<li>${fixed(time_min, 1)} min, ${action ? actionWords(action, scenario) : ''}: ${refused ? refusalWords(refused) : ''}</li>`,
@@ -88,8 +115,22 @@ export class Debrief extends LiveElement {
   private figure({ store, targets, window }: Session) {
     const { scenario, plan, preview, moment, now } = store;
     if (!moment) return nothing;
-    return html`<div class="wide run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOver(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${true}
+    return html`<div class="wide run-figure"><bf-figure @bf-handle=${this.remember} .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOver(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${true}
       .window=${window} .targets=${targets} losses></bf-figure></div>`;
+  }
+
+  private remember({ detail }: CustomEvent<{ kind: string; phase: string }>) {
+    const { store, targets } = this.session ?? {};
+    if (!store?.scenario || !store.plan || !targets) return;
+    if (detail.phase === 'move') this.waterMoved = detail.kind === 'eluent';
+    const log = JSON.stringify(store.log);
+    if (this.own !== '') return;
+    this.own = lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
+    this.ownLog = log;
+  }
+
+  private showAmounts() {
+    this.amounts = true;
   }
 
   private leave() {

@@ -63,8 +63,8 @@ export class VerdictPanel extends LitElement {
     return html`<dl>
       ${line(`${IONS[targets.target].symbol} recovered`, percent(found.recovered, 1), this.due && found.recovered < targets.recovered)}
       ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percent(found.carried, 1), this.due && found.carried > targets.carried)}
-      ${line('acid carried', millimoles(found.acid_mmol, 1), this.due && found.acid_mmol > most)}
-      ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), this.due && found.acid_mmol > most)}
+      ${line(found.acid_mmol > most ? `acid carried (the task allows ${millimoles(most, 0)})` : 'acid carried', millimoles(found.acid_mmol, 1), false)}
+      ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), false)}
       ${line('volume', millilitres(found.volume_mL), false)}
     </dl>`;
   }

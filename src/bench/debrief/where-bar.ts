@@ -13,7 +13,8 @@ const SHARE_LEAST = 0.002;
 const LISTED_MMOL = 5e-5;
 const RECEIVER_PATTERNS = 4;
 
-export function whereBar(places: readonly Place[], ion: IonId): TemplateResult {
+/** `amounts`: also in mmol, not in per cent alone. */
+export function whereBar(places: readonly Place[], ion: IonId, amounts: boolean): TemplateResult {
   const total = places.reduce((sum, place) => sum + amountOf(place, ion), 0);
   if (!(total > 0)) return html`<p>No ${IONS[ion].name} has been poured.</p>`;
   const parts = places.map((place, order) => ({
@@ -29,7 +30,7 @@ export function whereBar(places: readonly Place[], ion: IonId): TemplateResult {
       <caption class="unseen">${IONS[ion].name} by place</caption>
       <tbody>${parts.map(({ place, amount, share, pattern }) =>
         amount >= LISTED_MMOL
-          ? html`<tr><th scope="row"><span class="swatch ${pattern}" aria-hidden="true"></span>${place.label}</th><td>${fixed(amount, 4)} mmol</td><td>${percent(share, 2)}</td></tr>`
+          ? html`<tr><th scope="row"><span class="swatch ${pattern}" aria-hidden="true"></span>${place.label}</th>${amounts ? html`<td>${fixed(amount, 4)} mmol</td>` : nothing}<td>${percent(share, 2)}</td></tr>`
           : nothing,
       )}</tbody>
     </table></figcaption>

@@ -68,7 +68,7 @@ export class TimeControl extends LiveElement {
   private readonly low = async () => {
     const { store } = this;
     if (!store?.moment || this.stuck(store)) return;
-    if (store.moment.level_cm * 10 <= LOW_MM) return this.say(`The liquid is ${LOW_MM} mm above the bed or less already. Pour.`);
+    if (store.moment.level_cm * 10 <= LOW_MM) return this.say(`The liquid is already down to ${LOW_MM} mm above the bed.`, 'note');
     await store.runUntil({ liquid_mm: LOW_MM });
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) await store.skip();
   };
@@ -80,8 +80,8 @@ export class TimeControl extends LiveElement {
     return why !== undefined;
   }
 
-  private say(text: string) {
-    emit(this, 'bf-say', { text, kind: 'problem' });
+  private say(text: string, kind: 'note' | 'problem' = 'problem') {
+    emit(this, 'bf-say', { text, kind });
   }
 
   private shift(by: number) {

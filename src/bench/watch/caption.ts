@@ -11,7 +11,7 @@ export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
     case 'conditioned':
       return `Conditioned: ${millilitres(moment.poured_mL, 0)} of ${nameOf(moment.liquid, liquids)} were poured. Now the sample goes on, at the last millimetre of acid.`;
     case 'loaded':
-      return `Loaded: ${millilitres(moment.poured_mL, 1)} of sample have sunk in. Look at the top: the coloured band reaches ${fixed(moment.edge_cm, 1)} cm down and hardly moves.`;
+      return `Loaded: ${millilitres(moment.poured_mL, 1)} of sample have sunk in. Look at the top: the coloured band reaches ${fixed(moment.edge_cm, 1)} cm down${moment.later ? `. It creeps on with the acid: ${millilitres(moment.later.washed_mL)} later it stands at ${fixed(moment.later.edge_cm, 1)} cm` : ''}.`;
     case 'through':
       return `${capital(nameOfIon(moment.ion))} has run through: nine tenths of it left between ${millilitres(moment.from_mL)} and ${millilitres(moment.to_mL)}, and nothing of it was to be seen in the bed.`;
     case 'released':
@@ -21,8 +21,15 @@ export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
     case 'leaving':
       return `The ${nameOfIon(moment.ion)} begins to leave, ${millilitres(moment.after_mL)} after the water was poured. Watch the colour of the drops and of the beaker.`;
     case 'done':
-      return `Done: ${percent(moment.recovered, 1)} of the ${nameOfIon(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the beaker “${moment.label}”. Now you, on another column.`;
+      return `Done: ${percent(moment.recovered, 1)} of the ${nameOfIon(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the beaker “${moment.label}”${shortfall(moment)}. Now you, on another column.`;
   }
+}
+
+/** Why less was caught than the task asks for; nothing if it was enough. */
+function shortfall({ recovered, asked, lostBefore, lostBehind }: StoryMoment & { kind: 'done' }): string {
+  if (recovered >= asked) return '';
+  const why = lostBehind > lostBefore ? 'the rest is still on the column, more water would bring it' : 'the rest dripped before the beaker was changed';
+  return `, less than the ${percent(asked, 1)} that the task asks for: ${why}`;
 }
 
 function nameOf(liquid: string, liquids: Scenario['liquids']): string {

@@ -86,8 +86,7 @@ export class TwinPart extends LiveElement {
       </div>
       ${twin?.failure ? html`<p class="problem" role="alert">Twin: ${twin.failure}</p>` : nothing}
       <div class="view ${this.laid}">${this.pair(scenario, plan, moment)}${this.laid === 'over' ? this.over(scenario, plan, moment) : this.beside(scenario, plan, moment)}</div>
-      <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined}></bf-symptoms>
-      ${twin?.plan ? html`<p class="soft">The twin took ${quantity(twin.cost.plan_ms, 'ms', 2)} for its whole run and ${quantity(twin.cost.moment_ms, 'ms', 2)} for this moment.</p>` : nothing}`;
+      <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined}></bf-symptoms>`;
   }
 
   private pair(scenario: Scenario, plan: Plan, moment: Moment) {

@@ -160,17 +160,29 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
   const told = bestReceiver(drawing, targets, receivings(plan, moved));
   if (!told) return nothing;
   const { receiver, found } = told;
-  const unwanted = targets.unwanted.map((ion) => IONS[ion].symbol).join(', ');
-  const look = found.meets ? 'good' : moved || isSettled(plan, targets, now_mL) ? 'bad' : 'open';
-  const text = `${{ good: '✓ ', bad: '✗ ', open: '' }[look]}${[
-    ...(narrow ? [] : [receiver.label]),
-    `${IONS[targets.target].symbol} ${percent(found.recovered, 1)}`,
-    `${unwanted} ${percent(found.carried, 1)}`,
-    `acid ${millimoles(found.acid_mmol, 1)}${narrow ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`}`,
-  ].join(' · ')}`;
+  const settled = moved !== undefined || isSettled(plan, targets, now_mL);
+  const look = found.meets ? 'good' : settled && (found.recovered < targets.recovered || found.carried > targets.carried) ? 'bad' : 'open';
+  const text = `${{ good: '✓ ', bad: '✗ ', open: '' }[look]}${[...(narrow ? [] : [receiver.label]), ...verdictWords(found, targets, settled, narrow)].join(' · ')}`;
   const half = textWidth(text) / 2;
   const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), right + 20 - half));
   return svg`<text class=${`verdict ${look}`} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
+}
+
+/** What a fraction holds; once it is settled, each limit that was missed is named beside its figure. */
+export function verdictWords(found: Verdict, targets: FractionTargets, settled: boolean, narrow: boolean): string[] {
+  const { recovered, carried, acid_mmol = Number.POSITIVE_INFINITY } = targets;
+  const misses = [found.recovered < recovered, found.carried > carried, found.acid_mmol > acid_mmol].filter(Boolean).length;
+  const limit = (missed: boolean, sense: 'less' | 'more', most: string): string => {
+    if (!settled || !missed) return '';
+    if (narrow || misses > 1) return ` (task: ${most})`;
+    return `: ${sense} than the ${most} that the task ${sense === 'less' ? 'asks for' : 'allows'}`;
+  };
+  const acid = limit(found.acid_mmol > acid_mmol, 'more', millimoles(acid_mmol, 0));
+  return [
+    `${IONS[targets.target].symbol} ${percent(found.recovered, 1)}${limit(found.recovered < recovered, 'less', percent(recovered, 1))}`,
+    `${targets.unwanted.map((ion) => IONS[ion].symbol).join(', ')} ${percent(found.carried, 1)}${limit(found.carried > carried, 'more', percent(carried, 1))}`,
+    `acid ${millimoles(found.acid_mmol, acid && !narrow ? 0 : 1)}${acid || (narrow ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`)}`,
+  ];
 }
 
 /** The receiver that is meant for the target: most of it, and least of what is unwanted. */

@@ -46,6 +46,18 @@ describe('the story of the default run', () => {
     expect(Math.abs(said(at(kind), kind === 'loaded' ? /reaches ([\d.]+) cm/ : /stands at ([\d.]+) of/) - edge)).toBeLessThan(0.1);
   });
 
+  test('says when it is loaded how far the edge creeps until the water, as the bed has it then', () => {
+    const edge = measured(at('released').time_min).bands.Co?.leading_cm ?? Number.NaN;
+    expect(Math.abs(said(at('loaded'), /later it stands at ([\d.]+) cm/) - edge)).toBeLessThan(0.1);
+  });
+
+  test('says where the rest of the cobalt is only if less was caught than was asked for', () => {
+    const done = at('done');
+    expect(captionOf({ ...done, recovered: 0.98, asked: 0.995, lostBefore: 0.001, lostBehind: 0.019 }, scenario)).toContain('still on the column');
+    expect(captionOf({ ...done, recovered: 0.98, asked: 0.995, lostBefore: 0.019, lostBehind: 0.001 }, scenario)).toContain('before the beaker was changed');
+    expect(captionOf({ ...done, recovered: 0.996, asked: 0.995 }, scenario)).not.toContain('less than');
+  });
+
   test('says between which volumes nickel runs through: a twentieth before, a twentieth after', () => {
     const moment = at('through');
     const { receivers, loaded } = measured(moment.time_min);

@@ -67,10 +67,10 @@ describe.each([
 
 test('a view is reached by its link, named in the title and given the focus', async () => {
   const { page } = await specimen();
-  await page.getByRole('link', { name: 'Why it parts' }).click();
+  await page.getByRole('link', { name: 'Why they separate' }).click();
   await page.getByRole('heading', { name: 'Drawing' }).waitFor();
-  expect(await page.title()).toBe('Why it parts - Bandfall');
-  expect(await page.getByRole('link', { name: 'Why it parts' }).getAttribute('aria-current')).toBe('page');
+  expect(await page.title()).toBe('Why they separate - Bandfall');
+  expect(await page.getByRole('link', { name: 'Why they separate' }).getAttribute('aria-current')).toBe('page');
   await page.waitForFunction(() => document.querySelector('bf-app')?.shadowRoot?.activeElement?.id === 'main');
   await page.context().close();
 });

@@ -20,7 +20,7 @@ import '../../../src/ui/table.ts';
 
 export const SPECIMEN_VIEWS: readonly View[] = [
   { id: 'bench', label: 'Bench', load: async () => controls },
-  { id: 'why', label: 'Why it parts', load: async () => drawing },
+  { id: 'why', label: 'Why they separate', load: async () => drawing },
   { id: 'wrong', label: 'What goes wrong', load: async () => cautions },
   { id: 'work-up', label: 'Work-up', load: () => Promise.reject(new Error('no such chunk')) },
   { id: 'notebook', label: 'Notebook', load: async () => issues },

@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest';
+import { targetsOf, verdict } from '../../../sim/history/index.ts';
+import { verdictWords } from '../../../src/figure/rows/marks.ts';
+import { wholeRun } from './runs.ts';
+
+const { scenario, plan } = wholeRun('cathode-leach');
+const targets = { ...targetsOf(scenario), recovered: 0.995, carried: 0.005, acid_mmol: 20 };
+const found = verdict(plan, targets, 40);
+
+function said(part: Partial<typeof found>, settled = true): string {
+  return verdictWords({ ...found, recovered: 1, carried: 0, acid_mmol: 10, ...part }, targets, settled, false)
+    .join(' · ')
+    .replaceAll(/[\u00a0\u202f]/g, ' ');
+}
+
+test('names the limit that was missed, once the run has settled it', () => {
+  expect(said({ acid_mmol: 29.1 })).toContain('acid 29 mmol: more than the 20 mmol that the task allows');
+  expect(said({ recovered: 0.93 })).toContain('Co 93.0 %: less than the 99.5 % that the task asks for');
+  expect(said({ carried: 0.02 })).toContain('Ni 2.0 %: more than the 0.5 % that the task allows');
+  expect(said({ recovered: 0.93, acid_mmol: 29.1 })).toMatch(/\(task: 99.5 %\).*\(task: 20 mmol\)/);
+  expect(said({})).not.toContain('task');
+  expect(said({ acid_mmol: 29.1 }, false)).not.toContain('task');
+});
