@@ -112,12 +112,13 @@ function pressesOf({ values, procedure }: Scenario): RegExp[] {
   const loaded = poured.findIndex(({ liquid }) => liquid === 'sample');
   const sample_mL = poured[loaded].volume_mL;
   const first = poured.findIndex(({ volume_mL }, i) => i > loaded && volume_mL > sample_mL);
+  const rinses = poured.slice(loaded + 1, first);
   const total = (pours: typeof poured, of: string) => pours.reduce((sum, { liquid, volume_mL }) => sum + (liquid === of ? volume_mL : 0), 0);
   const conditioning_mL = total(poured.slice(0, loaded), 'acid');
   const [water, ...later] = fillings(total(poured, 'water'), room_mL);
   return [
     named(`Open, pour ${written(conditioning_mL)} 9 M HCl in ${Math.ceil(conditioning_mL / room_mL)} portions`),
-    named(`Pour ${written(sample_mL)} sample, run to 1 mm`),
+    named(`Pour ${written(sample_mL)} sample, then ${written(total(rinses, 'acid'))} 9 M HCl in ${rinses.length} portions; each run to 1 mm`),
     ...fillings(total(poured.slice(first), 'acid'), room_mL).map((volume_mL) => named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`)),
     named(`Pour ${written(water)} water, run to 1 mm`),
     named('Put “cobalt” under the tip'),
