@@ -15,8 +15,8 @@ function said(part: Partial<typeof found>, settled = true): string {
 
 test('names the limit that was missed, once the run has settled it', () => {
   expect(said({ acid_mmol: 29.1 })).toContain('acid 29 mmol: more than the 20 mmol that the task allows');
-  expect(said({ recovered: 0.93 })).toContain('Co 93.0 %: less than the 99.5 % that the task asks for');
-  expect(said({ carried: 0.02 })).toContain('Ni 2.0 %: more than the 0.5 % that the task allows');
+  expect(said({ recovered: 0.93 })).toContain('Co²⁺ 93.0 %: less than the 99.5 % that the task asks for');
+  expect(said({ carried: 0.02 })).toContain('Ni²⁺ 2.0 %: more than the 0.5 % that the task allows');
   expect(said({ recovered: 0.93, acid_mmol: 29.1 })).toMatch(/\(task: 99.5 %\).*\(task: 20 mmol\)/);
   expect(said({})).not.toContain('task');
   expect(said({ acid_mmol: 29.1 }, false)).not.toContain('task');
