@@ -5,9 +5,9 @@ export const taskStyles = css`
   :host { --target: 2rem; display: grid; gap: var(--gap-small); align-content: start; font-size: var(--text-small); line-height: 1.3; }
   h2 { font-size: 1rem; margin: 0; }
   p { margin: 0; }
-  .purpose { color: var(--soft); margin: 0.125rem 0 var(--gap-small); }
+  .purpose { color: var(--soft); font-size: 0.8125rem; line-height: 1.2; margin: 0.125rem 0 var(--gap-small); }
   ol { margin: 0; padding: 0; list-style: none; display: grid; gap: 2px; }
-  li { display: grid; grid-template-columns: 1.25em 1fr auto; gap: 0.25rem 0.25rem; align-items: baseline; padding: 0.25rem 0.5rem; border: 1px solid transparent; border-radius: var(--round); }
+  li { display: grid; grid-template-columns: 1.25em 1fr auto; gap: 0.25rem 0.25rem; align-items: baseline; padding: 0.15rem 0.5rem; border: 1px solid transparent; border-radius: var(--round); }
   li.done { color: var(--soft); }
   li.later { color: var(--soft); }
   li.now { background: var(--wash); border-color: var(--accent); font-weight: 600; }
