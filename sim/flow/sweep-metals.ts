@@ -44,14 +44,13 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
   if (bed.pull[lane] * Math.min(1, dt / column.beadLeast) < LOOSE) {
     openInto(flux.open, bed, lane, from);
     for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux);
-    retake(bed, column, lane, from);
   } else {
     bed.haste[lane] = 1;
     const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
     // The sweep reached the outlet if the last cell it did still passed something on.
     for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * flux.above[s];
-    retake(bed, column, lane, from);
   }
+  retake(bed, column, lane, from, draining, volume);
 }
 
 /**
@@ -148,7 +147,7 @@ function openInto(open: Float64Array, bed: Bed, lane: number, from: number): voi
 }
 
 /** Occupied share after a step, its extrapolation to the end of the next, and how tightly share and uptake are tied. */
-function retake(bed: Bed, column: Column, lane: number, from: number): void {
+function retake(bed: Bed, column: Column, lane: number, from: number, draining: number, volume: number): void {
   const { sorbed, taken, ahead, salt, plates } = bed;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
@@ -161,7 +160,11 @@ function retake(bed: Bed, column: Column, lane: number, from: number): void {
     let occupied = 0;
     for (let s = 0; s < metals; s++) occupied += column.anionCharge[s] * sorbed[(s + 1) * cells + at];
     const charge = column.capacity * bed.resinShare[at];
-    const now = charge > 0 ? occupied / charge : 0;
+    let now = charge > 0 ? occupied / charge : 0;
+    if (now > 1 + SETTLED && j >= bed.drained[lane]) {
+      giveBack(bed, column, lane, j, now, j === draining ? volume : 0);
+      now = 1;
+    }
     const next = 2 * now - taken[at];
     ahead[at] = next < 0 ? 1 : next < 1 ? 1 - next : 0;
     taken[at] = now;
@@ -173,6 +176,25 @@ function retake(bed: Bed, column: Column, lane: number, from: number): void {
   }
   bed.reach[lane] = lowest;
   bed.pull[lane] = pull;
+}
+
+/**
+ * Beads hold no more than their charge. Uptake at the rate of the beginning of a step, when there was still room, can carry them
+ * beyond it: the liquid of the cell, of which `drains` mL are gone, then keeps what is too much.
+ */
+function giveBack(bed: Bed, column: Column, lane: number, j: number, occupied: number, drains: number): void {
+  const { pore, sorbed, coion, grip, mobile } = bed;
+  const cells = bed.lanes * bed.plates;
+  const at = lane * bed.plates + j;
+  const liquid = mobile[at] - drains;
+  for (let s = 0; s < bed.components - 1; s++) {
+    if (column.anionCharge[s] === 0) continue;
+    const k = s * cells + at;
+    const fits = sorbed[cells + k] / occupied;
+    pore[cells + k] += ((sorbed[cells + k] - fits) * column.cellVolume[lane]) / liquid;
+    sorbed[cells + k] = fits;
+    grip[k] = coion[k];
+  }
 }
 
 /** The hot loop, long because calls and repeated look-ups in it would cost more than the arithmetic. */
