@@ -4,6 +4,7 @@ import { IONS } from '../../../sim/terms/ions.ts';
 import type { KeptRun } from '../../store/keep/shelf.ts';
 import { isOver } from '../../store/over.ts';
 import type { Session } from '../../store/session.ts';
+import '../../ui/table.ts';
 import type { Row } from '../../ui/text/csv.ts';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { HEIGHT, runDrawing, WIDTH } from './run-drawing.ts';
