@@ -38,5 +38,6 @@ export const viewStyles = css`
     .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; align-content: start; }
     .bench:has(bf-given-note:not([empty])) { height: auto; }
     .bench:has(bf-given-note:not([empty])) .side { height: auto; overflow: visible; }
+    .fitted { display: none; }
   }
 `;

@@ -29,6 +29,7 @@ import { sayRefusal } from './words.ts';
 import './hazard.ts';
 import './say-line.ts';
 import './strip/strip.ts';
+import './task/fitted-note.ts';
 import './task/task.ts';
 import './watch/watch.ts';
 
@@ -141,6 +142,7 @@ export class BenchView extends LiveElement {
     return html`
       <bf-given-note .session=${session}></bf-given-note>
       <bf-imposed-note .session=${session}></bf-imposed-note>
+      <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}

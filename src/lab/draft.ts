@@ -7,6 +7,7 @@ import { isHidden } from '../store/keep/mystery.ts';
 import type { Json, Outcome, SavedRun } from '../store/keep/saved.ts';
 import type { Session } from '../store/session.ts';
 import { derived, tracked } from '../store/tracked.ts';
+import { withoutNote } from './fit/fitted-scenario.ts';
 import { keepLab, keptLab } from './kept.ts';
 import { type Lab, labOf, savedOf } from './lab.ts';
 
@@ -75,10 +76,10 @@ export class LabDraft {
       .join('. ');
   }
 
-  /** Sets one value; undefined leaves it to the defaults. */
+  /** Sets one value; undefined leaves it to the defaults. It is no longer one that was fitted. */
   set(path: string, value: unknown): void {
     if (JSON.stringify(valueAt(this.json, path)) === JSON.stringify(value)) return;
-    this.change(withValueAt(this.json, path, value));
+    this.change(withoutNote(withValueAt(this.json, path, value), path));
   }
 
   /** Sets the whole JSON: several values in one step. */

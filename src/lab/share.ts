@@ -7,6 +7,8 @@ import type { LabDraft } from './draft.ts';
 // A lab as a link or a file between instructors: the run of it with nothing done, so that the bench can open it as well.
 
 const PLACE = '#lab?lab=';
+/** Address of the part that fits the lab to what was measured. */
+export const CALIBRATE = '#lab?calibrate';
 
 /** Address that opens the lab for editing. Where the faults are hidden it is sealed like a link for students. */
 export async function labAddress(draft: LabDraft, here: string): Promise<Outcome<string>> {

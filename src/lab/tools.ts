@@ -75,7 +75,7 @@ export class LabTools extends LiveElement {
     this.tell(done, 'A new start; the lab before it is one undo away.');
   }
 
-  private save() {
+  save() {
     if (this.draft) this.tell(saveLab(this.draft, document), 'The lab was offered as a file.');
   }
 
@@ -99,7 +99,8 @@ export class LabTools extends LiveElement {
     }
   }
 
-  private async use() {
+  /** The lab as a fresh run; the one on the bench is put aside. */
+  async use() {
     const { session, draft } = this;
     if (!session || !draft) return;
     const done = await putOnBench(session, draft, 'Use on the bench');

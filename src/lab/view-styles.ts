@@ -30,11 +30,12 @@ export const viewStyles = css`
     .two { grid-template-columns: minmax(22rem, 5fr) minmax(0, 7fr); grid-template-rows: minmax(0, 1fr); align-items: stretch; gap: var(--gap); }
     .editor { overflow-y: auto; padding-right: var(--gap-small); scrollbar-gutter: stable; }
   }
-  .card { overflow-y: auto; min-height: 0; }
+  .card, .calibrate { overflow-y: auto; min-height: 0; }
+  .back { margin: 0 0 var(--gap-small); }
   .card .row { display: flex; gap: var(--gap-small); margin-bottom: var(--gap-small); }
   @media print {
     :host { display: block; height: auto; min-height: 0; }
-    .top, .two, .card .row { display: none; }
+    .top, .two, .calibrate, .card .row { display: none; }
     .card, .card[hidden] { display: block; overflow: visible; }
   }
   @media (max-width: 40rem) { .inside { padding-left: 0; } }

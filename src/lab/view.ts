@@ -11,12 +11,13 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { LabDraft } from './draft.ts';
 import { controlAt } from './reveal.ts';
-import { openAddress } from './share.ts';
+import { CALIBRATE, openAddress } from './share.ts';
 import { SECTIONS, type Section, type SectionId, sectionOf } from './sections/contents.ts';
 import { labelAt, sectionWords } from './sections/section-words.ts';
 import { foldStyles } from './sections/styles.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
+import './calibrate/calibrate-part.ts';
 import './card/setup-card.ts';
 import './pictures/pictures.ts';
 import './sections/bottles-part.ts';
@@ -28,6 +29,7 @@ import './sections/procedure/procedure-part.ts';
 import './sections/resin-part.ts';
 import './sections/sample-part.ts';
 import './sections/seen-part.ts';
+import type { LabTools } from './tools.ts';
 import './tools.ts';
 
 /** Problems that are listed above the sections; the others stand at their controls. */
@@ -43,11 +45,14 @@ export class LabView extends LiveElement {
   @state() private comparing = false;
   /** The card stands where the editor stood. */
   @state() private carding = false;
+  @state() private calibrating = location.hash === CALIBRATE;
   /** A place behind a second press that is led to. */
   @state() private sought = '';
   @query('.editor') private editor!: HTMLElement;
+  @query('bf-lab-tools') private tools!: LabTools;
   private readonly draft = new LabDraft(localStorageOf(window));
   private begun = false;
+  private hasCalibrated = false;
 
   constructor() {
     super();
@@ -65,6 +70,8 @@ export class LabView extends LiveElement {
   override connectedCallback() {
     super.connectedCallback();
     addEventListener('hashchange', this.takeAddress);
+    // The address may have changed while another view was shown.
+    void this.takeAddress();
   }
 
   override disconnectedCallback() {
@@ -81,7 +88,17 @@ export class LabView extends LiveElement {
         <div class="row"><button type="button" @click=${this.turnCard}>Back to the editor</button><button type="button" class="primary" @click=${() => print()}>Print</button></div>
         <bf-setup-card .draft=${draft}></bf-setup-card>
       </div>
-      ${this.carding ? nothing : this.editing(session, draft)}`;
+      ${this.calibration(draft)}
+      ${this.carding || this.calibrating ? nothing : this.editing(session, draft)}`;
+  }
+
+  private calibration(draft: LabDraft) {
+    // Kept once it was opened, so that a fit goes on behind the editor.
+    this.hasCalibrated ||= this.calibrating;
+    if (!this.hasCalibrated) return nothing;
+    return html`<div class="calibrate" ?hidden=${this.carding || !this.calibrating} @bf-use=${() => this.tools.use()} @bf-save=${() => this.tools.save()}>
+      <p class="back"><a href="#lab">Back to the editor</a></p>
+      <bf-lab-calibrate .draft=${draft}></bf-lab-calibrate></div>`;
   }
 
   private editing(session: Session, draft: LabDraft) {
@@ -89,6 +106,7 @@ export class LabView extends LiveElement {
       <div class="two">
         <div class="editor">
           <p class="bench">${benchWords(session)}</p>
+          <p class="bench"><a href=${CALIBRATE}>Calibrate</a> this lab with what you measured on a run.</p>
           ${this.verdict(draft)}
           ${SECTIONS.map((section) => this.section(draft, section))}
           ${this.differences(draft)}
@@ -161,8 +179,9 @@ export class LabView extends LiveElement {
 
   /** A lab in the address is opened, and the address is left without it, so that a reload keeps what was done since. */
   private readonly takeAddress = async () => {
-    if (!this.draft.ready) return;
     const { hash } = location;
+    this.calibrating = hash === CALIBRATE;
+    if (!this.draft.ready) return;
     const done = await openAddress(this.draft, hash);
     if (!done) return;
     if (location.hash === hash) history.replaceState(history.state, '', '#lab');

@@ -13,6 +13,7 @@ import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';
 import '../debrief/verdict.ts';
+import '../task/fitted-note.ts';
 import './now.ts';
 import './another.ts';
 import './course.ts';
@@ -65,6 +66,7 @@ export class BenchMore extends LiveElement {
       <section><h3>Clamp and receivers</h3><bf-another .store=${store}></bf-another></section>
       <section><h3>Model time</h3><bf-course .store=${store} @bf-done=${this.close}></bf-course></section>
       <section><bf-repair .store=${store}></bf-repair></section>
+      ${session.written?.fitted ? html`<section><h3>Fitted</h3><bf-fitted-note .scenario=${session.written}></bf-fitted-note></section>` : nothing}
       <section><h3>Shown</h3>
         <bf-segmented label="coach" .value=${session.coach} .choices=${COACH} @bf-change=${this.takeCoach}></bf-segmented>
         <bf-segmented label="column drawn as" .value=${this.beside} .choices=${BESIDE} @bf-change=${this.takeBeside}></bf-segmented>

@@ -1,7 +1,7 @@
 import { FIELDS } from '../../../sim/terms/fields.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Status } from '../../../sim/terms/status.ts';
-import { type Fit, fitted } from './least-squares.ts';
+import { type Fit, type FitProgress, fitted, NO_ANSWER } from './least-squares.ts';
 import type { Measurement } from './measurements.ts';
 import { boundsOf, FITTED_PATHS, type FittedPath, parameterAt } from './parameters.ts';
 import { predicted } from './predict.ts';
@@ -23,6 +23,7 @@ export interface FittedParameter {
 }
 
 export interface Residual extends Measurement {
+  /** What the model says; NaN where it has no answer, such as the edge of a band that has left. */
   readonly before: number;
   readonly after: number;
   /** (measured - model) over the deviation, after. */
@@ -47,8 +48,13 @@ const OPEN = 0.8;
 const STEP = 0.1;
 
 /** Fits the scenario to measurements of a run of its own procedure, on one lane for speed. */
-export function calibrated(given: Scenario, measurements: readonly Measurement[], paths: readonly FittedPath[] = FITTED_PATHS): Calibration {
-  const scenario = { ...given, values: { ...given.values, 'bed.lanes': 1 } };
+export function calibrated(
+  given: Scenario,
+  measurements: readonly Measurement[],
+  paths: readonly FittedPath[] = FITTED_PATHS,
+  told?: (progress: FitProgress) => void,
+): Calibration {
+  const scenario = onOneLane(given);
   const bounds = paths.map((path) => boundsOf(scenario.values, path));
   const fit = fitted({
     model: (u) => predicted(withValues(scenario, paths, u), measurements),
@@ -58,16 +64,15 @@ export function calibrated(given: Scenario, measurements: readonly Measurement[]
     bounds: { least: bounds.map(([least]) => least), most: bounds.map(([, most]) => most) },
     prior: true,
     step: STEP,
+    ...(told && { told }),
   });
   return {
     parameters: paths.map((path, k) => parameterOf(scenario, path, fit, k)),
     correlations: fit.covariance.map((row, i) => row.map((c, k) => c / Math.sqrt(fit.covariance[i][i] * fit.covariance[k][k]))),
-    measurements: measurements.map((one, i) => ({
-      ...one,
-      before: fit.before[i],
-      after: fit.after[i],
-      residual: (one.value - fit.after[i]) / one.deviation,
-    })),
+    measurements: measurements.map((one, i) => {
+      const [before, after] = [answerOf(one, fit.before[i]), answerOf(one, fit.after[i])];
+      return { ...one, before, after, residual: (one.value - after) / one.deviation };
+    }),
     chiSquareBefore: fit.chiSquareBefore,
     chiSquareAfter: fit.chiSquareAfter,
     runs: fit.evaluations,
@@ -78,6 +83,20 @@ export function calibrated(given: Scenario, measurements: readonly Measurement[]
 export function withValues(scenario: Scenario, paths: readonly FittedPath[], u: readonly number[]): Scenario {
   const moved = paths.map((path, k) => [path, parameterAt(scenario.values, path, u[k])]);
   return { ...scenario, values: { ...scenario.values, ...Object.fromEntries(moved) } };
+}
+
+/** The scenario as it was worked out for the fit, with the numbers from before it or those it found. */
+export function withFitted(scenario: Scenario, { parameters }: Calibration, which: 'before' | 'value'): Scenario {
+  const { values, ...rest } = onOneLane(scenario);
+  return { ...rest, values: { ...values, ...Object.fromEntries(parameters.map((one) => [one.path, one[which]])) } };
+}
+
+function onOneLane(scenario: Scenario): Scenario {
+  return { ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } };
+}
+
+function answerOf({ value, deviation }: Measurement, found: number): number {
+  return Math.abs(found - value) < 0.5 * NO_ANSWER * deviation ? found : Number.NaN;
 }
 
 function parameterOf({ values }: Scenario, path: FittedPath, { u, covariance }: Fit, k: number): FittedParameter {

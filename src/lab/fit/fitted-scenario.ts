@@ -17,6 +17,18 @@ export function fittedJson(json: unknown, { parameters }: Calibration, date: str
   return { ...written, fitted: notes };
 }
 
+/** The note of a fit without one number, which is then as somebody typed it; the same JSON where there was none. */
+export function withoutNote(json: unknown, path: string): unknown {
+  const notes = own(json, 'fitted');
+  if (!isRecord(json) || !isRecord(notes) || !Object.hasOwn(notes, path)) return json;
+  const kept = without(notes, path);
+  return Object.keys(kept).length === 0 ? without(json, 'fitted') : { ...json, fitted: kept };
+}
+
+function without(record: Readonly<Record<string, unknown>>, key: string): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(Object.entries(record).filter(([one]) => one !== key));
+}
+
 function recordOf(value: unknown): Readonly<Record<string, unknown>> {
   return isRecord(value) ? value : {};
 }

@@ -18,6 +18,14 @@ export interface Problem {
   /** Step of u for slopes; a model worked out in steps of its own is rough below some. */
   readonly step: number;
   readonly rounds?: number;
+  /** Hears of every run of the model: how many were done, of at most how many, and the least sum of squares that a run has come to. */
+  readonly told?: (progress: FitProgress) => void;
+}
+
+export interface FitProgress {
+  readonly runs: number;
+  readonly runsMost: number;
+  readonly chiSquare: number;
 }
 
 export interface Fit {
@@ -37,12 +45,14 @@ const ROUNDS = 8;
 const STEPS_A_ROUND = 3;
 /** A round that lowers the sum of squares by less than this share has arrived. */
 const GAIN_LEAST = 1e-4;
-/** Stands for a model without an answer: far from every measurement, but finite, so that the search turns back. */
-const NO_ANSWER = 1e6;
+/** Stands for a model without an answer, in deviations: far from every measurement, but finite, so that the search turns back. */
+export const NO_ANSWER = 1e6;
 
 export function fitted(problem: Problem): Fit {
   const { measured, deviation, parameters, prior, bounds, rounds = ROUNDS } = problem;
+  const runsMost = runsAtMost(parameters, rounds);
   let evaluations = 0;
+  let least = Number.POSITIVE_INFINITY;
   const known = new Map<string, readonly number[]>();
   const evaluate = (u: readonly number[]): readonly number[] => {
     const key = u.join();
@@ -51,6 +61,8 @@ export function fitted(problem: Problem): Fit {
     evaluations += 1;
     const values = problem.model(u).map((value, i) => (Number.isFinite(value) ? value : measured[i] + NO_ANSWER * deviation[i]));
     known.set(key, values);
+    least = Math.min(least, chiSquare(values, problem));
+    problem.told?.({ runs: Math.min(evaluations, runsMost), runsMost, chiSquare: least });
     return values;
   };
   // Everything is divided by its deviation here: the library (5.1) weighs the sum of squares and its slopes in different ways.
@@ -88,6 +100,11 @@ export function fitted(problem: Problem): Fit {
     chiSquareAfter: chiSquare(after, problem),
     evaluations,
   };
+}
+
+/** A step of the library takes two runs a parameter for slopes and one to try; in the end the slopes are taken once more. */
+function runsAtMost(parameters: number, rounds: number): number {
+  return 1 + rounds * STEPS_A_ROUND * (2 * parameters + 1) + 2 * parameters;
 }
 
 function chiSquare(values: readonly number[], { measured, deviation }: Problem): number {

@@ -1,4 +1,5 @@
 import { addIssue, oneOf } from '../../../sim/input/index.ts';
+import { IONS } from '../../../sim/terms/ions.ts';
 import type { IonId, Issue, Scenario } from '../../../sim/terms/types.ts';
 
 // What a lab measured on one run, as a table: a row a reading, a column a quantity with its unit in the name.
@@ -23,9 +24,11 @@ export type MeasurementsResult =
   | { readonly ok: true; readonly measurements: readonly Measurement[] }
   | { readonly ok: false; readonly issues: readonly Issue[] };
 
-interface Meaning {
+export interface Meaning {
   readonly quantity: Quantity;
   readonly solute?: IonId | 'HCl';
+  /** How it is measured, for a reader. */
+  readonly how: string;
   readonly unit: string;
   readonly most: number;
   /** Deviation: this much, and this share of the value. Common practice for ruler, cylinder and watch, no source. */
@@ -39,22 +42,22 @@ const VOLUME_MOST = 10_000;
 
 /** Columns for this scenario. */
 export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, Meaning>> {
-  const tube = values['column.tube_cm'];
-  const ruler = { unit: 'cm', most: tube, absolute: 0.1, relative: 0 };
+  const ruler = { unit: 'cm', most: values['column.tube_cm'], absolute: 0.1, relative: 0 };
+  const colour = { unit: 'mL', most: VOLUME_MOST, relative: 0 };
   const amounts = ions.map((ion): [string, Meaning] => [
     `${ion}_mmol`,
-    { quantity: 'fraction', solute: ion, unit: 'mmol', most: 1000, absolute: 0.001, relative: 0.01 },
+    { quantity: 'fraction', solute: ion, how: `${IONS[ion].name} in a fraction`, unit: 'mmol', most: 1000, absolute: 0.001, relative: 0.01 },
   ]);
   return {
-    flow_mL_per_min: { quantity: 'flow', unit: 'mL/min', most: 100, absolute: 0.01, relative: 0.03 },
-    bed_cm: { quantity: 'bed', ...ruler, absolute: 0.05 },
-    leading_cm: { quantity: 'leading', ...ruler },
-    trailing_cm: { quantity: 'trailing', ...ruler },
-    first_colour_mL: { quantity: 'first colour', unit: 'mL', most: VOLUME_MOST, absolute: 0.2, relative: 0 },
-    last_colour_mL: { quantity: 'last colour', unit: 'mL', most: VOLUME_MOST, absolute: 0.5, relative: 0 },
+    flow_mL_per_min: { quantity: 'flow', how: 'drops per minute times the volume of a drop', unit: 'mL/min', most: 100, absolute: 0.01, relative: 0.03 },
+    bed_cm: { quantity: 'bed', how: 'length of the bed', ...ruler, absolute: 0.05 },
+    leading_cm: { quantity: 'leading', how: 'lower edge of the coloured band, below the bed top', ...ruler },
+    trailing_cm: { quantity: 'trailing', how: 'upper edge of the coloured band, below the bed top', ...ruler },
+    first_colour_mL: { quantity: 'first colour', how: 'volume delivered when drops begin to be coloured', ...colour, absolute: 0.2 },
+    last_colour_mL: { quantity: 'last colour', how: 'volume delivered when drops cease to be coloured', ...colour, absolute: 0.5 },
     ...Object.fromEntries(amounts),
-    HCl_mmol: { quantity: 'fraction', solute: 'HCl', unit: 'mmol', most: 10_000, absolute: 0.1, relative: 0.01 },
-    NaOH_mL: { quantity: 'alkali', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
+    HCl_mmol: { quantity: 'fraction', solute: 'HCl', how: 'acid in a fraction', unit: 'mmol', most: 10_000, absolute: 0.1, relative: 0.01 },
+    NaOH_mL: { quantity: 'alkali', how: 'sodium hydroxide that a fraction took to neutral', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
   };
 }
 
@@ -63,22 +66,24 @@ export function readMeasurements(text: string, scenario: Scenario): Measurements
   const issues: Issue[] = [];
   const [head, ...rows] = rowsOf(text);
   const columns = columnsFor(scenario);
-  const names = head ?? [];
+  const names = head?.cells ?? [];
   checkHead(names, columns, issues);
   if (rows.length === 0 || rows.length > ROWS_MAX) addIssue(issues, 'table', `1 to ${ROWS_MAX} rows under the heading`, `${rows.length}`);
   if (issues.length > 0) return { ok: false, issues };
-  const measurements = rows.flatMap((cells, i) => measuredIn(cells, i + 2, names, columns, issues));
+  const measurements = rows.flatMap(({ cells, row }) => measuredIn(cells, row, names, columns, issues));
   checkEdges(measurements, issues);
   return issues.length > 0 ? { ok: false, issues } : { ok: true, measurements };
 }
 
-function rowsOf(text: string): string[][] {
+/** Lines that hold anything, each with its number in the table as it was given. */
+function rowsOf(text: string): { readonly row: number; readonly cells: readonly string[] }[] {
   const lines = text
     .replace(/^\ufeff/, '')
     .split(/\r\n|\r|\n/)
-    .filter((line) => line.trim() !== '');
-  const parting = ['\t', ';', ','].find((sign) => lines[0]?.includes(sign)) ?? ',';
-  return lines.map((line) => line.split(parting).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')));
+    .map((line, i) => ({ row: i + 1, line }))
+    .filter(({ line }) => line.trim() !== '');
+  const parting = ['\t', ';', ','].find((sign) => lines[0]?.line.includes(sign)) ?? ',';
+  return lines.map(({ row, line }) => ({ row, cells: line.split(parting).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')) }));
 }
 
 function checkHead(names: readonly string[], columns: Readonly<Record<string, Meaning>>, issues: Issue[]): void {

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
+import { own } from '../../../sim/input/index.ts';
 import { effective, valueAt, withValueAt } from '../../../sim/lab/index.ts';
 import { FIELDS, type Field, type FieldPath } from '../../../sim/terms/fields.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -43,10 +44,15 @@ export class LabField extends LiveElement {
 
   private about(draft: LabDraft, row: Field) {
     const usual = effective(withValueAt(draft.json, this.path, undefined), this.path) ?? row.default;
-    const own = valueAt(draft.json, this.path) !== undefined;
+    const isSet = valueAt(draft.json, this.path) !== undefined;
     const unit = row.unit === '' ? '' : ` ${row.unit}`;
-    return html`<p class="about">${row.meaning}. From ${row.min} to ${row.max}${unit}; usual: ${usual}${unit}, ${row.source} (${row.status}).
-      ${own ? html`<button type="button" @click=${() => draft.set(this.path, undefined)}>Use ${usual}${unit}</button>` : nothing}</p>`;
+    const note = own(own(draft.json, 'fitted'), this.path);
+    const fitted =
+      note === undefined
+        ? ''
+        : `Fitted to your run, ${String(own(note, 'date'))}: 95 % within ${String(own(note, 'low'))} to ${String(own(note, 'high'))}${unit}. `;
+    return html`<p class="about">${fitted}${row.meaning}. From ${row.min} to ${row.max}${unit}; usual: ${usual}${unit}, ${row.source} (${row.status}).
+      ${isSet ? html`<button type="button" @click=${() => draft.set(this.path, undefined)}>Use ${usual}${unit}</button>` : nothing}</p>`;
   }
 
   private ask() {

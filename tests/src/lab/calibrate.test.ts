@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { normalStream } from '../../../sim/math/random.ts';
 import { calibrated, withValues } from '../../../src/lab/fit/calibrate.ts';
-import { fittedJson } from '../../../src/lab/fit/fitted-scenario.ts';
+import { fittedJson, withoutNote } from '../../../src/lab/fit/fitted-scenario.ts';
 import { type Measurement, readMeasurements } from '../../../src/lab/fit/measurements.ts';
 import type { FittedPath } from '../../../src/lab/fit/parameters.ts';
 import { predicted } from '../../../src/lab/fit/predict.ts';
@@ -77,6 +77,10 @@ describe('a table of measurements', () => {
     expect(issuesOf('delivered_mL;bed_cm\n20;6.8\n')).toEqual([]);
   });
 
+  test('counts its rows as they were given, empty lines among them', () => {
+    expect(issuesOf('\ndelivered_mL,bed_cm\n\n20,seven')).toEqual(['row 4, bed_cm: number 0 to 20 cm; "seven"']);
+  });
+
   test.each([
     ['a unit that is another', 'delivered_mL,leading_mm\n20,31', /^heading, column 2: a column with its unit, nearest known: leading_cm; "leading_mm"/],
     ['a column twice', 'delivered_mL,bed_cm,bed_cm\n20,6,6', /^heading, column 3: every column once; "bed_cm" again/],
@@ -116,4 +120,13 @@ test('a fitted scenario is read again, with the numbers that were found and thei
   expect(again.scenario.fitted).toEqual({
     'bed.bead_um': { date: '2031-05-04', low: expect.closeTo(bead.interval[0], 3), high: expect.closeTo(bead.interval[1], 3) },
   });
+});
+
+test('a number that is typed over loses its note, and the last note takes the list with it', () => {
+  const note = { date: '2031-05-04', low: 1, high: 2 };
+  const two = { title: 'x', fitted: { 'bed.bead_um': note, 'bed.porosity': note } };
+  const one = withoutNote(two, 'bed.bead_um');
+  expect(one).toEqual({ title: 'x', fitted: { 'bed.porosity': note } });
+  expect(withoutNote(one, 'bed.porosity')).toEqual({ title: 'x' });
+  expect(withoutNote(one, 'bed.length_cm')).toBe(one);
 });

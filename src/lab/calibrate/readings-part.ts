@@ -1,0 +1,80 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import { emit } from '../../ui/emit.ts';
+import { controlStyles } from '../../ui/styles.ts';
+import { columnsFor, type MeasurementsResult } from '../fit/measurements.ts';
+import { foldStyles, partStyles } from '../sections/styles.ts';
+import { EXAMPLE } from './example.ts';
+
+/** Problems of the table that are listed at once. */
+const LISTED = 12;
+/** Lines of the box. */
+const ROWS_LEAST = 8;
+const ROWS_MOST = 24;
+
+/**
+ * The table of readings: a box to type or paste into, what its columns mean, and what is wrong with it.
+ *
+ * @fires bf-readings - {text} as it now stands
+ */
+@customElement('bf-readings')
+export class ReadingsPart extends LiveElement {
+  static override styles = [
+    controlStyles,
+    foldStyles,
+    partStyles,
+    css`
+      textarea { font-family: ui-monospace, monospace; font-size: var(--text-small) !important; min-height: 0; white-space: pre; overflow-x: auto; }
+      .scroll { overflow-x: auto; }
+      table { border-collapse: collapse; font-size: var(--text-small); }
+      th, td { padding: 0.2em 1em 0.2em 0; text-align: left; vertical-align: top; font-weight: 400; }
+      tbody tr + tr > * { border-top: 1px solid var(--rule); }
+      code { font-size: inherit; overflow-wrap: anywhere; }
+      ol { margin: 0; padding: 0; list-style: none; }
+    `,
+  ];
+
+  @property({ attribute: false }) scenario: Scenario | undefined;
+  @property() text = '';
+  @property({ attribute: false }) read: MeasurementsResult | undefined;
+
+  override render() {
+    const { scenario, text, read } = this;
+    if (!scenario) return nothing;
+    const issues = read && !read.ok ? read.issues : [];
+    return html`<label class="text">Readings: a heading of column names, then a row a reading, typed or pasted from a spreadsheet (comma, semicolon or tab between, decimals with a point; a cell that was not measured stays empty)
+        <textarea spellcheck="false" autocomplete="off" rows=${Math.min(ROWS_MOST, Math.max(ROWS_LEAST, text.split('\n').length + 1))} aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${live(text)} @input=${this.type}></textarea></label>
+      ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="What is wrong with the table">${issues.slice(0, LISTED).map(({ path, expected, received }) => html`<li>${path}: expected ${expected}; received ${received}</li>`)}${issues.length > LISTED ? html`<li>and ${issues.length - LISTED} more</li>` : nothing}</ol>` : nothing}
+      ${read?.ok ? html`<p class="soft" role="status">${read.measurements.length} readings.${text === EXAMPLE ? ' They are invented, for the lesson on cobalt and nickel from a cathode leach as it ships; no column was measured.' : ''}</p>` : nothing}
+      ${text === '' ? html`<div class="row"><button type="button" @click=${() => this.put(EXAMPLE)}>Fill in an invented example</button></div>` : nothing}
+      <details><summary>What the columns mean</summary>${this.columns(scenario)}</details>`;
+  }
+
+  private columns(scenario: Scenario) {
+    return html`<div class="scroll" role="region" aria-label="Columns" tabindex="0"><table>
+      <thead><tr><th scope="col">column</th><th scope="col">what it is</th><th scope="col">taken as known to</th></tr></thead>
+      <tbody>
+        <tr><th scope="row"><code>delivered_mL</code></th><td>in the cylinder since the start of the run, when the reading was taken or the fraction ended</td><td></td></tr>
+        <tr><th scope="row"><code>from_mL</code></th><td>where a fraction was begun</td><td></td></tr>
+        ${Object.entries(columnsFor(scenario)).map(([name, { how, unit, absolute, relative }]) => html`<tr><th scope="row"><code>${name}</code></th><td>${how}</td><td>± ${absolute} ${unit}${relative > 0 ? ` and ${100 * relative} %` : nothing}</td></tr>`)}
+      </tbody></table></div>
+      <p class="soft">Known to: one standard deviation, common practice for ruler, cylinder and watch, no source.</p>`;
+  }
+
+  private type(event: Event & { target: HTMLTextAreaElement }) {
+    this.put(event.target.value);
+  }
+
+  private put(text: string) {
+    emit<{ text: string }>(this, 'bf-readings', { text });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-readings': ReadingsPart;
+  }
+}

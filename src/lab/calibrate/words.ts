@@ -1,0 +1,77 @@
+import { FIELDS } from '../../../sim/terms/fields.ts';
+import { significant, withUnit } from '../../ui/text/format.ts';
+import type { Calibration, FittedParameter } from '../fit/calibrate.ts';
+
+// What a fit says, in sentences.
+
+/** Beyond this two numbers can hardly be told apart. A choice. */
+const TIED = 0.8;
+/** Readings further off than this many of their deviations, on average, are not described. Common practice, no source. */
+const POOR = 2;
+
+export function misfitWords({
+  chiSquareBefore,
+  chiSquareAfter,
+  measurements,
+}: Pick<Calibration, 'chiSquareBefore' | 'chiSquareAfter' | 'measurements'>): string {
+  const [before, after] = [chiSquareBefore, chiSquareAfter].map((sum) => Math.sqrt(sum / measurements.length));
+  const silent = measurements.filter((one) => Number.isNaN(one.after));
+  if (silent.length > 0)
+    return `The model has no answer for ${silent.map(({ row, column }) => `row ${row}, ${column}`).join('; ')}: in its run there is no such edge or colour. Look whether volume and value are right, and whether the run was that of this lab’s procedure.`;
+  const told = measurements.some((one) => Number.isNaN(one.before))
+    ? `After the fit the readings lie ${deviations(after)} from the model (root mean square); before it the model had no answer for some.`
+    : `The readings lie ${deviations(after)} from the model (root mean square); before the fit it was ${significant(before, 2)}.`;
+  return after > POOR
+    ? `${told} That is more than ruler, cylinder and watch explain: look for a slip in the table, or another procedure, bottle or resin than this lab has.`
+    : told;
+}
+
+/** Which numbers the readings leave as they were. */
+export function openWords({ parameters }: Pick<Calibration, 'parameters'>): string {
+  const open = parameters.filter((one) => one.open);
+  if (open.length === 0) return 'The readings say something of every number.';
+  const all = open.length === parameters.length;
+  const names = listed(open.map(({ path }) => FIELDS[path].label));
+  return all
+    ? 'The readings leave every number open: they are too few, or of the wrong kind. Nothing is changed.'
+    : `The readings leave open: ${names}. ${open.length === 1 ? 'Its interval is' : 'Their intervals are'} nearly as wide as before, so ${open.length === 1 ? 'it keeps its number' : 'they keep their numbers'}.`;
+}
+
+/** Pairs that the readings determine only together. */
+export function tiedWords({ parameters, correlations }: Pick<Calibration, 'parameters' | 'correlations'>): string {
+  const pairs = parameters.flatMap((one, i) => parameters.slice(i + 1).map((other, k) => ({ one, other, r: correlations[i][i + 1 + k] })));
+  const tied = pairs.filter(({ one, other, r }) => Math.abs(r) >= TIED && !one.open && !other.open);
+  return tied
+    .map(
+      ({ one, other, r }) =>
+        `${capital(label(one))} and ${label(other)} are known only together: ${r > 0 ? 'more of both' : 'more of one with less of the other'} fits nearly as well.`,
+    )
+    .join(' ');
+}
+
+/** The number that one is most tied to, with the correlation. */
+export function strongestTie({ parameters, correlations }: Pick<Calibration, 'parameters' | 'correlations'>, at: number): string {
+  const others = parameters.map((one, i) => ({ one, r: correlations[at][i] })).filter((_, i) => i !== at);
+  const [first] = others.sort((a, b) => Math.abs(b.r) - Math.abs(a.r));
+  return first ? `${significant(first.r, 2)} with ${label(first.one)}` : '';
+}
+
+export function intervalWords({ interval: [low, high], unit }: FittedParameter): string {
+  return withUnit(`${significant(low, 3)} to ${significant(high, 3)}`, unit);
+}
+
+function label({ path }: FittedParameter): string {
+  return FIELDS[path].label;
+}
+
+function capital(text: string): string {
+  return text[0].toUpperCase() + text.slice(1);
+}
+
+function deviations(count: number): string {
+  return `${significant(count, 2)} of their deviations`;
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}
