@@ -1,7 +1,7 @@
+import { scaleLinear } from 'd3-scale';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { linePath } from '../../plot/line.ts';
-import { scaleLinear } from '../../plot/scale.ts';
 import type { Residual } from '../fit/calibrate.ts';
 import { isSteady, type ModelCurves, type Steady } from '../fit/curves.ts';
 import type { Panel } from './panels.ts';
