@@ -16,7 +16,7 @@ describe('the coach', () => {
   test(
     'asks before the sample is poured, waits for a reason, and shows what came of it',
     async () => {
-      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1 });
       await ready(page);
       await withForecast(page);
       await page.keyboard.press('o');
@@ -44,7 +44,7 @@ describe('the coach', () => {
   test(
     'does not stand in the way: the action can be taken without an answer',
     async () => {
-      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1 });
       await ready(page);
       await withForecast(page);
       await choice(page, 'liquid', 'sample').click();
@@ -59,7 +59,7 @@ describe('the coach', () => {
   test(
     'shows the windows and warns as a guide, and hides them otherwise',
     async () => {
-      const { page, close } = await session.openPage({ reducedMotion: 'reduce' });
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1 });
       await ready(page);
       await withForecast(page);
       await more(page);

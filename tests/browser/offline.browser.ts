@@ -12,7 +12,7 @@ import { watch } from './watch.ts';
 
 const DIST = join(import.meta.dirname, '..', '..', 'dist');
 const SCENARIOS = join(import.meta.dirname, '..', '..', 'scenarios');
-const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan', 'class'];
+const VIEWS = ['bench', 'why', 'faults', 'workup', 'notebook', 'plan', 'class', 'lab'];
 const POLICY = "default-src 'self'; style-src 'self'";
 const WAIT = { timeout: PATIENCE_MS };
 const LONG = 300_000;

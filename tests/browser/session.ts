@@ -22,6 +22,8 @@ export interface PageOptions {
   readonly touch?: boolean;
   /** Behind the address, such as "#bench". */
   readonly hash?: string;
+  /** Seed of the column that a new visitor finds; drawn when left out. */
+  readonly column?: number;
 }
 
 export interface OpenedPage {
@@ -84,9 +86,18 @@ function sessionOf(browser: Browser, server: DistServer): Session {
 async function openPage(browser: Browser, server: DistServer, options: PageOptions, onClose: () => void): Promise<OpenedPage> {
   const context = await browser.newContext(contextOptions(options));
   const complaints = watch(context, server.origin);
+  if (options.column !== undefined) await context.addInitScript(drawing(options.column));
   const page = await context.newPage();
   await page.goto(`${server.base}${options.hash ?? ''}`);
   return { page, complaints, close: () => closePage(context, complaints, onClose) };
+}
+
+/** Text of a script that lets the page draw this number whenever it draws one alone: the seed of a new visitor's column. */
+function drawing(seed: number): string {
+  return `{
+    const draw = crypto.getRandomValues.bind(crypto);
+    crypto.getRandomValues = (into) => (into.length === 1 ? into.fill(${seed}) : draw(into));
+  }`;
 }
 
 /** No service worker: what it keeps has tests of its own, and each new context would fetch the whole release. */
