@@ -7,12 +7,18 @@ import type { Limit } from '../../sim/terms/limits.ts';
 import { FAULTS } from '../../sim/faults/index.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
+import { isOver } from '../store/over.ts';
+import { workerThread } from '../store/threads/model-thread.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
 import { fixed, quantity } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { ASSUMED_TIMES, columnTimes, type SetupCard, setupCard } from '../../sim/lab/index.ts';
 import { bottleWords } from '../ui/text/bottle-words.ts';
+import { own } from '../../sim/input/index.ts';
+import { SEED_USUAL } from '../../sim/math/random.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
+import { ProcedureTimes } from './procedure-times.ts';
 import './lanes.ts';
 import '../ui/number.ts';
 import '../ui/table.ts';
@@ -76,13 +82,27 @@ export class PlanView extends LiveElement {
   /** Times that the reader has set over those of the run. */
   @state() private own: Partial<Record<keyof ColumnTimes, number>> = {};
 
+  private readonly procedure = new ProcedureTimes(() => workerThread());
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    this.procedure.close();
+  }
+
+  override updated() {
+    const { session } = this;
+    if (session?.written && !finishedTimes(session)) this.procedure.show(this.asWritten(session, session.written));
+  }
+
   override render() {
     const { store } = this.session ?? {};
     if (!this.session || !store?.scenario || !store.plan) return html`<h1>Plan</h1><p role="status">The run is being opened …</p>`;
-    const run = columnTimes(store.scenario, store.plan);
-    const column = { ...(run ?? ASSUMED_TIMES), ...this.own };
+    const run = finishedTimes(this.session);
+    const { times, working } = this.procedure;
+    const column = { ...(run ?? times ?? ASSUMED_TIMES), ...this.own };
     const [period_min, people, aliquots, columns] = [this.of('period_min'), this.of('people'), this.of('aliquots'), this.of('columns')];
-    const throttled = store.plan.log.some((action) => action.do === 'clamp' && action.open_percent > 0 && action.open_percent < 100);
+    const log = run ? store.plan.log : store.scenario.procedure;
+    const throttled = log.some((action) => action.do === 'clamp' && action.open_percent > 0 && action.open_percent < 100);
     const timetable = timetableOf({ column, period_min, people, aliquots, columns, throttled });
     return html`<h1>Plan</h1>
       <section aria-labelledby="time"><h2 id="time">A group and its period</h2>
@@ -101,10 +121,10 @@ export class PlanView extends LiveElement {
                 }}>Times of the run again</button>`
               : nothing
           }</div>
-        ${faultWarning(this.session)}
-        <p class="soft">${run ? 'Column times are those of the run on the bench.' : 'The run on the bench has not loaded, washed and stripped yet: column times are assumed.'} Times of the bench work are estimates for a first-time group.</p>
-        ${verdict(timetable)}
-        ${timetable.fits || aliquots === columns ? nothing : eachItsOwn(timetableOf({ column, period_min, people, aliquots, columns: aliquots, conditioned: true }), aliquots)}
+        ${faultWarning(this.session, run !== undefined)}
+        <p class="soft" role="status">${sourceWords(run, times, working)} Times of the bench work are estimates for a first-time group.</p>
+        ${!run && working ? nothing : verdict(timetable)}
+        ${(!run && working) || timetable.fits || aliquots === columns ? nothing : eachItsOwn(timetableOf({ column, period_min, people, aliquots, columns: aliquots, conditioned: true }), aliquots)}
         <bf-lanes .timetable=${timetable} .period_min=${period_min} .people=${people}></bf-lanes>
         <p class="soft">Framed and bold: the tasks that set the length. Broken outline: a column or burette in use. P is a person.</p>
         <div class="pair">
@@ -113,6 +133,18 @@ export class PlanView extends LiveElement {
         </div>
       </section>
       ${this.classPart(this.session)}`;
+  }
+
+  private written: { readonly of: Scenario; readonly hidden: boolean; readonly asked: Scenario } | undefined;
+
+  /** On the column that Lab looks at, whichever this try is on; faults that are hidden show in no time. */
+  private asWritten({ shipped, mystery }: Session, written: Scenario): Scenario {
+    const hidden = isHidden(mystery);
+    if (this.written?.of === written && this.written.hidden === hidden) return this.written.asked;
+    const seed = own(shipped, 'seed');
+    const asked = { ...written, seed: typeof seed === 'number' ? seed : SEED_USUAL, ...(hidden ? { faults: [] } : {}) };
+    this.written = { of: written, hidden, asked };
+    return asked;
   }
 
   /** What the reader has set, else what the scenario says. */
@@ -154,14 +186,28 @@ function number(of: Limit, value: number, take: (value: number) => void) {
   return html`<bf-number .of=${of} .value=${value} @bf-change=${(event: CustomEvent<{ value: number }>) => take(event.detail.value)}></bf-number>`;
 }
 
+/** Times of the run on the bench once it is over; undefined before that, and where it lacks a phase. */
+function finishedTimes({ store }: Session): ColumnTimes | undefined {
+  const { scenario, plan } = store;
+  return scenario && plan && isOver(store) ? columnTimes(scenario, plan) : undefined;
+}
+
+function sourceWords(run: ColumnTimes | undefined, times: ColumnTimes | undefined, working: boolean): string {
+  if (run) return 'Column times are those of the run on the bench.';
+  if (working) return 'The procedure of the scenario is being worked out …';
+  return times
+    ? 'Column times are those of the procedure of the scenario, until a run on the bench is over.'
+    : 'The procedure of the scenario does not load, wash and strip: column times are assumed.';
+}
+
 /** Times of a run with a fault are not those of a sound column; what is hidden stays hidden. */
-function faultWarning(session: Session) {
+function faultWarning(session: Session, ofRun: boolean) {
   const { scenario, plan } = session.store;
-  if (isHidden(session.mystery) || !scenario || !plan || !columnTimes(scenario, plan)) return nothing;
-  const during = plan.events.flatMap(({ action, refused }) => (action?.do === 'fault' && !refused ? [action.fault] : []));
+  if (isHidden(session.mystery) || !scenario || !plan) return nothing;
+  const during = (ofRun ? plan.events : []).flatMap(({ action, refused }) => (action?.do === 'fault' && !refused ? [action.fault] : []));
   const kinds = [...new Set([...session.faults, ...during].map(({ kind }) => FAULTS[kind].label))];
   if (kinds.length === 0) return nothing;
-  return html`<p class="warn">The run on the bench has a fault imposed: ${kinds.join(', ')}. These column times come from that run, not from a sound column. <a href="#faults">Take it away</a></p>`;
+  return html`<p class="warn">The run on the bench has a fault imposed: ${kinds.join(', ')}. These column times come from ${ofRun ? 'that run' : 'the procedure with it'}, not from a sound column. <a href="#faults">Take it away</a></p>`;
 }
 
 function verdict({ fits, slack_min, length_min, critical, changes }: Timetable) {

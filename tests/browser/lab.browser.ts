@@ -124,6 +124,56 @@ describe('a lab', () => {
   });
 });
 
+describe('a lab on the bench', () => {
+  test('takes in Plan as long as Lab says, from the amounts of the set-up card', async () => {
+    const page = await open();
+    await put(page, 'bed length', '6');
+    await expect.poll(() => page.locator('bf-lab-pictures .two').getAttribute('aria-busy'), WAIT).toBe('false');
+    await button(page, 'Set-up card').click();
+    const card = await page.locator('bf-setup-card tbody tr').allInnerTexts();
+    await button(page, 'Back to the editor').click();
+    const day = await page.locator('bf-lab-pictures .told').innerText();
+    expect(day).toContain('sets it, not the number of people');
+    await button(page, 'Use on the bench').click();
+    await page.locator('bf-task li.now').first().waitFor(WAIT);
+    await page.evaluate(`location.hash = '#plan'`);
+    await page.getByText('Column times are those of the procedure of the scenario').waitFor(WAIT);
+    const found = /\d+(?= min,)/.exec(await page.locator('bf-plan .verdict').innerText())?.[0];
+    expect(minutesIn(/take (.*?) with the work-up/.exec(day)?.[1] ?? '')).toBe(Number(found));
+    const prepared = await page.getByRole('table', { name: 'To prepare' }).getByRole('row').allInnerTexts();
+    for (const row of prepared.slice(1)) {
+      const [name = '', amount = '', how = ''] = row.split('\t').map((cell) => cell.trim());
+      expect(
+        card.some((line) => line.includes(name) && line.includes(amount) && line.includes(how)),
+        row,
+      ).toBe(true);
+    }
+    expect(prepared.join()).toContain('CoCl₂·6H₂O');
+  });
+
+  test('is named beside the heading, and goes to the form that hands it out', async () => {
+    const page = await open();
+    await unfold(page, 'lesson');
+    await put(page, 'Title', 'Cobalt on Tuesday');
+    await page.locator('bf-lab .named').getByText('Cobalt on Tuesday').waitFor(WAIT);
+    await button(page, 'Hand out').click();
+    await page
+      .locator('bf-hand-out')
+      .getByText(/^Link, \d+ characters/)
+      .waitFor(WAIT);
+    await page
+      .locator('bf-scenario-choice')
+      .getByText('Cobalt on Tuesday')
+      .first()
+      .waitFor({ ...WAIT, state: 'attached' });
+  });
+});
+
+/** "2 h 21 min" as minutes. */
+function minutesIn(text: string): number {
+  return 60 * Number(/(\d+)\s*h/.exec(text)?.[1] ?? 0) + Number(/(\d+)\s*min/.exec(text)?.[1] ?? 0);
+}
+
 describe('a lab from scratch', () => {
   test('gets bottles, a sample and the usual procedure, and redraws', async () => {
     const page = await open();

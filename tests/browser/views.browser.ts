@@ -75,7 +75,7 @@ const CHANGES: readonly Change[] = [
       why: /Nothing has been poured yet/,
       faults: /\b0\.0\s?mL delivered/,
       notebook: /seed \d+ .*One aliquot is kept/,
-      plan: /column times are assumed/,
+      plan: /Column times are those of the procedure of the scenario/,
       lab: /On the bench now: .* nothing done yet/,
     },
   },
@@ -92,7 +92,7 @@ const CHANGES: readonly Change[] = [
       faults: /\b[1-9]\d*\.\d\s?mL delivered/,
       workup: /choose one/,
       notebook: /receiver “nickel” holds/,
-      plan: /Column times are those of the run on the bench/,
+      plan: /Column times are those of the procedure of the scenario/,
     },
   },
   {
@@ -156,7 +156,7 @@ const CHANGES: readonly Change[] = [
       why: /Nothing has been poured yet/,
       faults: /\b0\.0\s?mL delivered/,
       workup: /Nothing has run out of the column yet/,
-      plan: /column times are assumed/,
+      plan: /Column times are those of the procedure of the scenario/,
     },
   },
 ];
