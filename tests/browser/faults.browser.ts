@@ -202,7 +202,7 @@ describe('a fault that is imposed', () => {
     await page.getByRole('button', { name: 'Hide on this page' }).click();
     await page.getByRole('heading', { name: 'What is wrong with this column?' }).waitFor();
     await go('plan');
-    await page.getByText('Column times are those of the run on the bench').waitFor();
+    await page.getByText('Column times are those of the procedure of the scenario').waitFor();
     expect(await page.getByText('fault imposed').count()).toBe(0);
     await go('bench');
     await page.getByRole('heading', { name: 'The task' }).waitFor();
