@@ -43,10 +43,10 @@ const ALL_TEXT = `(() => {
 /** What would give away a sealed crater. */
 const GIVEN_AWAY = /crater|imposed|dug out|severity/;
 
-/** All text, without the addresses of two scripts that every run loads, a healthy one too: scales of faults and the note on imposed ones. */
+/** All text, without the addresses of scripts that every run loads, a healthy one too: scales of faults, what is imposed and the note on it. */
 async function told(page: Page): Promise<string> {
   const text = await page.evaluate<string>(ALL_TEXT);
-  return text.replaceAll(/\/assets\/(?:severity|imposed-note)-[^/\s]+\.js/g, '');
+  return text.replaceAll(/\/assets\/(?:severity|imposed-note|imposed)-[^/\s]+\.js/g, '');
 }
 
 async function part(page: Page, name: string): Promise<void> {
