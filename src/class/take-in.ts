@@ -94,7 +94,7 @@ export class TakeIn extends LiveElement {
         <p class="screen">Students hand in a run as a small file or a link (menu, Hand in). Every run is computed again here; nothing leaves this browser.</p>
         <div class="drop ${this.over ? 'over' : ''}" @dragover=${this.dragOver} @dragleave=${this.dragLeave} @drop=${this.dropped}>
           <div class="row"><label>Choose files, or drop files and folders here <input class="files" type="file" multiple accept=".json,.txt,application/json,text/plain" @change=${this.chosen} /></label>
-            <label>Choose a folder <input class="folder" type="file" webkitdirectory @change=${this.chosen} /></label></div>
+            <label>Choose a folder <input class="folder" type="file" .webkitdirectory=${true} @change=${this.chosen} /></label></div>
           <details><summary>Paste links, or the text of one file</summary>
             <textarea aria-label="Links, a line each, or the text of one run" spellcheck="false"></textarea>
             <button type="button" @click=${this.paste}>Take it in</button>

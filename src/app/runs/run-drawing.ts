@@ -36,6 +36,7 @@ function bandDrawing({ ion, xs, leading, trailing }: PicturedBand, x: Scale): SV
   const y = depth();
   const path = area<number>()
     .digits(1)
+    .defined((_, place) => Number.isFinite(leading[place]) && Number.isFinite(trailing[place]))
     .x((mL) => x(mL))
     .y0((_, place) => y(trailing[place]))
     .y1((_, place) => y(leading[place]))(xs);
