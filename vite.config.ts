@@ -2,10 +2,12 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { firstLoad } from './.config/first-load.ts';
+import { licences } from './.config/licences.ts';
 import { offline } from './.config/offline.ts';
 import { scenarioTitles } from './.config/scenario-titles.ts';
 
 const ROOT = fileURLToPath(new URL('.', import.meta.url));
+const notices = licences('licences.md');
 
 // The runner leaves one core free; of two cores that is too much.
 const WORKERS = Math.max(2, availableParallelism() - 1);
@@ -13,13 +15,12 @@ const WORKERS = Math.max(2, availableParallelism() - 1);
 export default defineConfig({
   root: 'src',
   base: './',
-  plugins: [scenarioTitles(`${ROOT}scenarios`), offline(ROOT)],
+  plugins: [scenarioTitles(`${ROOT}scenarios`), notices.page, offline(ROOT)],
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [notices.thread] },
   build: {
     outDir: '../dist',
-    license: { fileName: 'licences.md' },
     emptyOutDir: true,
     modulePreload: { polyfill: false },
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: firstLoad(ROOT), debugName: 'first load', includeDependenciesRecursively: false }] } } },
