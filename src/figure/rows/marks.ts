@@ -28,6 +28,9 @@ export interface PredictionMark {
 }
 
 const VERDICT_DROP = 40;
+/** The verdict may reach so far beyond the rows, px; bold letters are so much wider than usual ones (measured: 8 px a letter). */
+const VERDICT_BEYOND = 20;
+const BOLD = 1.1;
 const NOW_DROP = 34;
 const AXIS_TITLE = 'delivered, mL';
 const CURVE_POINTS = 40;
@@ -162,26 +165,29 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
   const { receiver, found } = told;
   const settled = moved !== undefined || isSettled(plan, targets, now_mL);
   const look = found.meets ? 'good' : settled && (found.recovered < targets.recovered || found.carried > targets.carried) ? 'bad' : 'open';
-  const text = `${{ good: '✓ ', bad: '✗ ', open: '' }[look]}${[...(narrow ? [] : [receiver.label]), ...verdictWords(found, targets, settled, narrow)].join(' · ')}`;
-  const half = textWidth(text) / 2;
-  const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), right + 20 - half));
+  const said = (brief: boolean): string =>
+    `${{ good: '✓ ', bad: '✗ ', open: '' }[look]}${[...(brief ? [] : [receiver.label]), ...verdictWords(found, targets, settled, brief)].join(' · ')}`;
+  const room = right + VERDICT_BEYOND;
+  const text = said(narrow || BOLD * textWidth(said(false)) > room);
+  const half = (BOLD * textWidth(text)) / 2;
+  const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), room - half));
   return svg`<text class=${`verdict ${look}`} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
 }
 
 /** What a fraction holds; once it is settled, each limit that was missed is named beside its figure. */
-export function verdictWords(found: Verdict, targets: FractionTargets, settled: boolean, narrow: boolean): string[] {
+export function verdictWords(found: Verdict, targets: FractionTargets, settled: boolean, brief: boolean): string[] {
   const { recovered, carried, acid_mmol = Number.POSITIVE_INFINITY } = targets;
   const misses = [found.recovered < recovered, found.carried > carried, found.acid_mmol > acid_mmol].filter(Boolean).length;
   const limit = (missed: boolean, sense: 'less' | 'more', most: string): string => {
     if (!settled || !missed) return '';
-    if (narrow || misses > 1) return ` (task: ${most})`;
+    if (brief || misses > 1) return ` (task: ${most})`;
     return `: ${sense} than the ${most} that the task ${sense === 'less' ? 'asks for' : 'allows'}`;
   };
   const acid = limit(found.acid_mmol > acid_mmol, 'more', millimoles(acid_mmol, 0));
   return [
     `${IONS[targets.target].symbol} ${percent(found.recovered, 1)}${limit(found.recovered < recovered, 'less', percent(recovered, 1))}`,
     `${targets.unwanted.map((ion) => IONS[ion].symbol).join(', ')} ${percent(found.carried, 1)}${limit(found.carried > carried, 'more', percent(carried, 1))}`,
-    `acid ${millimoles(found.acid_mmol, acid && !narrow ? 0 : 1)}${acid || (narrow ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`)}`,
+    `acid ${millimoles(found.acid_mmol, acid && !brief ? 0 : 1)}${acid || (brief ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`)}`,
   ];
 }
 
