@@ -47,7 +47,7 @@ async function visit(): Promise<{ page: Page; complaints: string[]; leave: () =>
   const page = await context.newPage();
   await page.goto(server.base);
   await ready(page);
-  await page.waitForFunction(READY, undefined, WAIT);
+  await page.evaluate(READY);
   return { page, complaints, leave: () => context.close() };
 }
 
@@ -110,7 +110,10 @@ describe('a newer release', () => {
       await page.locator('main bf-plan').waitFor(WAIT);
       const before = await kept(page);
       await page.getByRole('button', { name: 'Save and reload' }).click();
-      await page.waitForFunction(`[...document.scripts].some(({ src }) => src.includes('/new-'))`, undefined, WAIT);
+      await page
+        .locator('script[src*="/new-"]')
+        .first()
+        .waitFor({ ...WAIT, state: 'attached' });
       await page.locator('main bf-plan').waitFor(WAIT);
       expect((await kept(page)).log).toEqual(before.log);
       expect(complaints).toEqual([]);
@@ -129,7 +132,10 @@ describe('a newer release', () => {
       putNewRelease();
       await page.evaluate(`navigator.serviceWorker.ready.then((registration) => registration.update())`);
       await page.getByRole('button', { name: 'Save and reload' }).click(WAIT);
-      await page.waitForFunction(`[...document.scripts].some(({ src }) => src.includes('/new-'))`, undefined, WAIT);
+      await page
+        .locator('script[src*="/new-"]')
+        .first()
+        .waitFor({ ...WAIT, state: 'attached' });
       await other.evaluate(`location.hash = '#plan'`);
       await other.locator('main bf-plan').waitFor(WAIT);
       await leave();

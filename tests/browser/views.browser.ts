@@ -123,6 +123,7 @@ const CHANGES: readonly Change[] = [
     // The header with its menu stands above every view, and so does the line that offers the way back.
     make: async (page) => {
       await page.locator('bf-scenario-choice select').selectOption('demo-channel');
+      await button(page, 'Back to that run').waitFor();
     },
     shows: {
       bench: /delivered 0\.0/,
