@@ -10,6 +10,7 @@ import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { routeHash } from './route.ts';
 import '../ui/issues.ts';
+import { copied } from '../ui/clipboard.ts';
 
 /** What can be done with the run as a whole: copy a link, save, open. */
 @customElement('bf-run-menu')
@@ -63,12 +64,10 @@ export class RunMenu extends LiveElement {
     if (!link) return;
     if (!link.ok) return showMessage(this, { text: link.message, kind: 'problem' });
     const address = new URL(routeHash({ view: location.hash.replace(/^#/, '').split('?')[0], shared: { kind: 'run', text: link.value } }), location.href).href;
-    try {
-      await navigator.clipboard.writeText(address);
-      showMessage(this, { text: 'Link copied: it holds the scenario, the seed and every action so far.', kind: 'note' });
-    } catch {
-      showMessage(this, { text: `The browser did not allow copying. The link: ${address}`, kind: 'note' });
-    }
+    const text = (await copied(address))
+      ? 'Link copied: it holds the scenario, the seed and every action so far.'
+      : `The browser did not allow copying. The link: ${address}`;
+    showMessage(this, { text, kind: 'note' });
   }
 
   private save() {

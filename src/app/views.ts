@@ -24,8 +24,10 @@ export function viewsOf(session: Session): readonly View[] {
         void whenOpen(session).then(() => {
           beside(session, 'the glass', import('../glass/glass.ts'));
           beside(session, 'the coach', import('../coach/coach.ts'));
+          beside(session, 'the told run', import('../bench/watch/watch.ts'));
           beside(session, 'the note on what was handed out', import('../given/note.ts'));
           beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
+          beside(session, 'the note on fitted numbers', import('../bench/task/fitted-note.ts'));
           beside(session, 'the drawer', import('../bench/more/more.ts'));
           beside(session, 'the debrief', import('../bench/debrief/debrief.ts'));
           beside(session, 'the explanation beside the bench', import('../why/here/here.ts'));

@@ -1,18 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
+import { type Message, readingTime } from '../ui/message.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { customElement, property } from 'lit/decorators.js';
-
-/** One thing that the bench says; a new object each time, so that the same words can be said again. */
-export interface Said {
-  readonly text: string;
-  readonly kind: 'note' | 'problem';
-  /** One thing that can be done about it. */
-  readonly action?: { readonly label: string; readonly run: () => void };
-}
-
-/** A line stays so long: a slow reader takes about 70 ms a character. Choices. */
-const LEAST_MS = 4000;
-const MS_PER_CHARACTER = 70;
 
 /**
  * The line in which the bench speaks. Its place is kept, so that nothing moves when it comes; it leaves by itself.
@@ -37,7 +26,8 @@ export class SayLine extends LitElement {
   `,
   ];
 
-  @property({ attribute: false }) said: Said | undefined;
+  /** A new object each time, so that the same words can be said again. */
+  @property({ attribute: false }) said: Message | undefined;
   private leaving: ReturnType<typeof setTimeout> | undefined;
 
   override disconnectedCallback() {
@@ -49,7 +39,7 @@ export class SayLine extends LitElement {
     if (!changed.has('said')) return;
     clearTimeout(this.leaving);
     const { said } = this;
-    if (said) this.leaving = setTimeout(() => this.said === said && this.hush(), LEAST_MS + said.text.length * MS_PER_CHARACTER);
+    if (said) this.leaving = setTimeout(() => this.said === said && this.hush(), readingTime(said));
   }
 
   override render() {
@@ -58,7 +48,7 @@ export class SayLine extends LitElement {
       <div class="glance" aria-hidden="true" ?hidden=${said !== undefined}><slot></slot></div>`;
   }
 
-  private do({ action }: Said) {
+  private do({ action }: Message) {
     this.hush();
     action?.run();
   }

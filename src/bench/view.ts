@@ -20,7 +20,6 @@ import { isOver } from '../store/over.ts';
 import { atAGlance } from './readings.ts';
 import { Opened } from './opened.ts';
 import { receiversOf } from './receivers.ts';
-import type { Said } from './say-line.ts';
 import type { BenchStrip } from './strip/strip.ts';
 import { seedDrawn } from './task/ways-in.ts';
 import { UndoKeys } from './undo-keys.ts';
@@ -29,9 +28,8 @@ import { sayRefusal } from './words.ts';
 import './hazard.ts';
 import './say-line.ts';
 import './strip/strip.ts';
-import './task/fitted-note.ts';
 import './task/task.ts';
-import './watch/watch.ts';
+import type { Message } from '../ui/message.ts';
 
 /** What the coach found for the run as it would go on; see `bf-coach`. */
 interface Guidance {
@@ -55,7 +53,7 @@ export class BenchView extends LiveElement {
   @state() private beside: Beside = 'glass';
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
-  @state() private said: Said | undefined;
+  @state() private said: Message | undefined;
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly debriefing = new Opened(this, 'debrief');
@@ -75,7 +73,7 @@ export class BenchView extends LiveElement {
     this.addEventListener('bf-offer-message', (event) => {
       if (this.debriefing.open || !this.session?.store.moment) return;
       event.preventDefault();
-      this.said = { ...(event as CustomEvent<Said>).detail };
+      this.said = { ...(event as CustomEvent<Message>).detail };
     });
     new UndoKeys(this, () => this.session);
     new KeysController(this, {
@@ -189,7 +187,7 @@ export class BenchView extends LiveElement {
     this.logged = length;
   }
 
-  private say(event: CustomEvent<Said>) {
+  private say(event: CustomEvent<Message>) {
     this.said = event.detail;
   }
 

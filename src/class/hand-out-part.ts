@@ -17,6 +17,7 @@ import { type Modules, qrOf } from './qr.ts';
 import { sheet, sheetStyles } from './sheet.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
+import { copied } from '../ui/clipboard.ts';
 
 const COLUMNS: readonly { value: ColumnPolicy; label: string }[] = [
   { value: 'fresh', label: 'a fresh column each try' },
@@ -199,12 +200,12 @@ export class HandOutPart extends LiveElement {
   private readonly copy = async () => {
     this.givenOut();
     const link = this.ready?.link ?? '';
-    try {
-      await navigator.clipboard.writeText(link);
-      showMessage(this, { kind: 'note', text: 'Link copied.' });
-    } catch {
-      showMessage(this, { kind: 'problem', text: 'The browser did not allow copying; the link stands in the field.' });
-    }
+    showMessage(
+      this,
+      (await copied(link))
+        ? { kind: 'note', text: 'Link copied.' }
+        : { kind: 'problem', text: 'The browser did not allow copying; the link stands in the field.' },
+    );
   };
 
   private readonly save = () => {

@@ -8,6 +8,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { showMessage } from '../ui/message.ts';
 import { partStyles } from './styles.ts';
 import '../ui/segmented.ts';
+import { copied } from '../ui/clipboard.ts';
 
 type Given = 'played' | 'fresh';
 
@@ -49,13 +50,9 @@ export class HideFaults extends LiveElement {
     const link = await encodeLink(await this.run(), { seal: true });
     if (!link.ok) return showMessage(this, { text: link.message, kind: 'problem' });
     const address = new URL(`#faults?run=${link.value}`, location.href).href;
-    try {
-      await navigator.clipboard.writeText(address);
-      this.address = '';
-      showMessage(this, { text: 'Sealed link copied. Whoever opens it is asked what is wrong.', kind: 'note' });
-    } catch {
-      this.address = address;
-    }
+    const done = await copied(address);
+    this.address = done ? '' : address;
+    if (done) showMessage(this, { text: 'Sealed link copied. Whoever opens it is asked what is wrong.', kind: 'note' });
   }
 
   private async hideHere() {

@@ -6,14 +6,11 @@ import { fileName, offerFile } from '../store/keep/files.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import type { Dialog } from '../ui/dialog.ts';
+import type { Message } from '../ui/message.ts';
 import { controlStyles } from '../ui/styles.ts';
 import './questions.ts';
 import '../ui/dialog.ts';
-
-interface Said {
-  readonly text: string;
-  readonly kind: 'note' | 'problem';
-}
+import { copied } from '../ui/clipboard.ts';
 
 /** Handing in a run: the questions that were asked with it, a name or code, and the run as a file or a link. */
 @customElement('bf-hand-in')
@@ -33,7 +30,7 @@ export class HandIn extends LiveElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @state() private said: Said | undefined;
+  @state() private said: Message | undefined;
   @query('bf-dialog') private dialog!: Dialog;
   @query('input.who') private who!: HTMLInputElement;
 
@@ -83,15 +80,10 @@ export class HandIn extends LiveElement {
     const packed = await encodeHandedIn(run.value);
     if (!packed.ok) return this.say(packed.message, 'problem');
     const address = new URL(`#class?handed=${packed.value}`, location.href).href;
-    try {
-      await navigator.clipboard.writeText(address);
-      this.say(`Link copied, ${address.length} characters.`, 'note');
-    } catch {
-      this.say(`The browser did not allow copying. The link: ${address}`, 'note');
-    }
+    this.say((await copied(address)) ? `Link copied, ${address.length} characters.` : `The browser did not allow copying. The link: ${address}`, 'note');
   }
 
-  private say(text: string, kind: Said['kind']) {
+  private say(text: string, kind: Message['kind']) {
     this.said = { text, kind };
   }
 }

@@ -11,6 +11,7 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { LabDraft } from './draft.ts';
 import { putOnBench, sayOnBench } from './put-on-bench.ts';
 import { labAddress, openLab, saveLab } from './share.ts';
+import { copied } from '../ui/clipboard.ts';
 
 const BENCH = 'bench';
 
@@ -88,15 +89,10 @@ export class LabTools extends LiveElement {
     const address = this.draft && (await labAddress(this.draft, location.href));
     if (!address) return;
     if (!address.ok) return this.tell(address, '');
-    try {
-      await navigator.clipboard.writeText(address.value);
-      this.tell(
-        address,
-        `Link copied, ${address.value.length} characters: it opens this lab for editing, for another instructor. For students there is Hand out.`,
-      );
-    } catch {
-      this.tell(address, `The browser did not allow copying. The link: ${address.value}`);
-    }
+    const said = (await copied(address.value))
+      ? `Link copied, ${address.value.length} characters: it opens this lab for editing, for another instructor. For students there is Hand out.`
+      : `The browser did not allow copying. The link: ${address.value}`;
+    this.tell(address, said);
   }
 
   /** The lab as a fresh run; the one on the bench is put aside. */

@@ -10,9 +10,14 @@ export interface Message {
   readonly action?: { readonly label: string; readonly run: () => void };
 }
 
-/** Time a message stays: a slow reader takes about 70 ms a character. Choices. */
+/** A slow reader takes about 70 ms a character. Choices. */
 const LEAST_MS = 4000;
 const MS_PER_CHARACTER = 70;
+
+/** Time a message stays, ms. */
+export function readingTime({ text }: Message): number {
+  return LEAST_MS + text.length * MS_PER_CHARACTER;
+}
 
 /** Asks the shell to show a message line. */
 export function showMessage(host: EventTarget, message: Message): void {
@@ -70,7 +75,7 @@ export class MessageLine extends LitElement {
   private readonly leaveLater = () => {
     clearTimeout(this.leaving);
     const { message } = this;
-    if (message && !message.action) this.leaving = setTimeout(() => this.dismiss(), LEAST_MS + message.text.length * MS_PER_CHARACTER);
+    if (message && !message.action) this.leaving = setTimeout(() => this.dismiss(), readingTime(message));
   };
 
   private act() {

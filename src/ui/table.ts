@@ -5,6 +5,7 @@ import { csvText, headingText, type Cell, type Column, type Row } from './text/c
 import { significant } from './text/format.ts';
 import { showMessage } from './message.ts';
 import { controlStyles, hiddenStyles } from './styles.ts';
+import { copied } from './clipboard.ts';
 
 /** A data table with caption, units in the headings and a copy as CSV. The first column names the row. */
 @customElement('bf-table')
@@ -70,13 +71,10 @@ export class DataTable extends LitElement {
   }
 
   private async copy() {
-    try {
-      await navigator.clipboard.writeText(csvText(this.columns, this.rows));
-      announce(this, `${this.caption}: copied as CSV`);
-      showMessage(this, { kind: 'note', text: `${this.caption}: copied as CSV` });
-    } catch {
-      showMessage(this, { kind: 'problem', text: `${this.caption}: the browser did not allow copying` });
-    }
+    if (!(await copied(csvText(this.columns, this.rows))))
+      return showMessage(this, { kind: 'problem', text: `${this.caption}: the browser did not allow copying` });
+    announce(this, `${this.caption}: copied as CSV`);
+    showMessage(this, { kind: 'note', text: `${this.caption}: copied as CSV` });
   }
 }
 
