@@ -18,8 +18,8 @@ export interface Shown {
   readonly moment: Moment;
   readonly labels: readonly string[];
   readonly exaggerate: boolean;
-  /** A receiver that is being dragged, and px to the right of where it stands. */
-  readonly dragged: { readonly slot: number; readonly by: number } | undefined;
+  /** A receiver, by its slot, that is being dragged, and px to the right of where it stands. */
+  readonly dragged: { readonly taken: number; readonly by: number } | undefined;
 }
 
 /** Inner radius of the outlet tube, cm, for the colour in it; common small tubing, assumed. */
@@ -110,7 +110,7 @@ export class Column {
     const beaker = new Array<number>(4 * BEAKERS).fill(0);
     const fill = new Array<number>(2 * BEAKERS).fill(0);
     shown.forEach(([content, place], i) => {
-      const by = dragged?.slot === content.slot ? dragged.by : 0;
+      const by = dragged?.taken === content.slot ? dragged.by : 0;
       beaker.splice(4 * i, 4, place.x + by, place.base, place.height, place.radius);
       fill.splice(2 * i, 2, filledPx(content, place, nominal), STAIN.receivers + i);
     });

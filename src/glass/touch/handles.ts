@@ -27,7 +27,7 @@ export function handles({ scenario, moment, labels, layout, carrying, squeezing,
   const open = moment.clampOpen > 0 ? `open ${percent(moment.clampOpen, 0)}` : 'shut';
   return html`<button type="button" class="handle" aria-label="Pour into the tube" ${styled(at(mouthBox(layout)))} @click=${pour}></button>
     <button type="button" class="handle turned" aria-label="Clamp, ${open}: press to open or shut, arrow keys turn it" ${styled(at(clampBox(layout)))} @click=${squeezing.press}
-      @pointerdown=${(event: PointerEvent) => squeezing.take(event, moment.clampOpen)} @pointermove=${squeezing.move} @pointerup=${squeezing.letGo} @pointercancel=${squeezing.drop}
+      @pointerdown=${(event: PointerEvent) => squeezing.take(event, 100 * moment.clampOpen)} @pointermove=${squeezing.move} @pointerup=${squeezing.letGo} @pointercancel=${squeezing.drop}
       @keydown=${(event: KeyboardEvent) => squeezing.key(event, moment.clampOpen)}></button>
     ${receiverBoxes(layout, contents, moment.receiver).map(([content, box]) => {
       const { slot, label } = content;
