@@ -10,7 +10,7 @@ import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { routeHash } from './route.ts';
 import '../ui/issues.ts';
-import { copied } from '../ui/clipboard.ts';
+import { copied } from '../ui/text/clipboard.ts';
 
 /** What can be done with the run as a whole: copy a link, save, open. */
 @customElement('bf-run-menu')

@@ -17,7 +17,7 @@ import { type Modules, qrOf } from './qr.ts';
 import { sheet, sheetStyles } from './sheet.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
-import { copied } from '../ui/clipboard.ts';
+import { copied } from '../ui/text/clipboard.ts';
 
 const COLUMNS: readonly { value: ColumnPolicy; label: string }[] = [
   { value: 'fresh', label: 'a fresh column each try' },

@@ -1,14 +1,10 @@
+import type { Thread } from '../store/threads/thread.ts';
 import type { ClassReply, ClassRequest } from './class-worker.ts';
 
 // A few workers that share a list of work. Each takes the next piece when it is done with one.
 
-/** What the pool needs of a worker; in tests a function stands in for it. */
-export interface ClassThread {
-  onmessage: ((event: MessageEvent<ClassReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  postMessage(request: ClassRequest): void;
-  terminate(): void;
-}
+/** In tests an object stands in for it. */
+export type ClassThread = Thread<ClassRequest, ClassReply>;
 
 /** More do not pay: the page itself wants to stay at hand. */
 const THREADS_MOST = 4;

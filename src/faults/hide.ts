@@ -8,7 +8,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { showMessage } from '../ui/message.ts';
 import { partStyles } from './styles.ts';
 import '../ui/segmented.ts';
-import { copied } from '../ui/clipboard.ts';
+import { copied } from '../ui/text/clipboard.ts';
 
 type Given = 'played' | 'fresh';
 

@@ -10,7 +10,7 @@ import type { Message } from '../ui/message.ts';
 import { controlStyles } from '../ui/styles.ts';
 import './questions.ts';
 import '../ui/dialog.ts';
-import { copied } from '../ui/clipboard.ts';
+import { copied } from '../ui/text/clipboard.ts';
 
 /** Handing in a run: the questions that were asked with it, a name or code, and the run as a file or a link. */
 @customElement('bf-hand-in')

@@ -11,7 +11,7 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { LabDraft } from './draft.ts';
 import { putOnBench, sayOnBench } from './put-on-bench.ts';
 import { labAddress, openLab, saveLab } from './share.ts';
-import { copied } from '../ui/clipboard.ts';
+import { copied } from '../ui/text/clipboard.ts';
 
 const BENCH = 'bench';
 

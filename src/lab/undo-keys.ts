@@ -1,5 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { LabDraft } from './draft.ts';
+import { undoOf } from '../ui/keys.ts';
 
 /** Ctrl Z and Ctrl Y (on a Mac with the command key) for the lab in hand. While something is being typed the field has its own. */
 export class UndoKeys implements ReactiveController {
@@ -35,11 +36,10 @@ export class UndoKeys implements ReactiveController {
   };
 
   private readonly hear = (event: KeyboardEvent): void => {
-    const key = event.key.toLowerCase();
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || (key !== 'z' && key !== 'y')) return;
+    const turn = undoOf(event);
+    if (!turn) return;
     if (this.typing !== undefined && event.composedPath()[0] === this.typing) return;
     event.preventDefault();
-    if (key === 'y' || event.shiftKey) this.draft()?.redo();
-    else this.draft()?.undo();
+    this.draft()?.[turn]();
   };
 }

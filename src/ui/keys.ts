@@ -97,3 +97,10 @@ function takesText(target: EventTarget | undefined): boolean {
 function takesSpace(target: EventTarget | undefined): boolean {
   return target instanceof HTMLElement && target.matches('button, summary, a[href], input, [role="button"]');
 }
+
+/** What a press asks for: Ctrl Z, or Ctrl Y and Ctrl Shift Z to do it again; on a Mac with the command key. */
+export function undoOf({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): 'undo' | 'redo' | undefined {
+  const letter = key.toLowerCase();
+  if (!(ctrlKey || metaKey) || altKey || (letter !== 'z' && letter !== 'y')) return undefined;
+  return letter === 'y' || shiftKey ? 'redo' : 'undo';
+}

@@ -5,7 +5,7 @@ import { csvText, headingText, type Cell, type Column, type Row } from './text/c
 import { significant } from './text/format.ts';
 import { showMessage } from './message.ts';
 import { controlStyles, hiddenStyles } from './styles.ts';
-import { copied } from './clipboard.ts';
+import { copied } from './text/clipboard.ts';
 
 /** A data table with caption, units in the headings and a copy as CSV. The first column names the row. */
 @customElement('bf-table')

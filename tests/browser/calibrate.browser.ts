@@ -1,23 +1,13 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { axeViolations } from './axe.ts';
-import { launch, type OpenedPage, type PageOptions, type Session } from './session.ts';
+import { onePage } from './one-page.ts';
+import type { PageOptions } from './session.ts';
 
 // Fitting a lab to readings on the built page. The readings are those of the example; what the column had that they were worked
 // out for is said beside it, so a fit has to find these numbers again.
 
-let session: Session;
-let opened: OpenedPage | undefined;
-
-beforeAll(async () => {
-  session = await launch({ webgl: false });
-});
-afterAll(() => session?.close());
-afterEach(async () => {
-  const page = opened;
-  opened = undefined;
-  await page?.close();
-});
+const one = onePage();
 
 const WAIT = { timeout: 30_000 };
 const DESK = { width: 1280, height: 720 };
@@ -25,9 +15,9 @@ const PHONE = { width: 390, height: 844 };
 const EXAMPLE = 'Fill in an invented example';
 
 async function open(options: PageOptions = {}): Promise<Page> {
-  opened = await session.openPage({ viewport: DESK, hash: '#lab?calibrate', ...options });
-  await button(opened.page, EXAMPLE).waitFor(WAIT);
-  return opened.page;
+  const page = await one.open({ viewport: DESK, hash: '#lab?calibrate', ...options });
+  await button(page, EXAMPLE).waitFor(WAIT);
+  return page;
 }
 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });

@@ -1,29 +1,19 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { axeViolations } from './axe.ts';
 import { PATIENCE_MS } from './bench-rig.ts';
-import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
+import { onePage } from './one-page.ts';
+import { type PageOptions, PHONE } from './session.ts';
 
 // What goes wrong, on the built page: the board, the twin, the sealed question, the causes, the demonstrations.
 
-let session: Session;
-let opened: OpenedPage | undefined;
-
-beforeAll(async () => {
-  session = await launch({ webgl: false });
-});
-afterAll(() => session?.close());
-afterEach(async () => {
-  const page = opened;
-  opened = undefined;
-  await page?.close();
-});
+const one = onePage();
 
 async function open(options: PageOptions = {}): Promise<Page> {
-  opened = await session.openPage({ hash: '#faults', ...options });
-  opened.page.setDefaultTimeout(PATIENCE_MS);
-  await opened.page.locator('bf-faults bf-segmented, bf-mystery form').first().waitFor();
-  return opened.page;
+  const page = await one.open({ hash: '#faults', ...options });
+  page.setDefaultTimeout(PATIENCE_MS);
+  await page.locator('bf-faults bf-segmented, bf-mystery form').first().waitFor();
+  return page;
 }
 
 /** All text that the document holds, shadow roots and attributes that are read out included. */
@@ -76,8 +66,7 @@ describe('the fault board', () => {
       await impose(page, 'tilted bed');
       expect(await axeViolations(page)).toEqual([]);
       expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
-      await opened?.close();
-      opened = undefined;
+      await one.close();
     }
   });
 
@@ -119,8 +108,7 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   await page.getByRole('button', { name: 'Copy sealed link' }).click();
   await expect.poll(() => page.evaluate('window.copied')).toBeTruthy();
   const address = await page.evaluate<string>('window.copied');
-  await opened?.close();
-  opened = undefined;
+  await one.close();
 
   const other = await open({ hash: new URL(address).hash });
   await other.getByRole('heading', { name: 'What is wrong with this column?' }).waitFor();

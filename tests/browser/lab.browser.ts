@@ -1,31 +1,21 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { SectionId } from '../../src/lab/sections/contents.ts';
 import { axeViolations } from './axe.ts';
-import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
+import { onePage } from './one-page.ts';
+import { type PageOptions, PHONE } from './session.ts';
 
 // Setting up a lab on the built page, as an instructor would: by the names of the controls and what the page says.
 
-let session: Session;
-let opened: OpenedPage | undefined;
-
-beforeAll(async () => {
-  session = await launch({ webgl: false });
-});
-afterAll(() => session?.close());
-afterEach(async () => {
-  const page = opened;
-  opened = undefined;
-  await page?.close();
-});
+const one = onePage();
 
 const WAIT = { timeout: 30_000 };
 const DESK = { width: 1280, height: 720 };
 
 async function open(options: PageOptions = {}): Promise<Page> {
-  opened = await session.openPage({ viewport: DESK, hash: '#lab', ...options });
-  await opened.page.getByText(/^Window for the receiver/).waitFor(WAIT);
-  return opened.page;
+  const page = await one.open({ viewport: DESK, hash: '#lab', ...options });
+  await page.getByText(/^Window for the receiver/).waitFor(WAIT);
+  return page;
 }
 
 const field = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
@@ -52,8 +42,7 @@ describe('the view', () => {
       const page = await open(options);
       await unfoldAll(page);
       expect(await axeViolations(page)).toEqual([]);
-      await opened?.close();
-      opened = undefined;
+      await one.close();
     }
   });
 
@@ -230,7 +219,7 @@ describe('a lab passed on', () => {
     await told.waitFor(WAIT);
     const address = await page.evaluate<string>('navigator.clipboard.readText()');
     expect(address.length).toBeLessThan(2000);
-    await opened?.close();
+    await one.close();
     const other = await open({ hash: new URL(address).hash });
     await other.getByText(/The lab of the link is open/).waitFor(WAIT);
     expect(await field(other, 'bed length').inputValue()).toBe('8.5');

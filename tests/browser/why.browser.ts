@@ -1,26 +1,16 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { distributionOf, type Passage, passageOf } from '../../sim/chemistry/passage.ts';
 import { drawn } from '../../sim/column/drawn.ts';
 import type { IonId } from '../../sim/terms/ions.ts';
 import { axeViolations } from './axe.ts';
 import { kept, scenario } from './bench-rig.ts';
-import { launch, type OpenedPage, type PageOptions, PHONE, type Session } from './session.ts';
+import { onePage } from './one-page.ts';
+import { type PageOptions, PHONE } from './session.ts';
 
 // The explanations on the built page: the one handle, the bed, the questions, a table of one's own, the search.
 
-let session: Session;
-let opened: OpenedPage | undefined;
-
-beforeAll(async () => {
-  session = await launch({ webgl: false });
-});
-afterAll(() => session?.close());
-afterEach(async () => {
-  const page = opened;
-  opened = undefined;
-  await page?.close();
-});
+const one = onePage();
 
 const WAIT = { timeout: 30_000 };
 /** The column that the page has drawn and explains, and the bottle beside it, mol/L. */
@@ -45,8 +35,7 @@ function rowOf(symbol: string, { D_v, retentionFactor, bedVolumes }: Passage): s
 }
 
 async function open(options: PageOptions = {}): Promise<Page> {
-  opened = await session.openPage({ viewport: { width: 1280, height: 720 }, hash: '#why', ...options });
-  const { page } = opened;
+  const page = await one.open({ viewport: { width: 1280, height: 720 }, hash: '#why', ...options });
   await page.locator('bf-why-resin svg').waitFor(WAIT);
   // By eye nothing of the own bed is told here.
   await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('forecast');
@@ -91,8 +80,7 @@ describe('the view', () => {
       const page = await open(options);
       await withRun(page);
       expect(await axeViolations(page)).toEqual([]);
-      await opened?.close();
-      opened = undefined;
+      await one.close();
     }
   });
 

@@ -1,3 +1,4 @@
+import type { Thread } from '../../store/threads/thread.ts';
 import { batch } from '@preact/signals-core';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { tracked } from '../../store/tracked.ts';
@@ -5,13 +6,8 @@ import type { FitAnswer, FitReply, FitRequest } from '../fit/fit-worker.ts';
 import type { FitProgress } from '../fit/least-squares.ts';
 import type { Measurement } from '../fit/measurements.ts';
 
-/** What a fit needs of a worker; in tests an object stands in for it. */
-export interface FitThread {
-  onmessage: ((event: MessageEvent<FitReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  postMessage(request: FitRequest): void;
-  terminate(): void;
-}
+/** In tests an object stands in for it. */
+export type FitThread = Thread<FitRequest, FitReply>;
 
 /** One fit at a time, in a worker of its own, with what came of the last. */
 export class Fitting {

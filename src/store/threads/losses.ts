@@ -1,16 +1,12 @@
+import type { Thread } from './thread.ts';
 import type { Attribution } from '../../../sim/attribution/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { tracked } from '../tracked.ts';
 import type { LossReply, LossRequest } from './loss-worker.ts';
 import { Watchdog } from './watchdog.ts';
 
-/** What the attribution needs of a worker; in tests a function stands in for it. */
-export interface LossThread {
-  onmessage: ((event: MessageEvent<LossReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  postMessage(request: LossRequest): void;
-  terminate(): void;
-}
+/** In tests an object stands in for it. */
+export type LossThread = Thread<LossRequest, LossReply>;
 
 /** Where the target of a run went, and why: worked out on demand in a thread of its own, with progress, until it is cancelled. */
 export class Losses {

@@ -1,3 +1,4 @@
+import type { Thread } from './thread.ts';
 import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import type { Reply, Request } from './column-worker.ts';
 import type { Moment } from './planner.ts';
@@ -19,12 +20,8 @@ export interface ModelThread {
 }
 
 /** What this needs of a worker; in tests an object stands in for it. */
-export interface MessageThread {
-  onmessage: ((event: MessageEvent<Reply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
+export interface MessageThread extends Thread<Request, Reply> {
   onmessageerror: ((event: MessageEvent) => void) | null;
-  postMessage(request: Request): void;
-  terminate(): void;
 }
 
 type Unsent<T> = T extends { readonly call: number } ? Omit<T, 'call'> : never;

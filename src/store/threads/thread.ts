@@ -1,0 +1,7 @@
+/** What is needed of a worker that is asked and answers; in tests a plain object stands in for it. */
+export interface Thread<Asked, Answered> {
+  onmessage: ((event: MessageEvent<Answered>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  postMessage(asked: Asked): void;
+  terminate(): void;
+}
