@@ -12,11 +12,13 @@ export interface Flux {
   readonly liquid: Float64Array;
   readonly beads: Float64Array;
   readonly D: Float64Array;
+  /** Scratch per metal: mmol/mL below which a cell counts as empty. */
+  readonly empty: Float64Array;
   /** Scratch per cell of a lane: `chlorideLeft` at the load expected after the step. */
   readonly open: Float64Array;
 }
 
 export function fluxFor(components: number, plates: number): Flux {
   const row = (): Float64Array => new Float64Array(components);
-  return { inflow: row(), outflow: row(), above: row(), liquid: row(), beads: row(), D: row(), open: new Float64Array(plates) };
+  return { inflow: row(), outflow: row(), above: row(), liquid: row(), beads: row(), D: row(), empty: row(), open: new Float64Array(plates) };
 }

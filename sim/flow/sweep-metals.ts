@@ -212,10 +212,11 @@ function sweepCells(
 ): boolean {
   const { pore, sorbed, coion, exchange, bead, grip, taken, salt, mobile, resinShare, plates, dust } = bed;
   const { anionCharge, capacity } = column;
-  const { above, liquid, beads, D } = flux;
+  const { above, liquid, beads, D, empty } = flux;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
   const cell = column.cellVolume[lane];
+  for (let s = 0; s < metals; s++) empty[s] = nothing(bed, column, s + 1);
   let moving = true;
   for (let j = from; j < plates && (j <= to || moving); j++) {
     const at = lane * plates + j;
@@ -271,8 +272,7 @@ function sweepCells(
     moving = false;
     for (let s = 0; s < metals; s++) {
       const k = s * cells + at;
-      const empty = nothing(bed, column, s + 1);
-      const gone = liquid[s] < empty && beads[s] < empty;
+      const gone = liquid[s] < empty[s] && beads[s] < empty[s];
       const swept = above[s] > 0 || liquid[s] !== 0 || beads[s] !== 0;
       if (swept) dust[(s + 1) * bed.lanes + lane] = gone ? liquid[s] * room + beads[s] * cell : 0;
       above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];
