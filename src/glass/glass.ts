@@ -7,7 +7,7 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { glassStyles } from './glass-styles.ts';
 import { glassWords } from './glass-words.ts';
-import { type Layout, layoutOf, NARROW } from './layout.ts';
+import { type Layout, layoutOf, SIDE_NAMED } from './layout.ts';
 import { EXAGGERATION } from './scene/liquids.ts';
 import type { Stage } from './scene/stage.ts';
 import { drawsWebGL } from './scene/webgl.ts';
@@ -154,7 +154,7 @@ export class Glass extends LitElement {
         aria-valuenow=${Math.round(turned(-turning.side)) % 360} aria-valuetext="seen from the ${side}"
         @pointerdown=${turning.take} @pointermove=${turning.move} @pointerup=${turning.letGo} @pointercancel=${turning.letGo}
         @pointerleave=${turning.leave} @blur=${turning.leave} @keydown=${turning.key}></div>
-      <button type="button" class="turn ${this.size.width < NARROW ? 'aside' : ''}" aria-label="Seen from the ${side}: turn by a quarter" @click=${turning.quarter}>↻${this.size.width < NARROW ? nothing : html` ${side}`}</button>`;
+      <button type="button" class="turn ${this.size.width < SIDE_NAMED ? 'aside' : ''}" aria-label="Seen from the ${side}: turn by a quarter" @click=${turning.quarter}>↻${this.size.width < SIDE_NAMED ? nothing : html` ${side}`}</button>`;
   }
 
   private handles(scenario: Scenario, moment: Moment, layout: Layout) {

@@ -74,6 +74,8 @@ export const ASIDE_WIDTH = 48;
 const UNDER_HALF = [52, 42, 30, 24];
 /** A panel narrower than this, px, has its tube left of the middle, so that a beaker has room beside it. */
 export const NARROW = 170;
+/** From this width on the side that is seen and the level of the liquid have room beside each other, left of the tube, px. */
+export const SIDE_NAMED = 255;
 const NARROW_CENTRE = 0.38;
 /** Widest beaker over the width of the panel. */
 const BEAKER_SHARE = 0.36;
