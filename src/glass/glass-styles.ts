@@ -25,7 +25,7 @@ export const glassStyles = css`
   .words .depth text { fill: #18202c; }
   .stronger { position: absolute; right: 0.3em; top: 0.3em; max-width: calc(100% - 5.5rem); padding: 0.1em 0.4em; border: 1px solid var(--caution-edge); border-radius: var(--round);
     background: var(--caution-paper); color: var(--caution-ink); font-size: 0.75rem; line-height: 1.15; pointer-events: none; }
-  .turn { position: absolute; left: 0.2em; top: 0.2em; min-height: 24px; padding: 0 0.35em; border-color: transparent; background: none; color: var(--soft); font-size: 0.75rem; }
+  .turn { position: absolute; left: 0.2em; top: 0.2em; min-width: 24px; min-height: 24px; padding: 0 0.35em; border-color: transparent; background: none; color: var(--soft); font-size: 0.75rem; }
   .turn.aside { left: auto; right: 0; }
   .handle { position: absolute; min-height: 0; padding: 0; border: 1px solid transparent; background: none; border-radius: var(--round); }
   .handle.carried { cursor: grab; touch-action: pan-y; }
