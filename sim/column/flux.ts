@@ -1,7 +1,15 @@
 // What crosses the ends of the lanes during a step, and the scratch rows of a sweep.
 
-/** Concentrations that entered and left lanes during the step, reused between calls. */
+/**
+ * What one lane is given for a step and what it gives on, reused between calls: numbers handed over as arguments would each take
+ * a place in memory that has to be cleared away again, thousands of times a run.
+ */
 export interface Flux {
+  /** mL that pass the lane during the step, and its length, min. */
+  volume: number;
+  time: number;
+  /** 1/kL of the liquid film round a bead, per unit D, min. */
+  film: number;
   /** mol/L entering the lane, per component: mean over the step. */
   readonly inflow: Float64Array;
   /** mmol that left the lanes during the step, per component. */
@@ -20,5 +28,17 @@ export interface Flux {
 
 export function fluxFor(components: number, plates: number): Flux {
   const row = (): Float64Array => new Float64Array(components);
-  return { inflow: row(), outflow: row(), above: row(), liquid: row(), beads: row(), D: row(), empty: row(), open: new Float64Array(plates) };
+  return {
+    volume: 0.5,
+    time: 0.5,
+    film: 0.5,
+    inflow: row(),
+    outflow: row(),
+    above: row(),
+    liquid: row(),
+    beads: row(),
+    D: row(),
+    empty: row(),
+    open: new Float64Array(plates),
+  };
 }

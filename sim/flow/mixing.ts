@@ -1,5 +1,5 @@
 // Sideways exchange between lanes, and the spreading along a lane that the cells themselves do not already give.
-import { AT, type Bed, type Column, widen } from '../column/index.ts';
+import { AT, type Bed, type Column, type LaneEdge, widen } from '../column/index.ts';
 import { nothing } from './sweep-metals.ts';
 import { packingHeight } from '../terms/cells.ts';
 import { beadOf } from '../terms/geometry.ts';
@@ -13,14 +13,14 @@ const UNIFORM = 1e-8;
 /** Spreading below 1 % of what the cells give by themselves (H_cell v / 2) is not worth a pass. */
 const SLIGHT = 0.005;
 
-/** Mixes liquid between and along lanes for `time` min. */
-export function mix(bed: Bed, column: Column, time: number): void {
+/** Mixes liquid between and along lanes for the time that is due (`AT.mixingDue`, min). */
+export function mix(bed: Bed, column: Column): void {
   for (let k = 0; k < bed.components; k++) {
     if (k === 0 && acidIsUniform(bed)) continue;
-    for (const edge of column.lanes.edges) exchangeLanes(bed, column, k, edge.a, edge.b, edge.shape, time);
-    for (let i = 0; i < bed.lanes; i++) spreadLane(bed, column, k, i, time);
+    for (const edge of column.lanes.edges) exchangeLanes(bed, column, k, edge);
+    for (let i = 0; i < bed.lanes; i++) spreadLane(bed, column, k, i);
   }
-  exchangeStill(bed, time);
+  exchangeStill(bed, bed.scalar[AT.mixingDue]);
 }
 
 function acidIsUniform(bed: Bed): boolean {
@@ -30,11 +30,11 @@ function acidIsUniform(bed: Bed): boolean {
 }
 
 /** D_T = gamma Dm + v d / Pe (Delgado 2006, recalled asymptote); backward Euler per pair, so never unstable. */
-function exchangeLanes(bed: Bed, column: Column, k: number, a: number, b: number, shape: number, time: number): void {
+function exchangeLanes(bed: Bed, column: Column, k: number, { a, b, shape }: LaneEdge): void {
   const v = column.scenario.values;
   const speed = (bed.velocity[a] + bed.velocity[b]) / 2 / column.porosity;
   const D = v['flow.obstruction'] * column.diffusion[k] + (speed * beadOf(v)) / v['flow.Pe_transverse'];
-  const G = column.porosity * D * shape * column.dz * time;
+  const G = column.porosity * D * shape * column.dz * bed.scalar[AT.mixingDue];
   const from = Math.max(firstCell(bed, k, a, b), bed.drained[a], bed.drained[b]);
   const to = k === 0 ? bed.plates - 1 : Math.max(bed.last[(k - 1) * bed.lanes + a], bed.last[(k - 1) * bed.lanes + b]);
   const base = k * bed.lanes * bed.plates;
@@ -71,7 +71,7 @@ function firstCell(bed: Bed, k: number, a: number, b: number): number {
  * Spreading beyond the cells: 2 D / v = H_packing - H_cell + 2 gamma Dm / v, never below zero.
  * Backward Euler in one tridiagonal pass; it keeps the growth of the variance, 2 D t, exact.
  */
-function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: number): void {
+function spreadLane(bed: Bed, column: Column, k: number, lane: number): void {
   const v = column.scenario.values;
   const speed = bed.velocity[lane] / column.porosity;
   const packing = packingHeight(v['bed.bead_um'], v['bed.packing']);
@@ -81,7 +81,7 @@ function spreadLane(bed: Bed, column: Column, k: number, lane: number, time: num
   const from = Math.max(bed.drained[lane], k === 0 ? 0 : bed.first[w] - 1);
   const to = k === 0 ? bed.plates - 1 : Math.min(bed.plates - 1, bed.last[w] + 1);
   if (to <= from) return;
-  const G = (column.porosity * column.lanes.area[lane] * D * time) / column.dz;
+  const G = (column.porosity * column.lanes.area[lane] * D * bed.scalar[AT.mixingDue]) / column.dz;
   solveSpread(bed, k * bed.lanes * bed.plates + lane * bed.plates, lane * bed.plates, from, to, G);
   if (k === 0) bed.steady[lane] = 0;
   else widen(bed, k - 1, lane, from, to);

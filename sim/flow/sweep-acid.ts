@@ -22,9 +22,10 @@ const SEEN = 1e-6;
 /** Acid (mol/L) against which differences of acid are judged: what 0.1 mol/L changes in water counts as much as a share of stronger acid. */
 export const BESIDE_M = 0.1;
 
-/** Moves `volume` mL of acid through a lane in `dt` min; a dry lane's top wet cell gives liquid and receives none. */
-export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
+/** Moves the acid of a lane on by one step; a dry lane's top wet cell gives liquid and receives none. */
+export function sweepAcid(bed: Bed, column: Column, lane: number, dry: boolean, flux: Flux): void {
   const { pore, sorbed, mobile, resinShare, seen, invaded, invadedAt, rest, dust } = bed;
+  const { volume, time: dt } = flux;
   const plates = bed.plates;
   const half = volume / 2;
   const cell = column.cellVolume[lane];
@@ -94,13 +95,13 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, volume: number
 }
 
 /** Acid passing a lane in which it no longer changes. */
-export function passSteadyAcid(volume: number, flux: Flux): void {
-  flux.outflow[0] += volume * flux.inflow[0];
+export function passSteadyAcid(flux: Flux): void {
+  flux.outflow[0] += flux.volume * flux.inflow[0];
 }
 
 /** Whether the acid of a lane may be passed on unchanged: steady, and what enters is what it holds. */
-export function acidIsSteady(bed: Bed, lane: number, flux: Flux, volume: number): boolean {
+export function acidIsSteady(bed: Bed, lane: number, flux: Flux): boolean {
   if (bed.steady[lane] === 0) return false;
   const first = bed.pore[lane * bed.plates];
-  return volume === 0 || Math.abs(flux.inflow[0] - first) <= STEADY * first;
+  return flux.volume === 0 || Math.abs(flux.inflow[0] - first) <= STEADY * first;
 }

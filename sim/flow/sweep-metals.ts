@@ -25,7 +25,7 @@ const LOOSE = 0.25;
 export const MUCH = 1e-3;
 
 /** Moves the metals through a lane whose acid has already taken the same step. */
-export function sweepMetals(bed: Bed, column: Column, lane: number, volume: number, dt: number, dry: boolean, flux: Flux): void {
+export function sweepMetals(bed: Bed, column: Column, lane: number, dry: boolean, flux: Flux): void {
   const metals = bed.components - 1;
   const top = bed.drained[lane];
   let from = bed.plates;
@@ -39,27 +39,28 @@ export function sweepMetals(bed: Bed, column: Column, lane: number, volume: numb
   }
   bed.haste[lane] = 0;
   if (from >= bed.plates) return;
-  const film = column.film / Math.max(2, column.sherwood * cbrt(bed.velocity[lane]));
+  flux.film = column.film / Math.max(2, column.sherwood * cbrt(bed.velocity[lane]));
   const draining = dry ? top : -1;
-  if (bed.pull[lane] * Math.min(1, dt / column.beadLeast) < LOOSE) {
+  if (bed.pull[lane] * Math.min(1, flux.time / column.beadLeast) < LOOSE) {
     openInto(flux.open, bed, lane, from);
-    for (let s = 0; s < metals; s++) flux.outflow[s + 1] += (volume / 2) * sweepIon(bed, column, lane, s, volume / 2, dt, film, draining, flux);
+    for (let s = 0; s < metals; s++) sweepIon(bed, column, lane, s, draining, flux);
   } else {
     bed.haste[lane] = 1;
-    const moving = sweepCells(bed, column, lane, Math.max(from, top), to, volume / 2, dt, film, draining, flux);
+    const moving = sweepCells(bed, column, lane, Math.max(from, top), to, draining, flux);
     // The sweep reached the outlet if the last cell it did still passed something on.
-    for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (volume / 2) * flux.above[s];
+    for (let s = 0; moving && s < metals; s++) flux.outflow[s + 1] += (flux.volume / 2) * flux.above[s];
   }
-  retake(bed, column, lane, from, draining, volume);
+  retake(bed, column, lane, from, draining, flux);
 }
 
 /**
  * One metal through a lane, with the occupied share extrapolated from the last two steps: second order, and stable while
- * the loop share -> D -> share is loose. Returns what leaves, concentration before plus after the step.
+ * the loop share -> D -> share is loose.
  */
-function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: number, dt: number, film: number, draining: number, flux: Flux): number {
+function sweepIon(bed: Bed, column: Column, lane: number, s: number, draining: number, flux: Flux): void {
   const { pore, sorbed, coion, exchange, bead, grip, mobile, plates, dust } = bed;
-  const { open } = flux;
+  const { open, time: dt, film } = flux;
+  const half = flux.volume / 2;
   const w = s * bed.lanes + lane;
   const speck = (s + 1) * bed.lanes + lane;
   const first = Math.max(bed.first[w], bed.drained[lane]);
@@ -134,7 +135,8 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, half: numbe
   bed.haste[lane] = haste;
   bed.first[w] = least;
   bed.last[w] = most;
-  return most === plates - 1 || last === plates - 1 ? above : 0;
+  // The sweep reached the outlet if the last cell held some before or after it.
+  if (most === plates - 1 || last === plates - 1) flux.outflow[s + 1] += half * above;
 }
 
 /** `chlorideLeft` of the cells of a lane at the load expected after the step; 1 where there is none. */
@@ -147,7 +149,7 @@ function openInto(open: Float64Array, bed: Bed, lane: number, from: number): voi
 }
 
 /** Occupied share after a step, its extrapolation to the end of the next, and how tightly share and uptake are tied. */
-function retake(bed: Bed, column: Column, lane: number, from: number, draining: number, volume: number): void {
+function retake(bed: Bed, column: Column, lane: number, from: number, draining: number, flux: Flux): void {
   const { sorbed, taken, ahead, salt, plates } = bed;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
@@ -162,7 +164,7 @@ function retake(bed: Bed, column: Column, lane: number, from: number, draining: 
     const charge = column.capacity * bed.resinShare[at];
     let now = charge > 0 ? occupied / charge : 0;
     if (now > 1 + SETTLED && j >= bed.drained[lane]) {
-      giveBack(bed, column, lane, j, now, j === draining ? volume : 0);
+      giveBack(bed, column, lane, j, now, j === draining ? flux.volume : 0);
       now = 1;
     }
     const next = 2 * now - taken[at];
@@ -198,21 +200,11 @@ function giveBack(bed: Bed, column: Column, lane: number, j: number, occupied: n
 }
 
 /** The hot loop, long because calls and repeated look-ups in it would cost more than the arithmetic. */
-function sweepCells(
-  bed: Bed,
-  column: Column,
-  lane: number,
-  from: number,
-  to: number,
-  half: number,
-  dt: number,
-  film: number,
-  draining: number,
-  flux: Flux,
-): boolean {
+function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: number, draining: number, flux: Flux): boolean {
   const { pore, sorbed, coion, exchange, bead, grip, taken, salt, mobile, resinShare, plates, dust } = bed;
   const { anionCharge, capacity } = column;
-  const { above, liquid, beads, D, empty } = flux;
+  const { above, liquid, beads, D, empty, time: dt, film } = flux;
+  const half = flux.volume / 2;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
   const cell = column.cellVolume[lane];

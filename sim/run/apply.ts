@@ -5,7 +5,7 @@ import { blow, churn, digCrater, impose, sideOf } from '../flaws/index.ts';
 import { attempt, fumedAcid, gasVolume, pack, refillFromBelow, spill, stir, topUp } from '../bench/index.ts';
 import { hanging, loaded } from '../hands/index.ts';
 import { namesFirst, receiverLabels } from '../history/index.ts';
-import type { Run } from './state.ts';
+import { note, type Run } from './state.ts';
 import type { Action, Issue } from '../terms/types.ts';
 
 type Pour = Extract<Action, { do: 'pour' }>;
@@ -97,7 +97,7 @@ function fill(run: Run, action: Packing): Issue | undefined {
   if (bed.scalar[AT.delivered] > 0 || events.some((event) => event.action?.do === 'pour' && !event.refused))
     return { path: 'do', expected: 'resin before any other liquid', received: 'a bed in use' };
   const refused = pack(bed, column, action);
-  if (!refused) say(run, settledWords(run));
+  if (!refused) note(run, settledWords(run));
   return refused;
 }
 
@@ -113,7 +113,7 @@ const UNSETTLED_CM = 1;
 function leaveLoose(run: Run): void {
   const s = run.bed.scalar;
   s[AT.looseTop] = Math.max(s[AT.looseTop], UNSETTLED_CM);
-  say(run, `resin was still settling, ${(s[AT.settledAt] - s[AT.time]).toFixed(1)} min to go: the top ${UNSETTLED_CM} cm of the bed stays loose`);
+  note(run, `resin was still settling, ${(s[AT.settledAt] - s[AT.time]).toFixed(1)} min to go: the top ${UNSETTLED_CM} cm of the bed stays loose`);
   s[AT.settledAt] = 0;
 }
 
@@ -128,12 +128,7 @@ function sayFingers(run: Run, following_M: number): void {
   const critical = fingeringVelocity(column, acid, following_M);
   const speed = flowInto(bed, column, levelOf(bed, column)) / column.section;
   const fate = speed > critical ? 'it fingers, and easy lanes run ahead' : 'its front stays level';
-  say(run, `what follows the acid under-runs it above ${critical.toFixed(2)} cm/min; the bed runs at ${speed.toFixed(2)}: ${fate}`);
-}
-
-/** A note of the model. */
-function say({ bed, events }: Run, note: string): void {
-  events.push({ entry: -1, time_min: bed.scalar[AT.time], delivered_mL: bed.scalar[AT.delivered], note });
+  note(run, `what follows the acid under-runs it above ${critical.toFixed(2)} cm/min; the bed runs at ${speed.toFixed(2)}: ${fate}`);
 }
 
 /** What stays behind when liquid comes back to a drained bed, and what follows from it. */
@@ -143,7 +138,7 @@ function sayGas(run: Run): void {
   const share = gasVolume(bed) / bed.room.reduce((sum, room) => sum + room, 0);
   const minutes = s[AT.dryMinutes] < 1 ? 'under a minute' : `${s[AT.dryMinutes].toFixed(0)} min`;
   const text = `${GAS_STAYS} ${(100 * share).toFixed(1)} % of the space between the beads after ${minutes} dry: it drips slower, part of the liquid stands still, and what moves slower has longer to exchange`;
-  say(run, text);
+  note(run, text);
 }
 
 /** mol/L of a bottle now: strong acid that stands open loses HCl to the air. */

@@ -1,18 +1,15 @@
 // A run is data: scenario + log + seed. The loop here takes the log's actions when they are due and steps in between.
-import { apply } from './apply.ts';
-import { AT, checkpoint, columnOf, drawn, fluxFor, frontDepth, ledgerError, liquidOf, packedBed, restore } from '../column/index.ts';
+import { AT, checkpoint, columnOf, drawn, fluxFor, ledgerError, liquidOf, packedBed, restore } from '../column/index.ts';
 import { attempt, fumedAcid } from '../bench/index.ts';
 import { impose } from '../flaws/index.ts';
 import { imposed } from '../faults/index.ts';
-import { flowInto, isDrained, levelOf } from '../flow/index.ts';
+import { isDrained } from '../flow/index.ts';
 import { recordFor, recordInto, type RunEvent } from '../history/index.ts';
-import type { Run } from './state.ts';
-import { type Limits, step } from './step.ts';
-import { leftOut } from './left-out.ts';
-import { issuesOf } from '../input/index.ts';
-import { RUN_MAX_MIN } from '../terms/limits.ts';
+import { limitsOf, takeDue } from './due.ts';
+import { note, type Run } from './state.ts';
+import { step } from './step.ts';
 import { endOf, frameSpacing, stillSpacing, workOf } from './bounds.ts';
-import type { Action, Issue, Log, Scenario, Until } from '../terms/types.ts';
+import type { Action, Log, Scenario } from '../terms/types.ts';
 
 export type { Run };
 
@@ -194,94 +191,4 @@ function feedOf(run: Run): Float64Array {
   run.feed.set(row);
   run.feed[0] = fumedAcid(row[0], run.scenario.values['bench.fuming_per_h'], run.bed.scalar[AT.time]);
   return run.feed;
-}
-
-/** Adds a note of the model to the run's events. */
-export function note(run: Run, text: string): void {
-  const s = run.bed.scalar;
-  run.events.push({ entry: -1, time_min: s[AT.time], delivered_mL: s[AT.delivered], note: text });
-}
-
-function takeDue(run: Run): void {
-  const s = run.bed.scalar;
-  while (s[AT.entry] < run.log.length) {
-    const action = run.log[s[AT.entry]];
-    const [wrong] = wrongWith(run, action);
-    if (!wrong && !isDue(run, action)) return;
-    if (action.do === 'wait' && !wrong) {
-      if (s[AT.entryTime] < 0) {
-        s[AT.entryTime] = s[AT.time];
-        s[AT.entryDelivered] = s[AT.delivered];
-      }
-      if (!isOver(run, action.until)) return;
-    }
-    const skipped = wrong ? undefined : leftOut(run, action);
-    const refused = wrong ?? (action.do === 'wait' || skipped ? undefined : apply(run, action));
-    const what = skipped === undefined ? { action, ...(refused && { refused }) } : { note: skipped };
-    run.events.push({ entry: s[AT.entry], time_min: s[AT.time], delivered_mL: s[AT.delivered], ...what });
-    s[AT.entry] += 1;
-    s[AT.entryTime] = -1;
-    s[AT.changed] = s[AT.time];
-  }
-}
-
-/** What is wrong with an action by itself; looked at once. */
-function wrongWith(run: Run, action: Action): readonly Issue[] {
-  const known = run.checked.get(action);
-  if (known) return known;
-  const found = issuesOf(action, run.scenario);
-  run.checked.set(action, found);
-  return found;
-}
-
-function isDue(run: Run, action: Action): boolean {
-  const s = run.bed.scalar;
-  if (action.at_min !== undefined) return s[AT.time] >= action.at_min;
-  if (action.at_mL !== undefined) return s[AT.delivered] >= action.at_mL || gaveUp(run, `${action.at_mL} mL delivered`);
-  return true;
-}
-
-function isOver(run: Run, until: Until): boolean {
-  const s = run.bed.scalar;
-  if ('time_min' in until) return s[AT.time] >= until.time_min;
-  if ('elapsed_min' in until) return s[AT.time] >= s[AT.entryTime] + until.elapsed_min;
-  if ('delivered_mL' in until) return s[AT.delivered] >= until.delivered_mL || gaveUp(run, `${until.delivered_mL} mL delivered`);
-  if ('more_mL' in until) return s[AT.delivered] >= s[AT.entryDelivered] + until.more_mL || gaveUp(run, `${until.more_mL} mL more`);
-  if ('liquid_mm' in until) return s[AT.headVolume] <= headFor(run, until.liquid_mm) + 1e-9 || gaveUp(run, `liquid ${until.liquid_mm} mm above the bed`);
-  return frontDepth(run.bed, run.column, until.ion, until.edge) >= until.depth_cm || gaveUp(run, `${until.ion} ${until.edge} edge at ${until.depth_cm} cm`);
-}
-
-/** A wait for something that only flow can bring ends when nothing flows. */
-function gaveUp(run: Run, wanted: string): boolean {
-  const { bed, column } = run;
-  if (flowInto(bed, column, levelOf(bed, column)) > 0) return false;
-  const why = bed.scalar[AT.clampOpen] <= 0 ? 'the clamp is shut' : 'the liquid is at the bed top';
-  note(run, `wait ended: ${why}; waited for ${wanted}`);
-  return true;
-}
-
-function headFor(run: Run, mm: number): number {
-  return (run.column.section * mm) / 10;
-}
-
-/** The next thing the log waits for, as limits of a step. */
-function limitsOf(run: Run, limits: Limits): void {
-  const s = run.bed.scalar;
-  limits.time = RUN_MAX_MIN;
-  limits.delivered = Number.POSITIVE_INFINITY;
-  limits.head = 0;
-  if (s[AT.entry] >= run.log.length) return;
-  const action = run.log[s[AT.entry]];
-  if (action.at_min !== undefined && s[AT.time] < action.at_min) limits.time = action.at_min;
-  else if (action.at_mL !== undefined && s[AT.delivered] < action.at_mL) limits.delivered = action.at_mL;
-  else if (action.do === 'wait') limitsOfWait(run, action.until, limits);
-}
-
-function limitsOfWait(run: Run, until: Until, limits: Limits): void {
-  const s = run.bed.scalar;
-  if ('time_min' in until) limits.time = until.time_min;
-  else if ('elapsed_min' in until) limits.time = s[AT.entryTime] + until.elapsed_min;
-  else if ('delivered_mL' in until) limits.delivered = until.delivered_mL;
-  else if ('more_mL' in until) limits.delivered = s[AT.entryDelivered] + until.more_mL;
-  else if ('liquid_mm' in until) limits.head = Math.min(headFor(run, until.liquid_mm), s[AT.headVolume]);
 }

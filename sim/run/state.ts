@@ -1,4 +1,4 @@
-import type { Bed, Column, Flux } from '../column/index.ts';
+import { AT, type Bed, type Column, type Flux } from '../column/index.ts';
 import type { RunEvent, RunRecord } from '../history/index.ts';
 import type { Action, Issue, Scenario } from '../terms/types.ts';
 import type { Limits } from './step.ts';
@@ -19,4 +19,10 @@ export interface Run {
   readonly checked: WeakMap<Action, readonly Issue[]>;
   /** mL in head and bed before the first pour. */
   readonly startedVolume: number;
+}
+
+/** Adds a note of the model to the run's events. */
+export function note(run: Run, text: string): void {
+  const s = run.bed.scalar;
+  run.events.push({ entry: -1, time_min: s[AT.time], delivered_mL: s[AT.delivered], note: text });
 }

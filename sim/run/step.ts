@@ -65,7 +65,7 @@ export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Arra
   s[AT.steps] += 1;
   s[AT.mixingDue] += dt;
   if (s[AT.steps] % (pace > 1 ? MIX_PACED : MIX_EVERY) === 0 || dt > column.scenario.values['numerics.step_max_min']) {
-    mix(bed, column, s[AT.mixingDue]);
+    mix(bed, column);
     age(bed, column, s[AT.mixingDue]);
     s[AT.mixingDue] = 0;
   }
@@ -180,14 +180,15 @@ function emptyHead(bed: Bed, volume: number): void {
 }
 
 function passLanes(bed: Bed, column: Column, volume: number, flow: number, dt: number, dry: boolean, flux: Flux): void {
+  flux.time = dt;
   for (let i = 0; i < bed.lanes; i++) {
     if (bed.drained[i] >= bed.plates) continue;
-    const part = volume > 0 && flow > 0 ? (volume * bed.velocity[i] * column.lanes.area[i]) / flow : 0;
-    const open = dry && part > 0;
-    if (!open && acidIsSteady(bed, i, flux, part)) passSteadyAcid(part, flux);
-    else sweepAcid(bed, column, i, part, dt, open, flux);
-    sweepMetals(bed, column, i, part, dt, open, flux);
-    if (open) drainLane(bed, column, i, part);
+    flux.volume = volume > 0 && flow > 0 ? (volume * bed.velocity[i] * column.lanes.area[i]) / flow : 0;
+    const open = dry && flux.volume > 0;
+    if (!open && acidIsSteady(bed, i, flux)) passSteadyAcid(flux);
+    else sweepAcid(bed, column, i, open, flux);
+    sweepMetals(bed, column, i, open, flux);
+    if (open) drainLane(bed, column, i, flux.volume);
   }
 }
 

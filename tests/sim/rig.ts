@@ -122,14 +122,16 @@ function stepRig(bed: Bed, column: Column, flux: Flux, inflow: readonly number[]
   flux.outflow.fill(0);
   flux.inflow.set(inflow);
   const dt = volume / flow;
+  flux.time = dt;
   for (let i = 0; i < bed.lanes; i++) {
-    const part = volume * split[i];
+    flux.volume = volume * split[i];
     bed.velocity[i] = (flow * split[i]) / column.lanes.area[i];
-    if (acidIsSteady(bed, i, flux, part)) passSteadyAcid(part, flux);
-    else sweepAcid(bed, column, i, part, dt, false, flux);
-    sweepMetals(bed, column, i, part, dt, false, flux);
+    if (acidIsSteady(bed, i, flux)) passSteadyAcid(flux);
+    else sweepAcid(bed, column, i, false, flux);
+    sweepMetals(bed, column, i, false, flux);
   }
   bed.scalar[AT.time] += dt;
-  if (column.lanes.edges.length > 0) mix(bed, column, dt);
+  bed.scalar[AT.mixingDue] = dt;
+  if (column.lanes.edges.length > 0) mix(bed, column);
   return flux.outflow.map((amount) => amount / volume);
 }

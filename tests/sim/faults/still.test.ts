@@ -24,7 +24,8 @@ test.each([
   let [area, first, second] = [0, 0, 0];
   for (let n = 0; n < 40 * plates * 14; n++) {
     const c = rig.step([0, n === 0 ? 1 : 0], volume, flow)[1];
-    mix(bed, column, dt);
+    bed.scalar[AT.mixingDue] = dt;
+    mix(bed, column);
     const t = (n + 0.5) * dt;
     area += c;
     first += c * t;

@@ -51,7 +51,10 @@ describe('amounts', () => {
     bed.velocity.fill(1);
     for (let j = 0; j < bed.plates; j++) bed.pore[j] = j % 3 === 0 ? 9 : j % 3 === 1 ? 1e-17 : 0;
     bed.pouredAmount[0] = 0;
-    for (let pass = 0; pass < 50; pass++) mix(bed, column, pass % 2 === 0 ? 1e-9 : 1e-3);
+    for (let pass = 0; pass < 50; pass++) {
+      bed.scalar[AT.mixingDue] = pass % 2 === 0 ? 1e-9 : 1e-3;
+      mix(bed, column);
+    }
     expect(Math.min(...bed.pore)).toBeGreaterThanOrEqual(0);
   });
 });
