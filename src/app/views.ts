@@ -28,6 +28,7 @@ export function viewsOf(session: Session): readonly View[] {
           beside(session, 'the note on what was handed out', import('../given/note.ts'));
           beside(session, 'the note on faults', import('../faults/imposed/imposed-note.ts'));
           beside(session, 'the note on fitted numbers', import('../bench/task/fitted-note.ts'));
+          beside(session, 'the filling of an empty tube', import('../bench/packing/packing.ts'));
           beside(session, 'the drawer', import('../bench/more/more.ts'));
           beside(session, 'the debrief', import('../bench/debrief/debrief.ts'));
           beside(session, 'the explanation beside the bench', import('../why/here/here.ts'));

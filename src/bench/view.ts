@@ -17,6 +17,7 @@ import { eyePredictions } from './eye-predictions.ts';
 import { Hand } from './hand.ts';
 import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from '../store/over.ts';
+import { awaitsResin } from './packing/empty.ts';
 import { atAGlance } from './readings.ts';
 import { Opened } from './opened.ts';
 import { receiversOf } from './receivers.ts';
@@ -104,7 +105,7 @@ export class BenchView extends LiveElement {
     if (this.debriefing.open)
       return html`<bf-debrief .session=${session} .moved=${this.dragging.moved} @bf-handle=${this.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''}" @bf-say=${this.say} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
+      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.say} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
         <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere} @glass-depth=${this.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
         <div class="run" @bf-ask=${this.ask}>${this.figure(session)}<bf-hazard .store=${store} ?quiet=${session.watching}></bf-hazard></div>
@@ -144,7 +145,7 @@ export class BenchView extends LiveElement {
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
-      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .store=${session.store}></bf-task>`}`;
+      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .store=${session.store} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}`;
   }
 
   private others(session: Session) {

@@ -65,10 +65,10 @@ export function glassWords(options: GlassWords): TemplateResult {
 }
 
 /** Where a press does something, as long as nobody has pressed there. */
-function pressHints({ moment, layout }: GlassWords, left: number) {
+function pressHints({ scenario, moment, layout }: GlassWords, left: number) {
   const did = (kind: Action['do']): number => moment.events.filter(({ action, refused }) => !refused && action?.do === kind).length;
   const [aside] = asidePlaces(layout, 1);
-  return svg`${did('pour') === 0 ? end(left, layout.rim + 30, 'press here to pour ▸', 'press') : nothing}
+  return svg`${did('pour') === 0 && scenario.values['bench.packed'] === 1 ? end(left, layout.rim + 30, 'press here to pour ▸', 'press') : nothing}
     ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press, or drag ▸', 'press') : nothing}
     ${aside && did('receiver') < 2 && moment.delivered_mL > 0 ? svg`<text class="centre press" x=${aside.x + NAME_WIDTH / 2} y=${aside.base - aside.height - 10}>press or drag</text>` : nothing}`;
 }

@@ -104,11 +104,14 @@ export class ColumnStore extends PlayedRun {
     await this.replace([], 0);
   }
 
-  /** The scenario's procedure from the start. */
+  /** The scenario's procedure from the start, in the bed that was packed if the tube was empty. */
   async playProcedure(): Promise<void> {
     if (this.fixed) return this.sayFixed();
     if (!this.scenario) return;
-    await this.replace(this.scenario.procedure, 0);
+    const { taken } = this;
+    const last = taken.findLastIndex((action) => action.do === 'pack');
+    const packed = taken.slice(0, last + (taken[last + 1]?.do === 'wait' ? 2 : 1));
+    await this.replace(last < 0 ? this.scenario.procedure : [...packed, ...this.scenario.procedure], 0);
     this.stopAt = this.plan?.logEnd.time_min ?? 0;
     this.play();
   }

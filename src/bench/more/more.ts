@@ -13,6 +13,8 @@ import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';
 import '../debrief/verdict.ts';
+import '../packing/empty-tube.ts';
+import { awaitsResin } from '../packing/empty.ts';
 import '../task/fitted-note.ts';
 import './now.ts';
 import './another.ts';
@@ -63,6 +65,7 @@ export class BenchMore extends LiveElement {
       ${this.sees === 'eye' ? html`<section><p>Numbers and verdict are shown with the figure, or at the end of the run.</p></section>` : this.numbers(session)}
       <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
         ${hand.how === 'reservoir' ? html`<p>A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}</section>
+      ${this.mayBegin(session) ? html`<section><h3>Resin</h3><bf-empty-tube .session=${session} @bf-done=${this.close}></bf-empty-tube></section>` : nothing}
       <section><h3>Clamp and receivers</h3><bf-another .store=${store}></bf-another></section>
       <section><h3>Model time</h3><bf-course .store=${store} @bf-done=${this.close}></bf-course></section>
       <section><bf-repair .store=${store}></bf-repair></section>
@@ -83,6 +86,12 @@ export class BenchMore extends LiveElement {
         @bf-targets=${this.want}></bf-verdict>`
           : nothing
       }<button type="button" @click=${this.debrief}>Debrief so far</button></section>`;
+  }
+
+  /** At the start of a run the column can still be another. */
+  private mayBegin({ store, mystery, given }: Session): boolean {
+    const { scenario, moment } = store;
+    return !mystery && !given && scenario !== undefined && moment !== undefined && (store.log.length === 0 || awaitsResin(scenario, moment));
   }
 
   show(): void {

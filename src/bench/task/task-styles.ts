@@ -17,6 +17,7 @@ export const taskStyles = css`
   progress::-webkit-progress-value { background: var(--accent); }
   progress::-moz-progress-bar { background: var(--accent); }
   li button { grid-column: 2 / -1; justify-self: stretch; padding: 0.15rem 0.5em; line-height: 1.2; text-align: center; font-weight: 600; }
+  bf-packing { grid-column: 1 / -1; }
   li.open button { font-weight: 400; }
   .ahead { border-left: 3px solid var(--accent); background: var(--wash); padding: var(--gap-small); min-height: 5.9em; }
   .ahead h2 { font-size: inherit; }
@@ -29,6 +30,9 @@ export const taskStyles = css`
     :host { max-height: 7.5rem; overflow: hidden; grid-template-rows: auto 1fr; }
     h2, .purpose, .ahead, li.done, li.later { display: none; }
     li { padding-block: 0.125rem; }
+    :host([data-filling]) { max-height: none; }
+    :host([data-filling]) li.open { grid-column: 1 / -1; }
+    :host([data-filling]) li.filling.now ~ li { display: none; }
     li.open .what, li.open .amount, li.open .sign { display: none; }
     li.open button { grid-column: 1 / -1; }
     ol { grid-template-columns: 1fr 1fr; }

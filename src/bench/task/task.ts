@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, query } from 'lit/decorators.js';
 import { checklistOf, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
@@ -8,6 +8,9 @@ import type { Moment } from '../../store/threads/planner.ts';
 import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import { fixed } from '../../ui/text/format.ts';
+import type { PackingPanel } from '../packing/packing.ts';
+import { awaitsResin, beganEmpty, portionsIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
@@ -25,6 +28,8 @@ export class TaskPanel extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, taskStyles];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
+  /** Until its code has come it does nothing. */
+  @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
 
   constructor() {
     super();
@@ -36,13 +41,16 @@ export class TaskPanel extends LiveElement {
     const { scenario, moment } = store ?? {};
     if (!store || !scenario || !moment) return nothing;
     const at = standing(moment);
-    const steps = checklistOf(scenario, moment.events);
+    const empty = awaitsResin(scenario, moment);
+    const filled = !empty || moment.delivered_mL > 0;
+    const steps = afterFilling(checklistOf(scenario, moment.events), scenario, moment);
+    this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
         <h2 id="heading">The task</h2>
         <p class="purpose">${scenario.purpose}</p>
-        ${steps.length === 0 ? nothing : html`<ol>${steps.map((step) => this.step(step, scenario, at, store.playing))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => this.step(step, scenario, at, store.playing))}</ol>`}
       </section>
-      <section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at)}</p></section>
+      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at)}</p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
@@ -61,8 +69,9 @@ export class TaskPanel extends LiveElement {
   private next() {
     const { scenario, moment, playing } = this.store ?? {};
     if (!scenario || !moment || playing) return;
+    if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const at = standing(moment);
-    const due = checklistOf(scenario, moment.events).find(({ state }) => state === 'now');
+    const due = afterFilling(checklistOf(scenario, moment.events), scenario, moment).find(({ state }) => state === 'now');
     const offer = due && offerFor(scenario, at, due);
     if (offer) this.do(offer);
   }
@@ -70,6 +79,24 @@ export class TaskPanel extends LiveElement {
   private do({ actions }: Offer) {
     emit<{ actions: Log }>(this, 'bf-carry-out', { actions });
   }
+}
+
+/** The first item where the tube was empty. */
+function filling(store: ColumnStore, scenario: Scenario, moment: Moment) {
+  const done = !awaitsResin(scenario, moment);
+  const state = done ? 'done' : moment.delivered_mL > 0 ? 'open' : 'now';
+  return html`<li class="filling ${state}" aria-current=${state === 'now' ? 'step' : nothing}>
+    <span class="sign" aria-hidden="true">${SIGNS[state]}</span>
+    <span class="what"><span class="unseen">${SAID[state]}</span>Fill the tube to about ${fixed(scenario.values['bed.length_cm'], 0)} cm</span>
+    ${done ? nothing : html`<bf-packing .store=${store}></bf-packing>`}
+  </li>`;
+}
+
+/** While the tube is being filled nothing else is due; with resin in it the first step may be begun, and is next once the drip was seen. */
+function afterFilling(steps: Step[], scenario: Scenario, moment: Moment): Step[] {
+  if (!awaitsResin(scenario, moment) || moment.delivered_mL > 0) return steps;
+  const state = portionsIn(moment) > 0 ? 'open' : 'later';
+  return steps.map((step) => (step.state === 'now' ? { ...step, state } : { ...step, state: 'later' }));
 }
 
 function standing(moment: Moment): Standing {

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
+import { beganEmpty, emptied } from '../packing/empty.ts';
 
 /** Before anything is done: another column, a run to watch, a column to break. */
 @customElement('bf-ways-in')
@@ -17,7 +18,7 @@ export class WaysIn extends LiveElement {
       button { padding: 0 0.5em; }
       a { min-height: var(--target); display: inline-flex; align-items: center; color: var(--accent); }
       @media (pointer: coarse) { :host { --target: 2.75rem; } }
-      @media (max-width: 40rem) { p { display: none; } .row { justify-content: space-between; flex-wrap: nowrap; gap: var(--gap-small); } button { white-space: nowrap; } :host { --target: 2.5rem; } }
+      @media (max-width: 40rem) { p { display: none; } .row { justify-content: space-between; flex-wrap: nowrap; gap: var(--gap-small); } button { white-space: nowrap; } :host { --target: 2.5rem; } .fill { display: none; } }
     `,
   ];
 
@@ -25,17 +26,18 @@ export class WaysIn extends LiveElement {
 
   override willUpdate() {
     const { session } = this;
-    this.toggleAttribute('data-shown', session !== undefined && session.store.log.length === 0 && !session.mystery && !session.given);
+    this.toggleAttribute('data-shown', session !== undefined && waysLead(session));
   }
 
   override render() {
     const { session } = this;
-    if (!session || session.store.log.length > 0 || session.mystery || session.given) return nothing;
+    if (!session || !waysLead(session)) return nothing;
     return html`<p>A fresh column, unlike any other. Run it ${session.sees === 'eye' ? 'by eye' : 'yourself'}, or first:</p>
       <div class="row">
         <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
         <a href="#faults">Break one</a>
         <button type="button" class="plain" @click=${() => session.freshColumn(seedDrawn())}>New column</button>
+        <button type="button" class="plain fill" @click=${() => session.beginOther(emptied(session.json))}>Empty tube</button>
       </div>`;
   }
 
@@ -43,6 +45,11 @@ export class WaysIn extends LiveElement {
     await session.watchOne();
     if (!matchMedia('(prefers-reduced-motion: reduce)').matches) session.store.play();
   }
+}
+
+/** Nothing is done yet, nothing hidden, and the bed is there. */
+function waysLead({ store, mystery, given }: Session): boolean {
+  return store.log.length === 0 && !mystery && !given && store.scenario !== undefined && !beganEmpty(store.scenario);
 }
 
 /** No two tries on the same column, so that watching decides and not a remembered volume. */

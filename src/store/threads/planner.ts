@@ -1,4 +1,4 @@
-import { AT, type Bed } from '../../../sim/column/index.ts';
+import { AT, type Bed, bedLengthOf } from '../../../sim/column/index.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
 import { advance, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf, type Target } from '../../../sim/run/index.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
@@ -11,6 +11,10 @@ export interface Moment {
   readonly delivered_mL: number;
   readonly flow: number;
   readonly level_cm: number;
+  /** Height of the resin above its support now: it shrinks in acid and swells in water. */
+  readonly bed_cm: number;
+  /** Time until slurry that was poured has settled. */
+  readonly settling_min: number;
   readonly clampOpen: number;
   readonly receiver: number;
   /** Actions of the log taken so far. */
@@ -196,6 +200,8 @@ function momentOf(run: Run): Moment {
     // The state keeps the flow of the last step; a clamp that was just shut stops it.
     flow: s[AT.clampOpen] > 0 ? s[AT.flow] : 0,
     level_cm: s[AT.headVolume] / run.column.section,
+    bed_cm: bedLengthOf(bed, run.column),
+    settling_min: Math.max(0, s[AT.settledAt] - s[AT.time]),
     clampOpen: s[AT.clampOpen],
     receiver: s[AT.receiver],
     entry: s[AT.entry],

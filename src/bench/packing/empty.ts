@@ -1,0 +1,27 @@
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { patched } from '../../store/keep/difference.ts';
+import type { Json } from '../../store/keep/saved.ts';
+import type { Moment } from '../../store/threads/planner.ts';
+
+// What the bench has to know of an empty tube before the controls that fill it are there.
+
+type Filled = Pick<Moment, 'events'>;
+
+export function beganEmpty({ values }: Pick<Scenario, 'values'>): boolean {
+  return values['bench.packed'] === 0;
+}
+
+/** Whether a run began with an empty tube and no liquid has been poured yet. */
+export function awaitsResin(scenario: Pick<Scenario, 'values'>, { events }: Filled): boolean {
+  return beganEmpty(scenario) && !events.some(({ action, refused }) => action?.do === 'pour' && !refused);
+}
+
+/** Portions of slurry poured. */
+export function portionsIn({ events }: Filled): number {
+  return events.filter(({ action, refused }) => action?.do === 'pack' && !refused).length;
+}
+
+/** The same scenario with the tube empty. */
+export function emptied(json: Json): Json {
+  return patched(json, { bench: { packed: 0 } });
+}
