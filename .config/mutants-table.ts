@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { wilson } from '../tests/bench/wilson.ts';
 
 // Prints what the last run of `npm run mutants` found: killed mutants of each room and file with the interval of a sample, and
 // the survivors. `npm run -s mutants-table`, or with the address of another report.
@@ -14,8 +15,6 @@ type Report = { readonly files: Readonly<Record<string, { readonly mutants: read
 
 const KILLED = ['Killed', 'Timeout'];
 const ALIVE = ['Survived', 'NoCoverage'];
-/** Of the normal distribution, for 95 %. */
-const Z = 1.96;
 
 const address = process.argv[2] ?? '.cache/mutants.json';
 // Written by the mutation tester in its documented form.
@@ -41,12 +40,4 @@ function rowOf(place: string): string {
   const killed = here.filter(({ status }) => KILLED.includes(status)).length;
   const [low, high] = wilson(killed, here.length).map((share) => Math.round(100 * share));
   return `| \`${place}\` | ${here.length} | ${((100 * killed) / here.length).toFixed(0)} % | ${low} to ${high} % |`;
-}
-
-/** Interval of a share: Wilson, J. Am. Stat. Assoc. 22 (1927) 209 (recalled). */
-function wilson(hits: number, of: number): [number, number] {
-  const share = hits / of;
-  const middle = (share + Z ** 2 / (2 * of)) / (1 + Z ** 2 / of);
-  const half = (Z / (1 + Z ** 2 / of)) * Math.sqrt((share * (1 - share)) / of + Z ** 2 / (4 * of ** 2));
-  return [middle - half, middle + half];
 }

@@ -40,11 +40,17 @@ export interface Fit {
   readonly evaluations: number;
 }
 
-const ROUNDS = 8;
-/** Steps of the library between looks at whether it still gains. */
-const STEPS_A_ROUND = 3;
-/** A round that lowers the sum of squares by less than this share has arrived. */
+/** The model, with answers remembered. */
+type Evaluate = (u: readonly number[]) => readonly number[];
+
+/** Steps that lower the sum of squares; most fits need less than ten. */
+const ROUNDS = 24;
+/** A step that lowers the sum of squares by less than this share has arrived. */
 const GAIN_LEAST = 1e-4;
+/** Damping of the first step, what it is divided by after a step that gained, and multiplied with after one that did not. */
+const DAMPING = { first: 1e-2, down: 9, up: 11 } as const;
+/** From so much damping on a step moves nothing that could be told; what is left is the roughness of the model. */
+const DAMPING_MOST = 1e9;
 /** Stands for a model without an answer, in deviations: far from every measurement, but finite, so that the search turns back. */
 export const NO_ANSWER = 1e6;
 
@@ -54,7 +60,7 @@ export function fitted(problem: Problem): Fit {
   let evaluations = 0;
   let least = Number.POSITIVE_INFINITY;
   const known = new Map<string, readonly number[]>();
-  const evaluate = (u: readonly number[]): readonly number[] => {
+  const evaluate: Evaluate = (u) => {
     const key = u.join();
     const found = known.get(key);
     if (found) return found;
@@ -75,25 +81,32 @@ export function fitted(problem: Problem): Fit {
   };
   let u: number[] = Array.from({ length: parameters }, () => 0);
   let error = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < rounds; round++) {
+  // One step of the library at a time: it walks on from a step that went wrong, and would begin each time with little damping.
+  for (let gained = 0, damping: number = DAMPING.first; gained < rounds && damping < DAMPING_MOST; ) {
     const found = levenbergMarquardt(data, at, {
       initialValues: u,
+      damping,
       gradientDifference: problem.step,
       centralDifference: true,
-      maxIterations: STEPS_A_ROUND,
+      maxIterations: 1,
       errorTolerance: 1e-12,
       ...(bounds && { minValues: bounds.least, maxValues: bounds.most }),
     });
+    // The library returns the better of start and step.
+    const moved = found.parameterValues.some((value, k) => value !== u[k]);
     const gain = error - found.parameterError;
-    if (found.parameterError <= error) u = found.parameterValues;
-    error = Math.min(error, found.parameterError);
+    error = found.parameterError;
+    damping = moved ? damping / DAMPING.down : damping * DAMPING.up;
+    if (!moved) continue;
+    u = found.parameterValues;
+    gained += 1;
     if (!(gain > GAIN_LEAST * error)) break;
   }
   const before = evaluate(u.map(() => 0));
   const after = evaluate(u);
   return {
     u,
-    covariance: covarianceOf(slopesAt(evaluate, u, problem.step), deviation, prior),
+    covariance: covarianceAround(evaluate, u, problem),
     before,
     after,
     chiSquareBefore: chiSquare(before, problem),
@@ -102,21 +115,43 @@ export function fitted(problem: Problem): Fit {
   };
 }
 
-/** A step of the library takes two runs a parameter for slopes and one to try; in the end the slopes are taken once more. */
+/** A step takes two runs a parameter for slopes and one to try, seldom more; in the end the slopes are taken twice more. */
 function runsAtMost(parameters: number, rounds: number): number {
-  return 1 + rounds * STEPS_A_ROUND * (2 * parameters + 1) + 2 * parameters;
+  return 1 + rounds * (2 * parameters + 1) + 4 * parameters;
 }
 
 function chiSquare(values: readonly number[], { measured, deviation }: Problem): number {
   return values.reduce((sum, value, i) => sum + ((value - measured[i]) / deviation[i]) ** 2, 0);
 }
 
-/** Change of every measurement with every u, a row a measurement. */
-function slopesAt(evaluate: (u: readonly number[]) => readonly number[], u: readonly number[], step: number): number[][] {
-  const columns = u.map((_, k) => {
-    const moved = (by: number) => evaluate(u.map((value, i) => (i === k ? value + by : value)));
-    const [up, down] = [moved(step), moved(-step)];
-    return up.map((value, i) => (value - down[i]) / (2 * step));
+/**
+ * Slopes are taken twice: by the step, and then over the width that comes of it, at most that of the prior. An interval says what
+ * holds over its own width; over a short step a model that is worked out in steps has jumps that look like knowledge.
+ */
+function covarianceAround(evaluate: Evaluate, u: readonly number[], problem: Problem): number[][] {
+  const { deviation, prior, step } = problem;
+  const close = covarianceOf(
+    slopesAt(
+      evaluate,
+      u,
+      u.map(() => step),
+      problem,
+    ),
+    deviation,
+    prior,
+  );
+  if (!prior) return close;
+  const widths = u.map((_, k) => Math.max(step, Math.sqrt(close[k][k])));
+  return covarianceOf(slopesAt(evaluate, u, widths, problem), deviation, prior);
+}
+
+/** Change of every measurement with every u, a row a measurement; 0 where the model has no answer on one side. */
+function slopesAt(evaluate: Evaluate, u: readonly number[], steps: readonly number[], { measured, deviation, bounds }: Problem): number[][] {
+  const columns = u.map((value, k) => {
+    const [low, high] = [Math.max(value - steps[k], bounds?.least[k] ?? -Infinity), Math.min(value + steps[k], bounds?.most[k] ?? Infinity)];
+    const [down, up] = [low, high].map((moved) => evaluate(u.map((other, i) => (i === k ? moved : other))));
+    const answered = (values: readonly number[], i: number): boolean => values[i] !== measured[i] + NO_ANSWER * deviation[i];
+    return up.map((value, i) => (answered(up, i) && answered(down, i) && high > low ? (value - down[i]) / (high - low) : 0));
   });
   return columns[0].map((_, i) => columns.map((column) => column[i]));
 }
