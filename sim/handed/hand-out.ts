@@ -28,6 +28,8 @@ export interface HandOut {
   readonly asked: readonly string[];
   /** Questions in the instructor's words. */
   readonly own: readonly string[];
+  /** There when the faults of the scenario are to be found: they are not shown before the student has named one. */
+  readonly faults?: 'hidden';
 }
 
 export const TRIES_MAX = CONTROLS['hand-out.tries'].max;
@@ -58,7 +60,7 @@ export const handOutShape: Shape<HandOut> = object(
     asked: list('ids of questions', text(QUESTION_ID_MAX), 0, ASKED_MAX),
     own: list('questions', text(QUESTION_MAX), 0, OWN_MAX),
   },
-  {},
+  { faults: choice('that faults are hidden', ['hidden'] as const) },
   'left out',
 );
 
@@ -93,8 +95,8 @@ export function handOutMark(handOut: HandOut): string {
   return marked(JSON.stringify(inOrder(handOut)));
 }
 
-function inOrder({ base, differences, seed, column, seeing, tries, asked, own: written }: HandOut): HandOut {
-  return { base, differences, seed, column, seeing, tries, asked, own: written };
+function inOrder({ base, differences, seed, column, seeing, tries, asked, own: written, faults }: HandOut): HandOut {
+  return { base, differences, seed, column, seeing, tries, asked, own: written, ...(faults && { faults }) };
 }
 
 /** A text in 32 bits, as eight hexadecimal digits. */

@@ -7,6 +7,8 @@ import { SEEINGS, type Seeing } from '../../sim/terms/seeing.ts';
 import { encodeHandOut } from '../store/given/hand-out-link.ts';
 import { differences } from '../store/keep/difference.ts';
 import { fileName, offerFile } from '../store/keep/files.ts';
+import type { Json } from '../store/keep/saved.ts';
+import { FIRST_SCENARIO, scenarioJson } from '../store/shipped/catalog.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { emit } from '../ui/emit.ts';
@@ -15,6 +17,7 @@ import { CONTROLS } from '../../sim/terms/controls.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { type Modules, qrOf } from './qr.ts';
 import { sheet, sheetStyles } from './sheet.ts';
+import { findable, hasFaults } from './to-find.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 import { copied } from '../ui/text/clipboard.ts';
@@ -71,11 +74,16 @@ export class HandOutPart extends LiveElement {
   @state() private tries = TRIES_FIRST;
   @state() private asked: readonly string[] = [];
   @state() private own: readonly string[] = [];
+  /** Set by the instructor over what the open run is: one whose faults are hidden is handed out so. */
+  @state() private toFind: boolean | undefined;
+  /** JSON of the first scenario, once it is needed. */
+  @state() private first: Json | undefined;
   @state() private typed = '';
   @state() private ready: Ready | undefined;
   private making = '';
 
   override willUpdate() {
+    if (this.isToFind && this.first === undefined) void this.fetchFirst();
     const handOut = this.handOut;
     const text = handOut ? handOutText(handOut) : '';
     if (!handOut || text === this.making) return;
@@ -91,7 +99,9 @@ export class HandOutPart extends LiveElement {
     const current = ready?.of === this.making ? ready : undefined;
     return html`<div class="form">
         <p>Everybody who opens the link or the file gets the open scenario, “${written.title}”, under these rules. They are kept by the page, and tries are counted in each browser: that guides a class, it is no lock.</p>
-        ${this.rules()}${this.questions(session)}
+        ${this.rules()}${findable(session, this.isToFind, (toFind) => {
+          this.toFind = toFind;
+        })}${this.questions(session)}
         ${current?.problem ? html`<p class="problem" role="alert">${current.problem}</p>` : nothing}
         ${current?.link ? this.ways(current) : nothing}
       </div>
@@ -131,26 +141,39 @@ export class HandOutPart extends LiveElement {
   private ways({ link, modules }: Ready) {
     return html`<label>Link, ${link.length} characters
         <textarea class="address" readonly spellcheck="false" .value=${link}></textarea></label>
-      <div class="row"><button type="button" class="primary" @click=${this.copy}>Copy link</button><button type="button" @click=${this.save}>Save as a file</button><button type="button" @click=${this.print}>Print the page for students</button></div>
+      <div class="row"><button type="button" class="primary" @click=${this.copy}>Copy link</button>${this.isToFind ? nothing : html`<button type="button" @click=${this.save}>Save as a file</button>`}<button type="button" @click=${this.print}>Print the page for students</button></div>
+      ${this.isToFind ? html`<p class="soft">There is no file of it: that could be read by anyone. The link, pasted under Take in, does for holding runs against it.</p>` : nothing}
       ${link.length > LINK_EASY ? html`<p class="soft">Some mail programs cut links of more than ${LINK_EASY} characters: hand out the file, or the printed code.</p>` : nothing}
       ${modules ? nothing : html`<p class="soft">The link is too long for a QR code.</p>`}`;
   }
 
+  private get isToFind(): boolean {
+    const { mystery, written } = this.session ?? {};
+    return written !== undefined && hasFaults(written) && (this.toFind ?? mystery !== undefined);
+  }
+
+  private async fetchFirst() {
+    this.first = await scenarioJson(FIRST_SCENARIO);
+  }
+
   /** As it is now: what differs from the shipped scenario, but for the column of this page. */
   private get handOut(): HandOut | undefined {
-    const { session } = this;
+    const { session, isToFind: hidden, first } = this;
     const { written } = session ?? {};
-    if (!session || !written) return undefined;
+    if (!session || !written || (hidden && first === undefined)) return undefined;
     const known = questionsOf(written).map(({ id }) => id);
+    // The id of a demonstration would name its fault.
+    const [base, shipped] = hidden && first !== undefined ? [FIRST_SCENARIO, first] : [session.base, session.shipped];
     return {
-      base: session.base,
-      differences: merged(differences(session.shipped, session.json), { seed: null }),
+      base,
+      differences: merged(differences(shipped, session.json), { seed: null }),
       seed: written.seed,
       column: this.column,
       seeing: this.seeing,
       tries: this.tries,
       asked: known.filter((id) => this.asked.includes(id)),
       own: this.own,
+      ...(hidden && { faults: 'hidden' as const }),
     };
   }
 

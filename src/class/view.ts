@@ -7,7 +7,7 @@ import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { ClassRoom } from './class-room.ts';
-import './forecast-part.ts';
+import './ahead/forecast-part.ts';
 import './hand-out-part.ts';
 import './take-in.ts';
 

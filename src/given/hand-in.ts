@@ -77,7 +77,7 @@ export class HandIn extends LiveElement {
     if (!session) return;
     const run = handedIn(session, this.who.value);
     if (!run.ok) return this.say(run.message, 'problem');
-    const packed = await encodeHandedIn(run.value);
+    const packed = await encodeHandedIn(run.value, session.mystery !== undefined);
     if (!packed.ok) return this.say(packed.message, 'problem');
     const address = new URL(`#class?handed=${packed.value}`, location.href).href;
     this.say((await copied(address)) ? `Link copied, ${address.length} characters.` : `The browser did not allow copying. The link: ${address}`, 'note');

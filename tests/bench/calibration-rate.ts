@@ -30,7 +30,7 @@ const found = await inThreads<number, Recovered>(
   Array.from({ length: seeds }, (_, i) => i + 1),
   whole(options.threads, 'threads', THREADS_MOST),
 );
-const table = `${seeds} columns drawn from the prior of every fitted number (cathode leach, one lane of ${plates} cells), each measured with 18 readings of the stated noise:\n\n${rateTable(found)}`;
+const table = `${seeds} columns drawn from the prior of every fitted number (cathode leach, one lane of ${plates} cells), each measured with 15 readings of the stated noise:\n\n${rateTable(found)}`;
 process.stdout.write(`${table}\n`);
 if (options.markdown) writeFileSync(MANUAL, between(readFileSync(MANUAL, 'utf8'), 'calibration', table));
 

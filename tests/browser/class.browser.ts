@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -28,23 +28,42 @@ const ALTERED: Readonly<Record<number, (text: string) => string>> = {
 
 const known = async (id: string): Promise<unknown> => (id === 'cathode-leach' ? json : undefined);
 
+/** Runs that are worked out so far, by seed and change of the receiver: for all tests of the file. */
+const made = new Map<string, Made>();
+
+interface Made {
+  readonly run: HandedIn;
+  readonly loaded_mmol: number;
+}
+
 /** The run of one student: the lesson with the receiver changed so many mL after the water. Every column is another seed, three in turn, so that few need computing. */
-function handedBy(student: number, made: Map<string, HandedIn>): string {
+function handedBy(student: number): string {
+  return handedInText({ ...madeBy(student).run, who: `code ${student}` });
+}
+
+function madeBy(student: number): Made {
   const [seed, more_mL] = [1 + (student % 3), 1 + (student % 4)];
   const key = `${seed} ${more_mL}`;
   const known = made.get(key) ?? handed(seed, more_mL);
   made.set(key, known);
-  return handedInText({ ...known, who: `code ${student}` });
+  return known;
 }
 
-function handed(seed: number, more_mL: number): HandedIn {
+function handed(seed: number, more_mL: number): Made {
   const read = readScenario(json, 'cathode-leach');
   if (!read.ok) throw new Error(JSON.stringify(read.issues));
   const scenario = { ...read.scenario, seed };
   const log = scenario.procedure.map((action) => (action.do === 'wait' && 'more_mL' in action.until ? { ...action, until: { more_mL } } : action));
-  const { time_min, delivered_mL, receivers } = resultsOf(runWhole(scenario, log));
+  const { time_min, delivered_mL, receivers, loaded } = resultsOf(runWhole(scenario, log));
   const predictions: HandedIn['predictions'] = [{ occasion: 'load', entry: 9, asked_mL: 15, choice: seed === 2 ? 'Co' : 'Ni', reason: '' }];
-  return { who: '', scenario: 'cathode-leach', seed, log, predictions, claimed: { time_min, delivered_mL, receivers } };
+  const run: HandedIn = { who: '', scenario: 'cathode-leach', seed, log, predictions, claimed: { time_min, delivered_mL, receivers } };
+  return { run, loaded_mmol: Number(loaded.Co_mmol) };
+}
+
+/** Records of comma-separated text (RFC 4180). */
+function records(text: string): string[][] {
+  const rows = text.split('\r\n').slice(0, -1);
+  return rows.map((row) => [...row.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(([, quoted, plain]) => quoted?.replaceAll('""', '"') ?? plain));
 }
 
 let session: Session;
@@ -62,9 +81,8 @@ describe('an instructor', () => {
   test(
     'takes in thirty runs at once and is told which five do not agree',
     async () => {
-      const made = new Map<string, HandedIn>();
       const files = Array.from({ length: RUNS }, (_, i) => {
-        const text = handedBy(i + 1, made);
+        const text = handedBy(i + 1);
         const spoiled = DAMAGED[i + 1] ?? ALTERED[i + 1];
         const file = join(folder, `run-${i + 1}.json`);
         writeFileSync(file, spoiled ? spoiled(text) : text);
@@ -89,6 +107,64 @@ describe('an instructor', () => {
       expect(mistakes.map((row) => row.split('\t')[0])).toEqual(['mistake', 'receiver late', 'receiver early']);
       expect(await page.locator('bf-take-in svg circle.change').count()).toBe(27);
       expect(await axeViolations(page)).toEqual([]);
+
+      const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save as CSV' }).click()]);
+      expect(download.suggestedFilename()).toBe('class.csv');
+      const [head, ...saved] = records(readFileSync(await download.path(), 'utf8'));
+      expect(head.slice(0, 5)).toEqual(['name of the file', 'who', 'file', 'water started, mL', 'receiver changed, mL']);
+      expect(saved.map((row) => row[0])).toEqual(Array.from({ length: RUNS }, (_, i) => `run-${i + 1}.json`));
+      for (const [i, row] of saved.entries()) {
+        const student = i + 1;
+        expect(row.length).toBe(head.length);
+        expect(row[2], row[0]).toBe(DAMAGED[student] ? 'damaged' : ALTERED[student] ? 'altered' : 'agrees');
+        if (DAMAGED[student]) continue;
+        const { run, loaded_mmol } = madeBy(student);
+        const cell = (label: string): number => Number(row[head.indexOf(label)]);
+        expect(row[1]).toBe(student === 7 ? 'code 70' : `code ${student}`);
+        expect(cell('column (seed)')).toBe(run.seed);
+        expect(cell('time, min')).toBeCloseTo(run.claimed.time_min, 9);
+        // Cobalt in the fuller receiver over what was loaded, by hand from the figures of the run.
+        const kept = Math.max(...run.claimed.receivers.map(({ Co_mmol }) => Number(Co_mmol ?? 0)));
+        expect(cell('recovered')).toBeCloseTo(kept / loaded_mmol, 9);
+        // The handed-in procedure changes the receiver so many mL after the water.
+        expect(cell('receiver changed, mL') - cell('water started, mL')).toBeCloseTo(1 + (student % 4), 1);
+      }
+
+      const open = page.getByRole('button', { name: /^Open code \d+: receiver late$/ });
+      const shown = Number(/\d+/.exec(await open.innerText())?.[0]);
+      await open.click();
+      await page.waitForFunction(() => (globalThis as unknown as { location: { hash: string } }).location.hash === '#bench');
+      await expect
+        .poll(() => page.evaluate<string>(`localStorage.getItem('bandfall.run') ?? ''`), { timeout: PATIENCE_MS })
+        .toContain(`"seed":${madeBy(shown).run.seed},`);
+      expect(await page.evaluate<string>(`localStorage.getItem('bandfall.run')`)).toContain(`"log":${JSON.stringify(madeBy(shown).run.log)}`);
+      // The best has the receiver late and nothing else: 3 mL or more after the water, where 1.5 is meant.
+      expect(1 + (shown % 4)).toBeGreaterThanOrEqual(3);
+      await close();
+    },
+    TIME_MS,
+  );
+
+  test(
+    'drops a folder with folders in it, and all that is in them is taken in',
+    async () => {
+      const group = join(folder, 'group');
+      mkdirSync(join(group, 'bench 2'), { recursive: true });
+      writeFileSync(join(group, 'a.json'), handedBy(1));
+      writeFileSync(join(group, 'bench 2', 'b.json'), handedBy(2));
+      writeFileSync(join(group, 'bench 2', 'notes.txt'), 'water came late');
+      writeFileSync(join(group, '.hidden'), 'of the system');
+      const { page, close } = await session.openPage({ hash: '#class' });
+      const place = await page.locator('bf-take-in .drop').boundingBox({ timeout: PATIENCE_MS });
+      if (!place) throw new Error('expected a place to drop files on');
+      const client = await page.context().newCDPSession(page);
+      const [x, y] = [place.x + place.width / 2, place.y + 8];
+      const data = { items: [], files: [group], dragOperationsMask: 1 };
+      for (const type of ['dragEnter', 'dragOver', 'drop'] as const) await client.send('Input.dispatchDragEvent', { type, x, y, data });
+      await page.getByText('2 of 3', { exact: true }).waitFor({ timeout: PATIENCE_MS });
+      const rows = await page.getByRole('table', { name: 'Runs' }).getByRole('row').allInnerTexts();
+      expect(rows.slice(1).map((row) => row.split('\t')[1])).toEqual(['agrees', 'agrees', expect.stringMatching(/damaged|foreign/)]);
+      await page.getByText('notes.txt').first().waitFor();
       await close();
     },
     TIME_MS,
@@ -103,11 +179,25 @@ describe('an instructor', () => {
       await page.getByRole('button', { name: 'Cancel' }).click();
       await work.waitFor();
       const groups = page.getByLabel('groups', { exact: false }).first();
-      await groups.fill('3');
+      await groups.fill('10');
       await groups.press('Enter');
       await work.click();
-      await page.getByRole('table', { name: 'What 3 groups see' }).waitFor({ timeout: 4 * PATIENCE_MS });
-      expect(await page.getByRole('table', { name: 'What another wash would do' }).getByRole('row').count()).toBe(4);
+      const seen = page.getByRole('table', { name: 'What 10 groups see' });
+      await seen.waitFor({ timeout: 4 * PATIENCE_MS });
+      // When the receiver is changed decides how much acid comes along.
+      expect(await seen.getByRole('row', { name: /^acid collected, mmol/ }).innerText()).toMatch(/moment of the change of receiver \d+ %/);
+      const washes = await page.getByRole('table', { name: 'What another wash would do' }).getByRole('row').allInnerTexts();
+      const acid = washes.slice(1).map((row) => row.split('\t').slice(0, 2));
+      expect(acid.map(([wash]) => wash)).toEqual(['as the scenario has it', '40 mL of acid', 'until 5 mm above the bottom, at most 40 mL']);
+      const [written, forty, stopped] = acid.map(([, mL]) => Number(mL));
+      expect(Math.abs(written - 26)).toBeLessThan(1);
+      expect(Math.abs(forty - 40)).toBeLessThan(1);
+      expect(stopped).toBeGreaterThan(written);
+      expect(stopped).toBeLessThanOrEqual(forty);
+      expect(await page.locator('bf-class-forecast [role=status]').innerText()).toMatch(
+        /^With the receiver changed as the procedure has it, (no group loses|\d+ of 10 groups loses?) more than/,
+      );
+      expect(await axeViolations(page)).toEqual([]);
       await close();
     },
     TIME_MS,

@@ -199,4 +199,75 @@ describe('what is handed out', () => {
     },
     TIME_MS,
   );
+
+  test(
+    'keeps a fault that is to be found hidden in every view, in the link and once the try has ended, until it is named',
+    async () => {
+      const instructor = await open('#faults');
+      await instructor.page
+        .locator('bf-fault-board summary')
+        .filter({ hasText: /^\s*crater\s*$/ })
+        .click();
+      await button(instructor.page, 'Impose before the run').click();
+      await button(instructor.page, 'Remove crater').waitFor();
+      await button(instructor.page, 'Hide on this page').click();
+      await instructor.page.locator('bf-mystery form').waitFor();
+      await instructor.page.evaluate(`location.hash = '#class/hand-out'`);
+      expect(await instructor.page.getByRole('checkbox', { name: /have to find what is wrong/ }).isChecked()).toBe(true);
+      const link = await handOut(instructor.page);
+      expect(link).toMatch(/task=1s\./);
+      expect(await button(instructor.page, 'Save as a file').count()).toBe(0);
+      expect(await axeViolations(instructor.page)).toEqual([]);
+
+      const { page, close } = await open('');
+      await ready(page);
+      await page.goto(link);
+      await page.getByText('Handed out: try 1 of 2').waitFor();
+      await button(page, /^Open, pour/)
+        .first()
+        .click();
+      for (const view of ['bench', 'faults', 'why', 'workup', 'notebook', 'plan', 'lab']) {
+        await page.evaluate((hash) => {
+          (globalThis as unknown as { location: { hash: string } }).location.hash = hash;
+        }, `#${view}`);
+        await page.locator(`bf-${view}`).waitFor({ state: 'attached' });
+        await page.waitForLoadState('networkidle');
+        expect(await told(page), view).not.toMatch(GIVEN_AWAY);
+      }
+      await page.evaluate(`location.hash = '#bench'`);
+      await page.getByText('Handed out: try 1 of 2').click();
+      await button(page, 'End this try').click();
+      await button(page, 'Answer and hand in').waitFor();
+      expect(await told(page)).not.toMatch(GIVEN_AWAY);
+      await page.evaluate(`location.hash = '#faults'`);
+      await page.locator('bf-mystery select').selectOption({ label: 'crater' });
+      await page.getByLabel('Why: what did you see, and where').fill('a hollow on top');
+      await button(page, 'That is my answer').click();
+      await page.getByRole('heading', { name: 'What was wrong with this column' }).waitFor();
+      expect(await told(page)).toMatch(GIVEN_AWAY);
+      await close();
+      await instructor.close();
+    },
+    TIME_MS,
+  );
 });
+
+/** What would give away a hidden crater. */
+const GIVEN_AWAY = /crater|imposed|dug out/;
+
+/** All text that the document holds, shadow roots and attributes included, but for lists to choose from and the scripts that every run loads. */
+async function told(page: Page): Promise<string> {
+  const text = await page.evaluate<string>(`(() => {
+    const found = [document.title, location.href];
+    const visit = (node) => {
+      if (node.nodeType === 3) found.push(node.data);
+      if (node.nodeType === 1) for (const { value } of node.attributes) found.push(value);
+      if (node.nodeName === 'SELECT' || node.nodeName === 'STYLE') return;
+      if (node.shadowRoot) visit(node.shadowRoot);
+      node.childNodes.forEach(visit);
+    };
+    visit(document);
+    return found.join('\\n').toLowerCase();
+  })()`);
+  return text.replaceAll(/\/assets\/imposed-?[\w-]*\.js/g, '');
+}

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import type { SectionId } from '../../src/lab/sections/contents.ts';
@@ -235,6 +236,39 @@ describe('a lab passed on', () => {
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, 'Open').click()]);
     await chooser.setFiles(await download.path());
     await expect.poll(() => field(page, 'bed length').inputValue(), WAIT).toBe('8.5');
+  });
+});
+
+describe('a pour of the procedure', () => {
+  // 30 mL of wash leaves the band of the lesson higher than 15 mm above the bottom and lower than 70 mm, so one mark leaves the pour in and the other out.
+  test('is left out once a band is as low as the mark that is set, and the run drawn beside it follows', async () => {
+    const page = await open();
+    await unfold(page, 'procedure');
+    await page
+      .locator('bf-lab-procedure summary')
+      .filter({ hasText: /^Action by action/ })
+      .click();
+    const last = page
+      .locator('bf-lab-actions li > button')
+      .filter({ hasText: /^pour .*HCl/ })
+      .last();
+    await last.click();
+    const when = page.locator('bf-lab-action label[data-path$=".unless"] select');
+    const told = page.locator('bf-lab-pictures .told');
+    const whole = await told.innerText();
+    await when.selectOption({ label: 'only while the edge of cobalt(II) is higher than' });
+    await expect.poll(() => last.innerText(), WAIT).toMatch(/, unless the leading edge of cobalt\(II\) is within 5\smm of the bottom$/);
+    await expect.poll(() => told.innerText(), WAIT).toBe(whole);
+    await put(page, 'leading edge above the bottom', '70');
+    await expect.poll(() => last.innerText(), WAIT).toMatch(/within 70\smm of the bottom$/);
+    await expect.poll(() => told.innerText(), WAIT).not.toBe(whole);
+    await put(page, 'leading edge above the bottom', '9000');
+    await page.locator('bf-lab-action [role=alert]').filter({ hasText: /mm/ }).first().waitFor(WAIT);
+    await put(page, 'leading edge above the bottom', '70');
+    const [download] = await Promise.all([page.waitForEvent('download'), button(page, 'Save').click()]);
+    expect(readFileSync(await download.path(), 'utf8')).toMatch(/"unless":\s*\{\s*"ion":\s*"Co",\s*"above_bottom_mm":\s*70/);
+    await when.selectOption({ label: 'in any case' });
+    await expect.poll(() => told.innerText(), WAIT).toBe(whole);
   });
 });
 

@@ -25,7 +25,7 @@ export function handedIn(session: Session, who: string): Outcome<HandedIn> {
   return { ok: true, value: { who: name, scenario, seed, log, predictions, claimed, ...task } };
 }
 
-/** Text of a handed-in run for an address. */
-export function encodeHandedIn(run: HandedIn): Promise<Outcome<string>> {
-  return packed(handedInText(run, 0));
+/** Text of a handed-in run for an address, sealed where its faults were to be found: others may still be looking for them. */
+export function encodeHandedIn(run: HandedIn, seal = false): Promise<Outcome<string>> {
+  return packed(handedInText(run, 0), seal);
 }

@@ -94,9 +94,10 @@ export class Task {
   }
 
   private begin(handOut: HandOut, attempt: number): Promise<boolean> {
-    const { base, differences, column } = handOut;
+    const { base, differences, column, faults } = handOut;
     const seed = column === 'same' ? handOut.seed : crypto.getRandomValues(new Uint32Array(1))[0] % (SEED_MAX + 1);
     // It was read as an object of a JSON text.
-    return this.session.openRun({ base, differences: differences as Json, seed, log: [], given: { handOut, attempt, answers: [] } });
+    const hidden = faults === 'hidden' ? { mystery: {} } : {};
+    return this.session.openRun({ base, differences: differences as Json, seed, log: [], given: { handOut, attempt, answers: [] }, ...hidden });
   }
 }

@@ -28,6 +28,9 @@ describe('what is handed out', () => {
     expect(read).toEqual({ ok: true, handOut });
     expect(handOutMark(handOut)).toMatch(/^[0-9a-f]{8}$/);
     expect(handOutMark({ ...handOut, tries: 3 })).not.toBe(handOutMark(handOut));
+    const hidden: HandOut = { ...handOut, faults: 'hidden' };
+    expect(readHandOut(handOutText(hidden))).toEqual({ ok: true, handOut: hidden });
+    expect(handOutMark(hidden)).not.toBe(handOutMark(handOut));
   });
 
   test('is told from other files', () => {
@@ -47,6 +50,7 @@ describe('what is handed out', () => {
     ['another kind of column', { column: 'best' }, /^column/],
     ['differences that are a list', { differences: [] }, /^differences/],
     ['a seed below zero', { seed: -1 }, /^seed/],
+    ['faults that are half hidden', { faults: 'half' }, /^faults/],
   ])('with %s is refused, the place named', (_, part, path) => {
     expect(issuesOf(JSON.stringify({ ...JSON.parse(handOutText(handOut)), ...part }))[0]).toMatch(path);
   });

@@ -113,6 +113,21 @@ describe('a student', () => {
     expect(handedIn(session, '\u202ecode')).toMatchObject({ ok: false, message: expect.stringContaining('every sign of it visible') });
   });
 
+  test('keeps faults that are to be found hidden in every try, until one is named, and seals them in the link of the run', async () => {
+    const { session } = await open();
+    const faults = [{ kind: 'crater', severity: 0.5 }];
+    await session.task.open({ ...HAND_OUT, differences: { bed: { lanes: 1, plates: 10 }, faults }, faults: 'hidden' });
+    expect([session.faults.map(({ kind }) => kind), session.mystery]).toEqual([['crater'], {}]);
+    await session.store.act(pour);
+    expect(await session.link()).toMatchObject({ ok: true, value: expect.stringMatching(/^1s\./) });
+    session.task.end();
+    expect(session.mystery).toEqual({});
+    expect(await session.task.next()).toBe(true);
+    expect(session.mystery).toEqual({});
+    session.diagnose({ kind: 'crater', reason: 'a hollow', time_min: 0 });
+    expect(session.mystery?.answer?.kind).toBe('crater');
+  });
+
   test('has so many tries on fresh columns and no more; coming back goes on with the one that was begun', async () => {
     const { session, storage } = await open();
     await session.task.open(HAND_OUT);

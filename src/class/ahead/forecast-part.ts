@@ -1,0 +1,71 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { CONTROLS } from '../../../sim/terms/controls.ts';
+import { type ClassForecast, GROUPS_MAX, SPREAD_IDS } from '../../../sim/class/index.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import type { Session } from '../../store/session.ts';
+import { controlStyles } from '../../ui/styles.ts';
+import type { ClassRoom } from '../class-room.ts';
+import { CHANGE_COLUMNS, changeRows, figureRows, lossWords, SPREAD_COLUMNS } from './words.ts';
+import '../../ui/number.ts';
+import '../../ui/table.ts';
+
+/** What a class of so many groups will see of the scenario that is open. */
+@customElement('bf-class-forecast')
+export class ForecastPart extends LiveElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host { display: grid; gap: var(--gap); grid-template-columns: minmax(0, 1fr); }
+      p { margin: 0; }
+      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap-large); align-items: end; }
+      .soft { color: var(--soft); font-size: var(--text-small); }
+    `,
+  ];
+
+  @property({ attribute: false }) session: Session | undefined;
+  @property({ attribute: false }) room: ClassRoom | undefined;
+  /** Set by the reader over what the scenario says. */
+  @state() private chosen: number | undefined;
+
+  override render() {
+    const { room } = this;
+    const lab = this.session?.written;
+    if (!room || !lab) return nothing;
+    const { forecasting, forecast } = room;
+    const groups = this.chosen ?? Math.max(CONTROLS['class.groups'].min, lab.values['class.groups']);
+    return html`
+      <p>Columns, bottles and hands differ. Each group gets its own from a seed; the procedure is that of the open scenario, “${lab.title}”.</p>
+      <div class="row">
+        <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${groups} @bf-change=${this.setGroups}></bf-number>
+        ${
+          forecasting
+            ? html`<progress max=${forecasting.of} .value=${forecasting.done} aria-label="Runs done"></progress>
+              <span role="status">${forecasting.done} of ${forecasting.of}</span>
+              <button type="button" @click=${() => room.cancelForecast()}>Cancel</button>`
+            : html`<button type="button" class="primary" @click=${() => void room.foresee(lab, groups)}>Work it out</button>`
+        }
+      </div>
+      ${room.failure === '' ? nothing : html`<p role="alert">Some groups could not be worked out: ${room.failure}</p>`}
+      ${forecast ? this.tables(forecast) : nothing}`;
+  }
+
+  private readonly setGroups = (event: CustomEvent<{ value: number }>) => {
+    this.chosen = event.detail.value;
+  };
+
+  private tables(forecast: ClassForecast) {
+    return html`
+      <p role="status">${lossWords(forecast)}</p>
+      <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
+      <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>
+      <p class="soft">One lane a column, so uneven packing shows nothing here. A share of the variance is what one spread makes when it alone is switched on,
+        from ${forecast.groupsAlone} groups: known to about a quarter of itself. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-class-forecast': ForecastPart;
+  }
+}

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { type ClassAnswer, classAnswer, classForecast, classTasks, forClass } from '../../../sim/class/index.ts';
+import { groupOf } from '../../../sim/class/group.ts';
+import { washedWith } from '../../../sim/class/washed.ts';
+import { readScenario } from '../../../sim/input/scenario.ts';
+import { resultsOf, runWhole } from '../../../sim/run/index.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { changeRows, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
+import json from '../../../scenarios/cathode-leach.json';
+
+const GROUPS = 4;
+
+/** The shipped lesson on a bed of few cells, with the receiver changed so many mL after the water. */
+function lesson(more_mL: number): Scenario {
+  const read = readScenario({ ...json, bed: { lanes: 1, plates: 20 }, bench: { hand: 0 } }, 'cathode-leach');
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  const procedure = read.scenario.procedure.map((action) => (action.do === 'wait' && 'more_mL' in action.until ? { ...action, until: { more_mL } } : action));
+  return forClass({ ...read.scenario, procedure });
+}
+
+/** Share of the cobalt that was poured in the receiver that holds most of it, straight from a whole run. */
+function recoveredIn(scenario: Scenario): number {
+  const { receivers, loaded } = resultsOf(runWhole(scenario));
+  return Math.max(...receivers.map(({ Co_mmol }) => Number(Co_mmol ?? 0))) / (loaded.Co_mmol ?? Number.NaN);
+}
+
+function foreseen(scenario: Scenario) {
+  const tasks = classTasks(GROUPS).filter(({ alone }) => alone === undefined);
+  const answers: ClassAnswer[] = tasks.map((task) => classAnswer(scenario, task));
+  return { forecast: classForecast(scenario, tasks, answers), answers };
+}
+
+describe('what a class will see', () => {
+  test('is what a run comes to, where nobody differs', () => {
+    for (const more_mL of [2, 8]) {
+      const scenario = lesson(more_mL);
+      // Group 0 has the seed of the scenario, so the column is the same and nothing else is drawn.
+      const plain = {
+        ...scenario,
+        values: { ...scenario.values, 'differ.bead': 0, 'differ.porosity': 0, 'differ.length_cm': 0, 'differ.spread': 0, 'differ.acid_M': 0 },
+      };
+      expect(groupOf(plain, 0, {}).written.recovered).toBeCloseTo(recoveredIn(plain), 9);
+    }
+  });
+
+  test('counts the groups that lose cobalt, and says the most that is lost, as their runs have it', () => {
+    const { forecast, answers } = foreseen(lesson(8));
+    const lost = answers.map(({ written }) => 100 * (1 - written.recovered));
+    const asked = 100 * (1 - forecast.target.recovered);
+    const missed = lost.filter((percent) => percent > asked).length;
+    // Cobalt begins to leave 4 mL after the water: changed after 8, every group loses some.
+    expect(missed).toBe(GROUPS);
+    const said =
+      /^With the receiver changed as the procedure has it, (\d+) of (\d+) groups lose more than ([\d.]+) % of their cobalt\(II\); the most that is lost is ([\d.]+) %\.$/.exec(
+        lossWords(forecast).replaceAll('\u00a0', ' ').replaceAll('\u202f', ' '),
+      );
+    expect(said?.slice(1, 3)).toEqual([String(missed), String(GROUPS)]);
+    expect(Number(said?.[3])).toBeCloseTo(asked, 6);
+    expect(Number(said?.[4])).toBeCloseTo(Math.max(...lost), 0);
+  });
+
+  test('says that nobody loses more than is asked where every run keeps that much', () => {
+    // 10 mL of wash leave the band far above the bottom, and everything from just after the water on is collected.
+    const short = lesson(0.5);
+    const easy = { ...short, procedure: washedWith(short, short.procedure, 10) };
+    const tasks = classTasks(GROUPS).slice(0, GROUPS);
+    const answers = tasks.map(({ n }) => groupOf(easy, n, {}));
+    const forecast = classForecast(easy, tasks, answers);
+    expect(recoveredIn(easy)).toBeGreaterThanOrEqual(forecast.target.recovered);
+    expect(Math.min(...answers.map(({ written }) => written.recovered))).toBeGreaterThanOrEqual(forecast.target.recovered);
+    expect(lossWords(forecast)).toMatch(/no group loses more than/);
+  });
+
+  test('holds another wash to what it is: 40 mL, or as much as brings the edge to 5 mm above the bottom', () => {
+    const { forecast, answers } = foreseen(lesson(2));
+    const [, forty, stopped] = changeRows(forecast);
+    expect(Number(forty.wash)).toBeGreaterThan(39);
+    expect(Number(forty.wash)).toBeLessThan(41);
+    const near = answers.map(({ depths }) => depths.near_mL ?? 40).sort((a, b) => a - b);
+    // A cylinder is read to some tenths of a millilitre in each of the pours.
+    expect(Math.abs(Number(stopped.wash) - (near[1] + near[2]) / 2)).toBeLessThan(1);
+    expect(figureRows(forecast).map(({ cause }) => cause)).toEqual(Array.from({ length: 8 }, () => '10 groups or more are needed to say'));
+  });
+});
