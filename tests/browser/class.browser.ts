@@ -138,8 +138,8 @@ describe('an instructor', () => {
         .poll(() => page.evaluate<string>(`localStorage.getItem('bandfall.run') ?? ''`), { timeout: PATIENCE_MS })
         .toContain(`"seed":${madeBy(shown).run.seed},`);
       expect(await page.evaluate<string>(`localStorage.getItem('bandfall.run')`)).toContain(`"log":${JSON.stringify(madeBy(shown).run.log)}`);
-      // The best has the receiver late and nothing else: 3 mL or more after the water, where 1.5 is meant.
-      expect(1 + (shown % 4)).toBeGreaterThanOrEqual(3);
+      // The procedure changes it 1.5 mL after the water: who did after 1 mL shows nothing of a late change.
+      expect(1 + (shown % 4)).toBeGreaterThanOrEqual(2);
       await close();
     },
     TIME_MS,
