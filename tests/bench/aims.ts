@@ -35,11 +35,15 @@ export function markdown(found: readonly Found[], circumstances: string): string
     const { name, aim_ms, former } = AIMS[one.id];
     return [name, former, time(one.wall_ms), time(one.processor_ms), time(aim_ms), verdict(one)];
   });
-  const cells = [['model', 'former, quiet machine', 'now', 'processor time', 'aim', ''], ...rows];
+  return [circumstances, '', aligned([['model', 'former, quiet machine', 'now', 'processor time', 'aim', ''], ...rows])].join('\n');
+}
+
+/** A table as the formatter leaves it; its first row is the heading. */
+export function aligned(cells: readonly (readonly string[])[]): string {
   const widths = cells[0].map((_, i) => Math.max(3, ...cells.map((row) => row[i].length)));
   const line = (row: readonly string[]): string => `| ${row.map((cell, i) => cell.padEnd(widths[i])).join(' | ')} |`;
   const rule = `| ${widths.map((width) => '-'.repeat(width)).join(' | ')} |`;
-  return [circumstances, '', line(cells[0]), rule, ...cells.slice(1).map(line)].join('\n');
+  return [line(cells[0]), rule, ...cells.slice(1).map(line)].join('\n');
 }
 
 /** The text with what stands between the two markers replaced. */

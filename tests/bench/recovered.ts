@@ -4,6 +4,7 @@ import { calibrated, withValues } from '../../src/lab/fit/calibrate.ts';
 import { type Measurement, readMeasurements } from '../../src/lab/fit/measurements.ts';
 import { boundsOf, FITTED_PATHS, type FittedPath } from '../../src/lab/fit/parameters.ts';
 import { predicted } from '../../src/lab/fit/predict.ts';
+import { aligned } from './aims.ts';
 import { wilson } from './wilson.ts';
 
 // Does a calibration find a known column again? Columns are drawn from what is known beforehand, measured with the stated noise, and
@@ -77,11 +78,11 @@ export function rateTable(found: readonly Recovered[], paths: readonly FittedPat
     found.flatMap(({ held }) => held),
     undefined,
   );
-  return ['| parameter | intervals | hold the truth | 95 % of a sample | left open |', '| --- | --- | --- | --- | --- |', ...rows, all].join('\n');
+  return aligned([['parameter', 'intervals', 'hold the truth', '95 % of a sample', 'left open'], ...rows, all]);
 }
 
-function rowOf(name: string, held: readonly boolean[], open: number | undefined): string {
+function rowOf(name: string, held: readonly boolean[], open: number | undefined): string[] {
   const hits = held.filter((one) => one).length;
   const [low, high] = wilson(hits, held.length).map((share) => (100 * share).toFixed(1));
-  return `| ${name} | ${held.length} | ${hits} (${((100 * hits) / held.length).toFixed(1)} %) | ${low} to ${high} % | ${open ?? ''} |`;
+  return [name, String(held.length), `${hits} (${((100 * hits) / held.length).toFixed(1)} %)`, `${low} to ${high} %`, String(open ?? '')];
 }
