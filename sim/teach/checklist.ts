@@ -6,9 +6,10 @@ import type { Action, Scenario } from '../terms/types.ts';
 export type Role = 'condition' | 'load' | 'wash' | 'release' | 'change' | 'stop';
 
 /**
- * done: ticked. now: what is due. open: may be done from here on, when is the student's to judge. later: not yet.
+ * done: ticked. now: what is due. open: may be done from here on, when is the student's to judge. later: not yet. missed: the run is
+ * over without it.
  */
-export type StepState = 'done' | 'now' | 'open' | 'later';
+export type StepState = 'done' | 'now' | 'open' | 'later' | 'missed';
 
 export interface Step {
   readonly role: Role;
@@ -29,17 +30,19 @@ type Pour = Extract<Action, { do: 'pour' }>;
 /** Poured to within this, mL, a step is done: no cylinder is read finer. A choice. */
 const CLOSE_ML = 0.05;
 
-/** Steps of the scenario's procedure after these events; none where it has no procedure. */
-export function checklistOf(scenario: Scenario, events: readonly RunEvent[]): Step[] {
+/** Steps of the scenario's procedure after these events; none where it has no procedure. Once the run is over nothing is due any more. */
+export function checklistOf(scenario: Scenario, events: readonly RunEvent[], over = false): Step[] {
   const steps = plannedSteps(scenario);
   const poured = pouredBySteps(scenario, steps, events);
   const done = steps.map((step, i) => isDone(step, i, steps, poured, events));
   const now = done.indexOf(false);
-  return steps.map((step, i) => ({
-    ...step,
-    poured_mL: poured[i],
-    state: done[i] ? 'done' : i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later',
-  }));
+  const stateOf = (i: number): StepState => {
+    if (done[i]) return 'done';
+    // A pour that was begun and ended early was the student's to end.
+    if (over) return poured[i] > 0 ? 'done' : 'missed';
+    return i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later';
+  };
+  return steps.map((step, i) => ({ ...step, poured_mL: poured[i], state: stateOf(i) }));
 }
 
 /** Receiver that the procedure puts under the tip before anything has dripped. */

@@ -45,7 +45,7 @@ export interface Offer {
 
 /** What one press does for a step that is due or open. */
 export function offerFor(scenario: Scenario, at: Standing, step: Step): Offer | undefined {
-  if (step.state === 'done' || step.state === 'later') return undefined;
+  if (step.state !== 'now' && step.state !== 'open') return undefined;
   if (step.role === 'change') return offer(step, [], [{ do: 'receiver', label: step.label }], false);
   if (step.role === 'stop') return offer(step, [], [{ do: 'clamp', open_percent: 0 }], false);
   const first = lowFirst(scenario, at, step);

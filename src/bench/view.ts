@@ -15,6 +15,7 @@ import { Announcer } from './announcer.ts';
 import { Dragging, type HandleMove } from './dragging.ts';
 import { eyePredictions } from './eye-predictions.ts';
 import { Hand } from './hand.ts';
+import { Hazards } from './hazard/hazards.ts';
 import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from '../store/over.ts';
 import { awaitsResin } from './packing/empty.ts';
@@ -26,7 +27,7 @@ import { seedDrawn } from './task/ways-in.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
 import { sayRefusal } from './words.ts';
-import './hazard.ts';
+import './hazard/signs.ts';
 import './say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
@@ -59,6 +60,7 @@ export class BenchView extends LiveElement {
   @query('bf-strip') private strip!: BenchStrip;
   private readonly debriefing = new Opened(this, 'debrief');
   private readonly hand = new Hand();
+  private readonly hazards = new Hazards();
   private readonly dragging = new Dragging();
   private readonly acting = new Acting(
     () => this.session,
@@ -92,6 +94,7 @@ export class BenchView extends LiveElement {
     this.announcer.hear(store);
     if (store?.scenario) this.hand.suit(store.scenario);
     this.hushWhenActed(store?.log.length ?? 0);
+    if (store && !this.session?.watching) this.hazards.meet(store, (message) => this.say(message));
     if (store?.refusal !== this.told) this.tell(store?.refusal);
   }
 
@@ -105,10 +108,10 @@ export class BenchView extends LiveElement {
     if (this.debriefing.open)
       return html`<bf-debrief .session=${session} .moved=${this.dragging.moved} @bf-handle=${this.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.say} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
+      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.hear} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
         <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere} @glass-depth=${this.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
-        <div class="run" @bf-ask=${this.ask}>${this.figure(session)}<bf-hazard .store=${store} ?quiet=${session.watching}></bf-hazard></div>
+        <div class="run" @bf-ask=${this.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>
         <bf-say-line .said=${this.said}>${atAGlance(store)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
@@ -145,7 +148,12 @@ export class BenchView extends LiveElement {
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
-      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .store=${session.store} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}`;
+      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
+      ${this.hazards.overFigure ? nothing : this.caution()}`;
+  }
+
+  private caution() {
+    return html`<bf-hazard-card .hazards=${this.hazards}></bf-hazard-card>`;
   }
 
   private others(session: Session) {
@@ -188,8 +196,12 @@ export class BenchView extends LiveElement {
     this.logged = length;
   }
 
-  private say(event: CustomEvent<Message>) {
-    this.said = event.detail;
+  private hear(event: CustomEvent<Message>) {
+    this.say(event.detail);
+  }
+
+  private say(message: Message) {
+    this.said = message;
   }
 
   private past(store: ColumnStore) {

@@ -3,24 +3,33 @@ import { IONS } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
 import type { Drawing } from './drawing.ts';
+import type { PredictionMark } from './rows/marks.ts';
 
 // What the rows hold and ask for while the run is seen by eye.
 
 /** px between two lines of text. */
 const LINE = 18;
 
-/** Asks for predictions of the ion that can be seen, above the rows. */
-export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId): SVGTemplateResult {
-  const name = IONS[ion].name.replace(/\(.*\)/, '');
-  const said = narrow
-    ? ['Predict: press ahead', `of “now”, where the`, `${name}’s front will be`]
-    : [
-        'Predict before you pour: press in the empty part, right of “now”.',
-        `In the bed: how deep will the front of the ${name} be at the volume you press?`,
-        `In the strip below it: at which volume does the ${name} begin to leave?`,
-      ];
+/** Asks for predictions of the ion that can be seen, above the rows, until they are set. */
+export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId, marks: readonly PredictionMark[]): SVGTemplateResult {
+  const said = eyeLines(IONS[ion].name.replace(/\(.*\)/, ''), marks, narrow);
   const top = poured.top - 12 - LINE * (said.length - 1);
   return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;
+}
+
+/** Asks for each kind of prediction that has not been made yet; when both have, it says how they are moved. */
+export function eyeLines(name: string, marks: readonly PredictionMark[], narrow: boolean): string[] {
+  const [depth, leaving] = [marks.some(({ depth_cm }) => depth_cm !== undefined), marks.some(({ depth_cm }) => depth_cm === undefined)];
+  if (depth && leaving) return narrow ? ['Marked. Press', 'elsewhere to move'] : ['Marked. Press elsewhere to move a mark still ahead.'];
+  if (narrow) {
+    if (!depth) return [leaving ? 'Marked. Now press' : 'Predict: press ahead', 'of “now”, where the', `${name}’s front will be`];
+    return ['Marked. In the strip:', `when does ${name}`, 'begin to leave?'];
+  }
+  return [
+    depth || leaving ? 'Marked. There is one more to predict:' : 'Predict before you pour: press in the empty part, right of “now”.',
+    ...(depth ? [] : [`In the bed: how deep will the ${name}’s front be at that volume?`]),
+    ...(leaving ? [] : [`In the strip below it: at which volume does the ${name} begin to leave?`]),
+  ];
 }
 
 /** The row of the effluent without a scale: only when something leaves can be marked in it. */

@@ -164,7 +164,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, this.logScale, this.losses, this.targets], () => (this.losses && this.targets ? lossMarks(worked, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
         ${guard([worked, this.window, this.losses], () => (this.window ? windowBand(worked, this.window, this.losses) : nothing))}
-        ${guard([worked, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye) : this.words(worked, until)))}
+        ${guard([worked, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye, this.predictions) : this.words(worked, until)))}
         ${stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? verdictLine(worked, this.targets, this.now_mL, moved) : nothing}

@@ -25,7 +25,7 @@ export class Segmented extends LitElement {
       legend { padding: 0; font-size: var(--text-small); color: var(--soft); }
       legend.unseen { position: absolute; }
       .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); }
-      label { position: relative; display: inline-flex; align-items: center; min-height: var(--target); padding: 0 0.75em;
+      label { position: relative; display: inline-flex; align-items: center; min-height: var(--target); padding: 0 var(--pad, 0.75em);
         background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); cursor: pointer; }
       label:hover { background: var(--wash); }
       input { position: absolute; inset: 0; width: 100%; height: 100%; margin: 0; opacity: 0; cursor: inherit; }

@@ -5,7 +5,7 @@ export const controlStyles = css`
   *, *::before, *::after { box-sizing: border-box; }
   button, select, input { font: inherit; font-variant-numeric: tabular-nums; color: inherit; }
   button, select, input:not([type='range'], [type='radio'], [type='checkbox']) {
-    min-height: var(--target); padding: 0 0.75em; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); }
+    min-height: var(--target); padding: 0 var(--pad, 0.75em); background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); }
   button { cursor: pointer; }
   button:hover:not(:disabled) { background: var(--wash); }
   button.primary { background: var(--accent); border-color: var(--accent); color: var(--on-accent); }

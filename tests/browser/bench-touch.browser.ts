@@ -218,6 +218,8 @@ async function conditioned(page: Page): Promise<void> {
   await page.keyboard.press('n');
   await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(1);
   await still(page);
+  const offer = page.locator('bf-say-line').getByRole('button', { name: 'Read' });
+  if (await offer.isVisible()) await offer.click();
   await page.getByRole('button', { name: 'I have read this' }).click();
 }
 

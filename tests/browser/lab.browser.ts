@@ -102,7 +102,7 @@ describe('a lab', () => {
     await page.locator('bf-task li.now').first().waitFor(WAIT);
     await button(page, 'More').click();
     await button(page, 'Play the procedure').click();
-    await button(page, 'jump there').click();
+    await button(page, 'Jump there').click();
     await page.getByText('The run is over').waitFor(WAIT);
     await page.evaluate(`location.hash = '#lab'`);
     await page.getByText(/On the bench now: .* [1-9][\d.]*\s?mL delivered/).waitFor(WAIT);

@@ -51,7 +51,7 @@ const CHANGES: readonly Change[] = [
     make: async (page) => {
       await button(page, 'More').click();
       await button(page, 'Play the procedure').click();
-      await button(page, 'jump there').click();
+      await button(page, 'Jump there').click();
       await page.getByText('The run is over').waitFor();
     },
     shows: {

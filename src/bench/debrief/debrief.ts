@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { type FractionTargets, lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
+import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
@@ -8,22 +8,16 @@ import { LiveElement } from '../../store/live-element.ts';
 import { csvText, type Column } from '../../ui/text/csv.ts';
 import { emit } from '../../ui/emit.ts';
 import { showRuns } from '../../ui/show-runs.ts';
-import { fixed, millimoles, percent } from '../../ui/text/format.ts';
+import { fixed } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
 import { isOver } from '../../store/over.ts';
+import { askedWords } from '../task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../words.ts';
 import '../../ui/readout.ts';
 import '../../ui/table.ts';
-
-/** What the task asks of the fraction. */
-function askedWords({ target, unwanted, recovered, carried, acid_mmol }: FractionTargets): string {
-  const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
-  const least = `The task asks for ${percent(recovered, 1)} or more of the ${IONS[target].name}`;
-  return `${[least, ...(others ? [`at most ${percent(carried, 1)} of the ${others}`] : []), ...(acid_mmol === undefined ? [] : [`at most ${millimoles(acid_mmol, 0)} of acid`])].join(', ')}.`;
-}
 
 /**
  * How the run ended: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
@@ -82,7 +76,7 @@ export class Debrief extends LiveElement {
           : html`<p class="lesson">${words}</p>`
       }
       <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
-      <p class="run">${askedWords(session.targets)}</p>
+      <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">
         <section><h2>Where the ${IONS[target].name} is</h2>${whereBar(places, target, amounts)}

@@ -9,6 +9,7 @@ import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import type { Hand, How } from '../hand.ts';
 import { isOver } from '../../store/over.ts';
+import { askedWords } from '../task/asked-words.ts';
 import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';
@@ -63,6 +64,7 @@ export class BenchMore extends LiveElement {
     const { store } = session;
     return html`<bf-dialog heading="More of the bench"><div class="parts">
       ${this.sees === 'eye' ? html`<section><p>Numbers and verdict are shown with the figure, or at the end of the run.</p></section>` : this.numbers(session)}
+      <section><h3>The task</h3><p>${session.written?.purpose}</p>${session.targets ? html`<p>${askedWords(session.targets)}</p>` : nothing}</section>
       <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
         ${hand.how === 'reservoir' ? html`<p>A reservoir keeps the liquid 1 cm above the bed until the volume is used.</p>` : nothing}</section>
       ${this.mayBegin(session) ? html`<section><h3>Resin</h3><bf-empty-tube .session=${session} @bf-done=${this.close}></bf-empty-tube></section>` : nothing}

@@ -33,6 +33,7 @@ export class BenchStrip extends LiveElement {
       :host { --target: 2.25rem; display: block; font-size: 0.875rem; }
       .parts { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; justify-content: space-between; }
       .bar { display: none; }
+      @media (min-width: 40.01rem) and (max-width: 84rem) { :host { --pad: 0.55em; } }
       @media (pointer: coarse) { :host { --target: 2.75rem; } }
       @media (max-width: 40rem) {
         .parts { height: 5.9rem; align-content: start; }

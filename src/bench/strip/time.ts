@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, query } from 'lit/decorators.js';
 import { LOW_MM, stillness, type Stillness } from '../../../sim/teach/index.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { SPEEDS } from '../../store/run/playback.ts';
@@ -9,6 +9,9 @@ import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { stillWords } from '../words.ts';
 import { partStyles } from './part-styles.ts';
+
+/** A press so soon after playing has ended by itself was meant to pause it, ms; about the time to see and to react. A choice. */
+const MEANT_MS = 600;
 
 /**
  * Model time: to the last millimetre, how fast, play, undo.
@@ -22,13 +25,16 @@ export class TimeControl extends LiveElement {
     hiddenStyles,
     partStyles,
     css`
-      .play { min-width: 4.5em; font-weight: 600; }
+      .play { min-width: 5.5em; font-weight: 600; }
       select { width: 4em; padding: 0 0.2em; }
-      .undo { font-size: 1.125rem; }
+      .sign { font-size: 1.125rem; padding: 0; min-width: 2.25rem; }
     `,
   ];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
+  @query('.play') private readonly playButton!: HTMLElement | null;
+  private played = false;
+  private stoppedAt = Number.NEGATIVE_INFINITY;
 
   constructor() {
     super();
@@ -51,23 +57,42 @@ export class TimeControl extends LiveElement {
   override render() {
     const { store } = this;
     if (!store?.moment) return nothing;
-    const jumps = store.playing && Number.isFinite(store.stopAt);
-    return html`<button type="button" @click=${jumps ? () => store.skip() : this.low}>${jumps ? 'jump there' : `to ${LOW_MM} mm`}</button>
+    return html`<button type="button" @click=${this.low}>to ${LOW_MM} mm</button>
+      <button type="button" class="sign" aria-label="Jump there" title="jump to where playing stops" ?disabled=${!aims(store)} @click=${() => store.skip()}>⇥</button>
       <select aria-label="speed" @change=${this.takeSpeed}>${speedsWith(store.speed).map((speed) => html`<option value=${speed} ?selected=${speed === store.speed}>×${speed}</option>`)}</select>
-      <button type="button" class="play ${store.playing ? '' : 'primary'}" @click=${this.toggle}>${store.playing ? 'Pause' : 'Play'}</button>
-      <button type="button" class="undo" aria-label="Undo" ?disabled=${!store.canUndo} @click=${() => store.undo()}>↶</button>`;
+      <button type="button" class="play ${store.playing ? '' : 'primary'}" @click=${this.press}>${store.playing ? 'Pause' : 'Play'}</button>
+      <button type="button" class="sign" aria-label="Undo" ?disabled=${!store.canUndo} @click=${() => store.undo()}>↶</button>`;
+  }
+
+  override willUpdate() {
+    const playing = this.store?.playing ?? false;
+    if (this.played && !playing && this.playButton?.matches(':hover')) this.stoppedAt = performance.now();
+    this.played = playing;
+  }
+
+  /** Playing that ended by itself makes Play of Pause under the pointer: a press on the way was meant for Pause. */
+  private press() {
+    if (performance.now() - this.stoppedAt > MEANT_MS) this.toggle();
+    this.stoppedAt = Number.NEGATIVE_INFINITY;
+  }
+
+  private pause(store: ColumnStore) {
+    this.played = false;
+    store.pause();
   }
 
   private toggle() {
     const { store } = this;
     if (!store) return;
-    if (store.playing) store.pause();
+    if (store.playing) this.pause(store);
     else if (!this.stuck(store)) store.play();
   }
 
   private readonly low = async () => {
     const { store } = this;
-    if (!store?.moment || this.stuck(store)) return;
+    if (!store?.moment) return;
+    if (aims(store)) return this.say('That is on its way. ⇥ jumps there.', 'note');
+    if (this.stuck(store)) return;
     if (store.moment.level_cm * 10 <= LOW_MM) return this.say(`The liquid is already down to ${LOW_MM} mm above the bed.`, 'note');
     await store.runUntil({ liquid_mm: LOW_MM });
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) await store.skip();
@@ -93,6 +118,11 @@ export class TimeControl extends LiveElement {
   private takeSpeed(event: Event & { target: HTMLSelectElement }) {
     this.store?.setSpeed(Number(event.target.value));
   }
+}
+
+/** Whether playing will stop by itself. */
+function aims({ playing, stopAt }: ColumnStore): boolean {
+  return playing && Number.isFinite(stopAt);
 }
 
 function speedsWith(speed: number): number[] {

@@ -15,7 +15,7 @@ export function stepWords({ role, liquid, label, state }: Step, { liquids }: Sce
     case 'wash':
       return `Wash: ${bottle}`;
     case 'release':
-      return state === 'done' ? capital(bottle) : `${capital(bottle)}, when you judge it`;
+      return state === 'later' ? `${capital(bottle)}: you judge` : capital(bottle);
     case 'change':
       return `Beaker “${label}”`;
     case 'stop':
@@ -44,7 +44,8 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
 }
 
 /** What happens if nothing more is done, and what could be. */
-export function nextWords({ values }: Scenario, at: Standing): string {
+export function nextWords({ values }: Scenario, at: Standing, over: boolean): string {
+  if (over) return 'Nothing more on this column. The debrief tells where everything is.';
   const still = stillness(at);
   const room = fits(values, at.headVolume);
   const fit = room > 0 ? `${millilitres(room)} fit above the bed.` : 'Nothing more fits above the bed.';

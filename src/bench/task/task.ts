@@ -1,9 +1,11 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
+import type { FractionTargets } from '../../../sim/history/index.ts';
 import { checklistOf, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';
+import { isOver } from '../../store/over.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
@@ -12,11 +14,12 @@ import { fixed } from '../../ui/text/format.ts';
 import type { PackingPanel } from '../packing/packing.ts';
 import { awaitsResin, beganEmpty, portionsIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
+import { askedWords } from './asked-words.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
 
-const SIGNS = { done: '✓', now: '▸', open: '○', later: '' } as const;
-const SAID = { done: 'done: ', now: 'next: ', open: 'possible now: ', later: '' } as const;
+const SIGNS = { done: '✓', now: '▸', open: '○', later: '', missed: '–' } as const;
+const SAID = { done: 'done: ', now: 'next: ', open: 'possible now: ', later: '', missed: 'not done: ' } as const;
 
 /**
  * The task as a list that ticks itself, what one press does for the step in hand, and what happens if nothing is done.
@@ -28,6 +31,7 @@ export class TaskPanel extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, taskStyles];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
+  @property({ attribute: false }) targets: FractionTargets | undefined;
   /** Until its code has come it does nothing. */
   @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
 
@@ -37,20 +41,22 @@ export class TaskPanel extends LiveElement {
   }
 
   override render() {
-    const { store } = this;
+    const { store, targets } = this;
     const { scenario, moment } = store ?? {};
     if (!store || !scenario || !moment) return nothing;
     const at = standing(moment);
     const empty = awaitsResin(scenario, moment);
     const filled = !empty || moment.delivered_mL > 0;
-    const steps = afterFilling(checklistOf(scenario, moment.events), scenario, moment);
+    const over = isOver(store);
+    const steps = afterFilling(checklistOf(scenario, moment.events, over), scenario, moment);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
         <h2 id="heading">The task</h2>
-        <p class="purpose">${scenario.purpose}</p>
+        <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
+        ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
         ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => this.step(step, scenario, at, store.playing))}</ol>`}
       </section>
-      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at)}</p></section>` : nothing}
+      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at, over)}</p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
@@ -62,18 +68,24 @@ export class TaskPanel extends LiveElement {
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} ?disabled=${playing && step.liquid !== ''} @click=${() => this.do(offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} ?disabled=${playing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 
   private next() {
-    const { scenario, moment, playing } = this.store ?? {};
-    if (!scenario || !moment || playing) return;
+    const { store } = this;
+    const { scenario, moment, playing } = store ?? {};
+    if (!store || !scenario || !moment || playing) return;
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const at = standing(moment);
-    const due = afterFilling(checklistOf(scenario, moment.events), scenario, moment).find(({ state }) => state === 'now');
+    const due = afterFilling(checklistOf(scenario, moment.events, isOver(store)), scenario, moment).find(({ state }) => state === 'now');
     const offer = due && offerFor(scenario, at, due);
     if (offer) this.do(offer);
+  }
+
+  /** The second press of a double one was not meant for what has come to lie there. */
+  private press({ detail }: MouseEvent, offer: Offer) {
+    if (detail <= 1) this.do(offer);
   }
 
   private do({ actions }: Offer) {

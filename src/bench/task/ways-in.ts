@@ -14,8 +14,8 @@ export class WaysIn extends LiveElement {
       :host { display: block; --target: 1.9rem; font-size: 0.8125rem; line-height: 1.35; }
       :host(:not([data-shown])) { display: none; }
       p { margin: 0 0 var(--gap-small); }
-      .row { display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: center; justify-content: space-between; }
-      button { padding: 0 0.5em; }
+      .row { display: flex; flex-wrap: wrap; gap: 0.2rem; align-items: center; justify-content: space-between; }
+      button { padding: 0 0.3em; white-space: nowrap; }
       a { min-height: var(--target); display: inline-flex; align-items: center; color: var(--accent); }
       @media (pointer: coarse) { :host { --target: 2.75rem; } }
       @media (max-width: 40rem) { p { display: none; } .row { justify-content: space-between; flex-wrap: nowrap; gap: var(--gap-small); } button { white-space: nowrap; } :host { --target: 2.5rem; } .fill { display: none; } }
@@ -32,7 +32,7 @@ export class WaysIn extends LiveElement {
   override render() {
     const { session } = this;
     if (!session || !waysLead(session)) return nothing;
-    return html`<p>A fresh column, unlike any other. Run it ${session.sees === 'eye' ? 'by eye' : 'yourself'}, or first:</p>
+    return html`<p>A fresh column. Run it ${session.sees === 'eye' ? 'by eye' : 'yourself'}, or:</p>
       <div class="row">
         <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
         <a href="#faults">Break one</a>

@@ -63,8 +63,11 @@ export function nowLine({ layout: { poured, effluent, left, right }, x }: Drawin
   const at = x(now_mL);
   const text = `now ${millilitres(now_mL)}`;
   const half = textWidth(text) / 2;
-  const titleAtEnd = at + half < right - textWidth(AXIS_TITLE) - 8;
-  return svg`<text class="axis-title" x=${titleAtEnd ? right : left} y=${effluent.bottom + NOW_DROP} text-anchor=${titleAtEnd ? 'end' : 'start'}>${AXIS_TITLE}</text>
+  const title = textWidth(AXIS_TITLE) + 8;
+  const titleAtEnd = at + half < right - title;
+  // The title gives way where the moment leaves neither end free.
+  const titled = titleAtEnd || at - half > left + title;
+  return svg`${titled ? svg`<text class="axis-title" x=${titleAtEnd ? right : left} y=${effluent.bottom + NOW_DROP} text-anchor=${titleAtEnd ? 'end' : 'start'}>${AXIS_TITLE}</text>` : nothing}
     <g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line>
     <text x=${Math.max(8 + half, left - 30 + half, Math.min(at, right + 30 - half))} y=${effluent.bottom + NOW_DROP} text-anchor="middle">${text}</text></g>`;
 }

@@ -79,6 +79,21 @@ describe('the checklist', () => {
     expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release now', 'change open', 'stop open']);
   });
 
+  test('marks nothing as due once the run is over: what was begun counts as ended, what was left out as not done', () => {
+    const loaded = press(press([], 'condition'), 'load');
+    const log: Log = [...press(press(loaded, 'wash'), 'release'), { do: 'clamp', open_percent: 0 }];
+    const over = checklistOf(scenario, played(log).events, true);
+    expect(over.map(({ role, state }) => `${role} ${state}`)).toEqual([
+      'condition done',
+      'load done',
+      'wash done',
+      'release done',
+      'change missed',
+      'stop done',
+    ]);
+    expect(over.map((step) => offerFor(scenario, standing(played(log)), step))).toEqual(over.map(() => undefined));
+  });
+
   test('does not count a beaker that was named before anything dripped, nor a clamp shut before the last liquid', () => {
     const shut: Action = { do: 'clamp', open_percent: 0 };
     expect(states([{ do: 'receiver', label: 'cobalt' }, shut]).slice(4)).toEqual(['change later', 'stop later']);

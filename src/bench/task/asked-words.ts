@@ -1,0 +1,16 @@
+import type { FractionTargets } from '../../../sim/history/index.ts';
+import { IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { millimoles, percent } from '../../ui/text/format.ts';
+
+/** What is asked of the fraction, in one sentence. */
+export function askedWords({ target, unwanted, recovered, carried, acid_mmol }: FractionTargets): string {
+  const others = unwanted.map(elementOf).join(' or ');
+  const most = [...(others ? [`${percent(carried, 1)} of the ${others}`] : []), ...(acid_mmol === undefined ? [] : [`${millimoles(acid_mmol, 0)} of acid`])];
+  const least = `Collect ${percent(recovered, 1)} or more of the ${elementOf(target)}`;
+  return most.length === 0 ? `${least}.` : `${least}, with at most ${most.join(' and ')}.`;
+}
+
+/** Without its charge. */
+function elementOf(ion: IonId): string {
+  return IONS[ion].name.replace(/\(.*\)/, '');
+}

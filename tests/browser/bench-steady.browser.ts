@@ -1,0 +1,167 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { headless, kept, PATIENCE_MS, ready, still } from './bench-rig.ts';
+import { onePage } from './one-page.ts';
+
+// What is pressed stays where it is and means what it says; what asks for something is quiet once it is done.
+
+const LONG = 300_000;
+const WIDE = { viewport: { width: 1280, height: 720 }, column: 1 } as const;
+const PHONE = { viewport: { width: 390, height: 844 }, touch: true, column: 1 } as const;
+const it = onePage();
+
+test(
+  '“to 1 mm” stays itself while it runs: a second press does not jump, the jump has a button of its own',
+  async () => {
+    const page = await it.open(WIDE);
+    await ready(page);
+    await page.keyboard.press('o');
+    await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBe(2);
+    await page.getByRole('combobox', { name: 'speed' }).selectOption({ label: '×1' });
+    const low = page.getByRole('button', { name: /^to 1\smm$/ });
+    const before = await low.boundingBox();
+    await low.click();
+    await page.getByRole('button', { name: 'Pause' }).waitFor();
+    expect(await low.boundingBox()).toEqual(before);
+    await low.click();
+    await page.getByText('That is on its way').waitFor();
+    await page.getByRole('button', { name: 'Pause' }).waitFor();
+    await page.getByRole('button', { name: 'Jump there' }).click();
+    await still(page);
+    await page.locator('bf-strip').getByText('to 1').waitFor();
+    expect(headless(await kept(page)).delivered_mL).toBeGreaterThan(0.3);
+  },
+  LONG,
+);
+
+test(
+  'no button of the task comes to lie under the pointer that pressed another, and the second half of a double press does nothing',
+  async () => {
+    const page = await it.open({ ...WIDE, reducedMotion: 'reduce' });
+    await ready(page);
+    for (let i = 0; i < 10; i++) {
+      const buttons = page.locator('bf-task li button');
+      const last = buttons.last();
+      // The one that may be judged is tried before the one that is due.
+      const button = i >= 4 && i % 2 === 0 ? last : buttons.first();
+      const box = await button.boundingBox();
+      if (!box) break;
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      const step = await stepAt(page, x, y);
+      const { length } = (await kept(page)).log;
+      await page.mouse.dblclick(x, y);
+      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(length);
+      await still(page);
+      const after = await stepAt(page, x, y);
+      expect([undefined, step], `after ${step} lies ${after}`).toContain(after);
+      if (await page.getByText('The run is over').isVisible()) break;
+    }
+  },
+  LONG,
+);
+
+test(
+  'at the end only what can still be done is highlighted: a beaker that was never changed is told as not done',
+  async () => {
+    const page = await it.open({ ...WIDE, reducedMotion: 'reduce' });
+    await ready(page);
+    for (let i = 0; i < 14; i++) {
+      const { length } = (await kept(page)).log;
+      if (await page.locator('bf-task li.now', { hasText: 'cobalt' }).count()) break;
+      await page.keyboard.press('n');
+      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(length);
+      await still(page);
+    }
+    await page.keyboard.press('o');
+    await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
+    expect(await page.locator('bf-task li.now, bf-task li.open, bf-task li button').count()).toBe(0);
+    expect(await page.locator('bf-task li.missed').textContent()).toMatch(/not done:\s*Receiver|not done:\s*Beaker/);
+    await page.getByText('Nothing more on this column.').waitFor();
+  },
+  LONG,
+);
+
+describe.each([
+  ['a projector', WIDE],
+  ['a phone', PHONE],
+] as const)('on %s', (name, options) => {
+  test(
+    'a caution that opens by itself covers no control, no handle and no place for a mark; a mark answers its hint',
+    async () => {
+      const page = await it.open({ ...options, reducedMotion: 'reduce' });
+      await ready(page);
+      await page.keyboard.press('n');
+      await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(1);
+      await still(page);
+      const opened = name === 'a phone' ? page.locator('bf-say-line').getByRole('button', { name: 'Read' }) : page.getByText('Fume hood');
+      await opened.waitFor();
+      expect(await covered(page)).toEqual([]);
+      const surface = await page.locator('bf-figure .surface').boundingBox();
+      if (!surface) throw new Error('figure: expected on the page, received none');
+      const hint = page.locator('bf-figure svg.plot .words');
+      expect(await hint.textContent()).toMatch(/Predict/);
+      const press = (down: number) => page.mouse.click(surface.x + surface.width * 0.75, surface.y + surface.height * down);
+      await press(0.4);
+      await page.getByText(/^you: \d\.\d cm$/).waitFor();
+      await press(name === 'a phone' ? 0.93 : 0.97);
+      await page.getByText(/^you: \d+\.\d\smL$/).waitFor();
+      expect(await hint.textContent()).toMatch(/^Marked/);
+      expect(await hint.textContent()).not.toMatch(/In the|front|begin/);
+      if (name === 'a phone') await opened.click();
+      await page.getByText('Fume hood').waitFor();
+      await page.getByRole('button', { name: 'I have read this' }).click();
+      await page.getByText('Fume hood').waitFor({ state: 'hidden' });
+    },
+    LONG,
+  );
+});
+
+test('the one sentence of the task can be read at 1280 x 720, and more of it in the drawer', async () => {
+  const page = await it.open(WIDE);
+  await ready(page);
+  const said = page.locator('bf-task').getByText(/^Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel and 20\smmol of acid\.$/);
+  await said.waitFor();
+  const box = await said.boundingBox();
+  expect((box?.y ?? 1e4) + (box?.height ?? 1e4)).toBeLessThan(720);
+  await page.getByRole('button', { name: 'More', exact: true }).click();
+  await page.locator('bf-more').getByText('Separate cobalt from nickel').waitFor();
+});
+
+/** Which step's button lies here, if any: its words without the amounts. */
+function stepAt(page: Page, x: number, y: number): Promise<string | undefined> {
+  return page.evaluate(
+    ([px, py]) => {
+      let top = document.elementFromPoint(px, py);
+      while (top?.shadowRoot) {
+        const deeper: Element | null = top.shadowRoot.elementFromPoint(px, py);
+        if (!deeper || deeper === top) break;
+        top = deeper;
+      }
+      const button = top?.closest('li button');
+      const items = [...(button?.closest('ol')?.children ?? [])];
+      return button ? `step ${items.indexOf(button.closest('li') as Element)}` : undefined;
+    },
+    [x, y] as const,
+  );
+}
+
+/** Names of the controls and handles in sight whose middle the caution lies on. */
+async function covered(page: Page): Promise<string[]> {
+  const controls = page.locator('bf-strip button, bf-task button, bf-axis-handle, bf-now-handle, bf-figure .surface, bf-segmented label, bf-coach button');
+  return controls.evaluateAll((all) =>
+    all
+      .filter((control) => control.getClientRects().length > 0)
+      .filter((control) => {
+        const { x, y, width, height } = control.getBoundingClientRect();
+        let top = document.elementFromPoint(x + width / 2, y + height / 2);
+        while (top?.shadowRoot) {
+          const deeper: Element | null = top.shadowRoot.elementFromPoint(x + width / 2, y + height / 2);
+          if (!deeper || deeper === top) break;
+          top = deeper;
+        }
+        const host = (top?.getRootNode() as ShadowRoot | undefined)?.host;
+        return host?.localName === 'bf-caution';
+      })
+      .map((control) => control.textContent ?? ''),
+  );
+}

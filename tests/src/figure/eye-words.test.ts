@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest';
+import { eyeLines } from '../../../src/figure/eye-words.ts';
+
+const DEPTH = { mL: 40, depth_cm: 3, label: 'you: 3.0 cm' };
+const LEAVING = { mL: 55, label: 'you: 55.0 mL' };
+
+test('eyeLines() asks for both kinds of prediction, then for the one that is missing, then for none', () => {
+  const asked = (marks: Parameters<typeof eyeLines>[1]) => eyeLines('cobalt', marks, false).join(' ');
+  expect(asked([])).toMatch(/In the bed: .*In the strip/);
+  expect(asked([DEPTH])).toMatch(/^Marked.*In the strip/);
+  expect(asked([DEPTH])).not.toContain('In the bed');
+  expect(asked([LEAVING])).toMatch(/^Marked.*In the bed/);
+  expect(asked([LEAVING])).not.toContain('In the strip');
+  expect(asked([DEPTH, LEAVING])).not.toMatch(/In the|Predict/);
+});
+
+test('eyeLines() fits the narrow figure: at most three short lines', () => {
+  for (const marks of [[], [DEPTH], [LEAVING], [DEPTH, LEAVING]]) {
+    const lines = eyeLines('cobalt', marks, true);
+    expect(lines.length).toBeLessThanOrEqual(3);
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(23);
+  }
+});
