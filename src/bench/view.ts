@@ -27,7 +27,6 @@ import { seedDrawn } from './task/ways-in.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
 import { sayRefusal } from './words.ts';
-import './hazard/signs.ts';
 import './say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';

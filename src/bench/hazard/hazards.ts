@@ -2,13 +2,16 @@ import { isSample } from '../../../sim/history/index.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { tracked } from '../../store/tracked.ts';
 import type { Message } from '../../ui/message.ts';
-import { type CautionId, CAUTIONS } from '../../ui/safety/cautions.ts';
+import type { CautionId } from '../../ui/safety/cautions.ts';
 
 /** Acid from which the acid caution is shown, mol/L; below it the usual goggles and gloves do. Common practice, no source. */
 const STRONG_M = 1;
 /** A card that opened by itself folds again after this, ms: time to read about 120 words. A choice. */
 const FOLDS_MS = 30_000;
 const PHONE = '(max-width: 40rem)';
+/** Offered in few words; the cautions themselves come once the bench is drawn. */
+const SAID = { acid: { text: 'Caution: strong hydrochloric acid burns.' }, metals: { text: 'Caution: cobalt and nickel can sensitise for life.' } } as const;
+type Topic = keyof typeof SAID & CautionId;
 /** Cautions that were opened since the page was; each visit shows them again. */
 const MET = new Set<CautionId>();
 
@@ -17,7 +20,7 @@ export class Hazards {
   @tracked open: CautionId | undefined;
   private folding: ReturnType<typeof setTimeout> | undefined;
 
-  topics({ scenario }: ColumnStore): CautionId[] {
+  topics({ scenario }: ColumnStore): Topic[] {
     const liquids = Object.values(scenario?.liquids ?? {});
     return [...(liquids.some(({ HCl_M }) => HCl_M >= STRONG_M) ? (['acid'] as const) : []), ...(liquids.some(isSample) ? (['metals'] as const) : [])];
   }
@@ -27,8 +30,8 @@ export class Hazards {
     const met = poured(store).find((topic) => !MET.has(topic));
     if (met === undefined) return;
     MET.add(met);
-    if (this.overFigure) return offer({ text: `Caution: ${CAUTIONS[met].heading}`, kind: 'note', action: { label: 'Read', run: () => this.flip(met) } });
-    this.show(met);
+    if (this.overFigure) return offer({ ...SAID[met], kind: 'note', action: { label: 'Read', run: () => this.flip(met) } });
+    this.open = met;
     clearTimeout(this.folding);
     this.folding = setTimeout(() => this.close(), FOLDS_MS);
   }
@@ -40,14 +43,7 @@ export class Hazards {
 
   flip(topic: CautionId): void {
     clearTimeout(this.folding);
-    if (this.open === topic) this.open = undefined;
-    else this.show(topic);
-  }
-
-  /** The card comes when it is wanted; until then its heading is the name of the pictogram. */
-  private show(topic: CautionId): void {
-    this.open = topic;
-    import('./card.ts').catch(() => undefined);
+    this.open = this.open === topic ? undefined : topic;
   }
 
   close(): void {
@@ -57,8 +53,8 @@ export class Hazards {
 }
 
 /** Hazards that have been poured. */
-function poured({ scenario, moment }: ColumnStore): CautionId[] {
-  return (moment?.events ?? []).flatMap(({ action, refused }): CautionId[] => {
+function poured({ scenario, moment }: ColumnStore): Topic[] {
+  return (moment?.events ?? []).flatMap(({ action, refused }): Topic[] => {
     const liquid = action?.do === 'pour' && !refused ? scenario?.liquids[action.liquid] : undefined;
     if (!liquid) return [];
     return [...(liquid.HCl_M >= STRONG_M ? (['acid'] as const) : []), ...(isSample(liquid) ? (['metals'] as const) : [])];

@@ -5,6 +5,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import { CAUTIONS } from '../../ui/safety/cautions.ts';
 import { pictogram } from '../../ui/safety/pictograms.ts';
 import { controlStyles } from '../../ui/styles.ts';
+import './card.ts';
 import type { Hazards } from './hazards.ts';
 
 /** Pictograms of the hazards on this bench; a press opens the caution, another folds it. */
