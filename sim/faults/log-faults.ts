@@ -2,7 +2,7 @@ import type { Action, Fault, Log, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
 import { eluents, LABEL_MAX, sampleLiquids } from '../input/index.ts';
 import { POUR_MAX } from '../terms/limits.ts';
-import { deliveredAfter } from './volumes.ts';
+import { endOf, inserted, shiftedReceiver } from './receiver-shift.ts';
 
 // Operator mistakes as changes of the log. Each takes the log of a careful operator and returns that of a careless one.
 
@@ -30,12 +30,6 @@ export const LOG_FAULTS: Readonly<Partial<Record<FaultKind, LogFault>>> = {
   spill: (_, log, severity) => inserted(log, endOf(log), { do: 'spill', share: severity * SPILL_MAX }),
   'no-recondition': secondCycle,
 };
-
-/** Index of the change to the receiver meant for the target; -1 if the log never changes it. */
-export function receiverEntry(log: Log): number {
-  const last = log.findLastIndex((action) => action.do === 'receiver');
-  return log.slice(0, last).some((action) => action.do === 'pour') ? last : -1;
-}
 
 export function sampleEntries(scenario: Scenario, log: Log): number[] {
   const samples = sampleLiquids(scenario);
@@ -107,30 +101,6 @@ function withWaitsBeforeSample(scenario: Scenario, log: Log, mm: number): Log {
   );
 }
 
-/** The log with its last change of receiver taken at another delivered volume. Unchanged if only a run could tell the volume. */
-export function shiftedReceiver(scenario: Scenario, log: Log, shift_mL: number): Log {
-  const entry = receiverEntry(log);
-  const was = deliveredAfter(scenario, log)[entry];
-  return entry < 0 || was === undefined || shift_mL === 0 ? log : receiverAt(scenario, log, entry, Math.max(0, was + shift_mL));
-}
-
-/** The log with the change of receiver at `entry` taken at a delivered volume. */
-export function receiverAt(scenario: Scenario, log: Log, entry: number, delivered_mL: number): Log {
-  const rest = freed(log, entry);
-  const after = deliveredAfter(scenario, rest);
-  const { at_min: _min, at_mL: _mL, ...change } = log[entry];
-  const next = after.findIndex((end) => end !== undefined && end > delivered_mL + 1e-9);
-  // Dropping the two optional times leaves the same kind of action.
-  return inserted(rest, next < 0 ? endOf(rest) : next, { ...change, at_mL: delivered_mL } as Action);
-}
-
-/** Without the change of receiver, and without the wait for a volume that was there for it. */
-function freed(log: Log, entry: number): Log {
-  const before = log[entry - 1];
-  const waited = before?.do === 'wait' && ('more_mL' in before.until || 'delivered_mL' in before.until);
-  return log.filter((_, i) => i !== entry && !(waited && i === entry - 1));
-}
-
 /** Less of the releasing eluent, from the end; what was waited for afterwards is still waited for. */
 function cutEnd(scenario: Scenario, log: Log, severity: number): Log {
   const elution = elutionOf(scenario, log);
@@ -144,16 +114,6 @@ function cutEnd(scenario: Scenario, log: Log, severity: number): Log {
   return log.flatMap((action, i): Action[] =>
     action.do === 'pour' && left.has(i) ? ((left.get(i) ?? 0) > 1e-9 ? [{ ...action, volume_mL: left.get(i) ?? 0 }] : []) : [action],
   );
-}
-
-/** Where the closing of the clamp at the end begins. */
-function endOf(log: Log): number {
-  const last = log.at(-1);
-  return last?.do === 'clamp' && last.open_percent === 0 ? log.length - 1 : log.length;
-}
-
-function inserted(log: Log, at: number, action: Action): Log {
-  return [...log.slice(0, at), action, ...log.slice(at)];
 }
 
 /** Added to the name of a receiver used again. */

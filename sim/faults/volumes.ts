@@ -21,6 +21,28 @@ export function deliveredAfter(scenario: Scenario, log: Log): (number | undefine
   });
 }
 
+export type LevelWait = Extract<Action, { do: 'wait' }> & { readonly until: { readonly liquid_mm: number } };
+
+export function isLevelWait(action: Action): action is LevelWait {
+  return action.do === 'wait' && 'liquid_mm' in action.until;
+}
+
+/**
+ * mL delivered after the wait for a level at `from`, for every action after it; 0 up to there. Undefined for all where the clamp is
+ * shut at that wait, so that the level is not known either.
+ */
+export function deliveredFrom(scenario: Scenario, log: Log, from: number): (number | undefined)[] | undefined {
+  const level = log[from];
+  const clamp = log.slice(0, Math.max(0, from)).findLast((action) => action.do === 'clamp');
+  if (level === undefined || !isLevelWait(level) || clamp?.do !== 'clamp' || clamp.open_percent === 0) return undefined;
+  const section = sectionOf(scenario.values);
+  const bench: Bench = { above: (section * level.until.liquid_mm) / 10, delivered: 0, open: true, known: true };
+  return log.map((action, i) => {
+    if (i > from) take(bench, action, section);
+    return bench.known ? bench.delivered : undefined;
+  });
+}
+
 function take(bench: Bench, action: Action, section: number): void {
   if (action.at_mL !== undefined) pass(bench, action.at_mL - bench.delivered);
   if (action.at_min !== undefined && bench.open) bench.known = false;
