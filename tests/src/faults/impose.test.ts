@@ -25,6 +25,15 @@ describe('imposeFromStart(...)', () => {
     expect(water()).toBeCloseTo(30, 9);
   });
 
+  test('changes the receiver late on a lab day, whose pours may be left out', async () => {
+    const session = await shortSession('lab-day');
+    const third = (): number => Number(session.store.plan?.results.receivers.find(({ label }) => label === 'cobalt 3')?.Co_mmol);
+    await session.store.replace(session.store.scenario?.procedure ?? [], 1);
+    const careful = third();
+    await imposeFromStart(session, { kind: 'receiver-late', severity: 1 });
+    expect(third()).toBeLessThan(0.7 * careful);
+  });
+
   test('shows the bed that is there: half the length has half the plates', async () => {
     const session = await shortSession();
     await imposeFromStart(session, { kind: 'short-bed', severity: 1 });
