@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { AT } from '../../../sim/column/bed.ts';
 import { ledgerError, liquidError } from '../../../sim/column/ledger.ts';
 import { bedLengthOf } from '../../../sim/column/measure.ts';
+import { swollen } from '../../../sim/column/swelling.ts';
+import { CROSS_LINKINGS } from '../../../sim/terms/grades.ts';
 import { advance, runOf } from '../../../sim/run/run.ts';
 import type { FieldPath, Log } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';
@@ -33,6 +35,19 @@ describe('a bed of resin', () => {
     expect(lengths[1]).toBeGreaterThan(lengths[0]);
     expect(lengths[2]).toBeGreaterThan(lengths[1]);
     expect(lengths[0]).toBeGreaterThan(0.6);
+  });
+
+  // The same, read: 3.40 L of bed per kg of dry resin in water and 3.02, 2.63, 2.32, 2.0 to 2.1, 2.02 in 1, 3, 6, 9, 12 M HBr.
+  test.each([
+    [1, 3.02],
+    [3, 2.63],
+    [6, 2.32],
+    [9, 2.05],
+    [12, 2.02],
+  ])('of either cross-linking loses no more in %d M than was read for 4 %%, and of 8 %% less than of 4 %%', (acid_M, litresPerKg) => {
+    const loss = (grade: keyof typeof CROSS_LINKINGS): number => 1 - swollen(CROSS_LINKINGS[grade]['resin.shrinkage'].value, acid_M);
+    expect(loss('4 % cross-linked')).toBeLessThan(1 - litresPerKg / 3.4);
+    expect(loss('8 % cross-linked')).toBeLessThan(loss('4 % cross-linked'));
   });
 
   test('loses and gains liquid as it shrinks and swells, with the books closed', () => {
