@@ -74,7 +74,6 @@ function volumeOf(flask: Flask, reagent: ReagentId, dose: Exclude<Dose, { g: num
 /** Steps that are never taken, whatever the values. */
 function hazard(state: WorkUpState, reagent: ReagentId, bench: Bench): Outcome | undefined {
   const flask = inHand(state);
-  if (flask.volume_mL <= 0) return refuse('flask', 'a flask with liquid in it', 'an empty one');
   const acid = reagent === 'acetic' || reagent === 'HCl';
   if (acid && flask.amounts.SCN > 0) return thiocyanateHazard(`${reagent}`, 'a flask without thiocyanate', 'acid into thiocyanate');
   const { pH } = balanceIn(flask, bench.around.chemistry);

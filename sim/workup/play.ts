@@ -27,7 +27,8 @@ export function workUpStep(state: WorkUpState, action: WorkUpAction, bench: Benc
 function outcomeOf(state: WorkUpState, action: WorkUpAction, bench: Bench): Outcome {
   const wrong = misfit(action);
   if (wrong) return { refused: wrong };
-  if (state.eluate.volume_mL <= 0 && action.do !== 'add') return refuse('flask', 'a flask with liquid in it', 'an empty one');
+  const worked = action.do === 'swirl' || action.do === 'wait' || action.do === 'add' ? inHand(state) : state.eluate;
+  if (worked.volume_mL <= 0) return refuse('flask', 'a flask with liquid in it', 'an empty one');
   if (action.do === 'transfer') return poured(state, action.rinses, action.rinse_mL, bench);
   if (action.do === 'make up') return madeUp(state, action.to_mL, bench);
   if (action.do === 'portion') return pipetted(state, action.mL, bench);

@@ -16,7 +16,7 @@ export function titratedTo(state: WorkUpState, dose: Dose, bench: Bench): Outcom
   const run = runOf(flask, dose, hand, bench);
   const titre = titreAfter(state, flask, run, hand, bench);
   const capacity = bench.values['workup.burette_mL'];
-  if (titre.final_mL > capacity) return refuse('EDTA.mL', `at most the ${capacity} mL of the burette`, `${titre.final_mL.toFixed(2)} mL`);
+  if (titre.final_mL > capacity) return refuse('EDTA.mL', `at most the ${capacity} mL at which the burette is empty`, `${titre.final_mL.toFixed(2)} mL`);
   if (run.flask.volume_mL > FLASK_MAX_ML) return refuse('EDTA.mL', `at most ${FLASK_MAX_ML} mL in the flask`, `${run.flask.volume_mL.toFixed(0)} mL`);
   const titres = titreInHand(state) ? [...state.titres.slice(0, -1), titre] : [...state.titres, titre];
   const used = { ...state.used, EDTA: state.used.EDTA + run.volume };

@@ -7,7 +7,7 @@ import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { doneWords, refusalText, seenWords, stepWords } from '../ui/text/work-up-words.ts';
+import { doneWords, emptyWords, refusalText, seenWords, stepWords } from '../ui/text/work-up-words.ts';
 import { curvesOf, type FlaskCurves } from './curves.ts';
 import { viewStyles } from './view-styles.ts';
 import './controls.ts';
@@ -16,9 +16,6 @@ import './receiver.ts';
 import './titration.ts';
 import './titres.ts';
 import './what-if.ts';
-
-/** A beaker that holds less is empty, mL: a drop is about 0.05 mL. */
-const EMPTY_ML = 0.05;
 
 /** The work-up bench: from a receiver of the run to a burette reading, step by step. */
 @customElement('bf-workup')
@@ -49,12 +46,13 @@ export class WorkUpView extends LiveElement {
     if (workUp.receivers.length === 0)
       return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>run the scenario's procedure to its end</button>.</p>`;
     const { state, bench } = workUp;
+    const empty = workUp.receiver && emptyWords(workUp.receiver, workUp.receivers.length);
     return html`<h1>Work-up</h1>
       <div class="grid">
         <div class="from"><bf-receiver-taken .session=${session}></bf-receiver-taken></div>
         ${
-          workUp.receiver && workUp.receiver.volume_mL <= EMPTY_ML
-            ? html`<p class="empty" role="status">This beaker is empty: there is nothing to work up. ${workUp.receivers.length > 0 ? 'Choose another one above.' : ''}</p>`
+          empty
+            ? html`<p class="empty" role="status">${empty}</p>`
             : state && bench
               ? html`
           <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
@@ -88,7 +86,7 @@ export class WorkUpView extends LiveElement {
   private last(state: WorkUpState, bench: Bench) {
     const event = state.events.at(-1);
     if (!event)
-      return html`<p class="soft">Usual order: all of it over into a flask, NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue goes over into pink. The other way: make it up in a volumetric flask and titrate portions of that.</p>`;
+      return html`<p class="soft">Usual order: all of it over into a flask, NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue turns pink. Alternatively, make it up in a volumetric flask and titrate portions of it.</p>`;
     return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }

@@ -1,3 +1,4 @@
+import type { Receiver } from '../../../sim/flask/index.ts';
 import type { Parameters } from '../../../sim/terms/types.ts';
 import type { Bench, Dose, Reading, WorkUpAction, WorkUpEvent } from '../../../sim/workup/index.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
@@ -56,4 +57,13 @@ export function seenShort({ appearance: { liquid, solid } }: Pick<Reading, 'appe
 
 export function refusalText({ path, expected, received }: Issue): string {
   return `Refused, ${path}: expected ${expected}; received ${received}`;
+}
+
+/** A beaker that holds less is empty, mL: a drop is about 0.05 mL. */
+const EMPTY_ML = 0.05;
+
+/** What is said of a beaker with nothing in it, one of so many; undefined if there is something. */
+export function emptyWords({ volume_mL }: Receiver, beakers: number): string | undefined {
+  if (volume_mL > EMPTY_ML) return undefined;
+  return `This beaker is empty: there is nothing to work up. ${beakers > 1 ? 'Choose another one above.' : 'Collect the cobalt on the bench first.'}`;
 }

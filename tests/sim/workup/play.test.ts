@@ -19,6 +19,19 @@ const usual = whole.slice(
 const add = (reagent: (typeof REAGENTS)[number], dose: Dose): WorkUpAction => ({ do: 'add', reagent, dose });
 const refusal = (state: WorkUpState) => state.events[state.events.length - 1].refused;
 const after = (count: number) => playWorkUp(RECEIVER, usual.slice(0, count), bench);
+const EVERY_STEP: readonly WorkUpAction[] = [
+  { do: 'transfer', rinses: 2, rinse_mL: 5 },
+  { do: 'make up', to_mL: 100 },
+  { do: 'portion', mL: 10 },
+  add('NaOH', { mL: 1 }),
+  add('thiocyanate', { g: 1 }),
+  add('EDTA', { until: 'pink' }),
+  { do: 'swirl', min: 1 },
+  { do: 'wait', min: 1 },
+];
+const steady = benchOf({ ...values, 'bench.hand': 0 }, 3);
+/** The whole eluate is in the portion in hand: as much as a 20 mL pipette of this bench takes. */
+const usedUp = (): WorkUpState => playWorkUp({ volume_mL: steady.apparatus.pipette(20), HCl_mmol: 10, Co_mmol: 0.1 }, [{ do: 'portion', mL: 20 }], steady);
 const untilThiocyanate = usual.findIndex((action) => action.do === 'add' && action.reagent === 'thiocyanate') + 1;
 
 describe('an action that cannot be done is refused and changes nothing', () => {
@@ -36,7 +49,14 @@ describe('an action that cannot be done is refused and changes nothing', () => {
     ['a portion larger than the flask', startOf(RECEIVER, bench), { do: 'portion', mL: 60 }, '60 mL'],
     ['a pH that this acid never reaches', after(4), add('acetic', { until: { pH: 1 } }), '1'],
     ['an end point without blue', playWorkUp(RECEIVER, usual, bench), add('EDTA', { until: 'pink' }), 'no blue to lose'],
-    ['any step on an empty flask', startOf({ volume_mL: 0, HCl_mmol: 0 }, bench), add('NaOH', { mL: 1 }), 'an empty one'],
+    ...EVERY_STEP.map((action): [string, WorkUpState, WorkUpAction, string] => [
+      `an empty flask: ${action.do}`,
+      startOf({ volume_mL: 0, HCl_mmol: 0 }, bench),
+      action,
+      'an empty one',
+    ]),
+    ['a portion from an eluate that is used up', usedUp(), { do: 'portion', mL: 20 }, 'an empty one'],
+    ['more than the burette holds', after(untilThiocyanate + 1), add('EDTA', { mL: 60 }), '60.1'],
     ['an unknown action', after(3), { do: 'boil' } as unknown as WorkUpAction, 'boil'],
   ];
 
@@ -59,6 +79,17 @@ describe('an action that cannot be done is refused and changes nothing', () => {
     expect(refusal(next)?.expected).toContain('boil');
     expect(inHand(next).volume_mL).toBe(30);
   });
+});
+
+test('a portion that took all of the eluate is swirled and titrated on', () => {
+  const next = workUpStep(usedUp(), { do: 'swirl', min: 1 }, steady);
+  expect(refusal(next)).toBeUndefined();
+  expect(inHand(next).volume_mL).toBeCloseTo(20, 1);
+});
+
+test('a burette that would run empty says at which reading', () => {
+  const next = workUpStep(after(untilThiocyanate + 1), add('EDTA', { mL: 60 }), bench);
+  expect(refusal(next)?.expected).toBe('at most the 50 mL at which the burette is empty');
 });
 
 test('alkali after ammonium thiocyanate is let be, with a warning of ammonia', () => {
