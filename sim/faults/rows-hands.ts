@@ -34,7 +34,7 @@ export const HANDS_FAULTS = {
     hasSide: false,
     hasDepth: false,
     cause: 'Changing the receiver with, or before, the eluent.',
-    signs: 'All the cobalt, with much needless acid.',
+    signs: 'All the cobalt, but with much acid that must be neutralised.',
     prevention: 'Wait for the hold-up volume after the change of eluent.',
     rescue: 'More alkali.',
     source: 'follows from the hold-up volume',
@@ -138,7 +138,7 @@ export const HANDS_FAULTS = {
     hasDepth: false,
     cause: 'Stopping the run before too early.',
     signs:
-      'Colour low on the bed before anything is loaded; cobalt in the first effluent, since water does not hold it. The receiver holds hardly more than was put on, for the acid of conditioning has washed it out before.',
+      'Colour low on the bed before anything is loaded; cobalt in the first effluent, since water does not hold it. The receiver holds hardly more than was put on, since the conditioning acid has washed the rest out before.',
     prevention: 'Rinse with water until a drop shows nothing.',
     rescue: 'Rinse with water and condition again before loading.',
     source: 'common practice, no source',

@@ -128,7 +128,7 @@ function sayFingers(run: Run, following_M: number): void {
   const critical = fingeringVelocity(column, acid, following_M);
   const speed = flowInto(bed, column, levelOf(bed, column)) / column.section;
   const fate = speed > critical ? 'it fingers, and easy lanes run ahead' : 'its front stays level';
-  note(run, `what follows the acid under-runs it above ${critical.toFixed(2)} cm/min; the bed runs at ${speed.toFixed(2)}: ${fate}`);
+  note(run, `a weaker liquid runs into acid in fingers above ${critical.toFixed(2)} cm/min; the bed runs at ${speed.toFixed(2)}: ${fate}`);
 }
 
 /** What stays behind when liquid comes back to a drained bed, and what follows from it. */

@@ -61,7 +61,7 @@ export function firstOut({ scenario, acid, runner, holder, D }: About): Question
     ],
     choice: same ? 'together' : runner,
     reason: 'anion',
-    explanation: `${sentence(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${name(holder)} can become a negatively charged chloro-complex${anionic(runner, acid) < NONE ? `, ${name(runner)} cannot` : `; ${name(runner)} does so less, or its anion is held less`}. The resin is an anion exchanger: it holds what has become an anion, and as it takes up what there is of it, more forms.`,
+    explanation: `${sentence(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${name(holder)} can become a negatively charged chloro-complex${anionic(runner, acid) < NONE ? `, ${name(runner)} cannot` : `; ${name(runner)} does so less, or its anion is held less`}. The resin is an anion exchanger: it holds what has become an anion, and as it takes up this anion, more of it forms.`,
   };
 }
 
@@ -124,7 +124,7 @@ function otherAcid({ scenario, acid, holder, D }: About, other: number, id: stri
     ],
     choice: answer,
     reason,
-    explanation: `At ${figures(acid)} M the band needs ${figures(now)} bed volumes to leave, at ${figures(other)} M ${figures(then)}. ${stronger ? 'H⁺ on the anion and more HCl inside the beads, whose chloride competes, are how the fall of the curve is explained; the model fits it to the curve and does not prove it.' : 'Weaker acid leaves fewer chlorides on the metal.'} Uptake has a maximum: see the curve.`,
+    explanation: `At ${figures(acid)} M the band needs ${figures(now)} bed volumes to leave, at ${figures(other)} M ${figures(then)}. ${stronger ? 'The fall of the curve is explained by H⁺ on the anion and by more HCl inside the beads, whose chloride competes; the model is fitted to the curve and does not prove it.' : 'Weaker acid leaves fewer chlorides on the metal.'} Uptake has a maximum: see the curve.`,
   };
 }
 
@@ -209,7 +209,7 @@ export function twoSwitches({ scenario, acid, holder, D }: About): Question | un
       { id: 'water', text: 'water' },
     ],
     reasons: [
-      { id: 'volume', text: 'what is in the bed and below it has to leave before anything new can' },
+      { id: 'volume', text: 'what is in the bed and below it has to leave first' },
       { id: 'release', text: 'water releases the metal at once, everywhere' },
       { id: 'fast', text: 'water is thinner and overtakes the acid' },
     ],

@@ -76,7 +76,7 @@ function firstVolume(prediction: Prediction, bench: Bench): Outcome | undefined 
     why: early
       ? `It was leaving before the weaker eluent was poured at ${millilitres(eluent_mL)}: the acid had already carried the band to the outlet.`
       : `The weaker eluent was poured at ${millilitres(eluent_mL)}. Bed and tip hold ${millilitres(between)} of liquid, but the acid at the tip fell to half only ${front === undefined ? 'after that' : `${millilitres(front - eluent_mL)} later`}, because acid also sits inside the beads and has to leave first. ` +
-        `The ${name} lets go where that front passes and rides on it, so it came ${millilitres(at - eluent_mL)} after the pour. What dripped before was strong acid: no reason to catch it.`,
+        `The ${name} is released where that front passes and leaves with it, so it came ${millilitres(at - eluent_mL)} after the pour. What dripped before was strong acid, which is not worth collecting.`,
     at_mL: at,
   };
 }
@@ -102,7 +102,7 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
       `Until the change ${percent(loaded > 0 ? before / loaded : 0)} of the ${name} had dripped into other receivers: that part is lost to this one. ` +
       (follows === undefined
         ? ''
-        : `From here on, if nothing else is changed, it takes ${millimoles(follows, 1)} of acid, which needs ${millilitres(follows / targets.NaOH_M, 2)} of NaOH. `) +
+        : `From here on, if nothing else is changed, it will collect ${millimoles(follows, 1)} of acid, which needs ${millilitres(follows / targets.NaOH_M, 2)} of NaOH. `) +
       {
         acid: `Strong acid without ${symbol} was still coming: every drop of it costs NaOH and brings nothing.`,
         both: `Acid and ${symbol} were leaving together: the change came as the band arrived.`,

@@ -25,7 +25,7 @@ export function warningsOf({ scenario, plan, moment, targets }: Bench, { window,
   if (eluent_mL !== undefined && change_mL === undefined && window) {
     if (now < window.from_mL) lines.push(`Keep the receiver until ${millilitres(window.from_mL)}: what drips now is acid.`);
     else if (now <= window.to_mL) lines.push(`Change the receiver now, before ${millilitres(window.to_mL)}.`);
-    else lines.push(`Late for the receiver: ${symbol} is being lost since ${millilitres(window.to_mL)}.`);
+    else lines.push(`Late for the receiver: ${symbol} has been lost since ${millilitres(window.to_mL)}.`);
   }
   return lines;
 }

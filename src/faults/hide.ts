@@ -31,7 +31,7 @@ export class HideFaults extends LiveElement {
       <h2 id="hide">Hide from the learner</h2>
       <p>The learner sees bands, flow and effluent, and names the fault; then it is shown with the evidence. The sealed link keeps it from a glance, not from someone who takes the page apart.</p>
       <bf-segmented label="the learner gets" .value=${this.given} .choices=${GIVEN} @bf-change=${this.take}></bf-segmented>
-      <p class="soft">${this.given === 'played' ? 'Every action of this run, to be watched.' : 'The bottles and the bed, to be run by hand; faults of the hands are then up to the learner.'}</p>
+      <p class="soft">${this.given === 'played' ? 'Every action of this run, to be watched.' : 'The bottles and the bed, to be run by hand; faults of the hands are then left to the learner.'}</p>
       <div class="row"><button type="button" @click=${this.copy}>Copy sealed link</button><button type="button" @click=${this.hideHere}>Hide on this page</button></div>
       ${this.address ? html`<p>The browser did not allow copying. The link: <a href=${this.address}>sealed run</a></p>` : nothing}
     </section>`;
@@ -52,7 +52,7 @@ export class HideFaults extends LiveElement {
     const address = new URL(`#faults?run=${link.value}`, location.href).href;
     const done = await copied(address);
     this.address = done ? '' : address;
-    if (done) showMessage(this, { text: 'Sealed link copied. Whoever opens it is asked what is wrong.', kind: 'note' });
+    if (done) showMessage(this, { text: 'Sealed link copied. It asks whoever opens it what is wrong.', kind: 'note' });
   }
 
   private async hideHere() {

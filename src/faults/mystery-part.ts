@@ -175,7 +175,7 @@ function verdict(said: Diagnosis['kind'], kinds: readonly FaultKind[]): string {
   if (kinds.length === 0) return 'Not so: nothing was wrong.';
   if (kinds.includes(said)) return kinds.length === 1 ? 'Right.' : 'Right, but not all of it.';
   return kinds.some((kind) => FAULTS[kind].group === FAULTS[said].group)
-    ? `Near: the right kind of mistake (${FAULT_GROUPS[FAULTS[said].group]}), another fault.`
+    ? `Nearly: the right kind of mistake (${FAULT_GROUPS[FAULTS[said].group]}), another fault.`
     : 'Not so.';
 }
 

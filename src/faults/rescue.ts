@@ -54,7 +54,7 @@ export class RescuePart extends LiveElement {
     if (!session?.store.moment) return nothing;
     return html`<div class="halves">
       <section aria-labelledby="now"><h2 id="now">What can be done now</h2>
-        <p>Taken at the moment shown; what the run still has ahead follows after it. The twin goes through the same.</p>
+        <p>Taken at the moment shown; what the run still has ahead follows after it. The twin is treated in the same way.</p>
         <ul class="do">${RESCUES.map((rescue) => html`<li><button type="button" @click=${() => this.take(rescue)}>${rescue.label}</button><span>${rescue.does}</span></li>`)}</ul>
         <p class=${this.refused ? 'problem' : ''} role=${this.refused ? 'alert' : 'status'}>${this.said}</p>
         <div class="row"><button type="button" ?disabled=${!session.store.canUndo} @click=${() => session.store.undo()}>Undo</button></div>
@@ -93,11 +93,15 @@ export class RescuePart extends LiveElement {
 const RESCUES: readonly Rescue[] = [
   {
     label: 'Shut the clamp',
-    does: 'Nothing runs out while one thinks. The run ahead is given up.',
+    does: 'Nothing drips out while you think. The rest of the planned run is dropped.',
     actions: () => [{ do: 'clamp', open_percent: 0 }],
     ends: true,
   },
-  { label: 'Pinch the clamp', does: `To ${PINCHED} %: slow flow gives slow beads time.`, actions: () => [{ do: 'clamp', open_percent: PINCHED }] },
+  {
+    label: 'Pinch the clamp',
+    does: `To ${PINCHED} %: at slow flow, slow beads have time to exchange.`,
+    actions: () => [{ do: 'clamp', open_percent: PINCHED }],
+  },
   {
     label: 'Refill from below',
     does: 'Clamp shut, one hold-up volume of acid led in slowly from below: gas rises out.',

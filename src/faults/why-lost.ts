@@ -90,16 +90,16 @@ export class WhyLost extends LiveElement {
         ${lines.length === 0 ? 'Nothing was found that a sound bed and the procedure would have done better.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
-        <caption>What each cause is to blame for; negative means that it helped</caption>
+        <caption>What each cause cost; a negative number means that it helped</caption>
         <thead><tr><th scope="col">cause</th><th scope="col" class="number">${name} lost, mmol</th><th scope="col" class="number">of the load</th><th scope="col" class="number">other metals carried, mmol</th><th scope="col" class="number">acid carried, mmol</th><th scope="col" class="number">time, min</th><th scope="col">moment</th></tr></thead>
         <tbody>
           ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${this.blame(line, actual.loaded_mmol)}<td>${this.moment(line)}</td></tr>`)}
           <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${this.blame(notSeparable, actual.loaded_mmol)}<td></td></tr>
-          <tr><th scope="row">${key(lines.length + 1)}lost all the same<span class="small">a sound bed, by the procedure</span></th>${this.blame(repaired, actual.loaded_mmol)}<td></td></tr>
+          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, by the procedure</span></th>${this.blame(repaired, actual.loaded_mmol)}<td></td></tr>
           <tr class="sum"><th scope="row">this run</th>${this.blame(actual, actual.loaded_mmol)}<td></td></tr>
         </tbody>
       </table></div>
-      <p class="soft">${found.runs} whole runs, ${quantity(this.losses.took_ms, 'ms', 2)}. The lines, what is not separable and what is lost all the same add up to this run in every column.</p>`;
+      <p class="soft">${found.runs} whole runs, ${quantity(this.losses.took_ms, 'ms', 2)}. The lines, what is not separable and what is lost in any case add up to this run in every column.</p>`;
   }
 
   private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number) {

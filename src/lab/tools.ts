@@ -73,7 +73,7 @@ export class LabTools extends LiveElement {
     if (!draft || !session || value === '') return;
     target.value = '';
     const done = value === BENCH ? await draft.openBench(session) : await draft.startFrom(value);
-    this.tell(done, 'A new start; the lab before it is one undo away.');
+    this.tell(done, 'A new start; Undo brings back the lab before it.');
   }
 
   save() {
@@ -82,7 +82,7 @@ export class LabTools extends LiveElement {
 
   private async openFile() {
     const done = this.draft && (await openLab(this.draft, document));
-    if (done) this.tell(done, 'The lab of the file is open; the one before it is one undo away.');
+    if (done) this.tell(done, 'The lab of the file is open; Undo brings back the one before it.');
   }
 
   private async copy() {

@@ -187,7 +187,7 @@ export class LabView extends LiveElement {
     if (location.hash === hash) history.replaceState(history.state, '', '#lab');
     showMessage(
       this,
-      done.ok ? { kind: 'note', text: 'The lab of the link is open; the one before it is one undo away.' } : { kind: 'problem', text: done.message },
+      done.ok ? { kind: 'note', text: 'The lab of the link is open; Undo brings back the one before it.' } : { kind: 'problem', text: done.message },
     );
   };
 

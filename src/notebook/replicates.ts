@@ -121,7 +121,7 @@ export class ReplicateTable extends LiveElement {
         contrast?.titrations.summary
           ? html`<div><bf-readout heading="Titrations of one eluate" level="3" .readings=${summaryReadings(contrast.titrations.summary)}></bf-readout>
         <p class="soft">${contrast.text}</p>
-        ${contrast.columnSpread === undefined ? nothing : html`<p>What the columns add to the spread of titrating: s ${significant(contrast.columnSpread, 2)} mol/L.</p>`}</div>`
+        ${contrast.columnSpread === undefined ? nothing : html`<p>What the columns add to the spread of the titrations: s ${significant(contrast.columnSpread, 2)} mol/L.</p>`}</div>`
           : nothing
       }
       ${replicates.outliers.length > 0 ? html`<div><h3>Outlier tests</h3><ul>${replicates.outliers.map(outlierLine)}</ul><p class="soft">${replicates.outliers[0]?.caution}</p></div>` : nothing}

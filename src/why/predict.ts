@@ -106,8 +106,8 @@ function verdict(question: Question, answer: Answer) {
 function verdictText(question: Question, { choice, reason }: Answer): string {
   const [right, why] = [choice === question.choice, reason === question.reason];
   if (right && why) return 'Both agree with the model.';
-  if (right) return 'The outcome agrees with the model, the reason does not.';
-  return why ? 'The reason is right, but the result is different.' : 'The model gives a different result, for a different reason.';
+  if (right) return 'The outcome agrees with the model; the reason does not.';
+  return why ? 'The reason is right, but the outcome is not.' : 'Neither agrees with the model.';
 }
 
 declare global {

@@ -62,9 +62,9 @@ export function fieldSentence(ion: IonId): string {
     return `${shape} Going from six waters in an octahedron to four chlorides in a tetrahedron would cost it about ${loss} kJ/mol of ligand-field stabilisation, cobalt(II) only about ${cobalt}. So nickel keeps its octahedron, takes up at most two chlorides, and never becomes the anion that the resin holds.`;
   }
   if (ion === 'Cu')
-    return `${shape} A regular tetrahedron would cost it about ${loss} kJ/mol of ligand-field stabilisation; copper gets CuCl₄²⁻ all the same by flattening the tetrahedron.`;
+    return `${shape} A regular tetrahedron would cost it about ${loss} kJ/mol of ligand-field stabilisation; copper forms CuCl₄²⁻ all the same, as a flattened tetrahedron.`;
   if (loss === 0)
-    return `${shape} By symmetry the ligand field does not mind whether it has six neighbours or four, so the change to the tetrachloro anion costs nothing on that account.`;
+    return `${shape} Its half-filled shell is equally stable with six neighbours and with four, so the change to the tetrachloro anion costs no ligand-field stabilisation.`;
   const compared =
     loss < LARGE_LOSS && ion !== 'Co'
       ? ` (nickel(II): about ${LIGAND_FIELD.Ni.octahedralPreference_kJ_mol})`
@@ -85,11 +85,11 @@ export function storyOf(ion: IonId): Story {
     return {
       known: `${capital(name)} keeps six neighbours in an octahedron and takes up a chloride or two in strong acid; it makes no anion that the resin holds.`,
       disputed: 'How much of it carries one chloride or two: the shares drawn here rest on assumed constants.',
-      fitted: 'Nothing is: the resin is taken to hold none of it but what enters the beads with the acid.',
+      fitted: 'Nothing: the resin is assumed to hold only what enters the beads with the acid.',
     };
   const known =
     ion === 'Co'
-      ? 'The pink ion with six waters in an octahedron goes over, as chloride rises and free water falls, into the blue CoCl₄²⁻, a tetrahedron. That anion is what the resin holds.'
+      ? 'The pink ion with six waters in an octahedron changes, as chloride rises and free water falls, into the blue tetrahedral CoCl₄²⁻. That anion is what the resin holds.'
       : `With enough chloride ${name} becomes a tetrachloro anion, and that is what the resin holds.`;
   const measured = speciation(ion, 1).basis === 'read';
   return {

@@ -56,7 +56,7 @@ export class WhatIf extends LiveElement {
     const asItWas = this.found(plan, 0, 0);
     const other = this.found(plan, this.later_mL, this.nickel_percent);
     return html`<section aria-labelledby="heading">
-      <h2 id="heading">Had the column been handled otherwise</h2>
+      <h2 id="heading">If the column had been handled differently</h2>
       <p class="soft">One titration by the usual steps on the same glass; the run itself is left alone.</p>
       <div class="row">
         <bf-number slider .of=${LATER} .min=${Math.max(LATER.min, -Math.floor(at))} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
@@ -127,7 +127,7 @@ function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | unde
     `The reported molarity ${Math.abs(change) < 5e-4 ? 'stays' : change > 0 ? `rises by ${percent(change, 1)}` : `falls by ${percent(-change, 1)}`}.`,
   ];
   if (cobalt < -5e-4) sentences.push(`${percent(-cobalt, 1)} of the cobalt went into the other receiver and is not titrated.`);
-  if (acid > 1) sentences.push(`${fixed(acid, 0)} mmol more acid has to be neutralised; done with care that costs alkali, heat and time rather than cobalt.`);
+  if (acid > 1) sentences.push(`${fixed(acid, 0)} mmol more acid has to be neutralised; with care this costs alkali, heat and time rather than cobalt.`);
   const causes = other.figures.titrations[0]?.causes ?? [];
   const nickel = causes.find(({ cause }) => cause === 'nickel')?.percent ?? 0;
   const late = causes.find(({ cause }) => cause === 'overrun')?.percent ?? 0;

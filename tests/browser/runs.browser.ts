@@ -121,7 +121,7 @@ describe.each([
 
       await kept.getByRole('button', { name: /^Rename/ }).click();
       await dialog.getByLabel('name', { exact: true }).fill('the first aliquot');
-      await dialog.getByRole('button', { name: 'Call it so' }).click();
+      await dialog.getByRole('button', { name: 'Save this name' }).click();
       await dialog.getByRole('heading', { name: 'the first aliquot' }).waitFor();
       expect(await axeViolations(page)).toEqual([]);
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(options.viewport.width);

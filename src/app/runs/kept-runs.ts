@@ -91,7 +91,7 @@ export class KeptRuns extends LiveElement {
       event.preventDefault();
       this.session?.renameKept(id, nameIn(event.target));
       this.at = undefined;
-    }}><label>name <input name="name" type="text" maxlength=${NAME_MAX} autocomplete="off" .value=${name} /></label><button type="submit">Call it so</button></form>`;
+    }}><label>name <input name="name" type="text" maxlength=${NAME_MAX} autocomplete="off" .value=${name} /></label><button type="submit">Save this name</button></form>`;
   }
 
   private deleting({ id, name }: KeptRun) {

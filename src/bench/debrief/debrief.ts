@@ -75,7 +75,7 @@ export class Debrief extends LiveElement {
           ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The beaker change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
           : html`<p class="lesson">${words}</p>`
       }
-      <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement takes what follows if nothing more is done.'}</p>
+      <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
       <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">

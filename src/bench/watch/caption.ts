@@ -7,7 +7,7 @@ import { fixed, millilitres, percent } from '../../ui/text/format.ts';
 export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
   switch (moment.kind) {
     case 'start':
-      return `First the column is conditioned: ${nameOf(moment.liquid, liquids)} runs through until the whole bed stands in it.`;
+      return `First the column is conditioned: ${nameOf(moment.liquid, liquids)} runs through until the whole bed is full of it.`;
     case 'conditioned':
       return `Conditioned: ${millilitres(moment.poured_mL, 0)} of ${nameOf(moment.liquid, liquids)} were poured. Now the sample goes on, at the last millimetre of acid.`;
     case 'loaded':
@@ -15,7 +15,7 @@ export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
     case 'through':
       return `${capital(nameOfIon(moment.ion))} has run through: nine tenths of it left between ${millilitres(moment.from_mL)} and ${millilitres(moment.to_mL)}, and nothing of it was to be seen in the bed.`;
     case 'released':
-      return `After ${millilitres(moment.washed_mL)} more acid the edge stands at ${fixed(moment.edge_cm, 1)} of ${fixed(moment.length_cm, 1)} cm, so ${nameOf(moment.liquid, liquids)} is poured: where it has displaced the acid, the band is let go.`;
+      return `After ${millilitres(moment.washed_mL)} more acid the edge stands at ${fixed(moment.edge_cm, 1)} of ${fixed(moment.length_cm, 1)} cm, so ${nameOf(moment.liquid, liquids)} is poured: where it has displaced the acid, the band is released.`;
     case 'changed':
       return `The beaker is changed, ${millilitres(moment.after_mL)} after the water was poured: what still drips is acid, not yet the band.`;
     case 'leaving':

@@ -54,7 +54,7 @@ export class CalibratePart extends LiveElement {
     if (!draft) return nothing;
     const { scenario } = draft;
     if (!scenario)
-      return html`<h2>Calibrate</h2><p role="status">Something in the lab does not fit yet; it is listed in the editor. Calibrate once everything fits.</p>`;
+      return html`<h2>Calibrate</h2><p role="status">Something in the lab is not valid yet; it is listed in the editor. Calibrate once everything is valid.</p>`;
     const read = text.trim() === '' ? undefined : readMeasurements(text, scenario);
     return html`<h2>Calibrate ${scenario.title}</h2>
       <p>Do a run of this lab’s procedure, measure what you can with a ruler, a cylinder and a watch, or analyse fractions by any method, and enter it. Bead, porosity, uptake and what else a run tells of are then fitted. Nothing leaves this browser.</p>

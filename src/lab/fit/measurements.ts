@@ -54,7 +54,7 @@ export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, 
     leading_cm: { quantity: 'leading', how: 'lower edge of the coloured band, below the bed top', ...ruler },
     trailing_cm: { quantity: 'trailing', how: 'upper edge of the coloured band, below the bed top', ...ruler },
     first_colour_mL: { quantity: 'first colour', how: 'volume delivered when drops begin to be coloured', ...colour, absolute: 0.2 },
-    last_colour_mL: { quantity: 'last colour', how: 'volume delivered when drops cease to be coloured', ...colour, absolute: 0.5 },
+    last_colour_mL: { quantity: 'last colour', how: 'volume delivered when drops stop being coloured', ...colour, absolute: 0.5 },
     ...Object.fromEntries(amounts),
     HCl_mmol: { quantity: 'fraction', solute: 'HCl', how: 'acid in a fraction', unit: 'mmol', most: 10_000, absolute: 0.1, relative: 0.01 },
     NaOH_mL: { quantity: 'alkali', how: 'sodium hydroxide that a fraction took to neutral', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
@@ -116,7 +116,7 @@ function measuredIn(
     const fraction = quantity === 'fraction' || quantity === 'alkali';
     const value = read(cell(column), `row ${row}, ${column}`, unit, most, issues);
     const at_mL = own ? value : place('delivered_mL', `the volume delivered when ${column} was read`);
-    const from_mL = fraction ? place('from_mL', `the volume at which the fraction with ${column} was begun`) : 0;
+    const from_mL = fraction ? place('from_mL', `the volume at which the fraction with ${column} began`) : 0;
     if (fraction && from_mL >= at_mL) addIssue(issues, `row ${row}, from_mL`, `less than delivered_mL, ${at_mL} mL`, `${from_mL} mL`);
     return { row, column, quantity, at_mL, from_mL, ...(solute && { solute }), value, deviation: Math.hypot(absolute, relative * value) };
   });

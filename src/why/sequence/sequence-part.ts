@@ -103,7 +103,7 @@ export class SequencePart extends LiveElement {
 
   /** A thread without a sign of life is started again, once. */
   private lost() {
-    if (this.again) return this.hear({ kind: 'failed', message: 'stopped twice without a word; begin it again, or change the scenario first' });
+    if (this.again) return this.hear({ kind: 'failed', message: 'stopped twice without an answer; start it again, or change the scenario first' });
     this.again = true;
     this.begin();
   }
@@ -177,7 +177,7 @@ function obstacleLine(
 ): string {
   const plates = scenario.values['bed.plates'];
   const needed = Number.isFinite(platesNeeded)
-    ? ` Parting them cleanly in one acid would take about ${significant(platesNeeded, 2)} plates; at most ${plates} (the cells of this bed) give a resolution of ${fixed(resolutionOf(ratio, plates), 1)}, and 1.5 is clean.`
+    ? ` Separating them cleanly in one acid would take about ${significant(platesNeeded, 2)} plates; at most ${plates} (the cells of this bed) give a resolution of ${fixed(resolutionOf(ratio, plates), 1)}, and 1.5 is clean.`
     : '';
   return `${capital(IONS[first].name)} and ${IONS[second].name} stay together. Even in ${fixed(HCl_M, 1)} M HCl, the best for them, they need ${significant(firstBedVolumes, 2)} and ${significant(secondBedVolumes, 2)} bed volumes: a ratio of ${significant(ratio, 2)}, where 1 is no separation.${needed}`;
 }

@@ -91,8 +91,8 @@ export const CLAIMS: Readonly<Record<FaultKind, readonly Claim[]>> = {
       [wide(run, 'Ni'), '>', 1.6 * wide(twin, 'Ni')],
       [wide(run, 'Ni'), '<', 2.4 * wide(twin, 'Ni')],
     ]),
-    claim('for the sample goes in thinned.', ({ run, twin }) => [[run.loaded.edge('Co'), '<', 1.05 * twin.loaded.edge('Co')]]),
-    claim('In 9 M acid the cobalt is held all the same: no more of it is lost.', noMoreLost),
+    claim('since the sample goes in diluted.', ({ run, twin }) => [[run.loaded.edge('Co'), '<', 1.05 * twin.loaded.edge('Co')]]),
+    claim('In 9 M acid the cobalt is still held: no more of it is lost.', noMoreLost),
   ],
   'water-rinse': [
     claim('The band starts thick:', ({ run, twin }) => [[run.loaded.edge('Co'), '>', 2 * twin.loaded.edge('Co')]]),
@@ -153,8 +153,8 @@ export const CLAIMS: Readonly<Record<FaultKind, readonly Claim[]>> = {
     claim('and runs down with the weak acid.', ({ run }) => [[leaves(run, 0.5), '<', run.washed.delivered_mL]]),
   ],
   'short-bed': [
-    claim('Faster flow,', ({ run, twin }) => [[fastest(run), '>', 1.3 * fastest(twin)]]),
-    claim('cobalt leaves early,', ({ run, twin }) => [[leaves(run, 0.1), '<', leaves(twin, 0.1) - 2]]),
+    claim('Faster flow;', ({ run, twin }) => [[fastest(run), '>', 1.3 * fastest(twin)]]),
+    claim('cobalt leaves early;', ({ run, twin }) => [[leaves(run, 0.1), '<', leaves(twin, 0.1) - 2]]),
     claim('a wash that used to be safe is too long.', ({ run, twin }) => [
       [lost(twin), '<', 0.01],
       [lost(run), '>', 0.1],
@@ -175,7 +175,7 @@ export const CLAIMS: Readonly<Record<FaultKind, readonly Claim[]>> = {
   fines: [
     claim('Slow flow', ({ run, twin }) => [[fastest(run), '<', 0.3 * fastest(twin)]]),
     claim('that gets slower;', ({ run }) => [[flowAt(run, 0.6), '<', 0.99 * flowAt(run, 0.1)]]),
-    claim('bands are narrow, for slow flow gives ions time.', ({ run, twin }) => [
+    claim('bands are narrow, since at slow flow ions have time to exchange.', ({ run, twin }) => [
       [run.washed.edge('Co') - run.washed.rear('Co'), '<', twin.washed.edge('Co') - twin.washed.rear('Co')],
       [wide(run), '<', wide(twin)],
     ]),
@@ -211,7 +211,7 @@ export const CLAIMS: Readonly<Record<FaultKind, readonly Claim[]>> = {
   ],
   'receiver-early': [
     claim('All the cobalt,', ({ run }) => [[run.in('cobalt'), '>', 0.99]]),
-    claim('with much needless acid.', ({ run, twin }) => [[acid(run), '>', 2 * acid(twin)]]),
+    claim('but with much acid that must be neutralised.', ({ run, twin }) => [[acid(run), '>', 2 * acid(twin)]]),
   ],
   'receiver-late': [
     claim('Colour in the waste before the receiver is changed.', ({ run, twin }) => [
@@ -250,7 +250,7 @@ export const CLAIMS: Readonly<Record<FaultKind, readonly Claim[]>> = {
       [twin.stored.densest('Co'), '<', 1e-9],
     ]),
     claim('cobalt in the first effluent, since water does not hold it.', ({ run }) => [[leaves(run, 0.1), '<', 10]]),
-    claim('The receiver holds hardly more than was put on, for the acid of conditioning has washed it out before.', ({ run, twin }) => [
+    claim('The receiver holds hardly more than was put on, since the conditioning acid has washed the rest out before.', ({ run, twin }) => [
       [amount(run), '<', 1.02 * amount(twin)],
       [lost(run), '>', 0.1],
     ]),

@@ -92,11 +92,7 @@ describe('a table of measurements', () => {
       'delivered_mL,leading_cm\n,3',
       /^row 2, delivered_mL: the volume delivered when leading_cm was read; an empty cell/,
     ],
-    [
-      'a fraction without its beginning',
-      'delivered_mL,Co_mmol\n20,0.1',
-      /^row 2, from_mL: the volume at which the fraction with Co_mmol was begun; an empty cell/,
-    ],
+    ['a fraction without its beginning', 'delivered_mL,Co_mmol\n20,0.1', /^row 2, from_mL: the volume at which the fraction with Co_mmol began; an empty cell/],
     ['an empty row', 'delivered_mL,bed_cm\n20,', /^row 2: at least one measured value; only empty cells/],
     ['words', 'delivered_mL,bed_cm\n20,seven', /^row 2, bed_cm: number 0 to 20 cm; "seven"/],
     ['a decimal comma', 'delivered_mL,bed_cm\n20,6,8', /^row 2: at most 2 cells; 3; decimals have a point/],

@@ -38,7 +38,7 @@ const NUMBERS: Readonly<Record<string, readonly (readonly [key: string, of: Limi
 const UNTIL: Readonly<Record<string, readonly [label: string, of: Limit, usual: number]>> = {
   liquid_mm: ['liquid above the bed', LIMITS['wait.liquid_mm'], 1],
   more_mL: ['so much more delivered', LIMITS['wait.volume_mL'], 2],
-  delivered_mL: ['so much delivered in all', LIMITS['wait.volume_mL'], 20],
+  delivered_mL: ['a volume has been delivered in all', LIMITS['wait.volume_mL'], 20],
   elapsed_min: ['so long', LIMITS['wait.time_min'], 5],
   ion: ['an edge of a band', LIMITS['wait.depth_cm'], 5],
 };

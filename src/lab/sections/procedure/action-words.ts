@@ -30,7 +30,7 @@ export function actionSentence(action: unknown, json: unknown): string {
     case 'fault':
       return `fault: ${String(valueAt(action, 'fault.kind'))}`;
     default:
-      return 'something the bench does not know';
+      return 'an action the bench does not know';
   }
 }
 

@@ -127,7 +127,7 @@ export class ProcedurePart extends LiveElement {
         ? 'Nothing is done yet.'
         : 'This procedure is written action by action; it is not one aliquot that is conditioned, loaded, washed, released and collected in two receivers.';
     return html`<p class="soft">${words} ${usual ? '' : 'A usual one needs an acid, a sample and a weaker liquid among the bottles.'}</p>
-      ${usual ? html`<div class="row"><button type="button" @click=${() => draft.set('procedure', procedureOf(usual))}>${count === 0 ? 'Begin with the usual procedure' : 'Put the usual procedure in its place'}</button></div>` : nothing}`;
+      ${usual ? html`<div class="row"><button type="button" @click=${() => draft.set('procedure', procedureOf(usual))}>${count === 0 ? 'Begin with the usual procedure' : 'Replace it with the usual procedure'}</button></div>` : nothing}`;
   }
 }
 
