@@ -7,7 +7,7 @@ import { Losses } from '../store/threads/losses.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { duration, fixed, millilitres, millimoles, percent, quantity } from '../ui/text/format.ts';
+import { duration, fixed, millilitres, millimoles, percent } from '../ui/text/format.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { lossBar, patternPiece } from './loss-bar.ts';
@@ -99,7 +99,7 @@ export class WhyLost extends LiveElement {
           <tr class="sum"><th scope="row">this run</th>${this.blame(actual, actual.loaded_mmol)}<td></td></tr>
         </tbody>
       </table></div>
-      <p class="soft">${found.runs} whole runs, ${quantity(this.losses.took_ms, 'ms', 2)}. The lines, what is not separable and what is lost in any case add up to this run in every column.</p>`;
+      <p class="soft">${found.runs} whole runs were computed. The lines, what is not separable and what is lost in any case add up to this run in every column.</p>`;
   }
 
   private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number) {

@@ -14,8 +14,6 @@ export class Losses {
   @tracked failure = '';
   /** Whole runs done so far; undefined while nothing is being worked out. */
   @tracked runs: number | undefined;
-  /** Real time the last one took, ms. */
-  @tracked took_ms = 0;
   /** The run it was worked out for. */
   @tracked log: Log | undefined;
   private readonly makeThread: () => LossThread;
@@ -36,7 +34,6 @@ export class Losses {
     const { log } = request;
     this.cancel();
     this.asked = { request, again };
-    const from = performance.now();
     const thread = this.makeThread();
     this.thread = thread;
     this.runs = 0;
@@ -51,7 +48,6 @@ export class Losses {
         if ('attribution' in data) this.attribution = data.attribution;
         else this.failure = data.message;
         this.log = log;
-        this.took_ms = performance.now() - from;
         this.end();
       }
     };
