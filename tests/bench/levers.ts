@@ -46,16 +46,20 @@ function withAcid(scenario: Scenario, HCl_M = 9): Scenario {
   return { ...scenario, liquids: Object.fromEntries(liquids) };
 }
 
-/** % of the cobalt that has left before the water, when the bed was left open at the bed top in the middle of the wash. */
+/** % of the cobalt that has left when 30 mL of acid are through, the bed left open at its top after the first 6 mL of the wash. */
 function lostAfter(scenario: Scenario, minutes: number): number {
   const { procedure } = scenario;
-  const wash = procedure.findLastIndex((action) => action.do === 'pour' && action.liquid === 'acid') - 2;
+  const opened = procedure.findIndex((action) => action.do === 'pour' && action.liquid === 'acid' && action.volume_mL === 6) + 2;
   const water = procedure.findIndex((action) => action.do === 'pour' && action.liquid === 'water');
   const open: Log = [
     { do: 'wait', until: { liquid_mm: 0 } },
     { do: 'wait', until: { elapsed_min: minutes } },
   ];
-  const run = runOf(scenario, [...procedure.slice(0, wash), ...(minutes > 0 ? open : []), ...procedure.slice(wash, water)]);
+  const rest: Log = [
+    { do: 'pour', liquid: 'acid', volume_mL: 4 },
+    { do: 'wait', until: { liquid_mm: 1 } },
+  ];
+  const run = runOf(scenario, [...procedure.slice(0, opened), ...(minutes > 0 ? open : []), ...procedure.slice(opened, water), ...rest]);
   while (!advance(run, { endOfLog: true, steps: 1000 }));
   return (100 * inReceivers(run.bed, 1)) / run.bed.pouredAmount[1];
 }
