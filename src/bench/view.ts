@@ -11,7 +11,7 @@ import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Acting } from './acting.ts';
-import { Announcer } from './announcer.ts';
+import { Announcer } from './said/announcer.ts';
 import { Dragging, type HandleMove } from './dragging.ts';
 import { eyePredictions } from './eye-predictions.ts';
 import { Hand } from './hand.ts';

@@ -64,7 +64,7 @@ export function fieldSentence(ion: IonId): string {
   if (ion === 'Cu')
     return `${shape} A regular tetrahedron would cost it about ${loss} kJ/mol of ligand-field stabilisation; copper forms CuCl₄²⁻ all the same, as a flattened tetrahedron.`;
   if (loss === 0)
-    return `${shape} Its half-filled shell is equally stable with six neighbours and with four, so the change to the tetrachloro anion costs no ligand-field stabilisation.`;
+    return `${shape} All its d orbitals are equally filled, so six neighbours or four make no difference to the ligand field, and the change to the tetrachloro anion costs nothing on that account.`;
   const compared =
     loss < LARGE_LOSS && ion !== 'Co'
       ? ` (nickel(II): about ${LIGAND_FIELD.Ni.octahedralPreference_kJ_mol})`
@@ -89,7 +89,7 @@ export function storyOf(ion: IonId): Story {
     };
   const known =
     ion === 'Co'
-      ? 'The pink ion with six waters in an octahedron changes, as chloride rises and free water falls, into the blue tetrahedral CoCl₄²⁻. That anion is what the resin holds.'
+      ? 'The pink ion with six waters in an octahedron changes, as chloride rises and free water falls, into the blue CoCl₄²⁻, a tetrahedron. That anion is what the resin holds.'
       : `With enough chloride ${name} becomes a tetrachloro anion, and that is what the resin holds.`;
   const measured = speciation(ion, 1).basis === 'read';
   return {

@@ -6,7 +6,7 @@ import type { ColumnStore } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
-import { sectionStyles } from '../section-styles.ts';
+import { sectionStyles } from './section-styles.ts';
 import { refusalWords } from '../words.ts';
 import '../../ui/number.ts';
 

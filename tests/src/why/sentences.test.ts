@@ -76,7 +76,7 @@ describe('fieldSentence', () => {
   });
 
   test('says something else for every kind of ion', () => {
-    expect(fieldSentence('Cu')).toContain('flattening');
+    expect(fieldSentence('Cu')).toContain('flattened');
     expect(fieldSentence('Zn')).toContain('costs nothing');
     expect(new Set(ION_IDS.map(fieldSentence)).size).toBe(ION_IDS.length);
   });

@@ -1,8 +1,8 @@
-import type { ColumnStore } from '../store/column-store.ts';
-import type { Plan } from '../../sim/history/index.ts';
-import { announce } from '../ui/announce.ts';
-import { millilitres } from '../ui/text/format.ts';
-import { eventWords } from './words.ts';
+import type { ColumnStore } from '../../store/column-store.ts';
+import type { Plan } from '../../../sim/history/index.ts';
+import { announce } from '../../ui/announce.ts';
+import { millilitres } from '../../ui/text/format.ts';
+import { eventWords } from '../words.ts';
 
 /** Speaks what happened on the bench: actions done, notes of the model, the end of a stretch. Refusals speak for themselves at their control. */
 export class Announcer {

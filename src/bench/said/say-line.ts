@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
-import { type Message, readingTime } from '../ui/message.ts';
-import { controlStyles } from '../ui/styles.ts';
+import { type Message, readingTime } from '../../ui/message.ts';
+import { controlStyles } from '../../ui/styles.ts';
 import { customElement, property } from 'lit/decorators.js';
 
 /**
