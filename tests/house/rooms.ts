@@ -14,7 +14,7 @@ export function crowdedRooms(sources: readonly Source[]): string[] {
     const room = posix.dirname(path);
     counts.set(room, (counts.get(room) ?? 0) + 1);
   }
-  return [...counts].filter(([room, count]) => count > ROOM_MAX).map(([room, count]) => `${room}: ${count} files`);
+  return [...counts].filter(([, count]) => count > ROOM_MAX).map(([room, count]) => `${room}: ${count} files`);
 }
 
 /** Rooms of sim without a face: every file in them is a table or a function for all. */
