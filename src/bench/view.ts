@@ -27,7 +27,7 @@ import { seedDrawn } from './task/ways-in.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
 import { sayRefusal } from './words.ts';
-import './say-line.ts';
+import './said/say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
 import type { Message } from '../ui/message.ts';
