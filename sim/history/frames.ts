@@ -25,6 +25,11 @@ export function levelOf({ rows, stride }: Frames, frame: number): number {
   return rows[frame * stride + FRAME.level];
 }
 
+/** Height of the resin, cm: it shrinks in acid and swells in water, while depths are counted along the bed as it was packed. */
+export function bedHeightOf({ rows, stride }: Frames, frame: number): number {
+  return rows[frame * stride + FRAME.bed];
+}
+
 /** mL/min. */
 export function flowOf({ rows, stride }: Frames, frame: number): number {
   return rows[frame * stride + FRAME.flow];

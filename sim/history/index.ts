@@ -24,6 +24,7 @@ export {
 } from './effluent.ts';
 export type { RunEvent } from './events.ts';
 export {
+  bedHeightOf,
   deliveredAtEnd,
   deliveredBy,
   deliveredOf,

@@ -1,12 +1,12 @@
 // What the figure and the results are drawn from: one row per frame, and the bands as depth profiles.
-import { AT, type Bed, type Column, inReceivers } from '../column/index.ts';
+import { AT, type Bed, bedLengthOf, type Column, inReceivers } from '../column/index.ts';
 import type { IonId } from '../terms/types.ts';
 
 /** Columns of a frame row that come before the components. Only this room knows them. */
-export const FRAME = { time: 0, delivered: 1, level: 2, flow: 3, receiver: 4, poured: 5, parts: 6 } as const;
+export const FRAME = { time: 0, delivered: 1, level: 2, flow: 3, receiver: 4, poured: 5, bed: 6, parts: 7 } as const;
 
 /**
- * Frames of a run, oldest first. `rows`: FRAME columns (min, mL, cm, mL/min, slot, mL), then mol/L leaving the tip and
+ * Frames of a run, oldest first. `rows`: FRAME columns (min, mL, cm, mL/min, slot, mL, cm), then mol/L leaving the tip and
  * mmol delivered so far per component. `profiles`: per component and plate, mean over the lanes, top first; HCl in mol/L
  * between the beads, metals in mmol per mL of bed, beads and liquid together.
  */
@@ -37,6 +37,7 @@ export function recordInto(record: RunRecord, bed: Bed, column: Column): void {
   record.rows[row + FRAME.flow] = s[AT.flow];
   record.rows[row + FRAME.receiver] = s[AT.receiver];
   record.rows[row + FRAME.poured] = s[AT.poured];
+  record.rows[row + FRAME.bed] = bedLengthOf(bed, column);
   for (let k = 0; k < bed.components; k++) {
     record.rows[row + FRAME.parts + k] = bed.tip[(k + 1) * bed.stages - 1];
     record.rows[row + FRAME.parts + bed.components + k] = inReceivers(bed, k);

@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { IONS } from '../../sim/terms/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
-import { type Drawing, depthScale } from './drawing.ts';
+import { type Drawing, depthAtFrame } from './drawing.ts';
 import { type AcidGrid, frontPassages } from './streaks/fronts.ts';
 import { deliveredAtEnd, deliveredOf, type Plan, type Track } from '../../sim/history/index.ts';
 import { type Box, overlap, textWidth } from './rows/labels.ts';
@@ -49,7 +49,7 @@ function bandWord(drawing: Drawing, track: Track, { kind, frame, ion }: Motion, 
   // A fast band stands steep: its word goes to the right of it. A slow one lies flat: below it.
   const fast = kind === 'runs' || kind === 'falls';
   const from = fast ? x(passage(plan, track, frame)) + 8 : x(deliveredOf(plan, frame)) - textWidth(said) / 2;
-  const y = depthScale(drawing)(fast ? track.middle_cm[frame] : track.leading_cm[frame]) + (fast ? 4 : LINE_HEIGHT);
+  const y = depthAtFrame(drawing, frame)(fast ? track.middle_cm[frame] : track.leading_cm[frame]) + (fast ? 4 : LINE_HEIGHT);
   return place(drawing, said, from, y, seriesStyle(ion).text, boxes);
 }
 

@@ -170,7 +170,7 @@ export class RunFigure extends LitElement {
         ${this.targets && this.showForecast ? verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
         ${nowLine(worked, this.now_mL)}
-        ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm)}
+        ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
         ${this.looks(worked)}
       </svg>
       ${this.surface(worked)}
@@ -208,7 +208,7 @@ export class RunFigure extends LitElement {
     const { x, layout } = worked;
     const mL = this.look?.mL ?? this.cursor_mL;
     if (mL === undefined) return nothing;
-    const cross = this.look && this.look.share <= 1 ? depthMark(worked, this.look.share * worked.scenario.values['bed.length_cm']) : nothing;
+    const cross = this.look && this.look.share <= 1 ? depthMark(worked, this.look.share * worked.scenario.values['bed.length_cm'], this.look.mL) : nothing;
     return svg`${cursor({ at: x(mL), top: layout.poured.top, bottom: layout.receivers.top, kind: 'look' })}${cross}`;
   }
 

@@ -1,4 +1,5 @@
-import type { Drawing } from './drawing.ts';
+import { frameAt } from '../../sim/history/index.ts';
+import { type Drawing, shownOf } from './drawing.ts';
 import type { FigureLayout } from './layout.ts';
 
 // The cursor of the figure: where it is, how keys and pointer move it, where its read-out has room.
@@ -13,6 +14,8 @@ export interface Look {
 const STEP_ML = 0.1;
 const STRIDE_ML = 1;
 const STEP_SHARE = 0.02;
+/** An empty tube has no depth to point at; this keeps the division sound. */
+const LEAST_SHOWN = 1e-3;
 
 /** Where a key takes the cursor; undefined for keys it does not answer to. */
 export function lookByKey({ mL, share }: Look, { key, shiftKey }: Pick<KeyboardEvent, 'key' | 'shiftKey'>, end_mL: number): Look | undefined {
@@ -30,9 +33,13 @@ export function lookByKey({ mL, share }: Look, { key, shiftKey }: Pick<KeyboardE
 }
 
 /** Where a pointer at these px of the figure points. */
-export function lookByPointer({ x, layout: { depth } }: Drawing, px: number, py: number, end_mL: number): Look {
-  const share = (py - depth.top) / (depth.bottom - depth.top);
-  return { mL: Math.max(0, Math.min(end_mL, x.invert(px))), share: Math.max(0, share) };
+export function lookByPointer(drawing: Drawing, px: number, py: number, end_mL: number): Look {
+  const { x, plan, layout } = drawing;
+  const { top, bottom } = layout.depth;
+  const mL = Math.max(0, Math.min(end_mL, x.invert(px)));
+  const shown = Math.max(LEAST_SHOWN, shownOf(plan, frameAt(plan, mL)));
+  const up = (bottom - py) / (bottom - top);
+  return { mL, share: up < 0 ? 1 - up : Math.max(0, 1 - up / shown) };
 }
 
 /** Styles of the read-out: over the row that is not being looked at, on the side away from the cursor. */

@@ -14,6 +14,7 @@ export const figureStyles = css`
   svg.plot .bar-label { fill: var(--ink); }
   svg.plot .bar-note, svg.plot .row-title { fill: var(--soft); paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .ask { fill: var(--ink); font-weight: 600; }
+  svg.plot .bed-top { fill: none; stroke: var(--edge); stroke-width: 1; }
   svg.plot .edge { fill: none; stroke-width: 1.25; stroke-opacity: 0.9; }
   svg.plot .front { fill: none; stroke: var(--text-HCl); stroke-width: 1; stroke-dasharray: 3 3; stroke-opacity: 0.8; }
   svg.plot .front.half { stroke-width: 1.5; stroke-dasharray: 7 3; stroke-opacity: 1; }

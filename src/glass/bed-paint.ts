@@ -136,7 +136,7 @@ function unnoticed(where: 'pore' | 'resin', ion: IonId, tint: number, options: B
   return UNNOTICED_STEP / 255 / Math.max(steepest, 1e-6);
 }
 
-/** Whether a cell has lost so much of its resin that it shows as a gap. */
-export function isMissing(moment: Moment, cell: number): boolean {
-  return moment.resinShare[cell] < MISSING_BELOW;
+/** Whether a cell has lost so much of its resin that it shows as a gap; in a tube that is being filled every cell holds a part of it. */
+export function isMissing({ resinShare, fullest }: Moment, cell: number): boolean {
+  return resinShare[cell] < MISSING_BELOW * Math.min(1, fullest) || fullest <= 0;
 }

@@ -21,6 +21,8 @@ import './unrolled.ts';
 
 /** While the run plays the bed is put into words at most so often, ms. */
 const WORDS_EVERY_MS = 1000;
+/** A smaller change in the height of the bed is not drawn, cm: half a px at most. */
+const SEEN_CM = 0.01;
 const STILLNESS = '(prefers-reduced-motion: reduce)';
 
 type Drawing = 'waiting' | 'shown' | 'lost' | 'none';
@@ -69,6 +71,8 @@ export class Glass extends LitElement {
   private reason = '';
   private layout: Layout | undefined;
   private placed: Layout | undefined;
+  /** Height of the resin as it is drawn, cm. */
+  private stands_cm: number | undefined;
   private words = '';
   private wordsAt = Number.NEGATIVE_INFINITY;
   private stopTheme: (() => void) | undefined;
@@ -104,8 +108,12 @@ export class Glass extends LitElement {
     const { scenario, moment, size } = this;
     if (changed.has('scenario') || !moment) this.leaveStage();
     if (!scenario) return;
-    const placing = ['size', 'bedTop', 'bedBottom', 'scenario'].some((name) => changed.has(name as keyof Glass));
-    if (size.width > 0 && placing) this.layout = layoutOf({ ...size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values);
+    const stands_cm = moment && Math.round(moment.bed_cm / SEEN_CM) * SEEN_CM;
+    const placing = stands_cm !== this.stands_cm || ['size', 'bedTop', 'bedBottom', 'scenario'].some((name) => changed.has(name as keyof Glass));
+    if (size.width > 0 && placing) {
+      this.stands_cm = stands_cm;
+      this.layout = layoutOf({ ...size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values, stands_cm);
+    }
     const now = performance.now();
     if (moment && (!this.playing || now - this.wordsAt > WORDS_EVERY_MS)) {
       this.words = bedSummary(scenario, moment);

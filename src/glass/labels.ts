@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/terms/types.ts';
-import type { Layout } from './layout.ts';
+import { depthY, type Layout } from './layout.ts';
 
 // Words beside the drawing.
 
@@ -21,15 +21,15 @@ export function depthTicks(layout: Layout, { values }: Scenario): Mark[] {
   return scaleLinear()
     .domain([0, length])
     .ticks(count)
-    .map((depth) => ({ y: layout.bedTop + depth * layout.pxPerCm, text: depth === 0 ? '0 cm' : String(depth) }));
+    .map((depth) => ({ y: depthY(layout, depth), text: depth === 0 ? '0 cm' : String(depth) }));
 }
 
-/** Whole centimetres on the ruler, 0 at the top of the bed, as many as can be read. */
-export function rulerTicks({ bedTop, pxPerCm, ruler }: Layout): Mark[] {
+/** Whole centimetres on the ruler, 0 where the bed stood when it was packed, as many as can be read. */
+export function rulerTicks({ zero, pxPerCm, ruler }: Layout): Mark[] {
   const every = [1, 2, 5, 10].find((cm) => cm * pxPerCm >= APART) ?? 20;
-  const first = Math.ceil((ruler.top + 5 - bedTop) / pxPerCm / every);
-  const last = Math.floor((ruler.bottom - 4 - bedTop) / pxPerCm / every);
-  return Array.from({ length: last - first + 1 }, (_, i) => ({ y: bedTop + (first + i) * every * pxPerCm, text: String(Math.abs(first + i) * every) }));
+  const first = Math.ceil((ruler.top + 5 - zero) / pxPerCm / every);
+  const last = Math.floor((ruler.bottom - 4 - zero) / pxPerCm / every);
+  return Array.from({ length: last - first + 1 }, (_, i) => ({ y: zero + (first + i) * every * pxPerCm, text: String(Math.abs(first + i) * every) }));
 }
 
 /** Ticks up the tube where it is drawn smaller, above its cut. */
@@ -39,7 +39,7 @@ export function heightTicks(layout: Layout, { values }: Scenario): Mark[] {
   const space = values['column.tube_cm'] - values['bed.length_cm'];
   let last = cut;
   return HEIGHTS_CM.filter((cm) => cm <= space).flatMap((cm) => {
-    const y = layout.above(cm);
+    const y = layout.aboveZero(cm);
     if (last - y < APART / 2) return [];
     last = y - APART / 2;
     return [{ y, text: `+${cm}` }];

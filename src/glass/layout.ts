@@ -18,9 +18,15 @@ export interface Layout extends Room {
   /** Thickness of the glass. */
   readonly wall: number;
   readonly pxPerCm: number;
+  /** px for a cm of depth: depths are counted along the bed as it was packed, and it may be shorter or longer by now. */
+  readonly pxPerDepth: number;
+  /** y of the ruler's 0: where the bed stood when it was packed. */
+  readonly zero: number;
   readonly rim: number;
-  /** y of a liquid surface so many cm above the bed. */
+  /** y of a liquid surface so many cm above the bed as it stands now. */
   readonly above: (height_cm: number) => number;
+  /** The same above the ruler's 0. */
+  readonly aboveZero: (height_cm: number) => number;
   /** y at which a tube too long for its place is cut; heights above it are drawn smaller. */
   readonly break: number | undefined;
   readonly outletRadius: number;
@@ -47,6 +53,8 @@ const ABOVE_RIM = 10;
 const LEAST_ABOVE = 16;
 const LEAST_BED = 40;
 const LEAST_BELOW = 130;
+/** Least px of bed: an empty tube has none. */
+const LEAST_DRAWN = 1;
 /** Name and volume under a vessel, px; beside it in a panel as wide as this. */
 const LABEL = 34;
 const LABEL_BESIDE = 8;
@@ -84,28 +92,37 @@ const RULER_AWAY = 5;
 const RULER_WIDTH = [28, 24] as const;
 const RULER_ABOVE_CM = 2;
 
-export function layoutOf(wanted: Room, values: Parameters): Layout {
-  const room = roomFor(wanted);
-  const { width, bedTop, bedBottom } = room;
-  const pxPerCm = (bedBottom - bedTop) / values['bed.length_cm'];
+/** `bed_cm`: height of the resin now; the support stays where it is, so the top sinks as the bed shrinks. */
+export function layoutOf(wanted: Room, values: Parameters, bed_cm = values['bed.length_cm']): Layout {
+  const packed = roomFor(wanted);
+  const { width, bedTop: zero, bedBottom } = packed;
+  const length = values['bed.length_cm'];
+  const pxPerCm = (bedBottom - zero) / length;
   const true_px = (values['column.bore_cm'] / 2) * pxPerCm;
   const radius = Math.min(Math.max(true_px, Math.min(SLIM_PX, WIDER * true_px)), 0.2 * width);
   const wall = Math.max(2.5, WALL * radius);
   const centre = width * (width < NARROW ? NARROW_CENTRE : 0.5);
-  const up = heights(bedTop, pxPerCm, Math.max(0.1, values['column.tube_cm'] - values['bed.length_cm']));
+  const { heightAt: aboveZero, ...up } = heights(zero, pxPerCm, Math.max(0.1, values['column.tube_cm'] - length));
+  const grown = bed_cm - length;
+  const bedTop = Math.min(aboveZero(grown), bedBottom - LEAST_DRAWN);
   return {
-    ...room,
+    ...packed,
+    bedTop,
+    zero,
     centre,
     radius,
     wall,
     widening: radius / true_px,
     pxPerCm,
+    pxPerDepth: (bedBottom - bedTop) / length,
     ...up,
-    ...below(room, centre, radius),
+    aboveZero,
+    above: (cm) => aboveZero(Math.max(0, cm) + grown),
+    ...below(packed, centre, radius),
     ruler: {
       left: centre + radius + wall + RULER_AWAY,
       width: RULER_WIDTH[width < NARROW ? 1 : 0],
-      top: Math.max(up.rim + 2, (up.break ?? 0) + 4, bedTop - (RULER_ABOVE_CM + 0.3) * pxPerCm),
+      top: Math.max(up.rim + 2, (up.break ?? 0) + 4, zero - (RULER_ABOVE_CM + 0.3) * pxPerCm),
       bottom: bedBottom + SUPPORT,
     },
   };
@@ -120,7 +137,12 @@ function roomFor(wanted: Room): Room {
 
 /** Depth in the bed (cm) at a height of the drawing. */
 export function depthAt(layout: Layout, y: number): number {
-  return (y - layout.bedTop) / layout.pxPerCm;
+  return (y - layout.bedTop) / layout.pxPerDepth;
+}
+
+/** Height of the drawing at a depth in the bed (cm). */
+export function depthY({ bedTop, pxPerDepth }: Layout, depth_cm: number): number {
+  return bedTop + depth_cm * pxPerDepth;
 }
 
 /** Half the width that the receiver under the tip and its name take, px. */
@@ -132,7 +154,7 @@ export function underHalf({ receiver, width, centre }: Layout): number {
 /** Depth (cm) in the bed at a place of the drawing; undefined beside the bed. */
 export function depthUnder(layout: Layout, x: number, y: number): number | undefined {
   const { bedTop, bedBottom, centre, radius } = layout;
-  return Math.abs(x - centre) > radius || y < bedTop || y > bedBottom ? undefined : depthAt(layout, y);
+  return Math.abs(x - centre) > radius || y < bedTop || y > bedBottom || bedBottom - bedTop <= LEAST_DRAWN ? undefined : depthAt(layout, y);
 }
 
 /** Places for vessels that stand aside, nearest to the tip first, right and left in turn while there is room. */
@@ -163,18 +185,18 @@ function besidePlaces({ receiver, width, centre }: Layout, height: number, radiu
 }
 
 /**
- * Heights above the bed. A tube that is too long is cut: below the cut heights are true, where the last millimetres are
+ * Heights above the ruler's 0, and below it where they are negative. A tube that is too long is cut: below the cut heights are true, where the last millimetres are
  * judged; above it the rest of the tube is drawn smaller, so that the rim shows. No liquid surface is drawn in the cut itself.
  */
-function heights(bedTop: number, pxPerCm: number, space_cm: number): Pick<Layout, 'above' | 'break' | 'rim'> {
-  const room_px = Math.max(8, bedTop - ABOVE_RIM);
+function heights(zero: number, pxPerCm: number, space_cm: number): Pick<Layout, 'break' | 'rim'> & { heightAt: (cm: number) => number } {
+  const room_px = Math.max(8, zero - ABOVE_RIM);
   const fits = space_cm * pxPerCm <= room_px;
-  if (fits) return { above: (cm) => bedTop - Math.max(0, cm) * pxPerCm, break: undefined, rim: bedTop - space_cm * pxPerCm };
+  if (fits) return { heightAt: (cm) => zero - cm * pxPerCm, break: undefined, rim: zero - space_cm * pxPerCm };
   const true_px = TRUE_SHARE * room_px;
   const true_cm = (true_px - CUT) / pxPerCm;
   const smaller = (room_px - true_px - CUT) / (space_cm - true_cm);
-  const above = (cm: number): number => bedTop - (cm <= true_cm ? Math.max(0, cm) * pxPerCm : true_px + CUT + (cm - true_cm) * smaller);
-  return { above, break: bedTop - true_px, rim: bedTop - room_px };
+  const heightAt = (cm: number): number => zero - (cm <= true_cm ? cm * pxPerCm : true_px + CUT + (cm - true_cm) * smaller);
+  return { heightAt, break: zero - true_px, rim: zero - room_px };
 }
 
 /** Support, outlet, clamp, tip and receiver share what is left under the bed. */

@@ -66,6 +66,7 @@ function leaning(scenario: Scenario, moment: Moment, ion: IonId): string {
 }
 
 function damage(scenario: Scenario, moment: Moment): string[] {
+  if (moment.fullest <= 0) return ['There is no resin in the tube.'];
   const dz = scenario.values['bed.length_cm'] / scenario.values['bed.plates'];
   const told: string[] = [];
   const dry = wallLanes(scenario.values['bed.lanes']).map((lane) => moment.drained[lane] * dz);

@@ -81,7 +81,7 @@ export class Unrolled extends LitElement {
   override render() {
     const { scenario, moment, size } = this;
     if (!scenario || !moment || size.width === 0) return nothing;
-    const layout = layoutOf({ ...size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values);
+    const layout = layoutOf({ ...size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values, moment.bed_cm);
     const columns = columnsOf(scenario.values['bed.lanes'], size.width);
     const summary = bedSummary(scenario, moment);
     return html`
@@ -134,7 +134,7 @@ export class Unrolled extends LitElement {
   private point(event: PointerEvent) {
     const { scenario } = this;
     if (!scenario) return;
-    const layout = layoutOf({ ...this.size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values);
+    const layout = layoutOf({ ...this.size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values, this.moment?.bed_cm);
     this.pointAt(depthAt(layout, event.clientY - this.getBoundingClientRect().top));
   }
 

@@ -398,6 +398,23 @@ describe('the glass of another scenario', () => {
   });
 });
 
+describe('a bed that has shrunk by a fifth', () => {
+  const [top, bottom] = [BED.bedTop + 0.2 * (BED.bedBottom - BED.bedTop), BED.bedBottom];
+  const shrunk = { ...zoned, bed_cm: 0.8 * scenario.values['bed.length_cm'] };
+
+  test.each([
+    ['bf-glass', CLOSE],
+    ['bf-unrolled', 1],
+  ] as const)('stands on its support in %s, every zone at its share of what is left, with liquid where it was', async (tag, close) => {
+    const opened = await place(shrunk, tag);
+    const places = ZONES.map((_, zone): Patch => [WIDTH / 2, top + ((zone + 0.5) / ZONES.length) * (bottom - top), 10, 20]);
+    const shown = await patches(opened.page, [...places, [WIDTH / 2, BED.bedTop + 20, 4, 4]]);
+    for (const [zone, cell] of ZONES.entries()) expect(dE00(shown[zone], bed(cell)), `zone ${zone}`).toBeLessThan(close);
+    expect(dE00(shown[ZONES.length], bed(ZONES[0]))).toBeGreaterThan(10);
+    await opened.close();
+  });
+});
+
 describe('the unrolled bed', () => {
   test('shows every cell in its computed colour, at the depth it was given', async () => {
     const opened = await place(zoned, 'bf-unrolled');

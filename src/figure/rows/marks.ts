@@ -3,6 +3,7 @@ import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import {
   deliveredAtEnd,
+  frameAt,
   type Fraction,
   type FractionTargets,
   isSettled,
@@ -11,7 +12,7 @@ import {
   verdict,
   type Verdict,
 } from '../../../sim/history/index.ts';
-import { type Drawing, depthScale } from '../drawing.ts';
+import { type Drawing, depthAtFrame } from '../drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from '../layout.ts';
 import { BRACKET_DROP } from './row-receivers.ts';
@@ -133,7 +134,7 @@ export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark
 /** A cross where a band is expected, and what is said of it. */
 function depthPrediction(drawing: Drawing, mL: number, depth_cm: number, label: string): SVGTemplateResult {
   const { left, right } = drawing.layout;
-  const [px, y] = [drawing.x(mL), depthScale(drawing)(depth_cm)];
+  const [px, y] = [drawing.x(mL), depthAtFrame(drawing, frameAt(drawing.plan, mL))(depth_cm)];
   const turned = px + textWidth(label) + 12 > right && px - textWidth(label) - 12 > left;
   return svg`<line x1=${px} x2=${px} y1=${drawing.layout.depth.top} y2=${drawing.layout.depth.bottom}></line><path d=${`M${px} ${y - 7}l6 7l-6 7l-6 -7Z`}></path>
     <text class="line-label" x=${turned ? px - 10 : px + 10} y=${y + 5} text-anchor=${turned ? 'end' : 'start'}>${label}</text>`;
@@ -150,8 +151,9 @@ export function predictionBoxes({ layout: { effluent: row, left, right }, x }: D
   });
 }
 
-export function depthMark(drawing: Drawing, depth_cm: number): SVGTemplateResult {
-  const y = depthScale(drawing)(depth_cm);
+/** A line at the height that a depth of the bed has at a delivered volume. */
+export function depthMark(drawing: Drawing, depth_cm: number, at_mL: number): SVGTemplateResult {
+  const y = depthAtFrame(drawing, frameAt(drawing.plan, at_mL))(depth_cm);
   const { left, right } = drawing.layout;
   return svg`<line class="depth-mark" x1=${left} x2=${right} y1=${y} y2=${y}></line>`;
 }

@@ -2,10 +2,10 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { axis } from '../../plot/axis.ts';
 import { deliveredOf, type Track } from '../../../sim/history/index.ts';
 import { seriesStyle } from '../../plot/series.ts';
-import { type Drawing, depthScale } from '../drawing.ts';
+import { depthAtFrame, type Drawing, depthScale } from '../drawing.ts';
 import { type AcidGrid, FRONT_LEVELS, frontPath } from '../streaks/fronts.ts';
 
-// Second row, drawn over the picture of the bands: depth axis, acid fronts, edges of each band.
+// Second row, drawn over the picture of the bands: depth axis, acid fronts, top of the bed, edges of each band.
 
 /** px between points of an edge: finer is not seen. */
 const POINT_PX = 2;
@@ -17,8 +17,14 @@ export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidG
     <rect class="frame" x=${left} y=${depth.top} width=${right - left} height=${depth.bottom - depth.top} fill="none"></rect>
     ${axis({ scale: depthScale(drawing), side: 'left', at: left, ticks: 4, ...title })}
     ${acid === undefined ? nothing : FRONT_LEVELS.map((level) => svg`<path class=${level === 0.5 ? 'front half' : 'front'} d=${frontPath(drawing, acid, level)}></path>`)}
+    <path class="bed-top" d=${topPath(drawing)}></path>
     ${tracks.map((track) => edges(drawing, track))}
   </g>`;
+}
+
+/** Top of the bed as it shrinks and swells. */
+function topPath(drawing: Drawing): string {
+  return edgePath(drawing, new Float32Array(drawing.plan.count));
 }
 
 function edges(drawing: Drawing, track: Track): SVGTemplateResult {
@@ -28,7 +34,6 @@ function edges(drawing: Drawing, track: Track): SVGTemplateResult {
 
 function edgePath(drawing: Drawing, depths_cm: Float32Array): string {
   const { plan, x } = drawing;
-  const y = depthScale(drawing);
   let path = '';
   let last = Number.NEGATIVE_INFINITY;
   let open = false;
@@ -36,7 +41,7 @@ function edgePath(drawing: Drawing, depths_cm: Float32Array): string {
     const px = x(deliveredOf(plan, frame));
     if (Number.isNaN(depths_cm[frame])) open = false;
     else if (!open || px - last >= POINT_PX) {
-      path += `${open ? 'L' : 'M'}${px.toFixed(1)} ${y(depths_cm[frame]).toFixed(1)}`;
+      path += `${open ? 'L' : 'M'}${px.toFixed(1)} ${depthAtFrame(drawing, frame)(depths_cm[frame]).toFixed(1)}`;
       last = px;
       open = true;
     }

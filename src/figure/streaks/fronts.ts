@@ -1,5 +1,5 @@
 import { type ContourLine, contourLines, type Grid } from './contour.ts';
-import { type Drawing, depthScale } from '../drawing.ts';
+import { depthAtFrame, type Drawing } from '../drawing.ts';
 import { deliveredAtEnd, frameAt, profileOf } from '../../../sim/history/index.ts';
 
 // The acid in the bed as a grid over delivered volume and depth, and its fronts as contours.
@@ -51,13 +51,13 @@ export function frontPath(drawing: Drawing, acid: AcidGrid, share: number): stri
 }
 
 function path(drawing: Drawing, { volumes, plateStep }: AcidGrid, line: ContourLine): string {
-  const { plan, scenario, x } = drawing;
-  const y = depthScale(drawing);
-  const cell_cm = (scenario.values['bed.length_cm'] / plan.plates) * plateStep;
+  const { plan, x } = drawing;
+  const cell_cm = (plan.length_cm / plan.plates) * plateStep;
   let text = '';
   for (let p = 0; p < line.length; p += 2) {
     const from = Math.floor(line[p]);
     const volume = volumes[from] + (line[p] - from) * ((volumes[from + 1] ?? volumes[from]) - volumes[from]);
+    const y = depthAtFrame(drawing, frameAt(plan, volume));
     text += `${p === 0 ? 'M' : 'L'}${x(volume).toFixed(1)} ${y((line[p + 1] + 0.5 / plateStep) * cell_cm).toFixed(1)}`;
   }
   return text;

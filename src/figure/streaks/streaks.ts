@@ -1,6 +1,6 @@
 import { type PlotId, streakRamp, type Theme } from '../../../sim/colour/index.ts';
 import { PALETTE } from '../../ui/look/palette.ts';
-import { strongestAcid, strongestMetal } from '../drawing.ts';
+import { shownOf, strongestAcid, strongestMetal } from '../drawing.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { deliveredAtEnd, frameAt, highestInBed, type Plan, profilesOf } from '../../../sim/history/index.ts';
 
@@ -53,7 +53,7 @@ export function framesOfColumns(plan: Plan, columns: number, end_mL: number): In
   });
 }
 
-/** Paints columns from `first` on. `pixels` holds red, green, blue, alpha of columns x plates, line after line. */
+/** Paints columns from `first` on, each as high as the bed is by then, standing on the bottom line. `pixels` holds red, green, blue, alpha of columns x plates, line after line. */
 export function streaksInto(pixels: Uint8ClampedArray, plan: Plan, frames: Int32Array, inks: Inks, tops: readonly number[], first = 0): void {
   const { plates } = plan;
   const table = rootTable();
@@ -62,17 +62,22 @@ export function streaksInto(pixels: Uint8ClampedArray, plan: Plan, frames: Int32
   const [pageR, pageG, pageB] = inks.page;
   for (let x = first; x < frames.length; x++) {
     const held = frames[x] < 0 ? [] : profilesOf(plan, frames[x]);
+    const shown = frames[x] < 0 ? 0 : shownOf(plan, frames[x]);
+    // Rows above the bed as it stands then; the row that its top crosses is covered in part.
+    const above = plates * (1 - shown);
     for (let j = 0; j < plates; j++) {
       const out = (j * frames.length + x) * 4;
-      if (frames[x] < 0) {
+      const cover = Math.min(1, j + 1 - above);
+      if (shown <= 0 || cover <= 0) {
         pixels[out + 3] = 0;
         continue;
       }
+      const cell = Math.min(plates - 1, Math.floor(Math.max(0, j + 0.5 - above) / shown));
       let r = pageR;
       let g = pageG;
       let b = pageB;
       for (let k = 0; k < held.length; k++) {
-        const place = Math.min(ROOTS - 1, held[k][j] * scale[k]);
+        const place = Math.min(ROOTS - 1, held[k][cell] * scale[k]);
         const step = k === 0 ? ((place * (STEPS - 1)) / (ROOTS - 1)) | 0 : table[place | 0];
         if (step <= 0) continue;
         const ink = inks.tables[k];
@@ -90,7 +95,7 @@ export function streaksInto(pixels: Uint8ClampedArray, plan: Plan, frames: Int32
       pixels[out] = r * 255;
       pixels[out + 1] = g * 255;
       pixels[out + 2] = b * 255;
-      pixels[out + 3] = 255;
+      pixels[out + 3] = 255 * cover;
     }
   }
 }

@@ -2,7 +2,7 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { dropAt } from '../../store/drop.ts';
 import { bedPaint, isMissing } from '../bed-paint.ts';
-import { asidePlaces, BEAKER_FULL, type Layout, type VesselPlace } from '../layout.ts';
+import { asidePlaces, BEAKER_FULL, depthY, type Layout, type VesselPlace } from '../layout.ts';
 import { asideOrder } from '../sides.ts';
 import { beakerDiameter, beakerVolume, headSolution, type ReceiverContent, receiverContents, tipSolution } from './liquids.ts';
 import { diameterCm, type Dripping, dropShape } from './drips.ts';
@@ -47,12 +47,13 @@ export class Column {
 
   place(layout: Layout): void {
     this.layout = layout;
-    const { centre, radius, wall, rim, bedTop, bedBottom, pxPerCm, outletTop, outletRadius, clamp, tip, ruler } = layout;
+    const { centre, radius, wall, rim, bedTop, bedBottom, pxPerCm, zero, outletTop, outletRadius, clamp, tip, ruler } = layout;
     this.panel.set({
       tube: [centre, radius, wall, rim],
       bed: [bedTop, bedBottom, pxPerCm, beadPx(this.scenario, layout)],
       outlet: [outletTop, outletRadius, clamp, tip],
       ruler: [ruler.left, ruler.width, ruler.top, ruler.bottom],
+      zero: [zero],
     });
     if (this.shown) this.show(this.shown);
   }
@@ -67,7 +68,7 @@ export class Column {
     if (this.bed.paint(paint, moment)) this.sendBed();
     const wet = moment.level_cm > 1e-4 ? 1 : 0;
     panel.set({
-      head: [layout.above(moment.level_cm), layout.break ?? -1, wet, missingCm(scenario, moment) * layout.pxPerCm],
+      head: [layout.above(moment.level_cm), layout.break ?? -1, wet, missingCm(scenario, moment) * layout.pxPerDepth],
       clampOpen: [moment.clampOpen],
     });
     this.pourOut(layout, shown);
@@ -89,7 +90,7 @@ export class Column {
 
   markDepth(depth_cm: number | undefined): void {
     const { layout } = this;
-    if (layout) this.panel.set({ mark: [depth_cm === undefined ? -1 : layout.bedTop + depth_cm * layout.pxPerCm] });
+    if (layout) this.panel.set({ mark: [depth_cm === undefined ? -1 : depthY(layout, depth_cm)] });
   }
 
   drip(dripping: Dripping): void {

@@ -21,6 +21,7 @@ const SIZES = {
   beaker: 4,
   fill: 2,
   ruler: 4,
+  zero: 1,
   mark: 1,
 } as const;
 type ValueName = keyof typeof SIZES;

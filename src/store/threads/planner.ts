@@ -28,6 +28,8 @@ export interface Moment {
   readonly still: Float64Array;
   readonly gas: Float64Array;
   readonly resinShare: Float64Array;
+  /** The most of these shares. */
+  readonly fullest: number;
   readonly drained: Float64Array;
   readonly velocity: Float64Array;
   readonly events: readonly RunEvent[];
@@ -214,6 +216,7 @@ function momentOf(run: Run): Moment {
     still: bed.still.slice(),
     gas: bed.gas.slice(),
     resinShare: bed.resinShare.slice(),
+    fullest: bed.resinShare.reduce((most, share) => Math.max(most, share), 0),
     drained: bed.drained.slice(),
     velocity: bed.velocity.slice(),
     events: [...run.events],

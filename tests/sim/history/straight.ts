@@ -13,13 +13,13 @@ const ramp = (from: number, to: number, v: number): number => Math.min(1, Math.m
 export const straight: Plan = (() => {
   const rows = Array.from({ length: 21 }, (_, frame) => {
     const v = frame / 2;
-    return [v * 2, v, 1, 0.5, 0, 0, 2, v > 5 && v <= 9 ? 0.25 : 0, v > 1 && v <= 3 ? 0.5 : 0, 2 * v, ramp(5, 9, v), ramp(1, 3, v)];
+    return [v * 2, v, 1, 0.5, 0, 0, 7, 2, v > 5 && v <= 9 ? 0.25 : 0, v > 1 && v <= 3 ? 0.5 : 0, 2 * v, ramp(5, 9, v), ramp(1, 3, v)];
   });
   return {
     ...plan,
     ions: ['Co', 'Ni'],
     components: 3,
-    stride: 12,
+    stride: 13,
     count: 21,
     rows: Float64Array.from(rows.flat()),
     results: { ...plan.results, loaded: { HCl_mmol: 20, Co_mmol: 1, Ni_mmol: 1 } },
@@ -36,8 +36,8 @@ export function bedOf(cobalt: readonly number[], poured_mmol: number, acid: read
     plates: cobalt.length,
     length_cm: 10,
     count: 1,
-    stride: 10,
-    rows: new Float64Array(10),
+    stride: 11,
+    rows: new Float64Array(11),
     profiles: Float32Array.of(...acid, ...cobalt),
     results: { ...results, bed: { ...results.bed, volume_mL: 20 }, loaded: { HCl_mmol: 0, Co_mmol: poured_mmol } },
   };

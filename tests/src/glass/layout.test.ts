@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { asidePlaces, depthAt, depthUnder, layoutOf } from '../../../src/glass/layout.ts';
+import { heightTicks, rulerTicks } from '../../../src/glass/labels.ts';
+import { asidePlaces, depthAt, depthUnder, depthY, layoutOf } from '../../../src/glass/layout.ts';
 import { scenarioWith } from './moment.ts';
 
 const ROOM = { width: 260, height: 660, bedTop: 140, bedBottom: 420 };
@@ -13,6 +14,31 @@ describe('layoutOf', () => {
     expect(depthAt(layout, ROOM.bedTop)).toBe(0);
     expect(depthAt(layout, ROOM.bedBottom)).toBeCloseTo(values['bed.length_cm'], 12);
     expect(depthAt(layout, 280)).toBeCloseTo(values['bed.length_cm'] / 2, 12);
+  });
+
+  test('lets the top of a bed that has shrunk sink on a support, a ruler and a rim that stay, with every depth at its share', () => {
+    const length = values['bed.length_cm'];
+    const [packed, shrunk] = [layoutOf(ROOM, values), layoutOf(ROOM, values, 0.9 * length)];
+    expect(shrunk.bedTop - packed.bedTop).toBeCloseTo(0.1 * length * packed.pxPerCm, 9);
+    expect(shrunk.bedBottom).toBe(packed.bedBottom);
+    expect([shrunk.rim, shrunk.break, shrunk.ruler, shrunk.pxPerCm]).toEqual([packed.rim, packed.break, packed.ruler, packed.pxPerCm]);
+    expect(rulerTicks(shrunk)).toEqual(rulerTicks(packed));
+    expect(heightTicks(shrunk, scenarioWith())).toEqual(heightTicks(packed, scenarioWith()));
+    expect(depthAt(shrunk, shrunk.bedBottom)).toBeCloseTo(length, 9);
+    expect(depthAt(shrunk, depthY(shrunk, 0.3 * length))).toBeCloseTo(0.3 * length, 9);
+    expect(depthY(shrunk, 0.5 * length)).toBeCloseTo((shrunk.bedTop + shrunk.bedBottom) / 2, 9);
+    expect(shrunk.above(0)).toBeCloseTo(shrunk.bedTop, 9);
+    expect(shrunk.above(1)).toBeCloseTo(shrunk.bedTop - shrunk.pxPerCm, 9);
+    expect(depthUnder(shrunk, shrunk.centre, packed.bedTop + 2)).toBeUndefined();
+  });
+
+  test('draws an empty tube, and one that is fuller than meant, up to the rim', () => {
+    const empty = layoutOf(ROOM, values, 0);
+    expect(empty.bedBottom - empty.bedTop).toBeLessThanOrEqual(1);
+    expect(empty.above(3)).toBeCloseTo(empty.bedBottom - 3 * empty.pxPerCm, 9);
+    expect(depthUnder(empty, empty.centre, empty.bedBottom)).toBeUndefined();
+    const full = layoutOf(ROOM, values, values['column.tube_cm']);
+    expect(full.bedTop).toBeCloseTo(full.rim, 6);
   });
 
   test('draws heights above the bed true where the tube fits', () => {

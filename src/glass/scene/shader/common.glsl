@@ -16,6 +16,7 @@ uniform vec4 drop;        // radius of the hanging drop, y and radius of the fal
 uniform vec4 beaker[6];   // middle, base, height, radius; height 0 for none
 uniform vec2 fill[6];     // px of liquid, row of its colour
 uniform vec4 ruler;       // left, width, top, bottom
+uniform float zero;       // y of its 0
 uniform float mark;       // y of the marked depth, below 0 for none
 uniform sampler2D cells;  // colour by angle and depth; alpha is the resin there
 uniform sampler2D state;  // gas and dryness by angle and depth

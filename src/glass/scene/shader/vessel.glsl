@@ -75,8 +75,8 @@ void layRuler(inout vec4 under, vec2 p) {
   lay(under, mix(vec3(0.935, 0.885, 0.755), vec3(0.915, 0.862, 0.725), grain) * mix(1.0, 0.9, dark), within(shape));
   float millimetre = bed.z / 10.0;
   float every = millimetre >= 2.8 ? 1.0 : millimetre >= 1.5 ? 2.0 : 5.0;
-  float nearest = floor((p.y - bed.x) / (millimetre * every) + 0.5) * every;
+  float nearest = floor((p.y - zero) / (millimetre * every) + 0.5) * every;
   float long_ = mod(nearest, 10.0) == 0.0 ? 0.4 : mod(nearest, 5.0) == 0.0 ? 0.28 : 0.17;
-  float tick = line(p.y - bed.x - nearest * millimetre, 0.8) * within(p.x - ruler.x - long_ * ruler.y);
+  float tick = line(p.y - zero - nearest * millimetre, 0.8) * within(p.x - ruler.x - long_ * ruler.y);
   lay(under, INK, 0.8 * tick * within(shape));
 }
