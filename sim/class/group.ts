@@ -1,14 +1,14 @@
 // One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
+import { inHands } from '../hands/index.ts';
 import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { richest, sampleOf, valuesWith } from '../report/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
 import { benchOf, defaultProcedure, playWorkUp } from '../workup/index.ts';
 import { branchesOf } from './branches.ts';
-import { inHands, type Spreads } from './hands.ts';
-import { COLUMN_SPREADS, type ColumnSpread } from './spreads.ts';
+import { COLUMN_SPREADS, type ColumnSpread, type Spreads } from './spreads.ts';
 import { washedWith, washOf } from './washed.ts';
 
 /** What a procedure came to in one group. Undefined where it does not come about, such as a window that is not there. */

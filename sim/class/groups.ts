@@ -3,7 +3,8 @@ import { targetsOf } from '../history/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import { type Group, type GroupDepths, type GroupFigures, groupInBrief, groupOf } from './group.ts';
 import { type Distribution, distributionOf } from './quantiles.ts';
-import { SPREAD_IDS, type Spread, type SpreadId, spreadsOf } from './spreads.ts';
+import type { Spread } from '../hands/index.ts';
+import { SPREAD_IDS, type SpreadId, spreadsOf } from './spreads.ts';
 
 /** Most groups of one class; beyond it nothing more is learned. */
 export const GROUPS_MAX = 10_000;

@@ -1,17 +1,11 @@
 // In what the groups of a class differ: their columns, their bottles, their hands and their eyes.
+import { HAND_SPREADS, type HandSpreadId, type Spread } from '../hands/index.ts';
 import type { FieldPath, Scenario } from '../terms/types.ts';
-import type { Status } from '../terms/fields.ts';
 
-export type SpreadId = 'bead' | 'porosity' | 'length' | 'evenness' | 'acid' | 'sample' | 'pours' | 'level' | 'receiver' | 'titration';
+export type SpreadId = 'bead' | 'porosity' | 'length' | 'evenness' | 'acid' | HandSpreadId;
 
-/** One way to differ. `size` is a standard deviation in `unit`. */
-export interface Spread {
-  readonly label: string;
-  readonly size: number;
-  readonly unit: string;
-  readonly status: Status;
-  readonly source: string;
-}
+/** Which spreads are switched on, and how wide they are. */
+export type Spreads = Readonly<Partial<Record<SpreadId, Spread>>>;
 
 /** Where columns differ: the parameter of the scenario that says how far. */
 export const COLUMN_SPREADS = {
@@ -43,29 +37,7 @@ export const USUAL_SPREADS: Readonly<Record<SpreadId, Spread>> = {
     source: 'good 0.05 to poor 0.35 within one class: common practice, no source',
   },
   acid: { label: 'acid of the bottles', size: 0.2, unit: 'mol/L', status: 'assumed', source: 'bottles left open: common practice, no source' },
-  sample: {
-    label: 'volume of the sample',
-    size: 0.01,
-    unit: 'share',
-    status: 'assumed',
-    source: '1 mL graduated pipette in a student hand: common practice, no source',
-  },
-  pours: { label: 'volumes poured', size: 0.2, unit: 'mL', status: 'assumed', source: '10 mL cylinder, graduated in 0.2 mL: common practice, no source' },
-  level: {
-    label: 'liquid left before a pour',
-    size: 1,
-    unit: 'mm',
-    status: 'assumed',
-    source: 'poured somewhat too soon rather than too late: common practice, no source',
-  },
-  receiver: { label: 'moment of the change of receiver', size: 0.5, unit: 'mL', status: 'assumed', source: 'about ten drops: common practice, no source' },
-  titration: {
-    label: 'glass, eye and readings of the titration',
-    size: 1,
-    unit: 'class tolerance',
-    status: 'read',
-    source: 'class A tolerances and reading errors of the work-up',
-  },
+  ...HAND_SPREADS,
 };
 
 export const SPREAD_IDS = Object.keys(USUAL_SPREADS) as SpreadId[];

@@ -5,8 +5,9 @@ import { type ClassForecast, GROUPS_MAX, SPREAD_IDS } from '../../../sim/class/i
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
+import { percent } from '../../ui/text/format.ts';
 import type { ClassRoom } from '../class-room.ts';
-import { CHANGE_COLUMNS, changeRows, figureRows, lossWords, SPREAD_COLUMNS } from './words.ts';
+import { CHANGE_COLUMNS, changeRows, doubtOf, figureRows, lossWords, SPREAD_COLUMNS } from './words.ts';
 import '../../ui/number.ts';
 import '../../ui/table.ts';
 
@@ -60,7 +61,7 @@ export class ForecastPart extends LiveElement {
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>
       <p class="soft">One lane a column, so uneven packing shows nothing here. A share of the variance is what one spread makes when it alone is switched on,
-        from ${forecast.groupsAlone} groups: known to about a quarter of itself. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
+        from ${forecast.groupsAlone} groups: ${forecast.groupsAlone > 1 ? `known to about ${percent(doubtOf(forecast), 0)} of itself` : 'not known from one group'}. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
   }
 }
 

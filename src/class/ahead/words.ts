@@ -68,6 +68,11 @@ function causes({ shares, spreads, groupsAlone }: ClassForecast, key: (typeof FI
   return most.map(({ label, share }) => `${label} ${Math.round(100 * share)} %`).join(', ');
 }
 
+/** How well a share is known, as a share of itself: of two variances, each from so many groups (chi-square, 2/(n - 1)). */
+export function doubtOf({ groups, groupsAlone }: Pick<ClassForecast, 'groups' | 'groupsAlone'>): number {
+  return Math.sqrt(2 / (groupsAlone - 1) + 2 / (groups - 1));
+}
+
 export function changeRows({ procedures }: ClassForecast) {
   return PROCEDURES.map(({ key, label }) => {
     const { wash_mL, recovered, acid_mmol, time_min } = procedures[key];

@@ -2,7 +2,7 @@ import { quantileSorted } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { classAnswer, classForecast, classTasks } from '../../../sim/class/groups.ts';
 import { groupOf } from '../../../sim/class/group.ts';
-import { inHands } from '../../../sim/class/hands.ts';
+import { inHands } from '../../../sim/hands/in-hands.ts';
 import { distributionOf, quantileOf } from '../../../sim/class/quantiles.ts';
 import { USUAL_SPREADS } from '../../../sim/class/spreads.ts';
 import { washedWith, washOf } from '../../../sim/class/washed.ts';

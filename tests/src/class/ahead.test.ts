@@ -5,7 +5,7 @@ import { washedWith } from '../../../sim/class/washed.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { resultsOf, runWhole } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { changeRows, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
+import { changeRows, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
 import json from '../../../scenarios/cathode-leach.json';
 
 const GROUPS = 4;
@@ -80,5 +80,11 @@ describe('what a class will see', () => {
     // A cylinder is read to some tenths of a millilitre in each of the pours.
     expect(Math.abs(Number(stopped.wash) - (near[1] + near[2]) / 2)).toBeLessThan(1);
     expect(figureRows(forecast).map(({ cause }) => cause)).toEqual(Array.from({ length: 8 }, () => '10 groups or more are needed to say'));
+  });
+
+  // Relative variance of a variance from n normal values is 2/(n - 1), and relative variances of a ratio add: by hand 0.23 and 0.60.
+  test('knows a share to about a quarter of itself from a thousand groups, and far worse from twelve', () => {
+    expect(doubtOf({ groups: 1000, groupsAlone: 40 })).toBeCloseTo(0.231, 3);
+    expect(doubtOf({ groups: 12, groupsAlone: 12 })).toBeCloseTo(0.603, 3);
   });
 });

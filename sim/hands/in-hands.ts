@@ -1,26 +1,26 @@
 // The same procedure in other hands: volumes, levels and moments a little off, drawn from a seed.
 import { normalStream } from '../math/random.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
-import type { Spread, SpreadId } from './spreads.ts';
+import type { HandSpreadId, Spread } from './spreads.ts';
 
 /** Keeps the draws apart from those of the column. */
 const STREAM = 90_001;
 /** Nothing is poured that is smaller than a drop, mL. */
 const LEAST_ML = 0.05;
 
-/** Which spreads are switched on, and how wide they are. */
-export type Spreads = Readonly<Partial<Record<SpreadId, Spread>>>;
+/** Which spreads of the hands are switched on, and how wide they are. */
+type HandSpreads = Readonly<Partial<Record<HandSpreadId, Spread>>>;
 
 /**
  * The log as this pair of hands does it. Every action takes the same draws whether its spread is on or not, so that switching
  * one on changes nothing else.
  */
-export function inHands(scenario: Scenario, log: Log, spreads: Spreads, seed: number): Log {
+export function inHands(scenario: Scenario, log: Log, spreads: HandSpreads, seed: number): Log {
   const normal = normalStream(seed + STREAM);
   return log.map((action) => handled(scenario, action, spreads, normal()));
 }
 
-function handled(scenario: Scenario, action: Action, spreads: Spreads, z: number): Action {
+function handled(scenario: Scenario, action: Action, spreads: HandSpreads, z: number): Action {
   if (action.do === 'pour') {
     const isSample = Object.keys(scenario.liquids[action.liquid]?.ions ?? {}).length > 0;
     const off = isSample ? (spreads.sample?.size ?? 0) * action.volume_mL : (spreads.pours?.size ?? 0);
