@@ -24,6 +24,7 @@ export function viewsOf(session: Session): readonly View[] {
         void whenOpen(session).then(() => {
           beside(session, 'the glass', import('../glass/glass.ts'));
           beside(session, 'the cautions', import('../bench/hazard/signs.ts'));
+          beside(session, 'the bands of the figure', import('../figure/instruments.ts'));
           beside(session, 'the coach', import('../coach/coach.ts'));
           beside(session, 'the told run', import('../bench/watch/watch.ts'));
           beside(session, 'the note on what was handed out', import('../given/note.ts'));

@@ -7,41 +7,28 @@ import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { deliveredAtEnd, type FractionTargets, type Handle, type Plan, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
 import { emit } from '../ui/emit.ts';
+import { showMessage } from '../ui/message.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
-import { depthWords } from './depth-words.ts';
 import { eyeStrip, eyeWords } from './eye-words.ts';
 import { axisEnd } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
-import { type Held, placedHandles, stems } from './handles.ts';
-import { legend } from './rows/legend.ts';
-import { besideLook, type Look, lookByKey, lookByPointer } from './look.ts';
-import {
-  depthMark,
-  hatch,
-  nowLine,
-  type PredictionMark,
-  predictionBoxes,
-  predictionMarks,
-  startBand,
-  veil,
-  verdictLine,
-  windowBand,
-  windowNotes,
-} from './rows/marks.ts';
+import type { Held } from './handles.ts';
+import { besideLook, type Look, lookByKey, lookByPointer } from './cursor/look.ts';
+import { depthMark, hatch, nowLine, type PredictionMark, predictionBoxes, predictionMarks, veil } from './rows/marks.ts';
 import { cursor } from '../plot/cursor.ts';
 import './now-handle.ts';
-import { type Point, pointAt } from './point.ts';
-import { readOut, spokenPoint } from './read-out.ts';
-import { lossMarks } from './rows/losses.ts';
+import { type Point, pointAt } from './cursor/point.ts';
 import { depthRow } from './rows/row-depth.ts';
-import { effluentRow, effluentWords } from './rows/row-effluent.ts';
 import { pouredRow } from './rows/row-poured.ts';
 import { receiverRow } from './rows/row-receivers.ts';
-import { StreakImage } from './streaks/streak-image.ts';
+import type { Measured } from './streaks/measured.ts';
+import type { StreakImage } from './streaks/streak-image.ts';
 import { figureStyles } from './styles.ts';
 import { spokenRun } from './summary.ts';
-import { type Size, type Worked, workedFor } from './streaks/worked.ts';
+import { type Size, type Worked, workedFor } from './worked.ts';
+
+type Instruments = typeof import('./instruments.ts');
 
 /** Where the cursor is told to be. */
 export interface PointDetail {
@@ -106,11 +93,14 @@ export class RunFigure extends LitElement {
   @state() private look: Look | undefined;
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
-  private readonly image = new StreakImage();
+  @state() private instruments: Instruments | undefined;
+  private asked = false;
+  private image: StreakImage | undefined;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.size = { width: Math.round(entry.contentRect.width), height: Math.round(entry.contentRect.height) };
   });
   private worked: Worked | undefined;
+  private measured: Measured | undefined;
   private told: LayoutDetail | undefined;
   private stopWatching: (() => void) | undefined;
 
@@ -135,39 +125,50 @@ export class RunFigure extends LitElement {
       const end_mL = this.held && this.worked ? this.worked.end_mL : axisEnd(this.scenario, this.plan ?? plan);
       this.worked = workedFor(this.worked, this.scenario, plan, { ...this.size, byEye: this.byEye !== undefined }, end_mL);
     }
+    if (this.takesInstruments) void this.fetchInstruments();
+    this.measured = this.worked && this.takesInstruments ? this.instruments?.measuredFor(this.measured, this.worked) : undefined;
+  }
+
+  private get takesInstruments(): boolean {
+    return (
+      this.byEye === undefined || this.handles.length > 0 || this.window !== undefined || this.startWindow !== undefined || this.losses || this.showForecast
+    );
+  }
+
+  /** The rows keep their places while it is on its way. */
+  private async fetchInstruments(): Promise<void> {
+    if (this.asked) return;
+    this.asked = true;
+    try {
+      this.instruments = await import('./instruments.ts');
+    } catch {
+      showMessage(this, { kind: 'problem', text: 'The bands of the figure could not be loaded; the rest of the page works. Reload the page to try again.' });
+    }
   }
 
   override render() {
-    const { worked } = this;
+    const { worked, measured, instruments } = this;
     if (!worked) return html`<div class="stage"></div>`;
     const { layout, plan, x } = worked;
     const { width, height, left, right, depth } = layout;
     const until = this.showForecast ? undefined : this.now_mL;
     const moved = this.held?.kind === 'receiver' ? this.held : undefined;
-    const placed = placedHandles(this.held?.handles ?? this.handles, worked, this.held, until);
+    const placed = instruments?.placedHandles(this.held?.handles ?? this.handles, worked, this.held, until) ?? [];
     return html`<div class=${this.rough ? 'stage rough' : 'stage'}>${this.rough ? html`<p class="rough-note">rough: along one lane</p>` : nothing}
       <canvas ?hidden=${this.byEye !== undefined} ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
       <svg class="plot" width=${width} height=${height} role="img" aria-label=${guard([plan, this.showForecast], () => (this.showForecast ? spokenRun(plan) : 'The run so far: what was poured, where the bands were, which receiver stood under the tip'))}>
         ${hatch()}
         ${guard([worked, until], () => pouredRow(worked, until))}
-        ${guard([worked, this.byEye], () =>
-          this.byEye
-            ? depthRow(
-                worked,
-                worked.tracks.filter(({ ion }) => ion === this.byEye),
-                undefined,
-              )
-            : svg`${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}`,
-        )}
-        ${this.startWindow ? startBand(worked, this.startWindow) : nothing}
-        ${guard([worked, this.logScale, this.byEye], () => (this.byEye ? eyeStrip(worked) : effluentRow(worked, worked.curves, this.logScale)))}
-        ${guard([worked, this.logScale, this.losses, this.targets], () => (this.losses && this.targets ? lossMarks(worked, this.targets, this.logScale) : nothing))}
+        ${guard([worked, measured, this.byEye], () => this.bands(worked))}
+        ${this.startWindow ? instruments?.startBand(worked, this.startWindow) : nothing}
+        ${guard([worked, measured, this.logScale, this.byEye], () => (this.byEye || !measured ? eyeStrip(worked) : instruments?.effluentRow(measured, measured.curves, this.logScale)))}
+        ${guard([measured, this.logScale, this.losses, this.targets], () => (this.losses && this.targets && measured ? instruments?.lossMarks(measured, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
-        ${guard([worked, this.window, this.losses], () => (this.window ? windowBand(worked, this.window, this.losses) : nothing))}
-        ${guard([worked, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye, this.predictions) : this.words(worked, until)))}
-        ${stems(placed, worked)}
+        ${guard([worked, instruments, this.window, this.losses], () => (this.window ? instruments?.windowBand(worked, this.window, this.losses) : nothing))}
+        ${guard([worked, measured, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye, this.predictions) : this.words(until)))}
+        ${instruments?.stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
-        ${this.targets && this.showForecast ? verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
+        ${this.targets && this.showForecast ? instruments?.verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
@@ -184,9 +185,12 @@ export class RunFigure extends LitElement {
   }
 
   override updated() {
-    const { worked, scenario } = this;
-    if (!worked || !scenario || !this.canvas) return;
-    this.image.draw(this.canvas, worked.plan, worked.tops, this.theme ?? shownTheme(document), worked.end_mL, scenario.values['numerics.frame_mL']);
+    const { worked, measured, scenario, instruments } = this;
+    if (!worked || !scenario) return;
+    if (this.canvas && measured && instruments) {
+      this.image ??= new instruments.StreakImage();
+      this.image.draw(this.canvas, measured.plan, measured.tops, this.theme ?? shownTheme(document), measured.end_mL, scenario.values['numerics.frame_mL']);
+    }
     this.tellLayout(worked.layout.depth.top, worked.layout.depth.bottom);
   }
 
@@ -196,12 +200,22 @@ export class RunFigure extends LitElement {
     emit<LayoutDetail>(this, 'bf-layout', this.told);
   }
 
-  private words(worked: Worked, until: number | undefined) {
+  /** Of the bands by eye only the edges of one. */
+  private bands(worked: Worked) {
+    const { byEye, measured, instruments } = this;
+    const tracks = byEye ? worked.tracks.filter(({ ion }) => ion === byEye) : worked.tracks;
+    if (byEye || !measured || !instruments) return depthRow(worked, tracks);
+    return svg`${depthRow(worked, tracks, instruments.acidFronts(measured, measured.acid))}${instruments.legend(measured, measured.tops)}`;
+  }
+
+  private words(until: number | undefined) {
+    const { measured, instruments } = this;
+    if (!measured || !instruments) return nothing;
     const taken = [
-      ...predictionBoxes(worked, this.predictions),
-      ...(this.window && !this.losses ? windowNotes(worked, this.window).map(({ box }) => box) : []),
+      ...predictionBoxes(measured, this.predictions),
+      ...(this.window && !this.losses ? instruments.windowNotes(measured, this.window).map(({ box }) => box) : []),
     ];
-    return svg`${depthWords(worked, worked.tracks, worked.acid, until)}${effluentWords(worked, worked.curves, this.logScale, taken, until)}`;
+    return svg`${instruments.depthWords(measured, measured.tracks, measured.acid, until)}${instruments.effluentWords(measured, measured.curves, this.logScale, taken, until)}`;
   }
 
   private looks(worked: Worked) {
@@ -220,10 +234,10 @@ export class RunFigure extends LitElement {
     const point = this.byEye ? undefined : this.look && this.pointFor(worked, this.look);
     const at_mL = point?.delivered_mL ?? this.now_mL;
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}
-        aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${point ? spokenPoint(point) : `${spoken(at_mL, 'mL')} delivered`}
+        aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${(point && this.instruments?.spokenPoint(point)) ?? `${spoken(at_mL, 'mL')} delivered`}
         ${styled({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
         @pointermove=${this.point} @pointerdown=${this.press} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
-      ${point && this.look ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${readOut(point)}</div>` : nothing}`;
+      ${point && this.look && this.instruments ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${this.instruments.readOut(point)}</div>` : nothing}`;
   }
 
   private pointFor({ scenario, plan }: Worked, { mL, share }: Look): Point {

@@ -4,7 +4,7 @@ import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, spansOf } 
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { millimoles } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
-import type { Worked } from '../streaks/worked.ts';
+import type { Measured } from '../streaks/measured.ts';
 import { textWidth } from './labels.ts';
 import { type Effluent, effluentScales } from './row-effluent.ts';
 
@@ -35,7 +35,7 @@ export function lossesOf({ plan }: Pick<Drawing, 'plan'>, { target }: FractionTa
   return all.filter(({ amount_mmol }) => amount_mmol > WORD_SHARE * pouredOf(plan, target));
 }
 
-export function lossMarks(worked: Worked, targets: FractionTargets, logScale: boolean): SVGTemplateResult | typeof nothing {
+export function lossMarks(worked: Measured, targets: FractionTargets, logScale: boolean): SVGTemplateResult | typeof nothing {
   const losses = lossesOf(worked, targets);
   const curve = worked.curves.find(({ id }) => id === targets.target);
   if (losses.length === 0 || !curve) return nothing;
@@ -44,7 +44,7 @@ export function lossMarks(worked: Worked, targets: FractionTargets, logScale: bo
   return svg`<g class=${share > 1 - targets.recovered ? 'lost' : 'lost allowed'}>${losses.map((loss) => paint(worked, curve, loss, logScale))}${losses.map((loss, line) => words(worked, targets.target, loss, line))}</g>`;
 }
 
-function paint(worked: Worked, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, logScale: boolean): SVGTemplateResult {
+function paint(worked: Measured, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, logScale: boolean): SVGTemplateResult {
   const { metal } = effluentScales(worked, worked.curves, logScale);
   const { bottom } = worked.layout.effluent;
   const [least = 0] = metal.domain();
@@ -59,7 +59,7 @@ function paint(worked: Worked, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, l
 
 /** At the side of the loss on which there is room, one line lower each. */
 function words(
-  { x, layout: { effluent: row, left, right } }: Worked,
+  { x, layout: { effluent: row, left, right } }: Measured,
   ion: IonId,
   { where, from_mL, to_mL, amount_mmol }: Loss,
   line: number,

@@ -3,20 +3,19 @@ import { axis } from '../../plot/axis.ts';
 import { deliveredOf, type Track } from '../../../sim/history/index.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import { depthAtFrame, type Drawing, depthScale } from '../drawing.ts';
-import { type AcidGrid, FRONT_LEVELS, frontPath } from '../streaks/fronts.ts';
 
-// Second row, drawn over the picture of the bands: depth axis, acid fronts, top of the bed, edges of each band.
+// Second row, drawn over the picture of the bands: depth axis, top of the bed, edges of each band, and the acid fronts where they are known.
 
 /** px between points of an edge: finer is not seen. */
 const POINT_PX = 2;
 
-export function depthRow(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid | undefined): SVGTemplateResult {
+export function depthRow(drawing: Drawing, tracks: readonly Track[], fronts: SVGTemplateResult | typeof nothing = nothing): SVGTemplateResult {
   const { depth, left, right, narrow } = drawing.layout;
   const title = narrow ? {} : { title: 'depth in bed', unit: 'cm' };
   return svg`<g class="depth">
     <rect class="frame" x=${left} y=${depth.top} width=${right - left} height=${depth.bottom - depth.top} fill="none"></rect>
     ${axis({ scale: depthScale(drawing), side: 'left', at: left, ticks: 4, ...title })}
-    ${acid === undefined ? nothing : FRONT_LEVELS.map((level) => svg`<path class=${level === 0.5 ? 'front half' : 'front'} d=${frontPath(drawing, acid, level)}></path>`)}
+    ${fronts}
     <path class="bed-top" d=${topPath(drawing)}></path>
     ${tracks.map((track) => edges(drawing, track))}
   </g>`;

@@ -1,3 +1,4 @@
+import { svg, type SVGTemplateResult } from 'lit';
 import { type ContourLine, contourLines, type Grid } from './contour.ts';
 import { depthAtFrame, type Drawing } from '../drawing.ts';
 import { deliveredAtEnd, frameAt, profileOf } from '../../../sim/history/index.ts';
@@ -5,7 +6,7 @@ import { deliveredAtEnd, frameAt, profileOf } from '../../../sim/history/index.t
 // The acid in the bed as a grid over delivered volume and depth, and its fronts as contours.
 
 /** Fronts are drawn where the molarity is this share of the highest. */
-export const FRONT_LEVELS = [0.1, 0.5, 0.9] as const;
+const FRONT_LEVELS = [0.1, 0.5, 0.9] as const;
 
 export interface AcidGrid {
   readonly grid: Grid;
@@ -42,8 +43,13 @@ export function acidGridOf({ plan, x }: Drawing): AcidGrid {
   return { grid: { columns, rows, values }, volumes, plateStep, most: most || 1 };
 }
 
+/** The fronts as lines. */
+export function acidFronts(drawing: Drawing, acid: AcidGrid): SVGTemplateResult {
+  return svg`${FRONT_LEVELS.map((level) => svg`<path class=${level === 0.5 ? 'front half' : 'front'} d=${frontPath(drawing, acid, level)}></path>`)}`;
+}
+
 /** Path of the front at a share of the highest molarity. */
-export function frontPath(drawing: Drawing, acid: AcidGrid, share: number): string {
+function frontPath(drawing: Drawing, acid: AcidGrid, share: number): string {
   return contourLines(acid.grid, share * acid.most)
     .filter((line) => line.length >= 2 * POINTS_MIN)
     .map((line) => path(drawing, acid, line))

@@ -2,9 +2,11 @@ import { svg } from 'lit';
 import { expect, test } from 'vitest';
 import { depthWords } from '../../../src/figure/depth-words.ts';
 import { legend } from '../../../src/figure/rows/legend.ts';
-import { hatch, nowLine, veil, windowBand } from '../../../src/figure/rows/marks.ts';
+import { hatch, nowLine, veil } from '../../../src/figure/rows/marks.ts';
 import { depthRow } from '../../../src/figure/rows/row-depth.ts';
 import { effluentRow, effluentWords } from '../../../src/figure/rows/row-effluent.ts';
+import { windowBand } from '../../../src/figure/rows/targets.ts';
+import { acidFronts } from '../../../src/figure/streaks/fronts.ts';
 import { pouredRow } from '../../../src/figure/rows/row-poured.ts';
 import { receiverRow } from '../../../src/figure/rows/row-receivers.ts';
 import { switchWindow } from '../../../sim/history/index.ts';
@@ -25,7 +27,7 @@ function drawing(name: string, width: number, now: number, logScale: boolean): s
   const worked = workedRun(name, width, 480);
   const window = switchWindow(worked.plan, { target: 'Co', unwanted: ['Ni'], recovered: 0.995, carried: 0.005, NaOH_M: 6 });
   const drawn = svg`<svg xmlns="http://www.w3.org/2000/svg" width=${width} height=${worked.layout.height}>${hatch()}${pouredRow(worked)}
-    ${depthRow(worked, worked.tracks, worked.acid)}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
+    ${depthRow(worked, worked.tracks, acidFronts(worked, worked.acid))}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
     ${window ? windowBand(worked, window) : ''}${depthWords(worked, worked.tracks, worked.acid)}${effluentWords(worked, worked.curves, logScale)}
     ${receiverRow(worked)}${nowLine(worked, now)}</svg>`;
   return `${sketch(drawn)}\n`;

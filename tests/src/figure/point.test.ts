@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { timeOf } from '../../../sim/history/index.ts';
-import { pointAt } from '../../../src/figure/point.ts';
-import { spokenPoint } from '../../../src/figure/read-out.ts';
+import { pointAt } from '../../../src/figure/cursor/point.ts';
+import { spokenPoint } from '../../../src/figure/cursor/read-out.ts';
 import { wholeRun } from './runs.ts';
 
 const { scenario, planner, plan } = wholeRun('cathode-leach');

@@ -3,7 +3,8 @@ import { drawn } from '../../../sim/column/drawn.ts';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
-import { type Worked, workedFor } from '../../../src/figure/streaks/worked.ts';
+import { type Measured, measuredFor } from '../../../src/figure/streaks/measured.ts';
+import { workedFor } from '../../../src/figure/worked.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/index.ts';
 
@@ -30,7 +31,7 @@ export function wholeRun(name: string): WholeRun {
   return run;
 }
 
-export function workedRun(name: string, width = 900, height = 600): Worked {
+export function workedRun(name: string, width = 900, height = 600): Measured {
   const { scenario, plan } = wholeRun(name);
-  return workedFor(undefined, scenario, plan, { width, height }, axisEnd(scenario, plan));
+  return measuredFor(undefined, workedFor(undefined, scenario, plan, { width, height }, axisEnd(scenario, plan)));
 }

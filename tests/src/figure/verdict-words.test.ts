@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { targetsOf, verdict } from '../../../sim/history/index.ts';
-import { verdictWords } from '../../../src/figure/rows/marks.ts';
+import { verdictWords } from '../../../src/figure/rows/targets.ts';
 import { wholeRun } from './runs.ts';
 
 const { scenario, plan } = wholeRun('cathode-leach');

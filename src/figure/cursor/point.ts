@@ -1,6 +1,6 @@
-import { bandAt, deliveredAtEnd, frameAt, inBedAt, instantAt, leavingAt, type Plan, receiverOf, timeAt } from '../../sim/history/index.ts';
-import type { IonId, Scenario } from '../../sim/terms/types.ts';
-import { pourings } from './rows/stretches.ts';
+import { bandAt, deliveredAtEnd, frameAt, inBedAt, instantAt, leavingAt, type Plan, receiverOf, timeAt } from '../../../sim/history/index.ts';
+import type { IonId, Scenario } from '../../../sim/terms/types.ts';
+import { pourings } from '../rows/stretches.ts';
 
 /** Everything the run holds at one delivered volume and depth. */
 export interface Point {

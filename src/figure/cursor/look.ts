@@ -1,6 +1,6 @@
-import { frameAt } from '../../sim/history/index.ts';
-import { type Drawing, shownOf } from './drawing.ts';
-import type { FigureLayout } from './layout.ts';
+import { frameAt } from '../../../sim/history/index.ts';
+import { type Drawing, shownOf } from '../drawing.ts';
+import type { FigureLayout } from '../layout.ts';
 
 // The cursor of the figure: where it is, how keys and pointer move it, where its read-out has room.
 

@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
-import { IONS } from '../../sim/terms/ions.ts';
-import { duration, fixed, millilitres, significant, spoken, withUnit } from '../ui/text/format.ts';
+import { IONS } from '../../../sim/terms/ions.ts';
+import { duration, fixed, millilitres, significant, spoken, withUnit } from '../../ui/text/format.ts';
 import type { Point } from './point.ts';
 
 // The point under the cursor, as a small table and as a sentence.
