@@ -5,6 +5,7 @@ import { firstLoad } from './.config/first-load.ts';
 import { licences } from './.config/licences.ts';
 import { offline } from './.config/offline.ts';
 import { scenarioTitles } from './.config/scenario-titles.ts';
+import { wordless } from './.config/wordless.ts';
 
 const ROOT = fileURLToPath(new URL('.', import.meta.url));
 const notices = licences('licences.md');
@@ -18,7 +19,7 @@ export default defineConfig({
   plugins: [scenarioTitles(`${ROOT}scenarios`), notices.page, offline(ROOT)],
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
-  worker: { format: 'es', plugins: () => [notices.thread] },
+  worker: { format: 'es', plugins: () => [wordless(), notices.thread] },
   build: {
     outDir: '../dist',
     emptyOutDir: true,

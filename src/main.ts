@@ -1,18 +1,18 @@
-import { effect } from '@preact/signals-core';
+import { effect, untracked } from '@preact/signals-core';
 import { guardBack } from './app/back.ts';
 import { playLoop } from './app/loop.ts';
 import { keepOffline } from './app/offline/keep-offline.ts';
 import { type Shared, takeShared } from './app/route.ts';
 import { showHandIn } from './app/show-hand-in.ts';
-import { viewsOf, whenOpen } from './app/views.ts';
+import { beside, viewsOf, whenOpen } from './app/views.ts';
 import { workerThread } from './store/threads/model-thread.ts';
 import { hearPointing } from './store/pointing.ts';
 import { Session } from './store/session.ts';
 import { localStorageOf, watchOtherTabs } from './store/keep/storage.ts';
 import { rememberSingleKeys } from './ui/keys.ts';
+import { showMessage } from './ui/message.ts';
 import { installTheme } from './ui/look/theme.ts';
 import './app/shell.ts';
-import './app/run-menu.ts';
 import './app/scenario-choice.ts';
 import './app/seeing-choice.ts';
 
@@ -47,6 +47,17 @@ guardBack(window, () => session.say('Press Back once more to leave Bandfall. The
 effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
 });
+
+effect(() => {
+  const { notice: text, noticeKind: kind } = session;
+  if (app && text !== '') untracked(() => showMessage(app, { text, kind }));
+});
+addEventListener('pagehide', () => session.keepNow());
+// With no run to open the menu is what is left to help oneself with.
+effect(() => {
+  if (session.notice !== '') beside(session, 'the menu', import('./app/run-menu.ts'));
+});
+whenOpen(session).then(() => beside(session, 'the menu', import('./app/run-menu.ts')));
 
 // First the bench, then the rest of the release for a day without a connection.
 if (import.meta.env.PROD) whenOpen(session).then(() => keepOffline(window, (change) => void offerRelease(change)));

@@ -1,6 +1,7 @@
 // Every mmol of every component is in exactly one place: poured = head + bed + tip + receivers + spilled.
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
+import { inReceivers } from './measure.ts';
 import { amountOf } from './start.ts';
 
 /** mmol: a nanomole. Less than this poured, the gap counts against this instead: it is rounded to nothing on the way. */
@@ -15,13 +16,6 @@ export function ledgerError(bed: Bed, column: Column): number {
     worst = Math.max(worst, Math.abs(found - poured) / Math.max(poured, LEAST));
   }
   return worst;
-}
-
-/** mmol of a component in all receivers together. */
-export function inReceivers(bed: Bed, component: number): number {
-  let sum = 0;
-  for (let r = 0; r < bed.scalar[AT.receivers]; r++) sum += bed.receivers[r * (bed.components + 1) + 1 + component];
-  return sum;
 }
 
 /** Relative gap of the liquid volume: start + poured = head + between beads + tip + receivers + spilled + dried off. */

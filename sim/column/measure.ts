@@ -53,6 +53,13 @@ export function frontDepth(bed: Bed, column: Column, ion: IonId, edge: 'leading'
   return edge === 'leading' ? band.leading_cm : band.trailing_cm;
 }
 
+/** mmol of a component in all receivers together. */
+export function inReceivers(bed: Bed, component: number): number {
+  let sum = 0;
+  for (let r = 0; r < bed.scalar[AT.receivers]; r++) sum += bed.receivers[r * (bed.components + 1) + 1 + component];
+  return sum;
+}
+
 /** Height of the packed resin now, cm: mean over the lanes by area. */
 export function bedLengthOf(bed: Bed, column: Column): number {
   let volume = 0;

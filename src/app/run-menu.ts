@@ -9,7 +9,6 @@ import { showMessage } from '../ui/message.ts';
 import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { routeHash } from './route.ts';
-import '../ui/issues.ts';
 import { copied } from '../ui/text/clipboard.ts';
 
 /** What can be done with the run as a whole: copy a link, save, open. */
@@ -24,23 +23,6 @@ export class RunMenu extends LiveElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  private said = '';
-
-  override connectedCallback() {
-    super.connectedCallback();
-    addEventListener('pagehide', this.keep);
-  }
-
-  override disconnectedCallback() {
-    super.disconnectedCallback();
-    removeEventListener('pagehide', this.keep);
-  }
-
-  override updated() {
-    const notice = this.session?.notice ?? '';
-    if (notice !== '' && notice !== this.said) showMessage(this, { text: notice, kind: this.session?.noticeKind ?? 'note' });
-    this.said = notice;
-  }
 
   override render() {
     const { session } = this;
@@ -54,10 +36,6 @@ export class RunMenu extends LiveElement {
       ${session.hasBeside ? html`<button type="button" class="plain" @click=${() => session.goBack()}>Back to the run before</button>` : nothing}
       ${session.unread.length > 0 ? html`<button type="button" class="plain" @click=${this.saveUnread}>Save what could not be read</button>` : nothing}`;
   }
-
-  private readonly keep = () => {
-    this.session?.keepNow();
-  };
 
   private async copyLink() {
     const link = await this.session?.link();

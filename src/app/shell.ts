@@ -12,9 +12,7 @@ import { readRoute, routeHash } from './route.ts';
 import { THEME_CHOICES, chooseTheme, rememberedTheme, type ThemeChoice } from '../ui/look/theme.ts';
 import { shellStyles } from './shell-styles.ts';
 import type { DrawView, View } from './views.ts';
-import '../ui/dialog.ts';
 import '../ui/message.ts';
-import './keys-list.ts';
 
 /**
  * The frame of the page: name, scenario, navigation, the view in the main landmark, message line, spoken line, keys.
@@ -171,15 +169,26 @@ export class App extends LitElement {
     this.main.focus();
   }
 
-  private showKeys() {
+  private async showKeys() {
+    if (!(await this.fetched('keys', Promise.all([import('../ui/dialog.ts'), import('./keys-list.ts')])))) return;
     this.keysOpened += 1;
     void this.keysDialog.show();
   }
 
   private async showCautions() {
-    await import('../ui/safety/all-cautions.ts');
+    if (!(await this.fetched('cautions', Promise.all([import('../ui/dialog.ts'), import('../ui/safety/all-cautions.ts')])))) return;
     this.cautionsOpened = true;
     void this.cautionsDialog.show();
+  }
+
+  private async fetched(name: string, parts: Promise<unknown>): Promise<boolean> {
+    try {
+      await parts;
+      return true;
+    } catch {
+      this.message = { kind: 'problem', text: `The ${name} could not be loaded; the rest of the page works. Reload the page to try again.` };
+      return false;
+    }
   }
 
   /** A choice made in the menu closes it; a list that is being chosen from does not. */

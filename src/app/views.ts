@@ -114,7 +114,7 @@ export function whenOpen({ store }: Session): Promise<void> {
 }
 
 /** A part that a view can do without: that it is missing is said. */
-function beside(session: Session, name: string, part: Promise<unknown>): void {
+export function beside(session: Session, name: string, part: Promise<unknown>): void {
   part.catch(() =>
     session.say(`${name[0].toUpperCase()}${name.slice(1)} could not be loaded; the rest of the page works. Reload the page to try again.`, 'problem'),
   );

@@ -1,7 +1,7 @@
 // Error of the cobalt effluent against the step size, on case.json: npm run converge [lanes]. Worst over the run, as a share of its peak.
 import { readFileSync } from 'node:fs';
 import { AT } from '../../sim/column/bed.ts';
-import { inReceivers } from '../../sim/column/ledger.ts';
+import { inReceivers } from '../../sim/column/measure.ts';
 import { advance, runOf } from '../../sim/run/run.ts';
 import { parseScenario } from '../../sim/input/scenario.ts';
 

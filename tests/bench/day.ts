@@ -1,5 +1,5 @@
 import { AT } from '../../sim/column/bed.ts';
-import { inReceivers } from '../../sim/column/ledger.ts';
+import { inReceivers } from '../../sim/column/measure.ts';
 import { bandOf, bedLengthOf } from '../../sim/column/measure.ts';
 import { dropOf } from '../../sim/flow/drops.ts';
 import { advance, type Run, runOf } from '../../sim/run/run.ts';

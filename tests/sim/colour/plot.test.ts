@@ -10,7 +10,8 @@ import {
   wcagContrast,
 } from 'culori';
 import { describe, expect, test } from 'vitest';
-import { PLOT_PAGE, PLOT_STYLE, type PlotId, streakRamp, type Theme } from '../../../sim/colour/plot.ts';
+import { PLOT_STYLE, type PlotId, type Theme } from '../../../sim/colour/plot.ts';
+import { PLOT_PAGE, streakRamp } from '../../../sim/colour/ramp.ts';
 import { bedColour } from '../../../sim/colour/bed.ts';
 import { liquidColour } from '../../../sim/colour/liquid.ts';
 import { hexOf, type Rgb, rgbOf } from '../../../sim/colour/srgb.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { streakRamp } from '../../../sim/colour/plot.ts';
+import { streakRamp } from '../../../sim/colour/ramp.ts';
 import { framesOfColumns, inksOf, rampTops, streaksInto } from '../../../src/figure/streaks/streaks.ts';
 import { deliveredOf, firstDifference, movedEluent, type Plan, profilesOf } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
