@@ -88,6 +88,8 @@ const PACE_MAX = 100;
 const UNREST = 1e-2;
 /** Share of all that was poured of a metal whose entering sets the pace in full. */
 const ENTERING = 1e-3;
+/** mmol: of less the share of what was poured is no longer told by the numbers of the machine (zero over zero). */
+const TELLABLE = 1e-300;
 
 /**
  * How many times the Courant limit a step may pass: 1 while an acid front or an unretained metal moves or enters, more the fainter
@@ -100,7 +102,7 @@ function paceOf(bed: Bed, feed: Float64Array | undefined): number {
   let haste = 0;
   for (let k = 1; k < bed.components; k++) {
     if (feed !== undefined && feed[k] > 0) return 1;
-    if (bed.head[k] > 0) haste = Math.max(haste, (PACE * PACE * MUCH * bed.head[k]) / (ENTERING * bed.pouredAmount[k]));
+    if (bed.head[k] > TELLABLE) haste = Math.max(haste, (PACE * PACE * MUCH * bed.head[k]) / (ENTERING * bed.pouredAmount[k]));
   }
   for (let i = 0; i < bed.lanes; i++) {
     unrest = Math.max(unrest, bed.unrest[i], apart(acid, bed.pore[i * bed.plates]));

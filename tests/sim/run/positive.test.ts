@@ -32,6 +32,15 @@ describe('amounts', () => {
     }
   });
 
+  it('are numbers after the least pour of a metal that a number can say', () => {
+    const liquids = { acid: { label: 'acid', HCl_M: 0, ions: {} }, sample: { label: 'sample', HCl_M: 0, ions: { Co: 3 } } };
+    for (const volume of [Number.MIN_VALUE, 1e-310, 1e-300]) {
+      const scenario = caseOf({ 'bed.plates': 4, 'bed.lanes': 1 }, { ions: ['Co'], liquids });
+      const run = runWhole(scenario, [clamp(100), pour('sample', volume), until({ elapsed_min: 1 })]);
+      expect(lowest(run)).toBeGreaterThanOrEqual(0);
+    }
+  });
+
   it('stay above zero where there is next to no acid', () => {
     for (const HCl_M of [1.9637293357323245e-13, 3.708476971196526e-14, 2e-12]) {
       const liquids = {
