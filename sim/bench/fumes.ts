@@ -1,6 +1,6 @@
+import { AZEOTROPE_M } from '../chemistry/index.ts';
 import { exp } from '../math/elementary.ts';
-/** HCl that boils without changing, 20.2 % by mass, 1.096 g/mL: mol/L (recalled); weaker acid loses water, not HCl. */
-export const AZEOTROPE_M = 6.1;
+
 const MIN_PER_H = 60;
 
 /** Molarity of acid that has stood open, losing the share `perHour` of what it has above the azeotrope. */

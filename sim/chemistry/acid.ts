@@ -5,6 +5,9 @@ import { exp, pow10, power } from '../math/elementary.ts';
 /** kg/mol, so that mol/L times this is g/mL; IUPAC 2021 abridged weights (recalled). */
 const MOLAR_MASS = 0.036461;
 
+/** HCl that boils without changing, 20.2 % by mass, 1.096 g/mL: mol/L (recalled). Weaker acid loses water to the air, stronger acid HCl. */
+export const AZEOTROPE_M = 6.1;
+
 /** g/mL at 20 °C from mol/L. Fit to the CRC Handbook, 102nd ed., concentrative properties of aqueous solutions (read); worst error 5e-4. */
 export function density(c: number): number {
   return 0.99821 + 0.017538 * c + 0.0001582 * c * Math.sqrt(c) - 0.0002198 * c * c;

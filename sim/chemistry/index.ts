@@ -1,5 +1,5 @@
 // Activity of the acid, chloro-complexes, uptake by the resin, and how a load lowers it. Other rooms import from here.
-export { density, invasion } from './acid.ts';
+export { AZEOTROPE_M, density, invasion } from './acid.ts';
 export { type ComplexSpecies, speciation, species } from './complexes.ts';
 export { chlorideLeft, loadPull, saltOf } from './loading.ts';
 export { bestParting, distributionOf, type Parting, passageOf, resolutionOf } from './passage.ts';

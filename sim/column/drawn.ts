@@ -1,10 +1,9 @@
 // Another seed is another column: what a scenario states is what was meant, and the column that a student gets differs a little.
+import { AZEOTROPE_M } from '../chemistry/index.ts';
 import { exp } from '../math/elementary.ts';
 import { normalStream } from '../math/random.ts';
 import type { Scenario } from '../terms/types.ts';
 
-/** Weaker acid does not fume: the azeotrope, mol/L at 20 °C (recalled). */
-const AZEOTROPE_M = 6.1;
 /** Keeps the draws apart from those of the packing. */
 const STREAM = 60_013;
 const LOOSEST = 0.5;

@@ -11,7 +11,7 @@ export function tableOf(run: Run, results: Results): string {
     ['on the bed', '', results.onBed],
     ['below the bed', '', results.inTip],
     ['above the bed', '', results.inHead],
-    ['spilled', '', results.spilled],
+    ['spilled or dried off', '', results.spilled],
   ];
   const rows = [
     ['mmol in', 'mL', ...parts],

@@ -31,7 +31,7 @@ export function placesOf(results: Results): Place[] {
     { label: 'on the bed', kind: 'bed', volume_mL: undefined, amounts: onBed },
     { label: 'below the bed', kind: 'tip', volume_mL: undefined, amounts: inTip },
   ];
-  const lost: Place = { label: 'spilled', kind: 'spilled', volume_mL: undefined, amounts: spilled };
+  const lost: Place = { label: 'spilled or dried off', kind: 'spilled', volume_mL: undefined, amounts: spilled };
   return [...held, ...rest, ...(Object.values(spilled).some((amount) => amount > 0) ? [lost] : [])];
 }
 
