@@ -72,7 +72,7 @@ export class WhyLost extends LiveElement {
         ${
           losses.runs === undefined
             ? html`<button type="button" ?disabled=${store.log.length === 0} @click=${this.begin}>${losses.attribution ? 'Work it out again' : 'Work out the causes'}</button>`
-            : html`<button type="button" @click=${() => losses.cancel()}>Cancel</button><progress aria-label="Working out the causes"></progress><span role="status">${losses.runs} runs done</span>`
+            : html`<button type="button" @click=${() => losses.cancel()}>Cancel</button><progress aria-label="Working out the causes"></progress><span role="status">${losses.runs} runs done. ${losses.restarted}</span>`
         }
         ${store.log.length === 0 ? html`<span class="soft">Nothing has been done yet.</span>` : nothing}
       </div>

@@ -9,6 +9,12 @@ const WAIT = { timeout: PATIENCE_MS };
 const LONG = 300_000;
 const MOVES = 40;
 const SAID = /The model stopped \(.*\) and was started again/;
+/** What may become of a thread: how, and a script that does it. */
+const LOST: readonly [string, string][] = [
+  ['runs in a circle', 'self.onmessage = () => { for (;;); }'],
+  ['fails', `self.onmessage = () => { throw new Error('out of memory'); }`],
+  ['ends without a word', 'self.onmessage = () => self.close()'],
+];
 /** Keeps the threads of the page within reach. */
 const REMEMBER = `{
   const Plain = Worker;
@@ -54,11 +60,7 @@ async function firstIs(name: string, script: string): Promise<void> {
 }
 
 describe('the thread of the model', () => {
-  test.each([
-    ['runs in a circle', 'self.onmessage = () => { for (;;); }'],
-    ['fails', `self.onmessage = () => { throw new Error('out of memory'); }`],
-    ['ends without a word', 'self.onmessage = () => self.close()'],
-  ])(
+  test.each(LOST)(
     'that %s is replaced, and the bench comes',
     async (_, script) => {
       await firstIs('column-worker', script);
@@ -82,6 +84,36 @@ describe('the thread of the model', () => {
       await page.getByText(SAID).waitFor(WAIT);
       await expect.poll(async () => (await kept(page)).log.length, WAIT).toBeGreaterThan(before.log.length);
       expect((await kept(page)).log.slice(0, before.log.length)).toEqual(before.log);
+    },
+    LONG,
+  );
+});
+
+describe('the thread of the search for a sequence', () => {
+  test.each(LOST)(
+    'that %s is begun once more, it is said, and the search goes on',
+    async (_, script) => {
+      await firstIs('sequence-worker', script);
+      await page.goto(`${session.base}#why`);
+      await page.getByRole('button', { name: 'Find a sequence' }).click(WAIT);
+      await page.getByText(/The search stopped \(.*\) and was started again/).waitFor(WAIT);
+      await page.getByRole('table', { name: /found in \d+ trials/ }).waitFor(WAIT);
+    },
+    LONG,
+  );
+});
+
+describe('the thread of the causes', () => {
+  test.each(LOST)(
+    'that %s is begun once more, it is said, and the causes come',
+    async (_, script) => {
+      await firstIs('loss-worker', script);
+      await page.goto(session.base);
+      await ready(page);
+      await wholeProcedure(page);
+      await page.getByRole('button', { name: 'Work out the causes' }).click(WAIT);
+      await page.getByText(/The working out stopped \(.*\) and was started again/).waitFor(WAIT);
+      await page.getByRole('button', { name: 'Work it out again' }).waitFor(WAIT);
     },
     LONG,
   );

@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { type Attribution, attributionOf, wholeRun } from '../../../sim/attribution/index.ts';
+import type { Alive } from './errand.ts';
 import { signOfLife } from './watchdog.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 
@@ -10,7 +11,7 @@ export interface LossRequest {
   readonly log: Log;
 }
 
-export type LossReply = { readonly alive: true } | { readonly runs: number } | { readonly attribution: Attribution | undefined } | { readonly message: string };
+export type LossReply = { readonly runs: number } | { readonly attribution: Attribution | undefined } | { readonly message: string };
 
 self.onmessage = async (event: MessageEvent<LossRequest>) => {
   const { scenario, log } = event.data;
@@ -29,6 +30,6 @@ self.onmessage = async (event: MessageEvent<LossRequest>) => {
   }
 };
 
-function say(reply: LossReply): void {
+function say(reply: LossReply | Alive): void {
   self.postMessage(reply);
 }

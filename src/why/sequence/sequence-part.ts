@@ -8,7 +8,7 @@ import { isRecord } from '../../../sim/input/index.ts';
 import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
-import { Watchdog } from '../../store/threads/watchdog.ts';
+import { Errand } from '../../store/threads/errand.ts';
 import { duration, fixed, millilitres, significant } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { capital, percentOf } from '../sentences.ts';
@@ -38,10 +38,16 @@ export class SequencePart extends LiveElement {
   @state() private progress: Progress | undefined;
   @state() private found: Sequence | undefined;
   @state() private failure = '';
-  private worker: Worker | undefined;
-  private readonly watchdog = new Watchdog(() => this.lost());
-  /** The search was started again after its thread had stopped. */
-  private again = false;
+  /** Why the search had to be begun once more. */
+  @state() private restarted = '';
+  private readonly errand = new Errand<SequenceRequest, SequenceReply>(sequenceWorker, {
+    heard: (reply) => this.hear(reply),
+    again: (why) => {
+      this.progress = undefined;
+      this.restarted = `The search stopped (${why}) and was started again.`;
+    },
+    failed: (why) => this.hear({ kind: 'failed', message: `stopped twice (${why}); start it again, or change the scenario first` }),
+  });
   private searched: Scenario | undefined;
 
   override willUpdate() {
@@ -61,10 +67,10 @@ export class SequencePart extends LiveElement {
       <p>Acids from the shelf are tried in the model one after another, and the search goes back a step where none works. The receiver is changed one hold-up volume after the acid.</p>
       <div class="row">
         <bf-segmented label="purity and yield wanted, at least" .value=${String(this.purity)} .choices=${PURITIES.map((value) => ({ value: String(value), label: `${fixed(value * 100, value > 0.99 ? 1 : 0)} %` }))} @bf-change=${this.takePurity}></bf-segmented>
-        ${this.worker ? html`<button type="button" @click=${this.cancel}>Cancel</button>` : html`<button type="button" class="primary" @click=${this.search}>Find a sequence</button>`}
+        ${this.errand.going ? html`<button type="button" @click=${this.cancel}>Cancel</button>` : html`<button type="button" class="primary" @click=${this.search}>Find a sequence</button>`}
       </div>
       <div aria-live="polite">
-        ${this.worker ? this.searching(scenario) : nothing}
+        ${this.errand.going ? this.searching(scenario) : nothing}
         ${this.failure ? html`<p role="alert">${this.failure}</p>` : nothing}
         ${this.found ? this.result(this.found, scenario) : nothing}
       </div>`;
@@ -72,7 +78,7 @@ export class SequencePart extends LiveElement {
 
   private searching(scenario: Scenario) {
     const { trials = 0, placed = [], HCl_M = 0 } = this.progress ?? {};
-    return html`<p>Trial ${trials}: ${String(HCl_M)} M HCl${placed.length > 0 ? ` after ${placed.map(symbols).join(', ')}` : ''}</p>
+    return html`<p>Trial ${trials}: ${String(HCl_M)} M HCl${placed.length > 0 ? ` after ${placed.map(symbols).join(', ')}` : ''}. ${this.restarted}</p>
       <progress max=${scenario.ions.length} value=${placed.length} aria-label="metals placed"></progress>`;
   }
 
@@ -97,35 +103,15 @@ export class SequencePart extends LiveElement {
   }
 
   private search() {
-    this.again = false;
-    this.begin();
-  }
-
-  /** A thread without a sign of life is started again, once. */
-  private lost() {
-    if (this.again) return this.hear({ kind: 'failed', message: 'stopped twice without an answer; start it again, or change the scenario first' });
-    this.again = true;
-    this.begin();
-  }
-
-  private begin() {
     const scenario = this.session?.store.scenario;
     if (!scenario) return;
     this.forget();
     this.searched = scenario;
-    const worker = new Worker(new URL('./sequence-worker.ts', import.meta.url), { type: 'module' });
-    worker.onmessage = ({ data }: MessageEvent<SequenceReply>) => this.hear(data);
-    worker.onerror = (event) => this.hear({ kind: 'failed', message: event.message });
-    const request: SequenceRequest = { scenario, goal: { purity: this.purity, recovered: this.purity } };
-    worker.postMessage(request);
-    this.watchdog.await();
-    this.worker = worker;
+    this.errand.begin({ scenario, goal: { purity: this.purity, recovered: this.purity } });
     this.requestUpdate();
   }
 
   private hear(reply: SequenceReply) {
-    this.watchdog.heard();
-    if (reply.kind === 'alive') return;
     if (reply.kind === 'progress') {
       this.progress = reply.progress;
       return;
@@ -137,10 +123,9 @@ export class SequencePart extends LiveElement {
   }
 
   private cancel() {
-    this.watchdog.rest();
-    this.worker?.terminate();
-    this.worker = undefined;
+    this.errand.end();
     this.progress = undefined;
+    this.restarted = '';
     this.requestUpdate();
   }
 
@@ -164,6 +149,10 @@ export class SequencePart extends LiveElement {
     location.hash = '#bench';
     await session.store.playProcedure();
   }
+}
+
+function sequenceWorker(): Worker {
+  return new Worker(new URL('./sequence-worker.ts', import.meta.url), { type: 'module' });
 }
 
 function symbols(ions: readonly IonId[]): string {

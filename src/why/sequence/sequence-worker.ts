@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { findSequence, type Progress, type Sequence, type SequenceGoal } from '../../../sim/sequence/index.ts';
+import type { Alive } from '../../store/threads/errand.ts';
 import { signOfLife } from '../../store/threads/watchdog.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 
@@ -11,7 +12,6 @@ export interface SequenceRequest {
 }
 
 export type SequenceReply =
-  | { readonly kind: 'alive' }
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'found'; readonly sequence: Sequence | undefined }
   | { readonly kind: 'failed'; readonly message: string };
@@ -24,7 +24,7 @@ self.onmessage = ({ data }: MessageEvent<SequenceRequest>) => {
         data.scenario,
         data.goal,
         (progress) => tell({ kind: 'progress', progress }),
-        signOfLife(() => tell({ kind: 'alive' })),
+        signOfLife(() => tell({ alive: true })),
       ),
     });
   } catch (error) {
@@ -32,6 +32,6 @@ self.onmessage = ({ data }: MessageEvent<SequenceRequest>) => {
   }
 };
 
-function tell(reply: SequenceReply): void {
+function tell(reply: SequenceReply | Alive): void {
   self.postMessage(reply);
 }

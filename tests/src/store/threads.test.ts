@@ -1,7 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Reply, Request } from '../../../src/store/threads/column-worker.ts';
+import { type Alive, Errand } from '../../../src/store/threads/errand.ts';
 import { type LossThread, Losses } from '../../../src/store/threads/losses.ts';
 import { type MessageThread, WorkerThread } from '../../../src/store/threads/model-thread.ts';
+import type { Thread } from '../../../src/store/threads/thread.ts';
 import { small } from './rig.ts';
 
 // Threads that hang, end or leave out an answer: a stand-in does what a test tells it, and the page has to notice.
@@ -127,6 +129,87 @@ describe('the thread of the model', () => {
   });
 });
 
+describe('a thread with one errand', () => {
+  class Stand implements Thread<string, string | Alive> {
+    onmessage: Thread<string, string | Alive>['onmessage'] = null;
+    onerror: Thread<string, string | Alive>['onerror'] = null;
+    asked = '';
+    ended = false;
+
+    postMessage(asked: string): void {
+      this.asked = asked;
+    }
+
+    terminate(): void {
+      this.ended = true;
+    }
+
+    say(data: string | Alive): void {
+      this.onmessage?.({ data } as MessageEvent<string | Alive>);
+    }
+  }
+
+  function sent() {
+    const stands: Stand[] = [];
+    const heard: string[] = [];
+    const errand = new Errand<string, string>(
+      () => {
+        const stand = new Stand();
+        stands.push(stand);
+        return stand;
+      },
+      { heard: (told) => heard.push(told), again: (why) => heard.push(`again: ${why}`), failed: (why) => heard.push(`failed: ${why}`) },
+    );
+    errand.begin('work');
+    return { errand, stands, heard };
+  }
+
+  test('that hangs is ended and begun once more, and it is said; the second time it is given up', async () => {
+    const { errand, stands, heard } = sent();
+    await vi.advanceTimersByTimeAsync(7000);
+    expect(stands.map(({ asked, ended }) => [asked, ended])).toEqual([
+      ['work', true],
+      ['work', false],
+    ]);
+    expect(heard).toEqual(['again: gave no sign of life']);
+    await vi.advanceTimersByTimeAsync(7000);
+    expect(heard[1]).toBe('failed: gave no sign of life');
+    expect([errand.going, stands.length]).toEqual([false, 2]);
+  });
+
+  test('that ends with an error is begun once more at once', () => {
+    const { stands, heard } = sent();
+    stands[0].onerror?.({ message: 'out of memory' } as ErrorEvent);
+    expect(heard).toEqual(['again: out of memory']);
+    stands[1].onerror?.({ message: '' } as ErrorEvent);
+    expect(heard[1]).toBe('failed: ended');
+    expect(stands.every(({ ended }) => ended)).toBe(true);
+  });
+
+  test('whose last word is lost is noticed; one that gives signs of life is left alone', async () => {
+    const { stands, heard } = sent();
+    for (let i = 0; i < 10; i++) {
+      await vi.advanceTimersByTimeAsync(3000);
+      stands[0].say({ alive: true });
+    }
+    stands[0].say('half');
+    expect([heard, stands.length]).toEqual([['half'], 1]);
+    await vi.advanceTimersByTimeAsync(7000);
+    expect([heard[1], stands.length]).toEqual(['again: gave no sign of life', 2]);
+  });
+
+  test('says nothing more once it is over or was begun anew', async () => {
+    const { errand, stands, heard } = sent();
+    errand.begin('other');
+    stands[0].say('late');
+    stands[0].onerror?.({ message: 'late' } as ErrorEvent);
+    errand.end();
+    stands[1].say('too late');
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect([heard, stands.length]).toEqual([[], 2]);
+  });
+});
+
 describe('the thread of the attribution', () => {
   test('that says nothing for long is ended and begun once more; the second time it is said', async () => {
     let ended = 0;
@@ -143,6 +226,7 @@ describe('the thread of the attribution', () => {
     await vi.advanceTimersByTimeAsync(7000);
     expect(ended).toBe(1);
     expect(losses.runs).toBe(0);
+    expect(losses.restarted).toBe('The working out stopped (gave no sign of life) and was started again.');
     await vi.advanceTimersByTimeAsync(7000);
     expect(ended).toBe(2);
     expect(losses.runs).toBeUndefined();
