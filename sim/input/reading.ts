@@ -28,9 +28,11 @@ const SHOWN_MAX = 40;
 const PART_MAX = 300;
 /** Issues that are put into one line of words. */
 const WORDS_MAX = 3;
-/** Signs that are not seen, or that turn the direction of the text around them: control, format, separator, half pairs, fillers. */
-const UNSEEN = '\\p{Cc}\\p{Cf}\\p{Cs}\\p{Zl}\\p{Zp}\\u115f\\u1160\\u2800\\u3164\\uffa0';
-const SEEN_TEXT = `^[^${UNSEEN}]*[^\\s${UNSEEN}][^${UNSEEN}]*$`;
+/** Signs that are not seen, or that turn the direction of the text around them: control, format, separator, half pairs, what Unicode lets a font ignore, an empty Braille cell. */
+const UNSEEN = '\\p{Cc}\\p{Cf}\\p{Cs}\\p{Zl}\\p{Zp}\\p{DI}\\u2800';
+/** A sign that stands on another does not come first, and at most four stand on one: more climb over the lines beside them (choice). */
+const STACKED = '(?!\\p{M})(?!.*\\p{M}{5})';
+const SEEN_TEXT = `^${STACKED}[^${UNSEEN}]*[^\\s${UNSEEN}][^${UNSEEN}]*$`;
 /** Names that are listed in full in a message when none is near. */
 const LISTED_MAX = 12;
 
@@ -117,7 +119,7 @@ export function text(max: number): Shape<string> {
     schema: { type: 'string', minLength: 1, maxLength: max, pattern: SEEN_TEXT },
     read(value, path, issues) {
       if (typeof value === 'string' && value.trim() !== '' && codePoints(value, max) <= max && new RegExp(SEEN_TEXT, 'u').test(value)) return value;
-      addIssue(issues, path, `text of 1 to ${max} characters, not blank, every sign of it visible`, describe(value));
+      addIssue(issues, path, `text of 1 to ${max} characters, not blank, every sign of it visible and on a letter of its own`, describe(value));
       return undefined;
     },
   };

@@ -30,8 +30,8 @@ describe('messages', () => {
 });
 
 describe('names', () => {
-  // Unicode 15: format characters (Cf) and fillers; recalled.
-  const unseen = ['\u202e', '\u2066', '\u200b', '\u200d', '\ufeff', '\u00ad', '\u2028', '\u0085', '\u3164', '\u115f', '\ud800', '\u{e0041}'];
+  // Unicode 15: format characters (Cf), fillers, variation selectors and the joiner of graphemes; recalled.
+  const unseen = ['\u202e', '\u2066', '\u200b', '\u200d', '\ufeff', '\u00ad', '\u2028', '\u0085', '\u3164', '\u115f', '\ud800', '\u{e0041}', '\ufe0e', '\u{e0100}', '\u034f', '\u180b'];
 
   it.each(unseen)('are refused with %j in them, and the message writes the sign out', (sign) => {
     const read = readLog([{ do: 'receiver', label: `co${sign}balt` }], caseOf());
@@ -41,7 +41,15 @@ describe('names', () => {
     expect(read.issues[0].received).toContain(`\\u{${(sign.codePointAt(0) ?? 0).toString(16)}}`);
   });
 
+  it.each([
+    ['a sign that needs a letter comes first', '\u0301cobalt'],
+    ['five signs stand on one letter', `co${'\u0335'.repeat(5)}balt`],
+  ])('are refused where %s', (_, label) => {
+    const read = readLog([{ do: 'receiver', label }], caseOf());
+    expect(read.ok ? [] : read.issues.map(({ path }) => path)).toEqual(['log[0].label']);
+  });
+
   it('may be in any script', () => {
-    for (const label of ['кобальт', '钴', 'كوبالت', 'Co²⁺ – 1', 'é', '🧪']) expect(readLog([{ do: 'receiver', label }], caseOf()).ok).toBe(true);
+    for (const label of ['кобальт', '钴', 'كوبالت', 'Co²⁺ – 1', 'é', 'e\u0301', 'หนึ่ง', 'बी', '🧪']) expect(readLog([{ do: 'receiver', label }], caseOf()).ok).toBe(true);
   });
 });
