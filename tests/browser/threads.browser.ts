@@ -111,6 +111,7 @@ describe('the thread of the causes', () => {
       await page.goto(session.base);
       await ready(page);
       await wholeProcedure(page);
+      await page.getByRole('button', { name: 'Debrief' }).click(WAIT);
       await page.getByRole('button', { name: 'Work out the causes' }).click(WAIT);
       await page.getByText(/The working out stopped \(.*\) and was started again/).waitFor(WAIT);
       await page.getByRole('button', { name: 'Work it out again' }).waitFor(WAIT);

@@ -113,8 +113,11 @@ test('the picture of the bands is painted: blue where cobalt is, page where the 
       },
       [mL / AXIS_ML, share],
     );
-  const [red = 0, , blue = 0] = await pixel(40, 0.15);
-  expect(blue - red).toBeGreaterThan(40);
+  const bluer = async (): Promise<number> => {
+    const [red = 0, , blue = 0] = await pixel(40, 0.15);
+    return blue - red;
+  };
+  await expect.poll(bluer).toBeGreaterThan(40);
   expect((await pixel(AXIS_ML - 1, 0.5))[3]).toBe(0);
 });
 
