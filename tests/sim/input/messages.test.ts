@@ -31,7 +31,24 @@ describe('messages', () => {
 
 describe('names', () => {
   // Unicode 15: format characters (Cf), fillers, variation selectors and the joiner of graphemes; recalled.
-  const unseen = ['\u202e', '\u2066', '\u200b', '\u200d', '\ufeff', '\u00ad', '\u2028', '\u0085', '\u3164', '\u115f', '\ud800', '\u{e0041}', '\ufe0e', '\u{e0100}', '\u034f', '\u180b'];
+  const unseen = [
+    '\u202e',
+    '\u2066',
+    '\u200b',
+    '\u200d',
+    '\ufeff',
+    '\u00ad',
+    '\u2028',
+    '\u0085',
+    '\u3164',
+    '\u115f',
+    '\ud800',
+    '\u{e0041}',
+    '\ufe0e',
+    '\u{e0100}',
+    '\u034f',
+    '\u180b',
+  ];
 
   it.each(unseen)('are refused with %j in them, and the message writes the sign out', (sign) => {
     const read = readLog([{ do: 'receiver', label: `co${sign}balt` }], caseOf());
@@ -50,6 +67,7 @@ describe('names', () => {
   });
 
   it('may be in any script', () => {
-    for (const label of ['кобальт', '钴', 'كوبالت', 'Co²⁺ – 1', 'é', 'e\u0301', 'หนึ่ง', 'बी', '🧪']) expect(readLog([{ do: 'receiver', label }], caseOf()).ok).toBe(true);
+    for (const label of ['кобальт', '钴', 'كوبالت', 'Co²⁺ – 1', 'é', 'e\u0301', 'หนึ่ง', 'बी', '🧪'])
+      expect(readLog([{ do: 'receiver', label }], caseOf()).ok).toBe(true);
   });
 });
