@@ -1,4 +1,4 @@
-import { inReceivers } from '../../sim/column/ledger.ts';
+import { inReceivers } from '../../sim/column/measure.ts';
 import { imposed } from '../../sim/faults/imposed.ts';
 import type { FieldPath } from '../../sim/terms/fields.ts';
 import type { Log, Scenario } from '../../sim/terms/types.ts';
