@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { bedHeightOf, deliveredOf } from '../../../sim/history/index.ts';
 import { depthAtFrame } from '../../../src/figure/drawing.ts';
-import { lookByPointer } from '../../../src/figure/look.ts';
+import { lookByPointer } from '../../../src/figure/cursor/look.ts';
 import { framesOfColumns, inksOf, streaksInto } from '../../../src/figure/streaks/streaks.ts';
 import { wholeRun, workedRun } from './runs.ts';
 
