@@ -1,3 +1,4 @@
+import { isSample } from '../history/index.ts';
 import { bedVolumeOf } from '../terms/geometry.ts';
 import type { Log, Scenario } from '../terms/types.ts';
 import { GROUP_EXAMPLE, type GroupUse } from '../class/index.ts';
@@ -5,7 +6,7 @@ import type { WorkUp } from '../report/index.ts';
 
 // What one group uses, from the run and the work-up on the page; what is not known yet is taken from the scenario.
 
-/** `aliquots`: how many times the column is run. */
+/** `aliquots`: how many times this log is gone through; each sample loaded in it is collected and worked up by itself. */
 export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures: WorkUp | undefined): GroupUse {
   const { values, liquids } = scenario;
   const strongest = Math.max(0, ...Object.values(liquids).map(({ HCl_M }) => HCl_M));
@@ -18,6 +19,8 @@ export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures
     }, 0);
   const first = figures?.titrations[0];
   const titrations = figures?.titrations.length || values['workup.titrations'];
+  const loads = log.filter((action) => action.do === 'pour' && liquids[action.liquid] && isSample(liquids[action.liquid])).length;
+  const collected = aliquots * Math.max(1, loads);
   const water_mL = aliquots * poured((HCl_M) => HCl_M <= strongest / 2);
   return {
     bed_mL: bedVolumeOf(values),
@@ -26,16 +29,16 @@ export function groupUse(scenario: Scenario, log: Log, aliquots: number, figures
     water_mL,
     sample_mL: aliquots * poured((_, holdsMetal) => holdsMetal),
     // A single titration takes the whole eluate, and nothing is left of it.
-    flask_mL: titrations > 1 ? aliquots * values['workup.flask_mL'] : 0,
-    portion_mL: titrations > 1 ? values['workup.portion_mL'] : water_mL / aliquots,
-    titrations: aliquots * titrations,
+    flask_mL: titrations > 1 ? collected * values['workup.flask_mL'] : 0,
+    portion_mL: titrations > 1 ? values['workup.portion_mL'] : water_mL / collected,
+    titrations: collected * titrations,
     titre_mL: first?.titre.read_mL ?? values['workup.burette_mL'] * 0.7,
     EDTA_M: values['workup.EDTA_M'],
     rinse_mL: GROUP_EXAMPLE.rinse_mL,
     thiocyanate_g: values['workup.thiocyanate_g'],
     acetone_mL: values['workup.acetone_mL'],
     NaOH_M: values['bench.NaOH_M'],
-    NaOH_mL: figures && figures.NaOH_mL > 0 ? aliquots * figures.NaOH_mL : GROUP_EXAMPLE.NaOH_mL,
-    acetic_mL: figures && first ? aliquots * titrations * first.acetic_mL : GROUP_EXAMPLE.acetic_mL,
+    NaOH_mL: collected * (figures && figures.NaOH_mL > 0 ? figures.NaOH_mL : GROUP_EXAMPLE.NaOH_mL),
+    acetic_mL: collected * (figures && first ? titrations * first.acetic_mL : GROUP_EXAMPLE.acetic_mL),
   };
 }

@@ -35,7 +35,7 @@ export type Cause =
   | 'reading';
 
 const TEXT: Readonly<Record<Cause, string>> = {
-  transfer: 'a film of the eluate stayed on the beaker it was poured from',
+  transfer: 'a film of the eluate stayed on the receiver it was poured from',
   flask: 'the volumetric flask is not exactly what it says',
   pipette: 'the pipette does not deliver exactly what it says',
   EDTA: 'the EDTA is not exactly as strong as its label',

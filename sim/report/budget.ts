@@ -85,12 +85,12 @@ function handTerm(quantity: string, volume_mL: number, values: Parameters): Budg
   return hand > 0 ? [{ quantity, value: volume_mL, tolerance: hand, unit: 'mL', lasts: 'once', normal: true }] : [];
 }
 
-/** What a film on the beaker may have kept back. */
+/** What a film on the receiver may have kept back. */
 function filmTerm({ eluate_mL, rinsed }: Titrated, values: Parameters): BudgetTerm[] {
   const film = values['bench.hand'] * FILM_ML;
   if (!rinsed || film === 0) return [];
   const kept = film * power(film / (film + rinsed.rinse_mL), rinsed.rinses);
-  return [{ quantity: 'film on the beaker', value: eluate_mL, tolerance: kept, unit: 'mL', lasts: 'once' }];
+  return [{ quantity: 'film on the receiver', value: eluate_mL, tolerance: kept, unit: 'mL', lasts: 'once' }];
 }
 
 /** Uncertainty of a sum or difference. */

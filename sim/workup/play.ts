@@ -46,7 +46,7 @@ const TRANSFER_MIN = 0.5;
 /** A film stays on the beaker; each rinse thins it by film / (film + rinse). */
 function poured(state: WorkUpState, rinses: number, rinse_mL: number, bench: Bench): Outcome {
   const { eluate } = state;
-  if (state.onGlass) return refuse('transfer', 'the eluate still in its beaker', 'an eluate in the flask');
+  if (state.onGlass) return refuse('transfer', 'the eluate still in its receiver', 'an eluate in the flask');
   if (state.portion) return refuse('transfer', 'the eluate in hand, before the first portion', 'a portion in hand');
   const film = Math.min(bench.apparatus.film(`transfer ${bench.replicate}`), eluate.volume_mL / 2);
   const water = rinses * rinse_mL;
@@ -58,7 +58,7 @@ function poured(state: WorkUpState, rinses: number, rinse_mL: number, bench: Ben
   const used = { ...state.used, water: state.used.water + water };
   const next = { ...withFlask(state, rinsed), onGlass, used, time_min: state.time_min + TRANSFER_MIN * (1 + rinses) };
   const bare: Note[] =
-    rinses === 0 ? [{ kind: 'advice', text: 'What stays on the walls of the beaker is not titrated: rinse it over with a little water, twice.' }] : [];
+    rinses === 0 ? [{ kind: 'advice', text: 'What stays on the walls of the receiver is not titrated: rinse it over with a little water, twice.' }] : [];
   return { state: next, used: water, notes: bare };
 }
 

@@ -93,7 +93,7 @@ export class Dispense extends LitElement {
       ${this.refusal ? cautionsOf(this.refusal).map((topic) => html`<bf-caution .topic=${topic}></bf-caution>`) : nothing}
       ${hazard && !this.refusal ? html`<bf-caution .topic=${hazard} .read=${READ.has(hazard)} @bf-caution-read=${this.remember}></bf-caution>` : nothing}
       <div class="row flask">
-        <button type="button" @click=${() => this.step({ do: 'transfer', rinses: bench.values['workup.rinses'], rinse_mL: bench.values['workup.rinse_mL'] })}>Pour all into a flask and rinse the beaker</button>
+        <button type="button" @click=${() => this.step({ do: 'transfer', rinses: bench.values['workup.rinses'], rinse_mL: bench.values['workup.rinse_mL'] })}>Pour all into a flask and rinse the receiver</button>
         <button type="button" @click=${() => this.step({ do: 'transfer', rinses: 0, rinse_mL: bench.values['workup.rinse_mL'] })}>Pour all without rinsing</button>
       </div>
       <div class="row">

@@ -199,6 +199,17 @@ describe('a fault that is imposed', () => {
   });
 });
 
+test('Play runs at the speed of the bench, twenty times at first, and offers the same speeds', async () => {
+  const page = await open();
+  const speed = page.getByRole('combobox', { name: 'speed' });
+  await speed.waitFor();
+  expect(await speed.inputValue()).toBe('20');
+  expect(await speed.locator('option').allTextContents()).toEqual(['1×', '5×', '20×', '60×']);
+  await page.getByRole('button', { name: 'Play the procedure' }).click();
+  // In real time the first millilitre would take most of a minute.
+  await page.locator('bf-fault-clock output', { hasText: /^\d+\smin/ }).waitFor({ timeout: 25_000 });
+});
+
 describe('at 1280 x 720', () => {
   const PROJECTOR = { width: 1280, height: 720 };
 

@@ -159,6 +159,21 @@ describe('the glass', () => {
     await opened.close();
   });
 
+  test('shows water clear before a dark page as before a light one: close to what stands behind it, not white', async () => {
+    const head = Float64Array.from([0, 0, 0]);
+    const lightness: number[] = [];
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const opened = await place({ ...zoned, head, headVolume: 0.64, level_cm: 1 }, 'bf-glass', { colorScheme });
+      const [{ r, g, b }] = await pixels(opened.page, [[WIDTH / 2, BED.bedTop - 8]]);
+      lightness.push((r + g + b) / 3);
+      await opened.close();
+    }
+    const [light, dark] = lightness;
+    expect(light).toBeGreaterThan(0.85);
+    expect(dark).toBeGreaterThan(0.2);
+    expect(dark).toBeLessThan(0.6);
+  });
+
   test('shows a leaning band leaning, and each side when asked', async () => {
     const opened = await place(leaning);
     const { page } = opened;

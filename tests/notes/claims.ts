@@ -438,7 +438,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
   'lab-day': {
     purpose: [
       note(
-        "Run three aliquots of the leach over one column, one after another, and collect each one's cobalt in a beaker of its own: condition, load, wash, water, and again.",
+        "Run three aliquots of the leach over one column, one after another, and collect each one's cobalt in a receiver of its own: condition, load, wash, water, and again.",
         ({ run }) => [1, 2, 3].map((n) => [3 * run.in(`cobalt ${n}`), '>', 0.95]),
       ),
       note(INVENTED),

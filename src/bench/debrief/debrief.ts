@@ -72,7 +72,7 @@ export class Debrief extends LiveElement {
       <h1 tabindex="-1">Debrief</h1>
       ${
         this.own !== '' && (tried || JSON.stringify(store.log) !== this.ownLog)
-          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The beaker change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
+          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
           : html`<p class="lesson">${words}</p>`
       }
       <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>

@@ -74,7 +74,7 @@ export class ReceiverControl extends LiveElement {
   override render() {
     const { store } = this;
     if (!store?.moment) return nothing;
-    return html`<span class="name" aria-hidden="true">beaker</span>
+    return html`<span class="name" aria-hidden="true">receiver</span>
       <bf-segmented label="receiver" label-unseen .choices=${receiversOf(store).map((value) => ({ value, label: value }))} .value=${underTip(store)} @bf-change=${this.take}></bf-segmented>`;
   }
 

@@ -14,7 +14,7 @@ type Part = 'pour' | 'clamp' | 'receiver' | 'time';
 const PARTS: readonly { id: Part; label: string; sign: string }[] = [
   { id: 'pour', label: 'Bottles', sign: '⬇' },
   { id: 'clamp', label: 'Clamp', sign: '⊟' },
-  { id: 'receiver', label: 'Beakers', sign: '⊔' },
+  { id: 'receiver', label: 'Receivers', sign: '⊔' },
   { id: 'time', label: 'Time', sign: '▸' },
 ];
 

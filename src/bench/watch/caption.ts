@@ -17,18 +17,18 @@ export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
     case 'released':
       return `After ${millilitres(moment.washed_mL)} more acid the edge stands at ${fixed(moment.edge_cm, 1)} of ${fixed(moment.length_cm, 1)} cm, so ${nameOf(moment.liquid, liquids)} is poured: where it has displaced the acid, the band is released.`;
     case 'changed':
-      return `The beaker is changed, ${millilitres(moment.after_mL)} after the water was poured: what still drips is acid, not yet the band.`;
+      return `The receiver is changed, ${millilitres(moment.after_mL)} after the water was poured: what still drips is acid, not yet the band.`;
     case 'leaving':
-      return `The ${nameOfIon(moment.ion)} begins to leave, ${millilitres(moment.after_mL)} after the water was poured. Watch the colour of the drops and of the beaker.`;
+      return `The ${nameOfIon(moment.ion)} begins to leave, ${millilitres(moment.after_mL)} after the water was poured. Watch the colour of the drops and in the receiver.`;
     case 'done':
-      return `Done: ${percent(moment.recovered, 1)} of the ${nameOfIon(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the beaker “${moment.label}”${shortfall(moment)}. Now you, on another column.`;
+      return `Done: ${percent(moment.recovered, 1)} of the ${nameOfIon(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the receiver “${moment.label}”${shortfall(moment)}. Now you, on another column.`;
   }
 }
 
 /** Why less was caught than the task asks for; nothing if it was enough. */
 function shortfall({ recovered, asked, lostBefore, lostBehind }: StoryMoment & { kind: 'done' }): string {
   if (recovered >= asked) return '';
-  const why = lostBehind > lostBefore ? 'the rest is still on the column, more water would bring it' : 'the rest dripped before the beaker was changed';
+  const why = lostBehind > lostBefore ? 'the rest is still on the column, more water would bring it' : 'the rest dripped before the receiver was changed';
   return `, less than the ${percent(asked, 1)} that the task asks for: ${why}`;
 }
 

@@ -140,13 +140,18 @@ function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
       meaning: 'of a gamma-shaped peak of as many plates: as much tailing is no fault',
     },
     {
-      label: 'fronts',
+      label: 'front of the curve',
       least: 0.5,
       unit: '',
       value: value(({ fronts_mL }) => fronts_mL.length),
-      meaning: 'steepest places of the rise that are separated by a dip; two or more are a double front',
+      ...(peak ? { text: frontWords(peak.fronts_mL.length) } : {}),
+      meaning: 'how many steepest places the rise has, with a dip between them',
     },
   ];
+}
+
+function frontWords(fronts: number): string {
+  return fronts < 2 ? 'one rise' : fronts === 2 ? 'double: rises twice' : `rises ${fronts} times`;
 }
 
 /** A band leaning less than this is level, cm: one cell of a usual bed. */

@@ -19,7 +19,7 @@ export function stepWords(action: WorkUpAction, bench: Bench): string {
 function transferWords(rinses: number, rinse_mL: number): string {
   const rinsed =
     rinses === 0 ? 'not rinsed' : `rinsed ${rinses === 1 ? 'once' : rinses === 2 ? 'twice' : `${rinses} times`} with ${millilitres(rinse_mL)} of water`;
-  return `over into a flask, the beaker ${rinsed}`;
+  return `over into a flask, the receiver ${rinsed}`;
 }
 
 function doseWords(dose: Dose): string {

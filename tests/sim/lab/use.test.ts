@@ -41,6 +41,17 @@ describe('a column run as a part of the period', () => {
     expect(use.sample_mL).toBeCloseTo(3, 9);
   });
 
+  test('asks for NaOH, titrations and acetic acid for each sample that is collected, whether it is run again or stands in the log', () => {
+    const [one, three] = [1, 3].map((aliquots) => groupUse(scenario, scenario.procedure, aliquots, undefined));
+    const inOneLog = groupUse(scenario, [...scenario.procedure, ...scenario.procedure, ...scenario.procedure], 1, undefined);
+    for (const use of [three, inOneLog]) {
+      expect(use.NaOH_mL).toBeCloseTo(3 * one.NaOH_mL, 9);
+      expect(use.acetic_mL).toBeCloseTo(3 * one.acetic_mL, 9);
+      expect(use.titrations).toBe(3 * one.titrations);
+    }
+    expect(inOneLog.portion_mL).toBeCloseTo(one.portion_mL, 9);
+  });
+
   test('makes a class plan whose stock dilutes to the acid that is needed', () => {
     const { supplies } = classPlan(8, groupUse(scenario, scenario.procedure, 3, undefined));
     const [acid, stock] = supplies;

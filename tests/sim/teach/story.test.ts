@@ -54,7 +54,7 @@ describe('the story of the default run', () => {
   test('says where the rest of the cobalt is only if less was caught than was asked for', () => {
     const done = at('done');
     expect(captionOf({ ...done, recovered: 0.98, asked: 0.995, lostBefore: 0.001, lostBehind: 0.019 }, scenario)).toContain('still on the column');
-    expect(captionOf({ ...done, recovered: 0.98, asked: 0.995, lostBefore: 0.019, lostBehind: 0.001 }, scenario)).toContain('before the beaker was changed');
+    expect(captionOf({ ...done, recovered: 0.98, asked: 0.995, lostBefore: 0.019, lostBehind: 0.001 }, scenario)).toContain('before the receiver was changed');
     expect(captionOf({ ...done, recovered: 0.996, asked: 0.995 }, scenario)).not.toContain('less than');
   });
 

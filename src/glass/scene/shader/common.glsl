@@ -5,7 +5,7 @@ precision highp int;
 // The whole panel in px of the page from its top left corner, looked at level. Lay what is behind first.
 
 uniform vec3 room;        // width, height, pixels per px
-uniform float dark;       // 1 on a dark page: liquids are lit from behind all the same, as against the white card of a light one
+uniform float dark;       // 1 on a dark page: liquids are lit from behind all the same, but dimly, as on a dark bench
 uniform vec4 tube;        // middle, inner radius, thickness of the wall, rim
 uniform vec4 bed;         // top, bottom, px per cm, px per bead
 uniform vec3 turn;        // side that is looked at in turns, beads round the bed, samples across a pixel
@@ -29,6 +29,7 @@ const float TAU = 6.28318531;
 const vec3 GLASS = vec3(0.80, 0.85, 0.86);
 const vec3 GLASS_EDGE = vec3(0.36, 0.43, 0.47);
 const vec3 INK = vec3(0.09, 0.12, 0.17);
+const vec3 BACKLIGHT = vec3(0.44, 0.49, 0.54);
 const float STAIN_ROWS = 10.0;
 const float HEAD = 0.0, OUTLET = 1.0, DROP = 2.0;
 
@@ -64,9 +65,10 @@ vec3 toScreen(vec3 light) {
   return mix(c * 12.92, 1.055 * pow(c, vec3(1.0 / 2.4)) - 0.055, step(0.0031308, c));
 }
 
-/** Colour of a liquid in a round vessel, -1 at its left wall, 1 at its right. */
+/** Colour of a liquid in a round vessel, -1 at its left wall, 1 at its right: what stands behind it, seen through it. */
 vec3 stain(float row, float across) {
-  return texture(stains, vec2(0.5 + 0.484 * clamp(across, -1.0, 1.0), (row + 0.5) / STAIN_ROWS)).rgb;
+  vec3 against = texture(stains, vec2(0.5 + 0.484 * clamp(across, -1.0, 1.0), (row + 0.5) / STAIN_ROWS)).rgb;
+  return against * mix(vec3(1.0), BACKLIGHT, dark);
 }
 
 /** Empty glass before the page: hardly seen on a light one, dimly lit on a dark one. */
