@@ -65,5 +65,5 @@ const EMPTY_ML = 0.05;
 /** What is said of a beaker with nothing in it, one of so many; undefined if there is something. */
 export function emptyWords({ volume_mL }: Receiver, beakers: number): string | undefined {
   if (volume_mL > EMPTY_ML) return undefined;
-  return `This beaker is empty: there is nothing to work up. ${beakers > 1 ? 'Choose another one above.' : 'Collect the cobalt on the bench first.'}`;
+  return `This receiver is empty: there is nothing to work up. ${beakers > 1 ? 'Choose another one above.' : 'Collect the cobalt on the bench first.'}`;
 }

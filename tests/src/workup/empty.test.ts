@@ -26,7 +26,7 @@ test('the runner asks for a receiver with cobalt when nothing has run', () => {
 
 test('the page says what to do next, and offers another beaker only where there is one', () => {
   const drop = { label: 'cobalt', volume_mL: 0.02, HCl_mmol: 0 };
-  expect(emptyWords(drop, 1)).toBe('This beaker is empty: there is nothing to work up. Collect the cobalt on the bench first.');
-  expect(emptyWords(drop, 2)).toBe('This beaker is empty: there is nothing to work up. Choose another one above.');
+  expect(emptyWords(drop, 1)).toBe('This receiver is empty: there is nothing to work up. Collect the cobalt on the bench first.');
+  expect(emptyWords(drop, 2)).toBe('This receiver is empty: there is nothing to work up. Choose another one above.');
   expect(emptyWords({ ...drop, volume_mL: 3 }, 2)).toBeUndefined();
 });
