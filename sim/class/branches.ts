@@ -1,17 +1,17 @@
-// Several procedures on one column: what their logs have in common is worked out once.
+// Several procedures on one column: the common beginning of their logs is computed once.
 import type { Plan } from '../history/index.ts';
 import { advance, type Checkpoint, checkpointOf, recordLast, restoreTo, runOf } from '../run/index.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 import { planOf } from './whole.ts';
 
-/** The state after so many actions of the log before. */
+/** The state after a number of actions of the previous log. */
 interface Fork {
   readonly taken: number;
   readonly point: Checkpoint;
 }
 
 /**
- * Works out one log after the other on the column of a scenario, bit for bit as each would be by itself. A plan shares its
+ * Computes one log after another on the column of a scenario, bit for bit as each would be alone. A plan shares its
  * record with the next one: read it before asking for another.
  */
 export function branchesOf(scenario: Scenario): (log: Log) => Plan {

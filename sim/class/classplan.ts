@@ -25,7 +25,7 @@ export interface GroupUse {
   readonly acetic_mL: number;
 }
 
-/** Example group on a 10 mL bed: 20 mL to condition, 1 mL load, 30 mL wash; assumed, made to be changed. */
+/** Example group on a 10 mL bed: 20 mL to condition, 1 mL load, 30 mL wash; assumed, meant to be changed. */
 export const GROUP_EXAMPLE: GroupUse = {
   bed_mL: 10,
   acid_mL: 51,
@@ -78,7 +78,8 @@ export function classPlan(groups: number, use: GroupUse = GROUP_EXAMPLE, spare =
   return { groups, supplies: suppliesOf(groups, use, spare, stock_M), waste: wasteOf(groups, use), note: NOTE };
 }
 
-const NOTE = 'Local codes, the safety data sheet in hand, the chemical hygiene plan and a qualified safety officer decide; this is arithmetic, not a licence.';
+const NOTE =
+  'Local codes, the safety data sheets of your products, the chemical hygiene plan and a qualified safety officer decide. This is arithmetic, not permission.';
 
 /** mL of stock for a volume of weaker acid. */
 export function stockFor(volume_mL: number, molarity: number, stock_M: number): number {
@@ -95,7 +96,7 @@ function suppliesOf(groups: number, use: GroupUse, spare: typeof SPARE, stock_M:
       name: `${Number(use.acid_M.toPrecision(3))} mol/L HCl`,
       amount: acid,
       unit: 'mL',
-      how: 'in the hood, water first, acid into water, in ice above half a litre',
+      how: 'in the hood; add acid to water, never the other way; cool in ice above half a litre',
     },
     {
       name: `${stock_M} mol/L HCl (37 %)`,
@@ -141,9 +142,9 @@ function wasteOf(groups: number, use: GroupUse): WasteStream[] {
       stream: 'A',
       what: surplus > 0 ? 'strong acid with nickel, and surplus cobalt' : 'strong acid with nickel',
       volume_mL: acid + surplus,
-      rule: `no thiocyanate ever; ship as acid, or dilute and neutralise in ice: ${alkali.toFixed(0)} mL of ${use.NaOH_M} mol/L NaOH, ${kJ.toFixed(0)} kJ`,
+      rule: `never any thiocyanate; ship as acid, or dilute and neutralise in ice: ${alkali.toFixed(0)} mL of ${use.NaOH_M} mol/L NaOH, ${kJ.toFixed(0)} kJ`,
     },
-    { stream: 'B', what: 'titrated flasks: acetone, cobalt-EDTA, thiocyanate', volume_mL: titrated, rule: 'flammable, neutral; never acid or bleach into it' },
+    { stream: 'B', what: 'titrated flasks: acetone, cobalt-EDTA, thiocyanate', volume_mL: titrated, rule: 'flammable, neutral; never add acid or bleach' },
     { stream: 'C', what: 'resin and tips', volume_mL: undefined, rule: 'rinsed into A, then solid waste' },
     { stream: 'D', what: 'plain acetone', volume_mL: 0, rule: 'only what was not used' },
     { stream: 'E', what: 'broken glass', volume_mL: undefined, rule: 'rinsed, in its own box' },

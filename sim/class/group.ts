@@ -1,4 +1,4 @@
-// One virtual group: a column, bottles and hands of its own, and what they come to by three procedures.
+// One virtual group: its own column, bottles and hands, and the results of three procedures.
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
 import { inHands } from '../hands/index.ts';
@@ -11,17 +11,17 @@ import { branchesOf } from './branches.ts';
 import { COLUMN_SPREADS, type ColumnSpread, type Spreads } from './spreads.ts';
 import { washedWith, washOf } from './washed.ts';
 
-/** What a procedure came to in one group. Undefined where it does not come about, such as a window that is not there. */
+/** Results of a procedure in one group. Undefined where there is no result, such as no window. */
 export interface GroupFigures {
   readonly wash_mL: number;
-  /** Window for the change of receiver, mL after the weaker eluent was begun. */
+  /** Window for the change of receiver, mL after the weaker eluent was started. */
   readonly window_from_mL: number | undefined;
   readonly window_to_mL: number | undefined;
   /** Shares of what was poured that are in the receiver that holds most of the target. */
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
-  /** Of one flask as it is read, mL; undefined without cobalt, and where only the column was asked about. */
+  /** Titre of one flask as it is read, mL; undefined without cobalt, and where only the column was computed. */
   readonly titre_mL: number | undefined;
   readonly time_min: number;
 }
@@ -32,7 +32,7 @@ export interface GroupDepths {
   readonly middle_20_cm: number | undefined;
   readonly leading_40_cm: number | undefined;
   readonly middle_40_cm: number | undefined;
-  /** mL of wash after which the leading edge is so near the bottom that one stops; undefined if it is not by 40 mL. */
+  /** mL of wash after which the leading edge is near enough to the bottom to stop; undefined if it is not there by 40 mL. */
   readonly near_mL: number | undefined;
 }
 
@@ -46,17 +46,17 @@ export interface Group {
 }
 
 export const WASH_ML = 40;
-/** Seed of the glass and the eye that all have who do not differ in them. */
+/** Seed of glass and eye for all groups, where groups do not differ in them. */
 const USUAL_BENCH = 1;
 export const HALF_WASH_ML = 20;
 /** Distance of the leading edge from the bottom at which one stops, cm. */
 export const STOP_ABOVE_CM = 0.5;
 
-/** Group `n` of a class, with these spreads switched on. `scenario` is the lab as it is meant. */
+/** Group `n` of a class, with these spreads switched on. `scenario` is the lab without any spread. */
 export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group {
   const { own, planned, written } = writtenBy(scenario, n, spreads);
   const plan = planned(washedWith(own, own.procedure, WASH_ML));
-  // What is read off a plan is read before the next one is worked out.
+  // A plan must be read before the next one is computed.
   const forty = figuresOf(own, plan);
   const depths = depthsOf(own, plan);
   const { near_mL } = depths;
@@ -64,7 +64,7 @@ export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group 
   return { depths, written, forty, stopped };
 }
 
-/** Only what the written procedure comes to, and the depths: for finding what a spread does. */
+/** Only the results of the written procedure, and the depths: to find the effect of one spread. */
 export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): Pick<Group, 'depths' | 'written'> {
   const { own, planned, written } = writtenBy(scenario, n, spreads);
   const long = washedWith(own, own.procedure, WASH_ML);
@@ -75,7 +75,7 @@ export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): P
   };
 }
 
-/** A group after the written procedure; `planned` works out other procedures in the same hands. */
+/** A group after the written procedure; `planned` computes other procedures in the same hands. */
 interface Ready {
   readonly own: Scenario;
   readonly planned: (procedure: Log) => Plan;
@@ -92,7 +92,7 @@ function writtenBy(scenario: Scenario, n: number, spreads: Spreads): Ready {
   return { own, planned, written: { ...figuresOf(own, plan), titre_mL } };
 }
 
-/** The column that a group gets. Where the loose places are differs too, but only if columns differ in evenness. */
+/** The column that a group gets. The loose places lie elsewhere too, but only if columns differ in evenness. */
 function columnOf(scenario: Scenario, n: number, spreads: Spreads): Scenario {
   const ids = Object.keys(COLUMN_SPREADS) as ColumnSpread[];
   const differ = Object.fromEntries(ids.map((id) => [COLUMN_SPREADS[id], spreads[id]?.size ?? 0]));
@@ -106,7 +106,7 @@ function seedOf({ seed }: Scenario, n: number): number {
   return (seed + n) % SEED_MAX;
 }
 
-/** At the titration the hand of the bench counts, if the groups differ there. */
+/** In the titration the hand of the bench counts, if groups differ there. */
 function titrating(lab: Scenario, own: Scenario, { titration }: Spreads): Scenario {
   return titration
     ? {
@@ -158,7 +158,7 @@ function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
   const { target } = targetsOf(scenario);
   const { load_mL, eluent_mL = Number.POSITIVE_INFINITY } = progressOf(scenario, plan.events);
   const sample_mL = sampleOf(scenario, plan.log)?.volume_mL ?? 0;
-  // A cylinder read low gives less than was meant: the band is looked at before the weaker eluent is on the bed all the same.
+  // If the cylinder was read low, less acid was poured than planned; the band is still looked at before the weaker eluent is poured.
   const washedAt = (wash_mL: number) =>
     load_mL === undefined ? undefined : bandAt(plan, target, frameAt(plan, Math.min(load_mL + sample_mL + wash_mL, eluent_mL)));
   const [half, whole] = [washedAt(HALF_WASH_ML), washedAt(WASH_ML)];
@@ -171,7 +171,7 @@ function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
   };
 }
 
-/** Whole millilitres of wash until the edge is as deep as this: one looks at it now and then. The edge only goes down. */
+/** Whole millilitres of wash until the edge is this deep, since one looks only now and then. The edge only moves down. */
 function firstNear(depth_cm: number, edge: (wash_mL: number) => number): number | undefined {
   if (edge(WASH_ML) < depth_cm) return undefined;
   let [low, high] = [0, WASH_ML];

@@ -1,4 +1,4 @@
-// What a class will see: many groups, and which spread makes how much of the difference between them.
+// What a class will see: many groups, and how much of the difference between them each spread causes.
 import { targetsOf } from '../history/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import { type Group, type GroupDepths, type GroupFigures, groupInBrief, groupOf } from './group.ts';
@@ -8,13 +8,13 @@ import { SPREAD_IDS, type SpreadId, spreadsOf } from './spreads.ts';
 
 /** Most groups of one class; beyond it nothing more is learned. */
 export const GROUPS_MAX = 10_000;
-/** Groups of which a spread is worked out by itself: a variance from so many is known to about a quarter of itself (chi-square, 2/(n - 1)). */
+/** Groups for which each spread is computed alone: a variance from so many is known to about a quarter of itself (chi-square, 2/(n - 1)). */
 const ALONE_MOST = 40;
 
 export type Figure = keyof GroupFigures;
 export type Depth = keyof GroupDepths;
 export type Figures = Readonly<Partial<Record<Figure, Distribution>>>;
-/** Share of the variance that a spread makes by itself; `together` is 1 if spreads only add. */
+/** Share of the variance that a spread causes alone; `together` is 1 if the spreads simply add. */
 export type Shares = Readonly<Partial<Record<SpreadId, number>>> & {
   readonly together: number;
 };
@@ -24,7 +24,7 @@ export interface ClassForecast {
   readonly seed: number;
   readonly groups: number;
   readonly groupsAlone: number;
-  /** What has to be collected, and of how many groups the written procedure collects less. */
+  /** What has to be collected, and the number of groups in which the written procedure collects less. */
   readonly target: { readonly ion: IonId; readonly recovered: number; readonly missedBy: number };
   readonly lanes: number;
   readonly spreads: Readonly<Record<SpreadId, Spread>>;
@@ -37,7 +37,7 @@ export interface ClassForecast {
   readonly shares: Readonly<Partial<Record<Depth | Figure, Shares>>>;
 }
 
-/** One piece of the work; any order, any thread. `alone` is the one spread that is on, or all are. */
+/** One piece of the work; any order, any thread. `alone` is the only spread that is switched on; without it, all are. */
 export interface ClassTask {
   readonly n: number;
   readonly alone?: SpreadId;
@@ -47,13 +47,13 @@ export type ClassAnswer = Partial<Group> & Pick<Group, 'depths' | 'written'>;
 
 const DEPTHS = ['leading_20_cm', 'middle_20_cm', 'leading_40_cm', 'middle_40_cm', 'near_mL'] as const satisfies readonly Depth[];
 const FIGURES = ['wash_mL', 'window_from_mL', 'window_to_mL', 'recovered', 'carried', 'acid_mmol', 'titre_mL', 'time_min'] as const satisfies readonly Figure[];
-/** The lab as it is written is nobody's column: groups are counted from 1. */
+/** Group 0 would be the lab without spread, so groups are counted from 1. */
 const FIRST = 1;
 
-/** mL between recorded frames: depths are read off between them, and nothing else is. */
+/** mL between recorded frames: only depths are interpolated between them. */
 const FRAME_ML = 0.2;
 
-/** The lab as its groups are worked out: on one lane, where evenness shows nothing, and with fewer frames, for speed. */
+/** The lab as its groups are computed: on one lane, where evenness has no effect, and with fewer frames, for speed. */
 export function forClass(lab: Scenario): Scenario {
   return { ...lab, values: { ...lab.values, 'bed.lanes': 1, 'numerics.frame_mL': Math.max(FRAME_ML, lab.values['numerics.frame_mL']) } };
 }
@@ -95,7 +95,7 @@ export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], a
   };
 }
 
-/** Undefined where the class does not differ, or a single group is all there is. */
+/** Undefined if groups do not differ, or if there is only one. */
 function sharesOf(
   whole: readonly Group[],
   alone: (id: SpreadId) => readonly ClassAnswer[],
@@ -110,7 +110,7 @@ function sharesOf(
   };
 }
 
-/** What rounding leaves of nothing is nothing. */
+/** A rounding error of zero counts as zero. */
 function notable(share: number): number {
   return share < 1e-9 ? 0 : share;
 }

@@ -1,6 +1,6 @@
 /** How a figure is spread over a class. */
 export interface Distribution {
-  /** How many have it; a figure that a group does not come to is not counted. */
+  /** How many groups have the figure. */
   readonly n: number;
   readonly median: number;
   readonly low10: number;

@@ -1,4 +1,4 @@
-// Tasks in time: each waits for others, for a free person and for a free piece of apparatus. The task with the longest way
+// Tasks in time: each waits for others, for a free person and for a free piece of apparatus. The task with the longest path
 // still to go starts first; nothing is interrupted.
 
 export interface Task {
@@ -22,11 +22,11 @@ export interface Placed extends Task {
 export interface Schedule {
   readonly tasks: readonly Placed[];
   readonly length_min: number;
-  /** Tasks that set the length, first to last. */
+  /** Tasks that determine the length, first to last. */
   readonly critical: readonly string[];
 }
 
-/** Places every task; tasks that wait for one another in a circle are refused by leaving `tasks` short. */
+/** Places every task; tasks that wait for one another in a circle are left out of `tasks`. */
 export function scheduleOf(tasks: readonly Task[], people: number): Schedule {
   const ahead = waysAhead(tasks);
   const placed: Placed[] = [];
@@ -60,7 +60,7 @@ function place(task: Task, placed: readonly Placed[], now: number, people: numbe
   return { ...task, start_min: now, end_min: now + task.duration_min, person, heldBy: holderOf(task, placed, now) };
 }
 
-/** Of the tasks that end now, the one waited for: a forerunner, else the apparatus, else whoever came free. */
+/** Of the tasks that end now, the one that was waited for: an earlier task, or else the apparatus, or else a free person. */
 function holderOf(task: Task, placed: readonly Placed[], now: number): string | undefined {
   const ending = placed.filter(({ end_min }) => end_min === now && now > 0);
   const holder =
@@ -79,7 +79,7 @@ function criticalChain(placed: readonly Placed[], length_min: number): string[] 
   return chain;
 }
 
-/** Longest way from the start of each task to the end of all, min. */
+/** Longest path from the start of each task to the end of all, min. */
 function waysAhead(tasks: readonly Task[]): Map<string, number> {
   const ways = new Map(tasks.map(({ id, duration_min }) => [id, duration_min]));
   for (let round = 0; round < tasks.length; round++) {

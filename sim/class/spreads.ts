@@ -1,4 +1,4 @@
-// In what the groups of a class differ: their columns, their bottles, their hands and their eyes.
+// How the groups of a class differ: in their columns, their bottles, their hands and their eyes.
 import { HAND_SPREADS, type HandSpreadId, type Spread } from '../hands/index.ts';
 import type { FieldPath, Scenario } from '../terms/types.ts';
 
@@ -7,7 +7,7 @@ export type SpreadId = 'bead' | 'porosity' | 'length' | 'evenness' | 'acid' | Ha
 /** Which spreads are switched on, and how wide they are. */
 export type Spreads = Readonly<Partial<Record<SpreadId, Spread>>>;
 
-/** Where columns differ: the parameter of the scenario that says how far. */
+/** For each way in which columns differ, the parameter of the scenario that says how much. */
 export const COLUMN_SPREADS = {
   bead: 'differ.bead',
   porosity: 'differ.porosity',
@@ -18,7 +18,7 @@ export const COLUMN_SPREADS = {
 
 export type ColumnSpread = keyof typeof COLUMN_SPREADS;
 
-/** A scenario that says nothing of how columns differ is taken to mean a usual lab; the numbers are those named at `differ` in the table of parameters. */
+/** Spreads of a usual lab, for a scenario that does not say how columns differ; the numbers are those named at `differ` in the table of parameters. */
 export const USUAL_SPREADS: Readonly<Record<SpreadId, Spread>> = {
   bead: {
     label: 'bead diameter',
@@ -42,7 +42,7 @@ export const USUAL_SPREADS: Readonly<Record<SpreadId, Spread>> = {
 
 export const SPREAD_IDS = Object.keys(USUAL_SPREADS) as SpreadId[];
 
-/** The spreads of a lab: what its scenario says of columns and bottles, else the usual ones. */
+/** The spreads of a lab: those of its scenario for columns and bottles, or else the usual ones. */
 export function spreadsOf(scenario: Scenario): Readonly<Record<SpreadId, Spread>> {
   const said = Object.entries(COLUMN_SPREADS) as [ColumnSpread, FieldPath][];
   if (said.every(([, path]) => scenario.values[path] === 0)) return USUAL_SPREADS;

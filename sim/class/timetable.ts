@@ -1,7 +1,7 @@
 import type { Status } from '../terms/fields.ts';
 import { type Schedule, scheduleOf, type Task } from './schedule.ts';
 
-// Who does what when: a group shares columns and a burette, and each aliquot goes over the column and then over the bench.
+// Who does what when: a group shares columns and a burette, and each aliquot goes through the column and then through the work-up.
 
 /** Minutes that one aliquot holds the column, from a run of the model. */
 export interface ColumnTimes {
@@ -24,7 +24,7 @@ export const BENCH_TIMES: Readonly<Record<BenchTask, BenchTime>> = {
   column: { min: 10, status: 'assumed', label: 'check and rinse the column' },
   burette: { min: 10, status: 'assumed', label: 'rinse and fill the burette' },
   labels: { min: 5, status: 'assumed', label: 'label receivers, measure out the acid' },
-  'make up': { min: 4, status: 'assumed', label: 'pour over into the flask, rinse' },
+  'make up': { min: 4, status: 'assumed', label: 'transfer to the flask, rinse' },
   neutralise: { min: 9, status: 'assumed', label: 'neutralise, cool, set the pH' },
   indicator: { min: 3, status: 'assumed', label: 'thiocyanate and acetone' },
   titrate: { min: 8, status: 'assumed', label: 'titrate' },
@@ -47,7 +47,7 @@ export interface TimetableInput {
   readonly bench?: Readonly<Partial<Record<BenchTask, number>>>;
 }
 
-/** What a change would do to the length. */
+/** The effect of a change on the length. */
 export interface Change {
   readonly text: string;
   readonly length_min: number;
@@ -131,10 +131,10 @@ function changesTo(input: TimetableInput, length_min: number): Change[] {
   const tries: [string, TimetableInput][] = [
     ['condition the first bed before the period', { ...input, conditioned: true }],
     ['a second column', { ...input, columns: columns + 1 }],
-    ['one person more', { ...input, people: people + 1 }],
+    ['one more person', { ...input, people: people + 1 }],
     ['a second burette', { ...input, burettes: (input.burettes ?? 1) + 1 }],
   ];
-  if (input.throttled) tries.push(['open the clamp wider: faster, and broader bands', { ...input, column: faster }]);
+  if (input.throttled) tries.push(['open the clamp wider: faster, but with broader bands', { ...input, column: faster }]);
   if (aliquots > 2) tries.push([`${aliquots - 1} aliquots instead of ${aliquots}`, { ...input, aliquots: aliquots - 1 }]);
   return tries
     .map(([text, changed]) => {

@@ -27,7 +27,7 @@ export function washOf(scenario: Scenario, log: Log): Wash | undefined {
   return { sample, eluent, volume_mL: poured(log.slice(sample + 1, eluent)) };
 }
 
-/** The log with `wash_mL` of acid as its wash: whatever its band does: the last pours shrink or fall away, or portions are added. */
+/** The log with `wash_mL` of acid as its wash, wherever its band is: the last pours shrink or are left out, or portions are added. */
 export function washedWith(scenario: Scenario, log: Log, wash_mL: number): Log {
   const wash = washOf(scenario, log);
   if (!wash) return log;
@@ -37,7 +37,7 @@ export function washedWith(scenario: Scenario, log: Log, wash_mL: number): Log {
   return [...log.slice(0, wash.sample + 1), ...(shift < 0 ? shortened(between, wash_mL) : lengthened(scenario, between, shift)), ...after];
 }
 
-/** Pours up to a volume; with a pour that falls away go the waits after it. */
+/** Pours up to a volume; a pour that is left out takes the waits after it along. */
 function shortened(between: Log, wash_mL: number): Action[] {
   let left = wash_mL;
   return between.flatMap((action): Action[] => {

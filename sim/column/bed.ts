@@ -23,7 +23,7 @@ export const AT = {
   frameAt: 16,
   /** Work done so far, in cells times components of a step (see `sim/run/bounds.ts`). */
   work: 17,
-  /** 1 once the run has come to an end of its own. */
+  /** 1 once the run has ended by itself. */
   ended: 18,
   lowestHead: 19,
   supportClog: 20,
@@ -45,7 +45,7 @@ export const AT = {
   shrinkage: 30,
   /** Pours that struck the bed. */
   strikes: 31,
-  /** Faults imposed since the bed settled, a binary digit per kind. */
+  /** Faults imposed since the bed settled, one bit per kind. */
   imposed: 32,
   /** Water that the bed has lost to the air, mL. */
   evaporated: 33,
@@ -89,10 +89,10 @@ export interface Bed {
   readonly room: Float64Array;
   /** Gas as a share of the space between the beads. */
   readonly gas: Float64Array;
-  /** Length of a cell over its nominal one; and of its beads' bed now over that in water: they shrink in acid. */
+  /** Length of a cell over its nominal length; and its present length over that in water, since beads shrink in acid. */
   readonly height: Float64Array;
   readonly swollen: Float64Array;
-  /** Scratch of the swelling: length wanted over that now, liquid gained (mL), liquid that rises out (mL), per cell of a lane. */
+  /** Scratch for the swelling: wanted over present length, liquid gained (mL), liquid that rises out (mL), per cell of a lane. */
   readonly growth: Float64Array;
   readonly gain: Float64Array;
   readonly rise: Float64Array;
@@ -103,7 +103,7 @@ export interface Bed {
   readonly resistance: Float64Array;
   /** HCl molarity at which the cached properties of a cell were last computed; -1 forces it. */
   readonly seen: Float64Array;
-  /** HCl in the beads at equilibrium with a cell's liquid, mmol per mL of bed, and the molarity it was worked out for. */
+  /** HCl in the beads at equilibrium with a cell's liquid, mmol per mL of bed, and the molarity for which it was computed. */
   readonly invaded: Float64Array;
   readonly invadedAt: Float64Array;
   /** 1 where acid and beads were at rest after the last step. */

@@ -1,4 +1,4 @@
-// What stays fixed during a run: geometry, tables and rate constants worked out once from a scenario.
+// What stays fixed during a run: geometry, tables and rate constants computed once from a scenario.
 import { beadOf, sectionOf } from '../terms/geometry.ts';
 import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
@@ -6,7 +6,7 @@ import type { IonId, Parameters, Scenario } from '../terms/types.ts';
 import { liquidTable, resinFrom, shareTable, type UptakeTable, uptakeTable } from '../chemistry/index.ts';
 import { cbrt, power, square } from '../math/elementary.ts';
 
-/** Seconds in a house minute. */
+/** Seconds in a minute, the model's unit of time. */
 const S_PER_MIN = 60;
 /** cm/s². */
 const GRAVITY = 980.665;
@@ -59,7 +59,7 @@ export interface Column {
   readonly anionCharge: Float64Array;
   readonly tables: readonly MetalTable[];
   readonly liquid: { readonly density: Float64Array; readonly viscosity: Float64Array };
-  /** All that depends on the HCl molarity, side by side: a row an entry of the tables; coion, exchange, bead per metal, then density, viscosity. */
+  /** All that depends on the HCl molarity, side by side: one row for each entry of the tables; coion, exchange, bead per metal, then density, viscosity. */
   readonly rows: Float64Array;
   readonly viscosityFactor: number;
   /** mol/L of every component of each bottle. */

@@ -1,4 +1,4 @@
-// Another seed is another column: what a scenario states is what was meant, and the column that a student gets differs a little.
+// Each seed gives another column: a scenario states the intended values, and the column that a student gets differs a little.
 import { AZEOTROPE_M } from '../chemistry/index.ts';
 import { exp } from '../math/elementary.ts';
 import { normalStream } from '../math/random.ts';

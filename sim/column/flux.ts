@@ -1,8 +1,8 @@
-// What crosses the ends of the lanes during a step, and the scratch rows of a sweep.
+// What enters and leaves the lanes during a step, and scratch rows for a sweep.
 
 /**
- * What one lane is given for a step and what it gives on, reused between calls: numbers handed over as arguments would each take
- * a place in memory that has to be cleared away again, thousands of times a run.
+ * What enters one lane in a step and what leaves it, reused between calls: numbers passed as arguments would each take
+ * memory that has to be freed again, thousands of times a run.
  */
 export interface Flux {
   /** mL that pass the lane during the step, and its length, min. */

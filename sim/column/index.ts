@@ -1,4 +1,4 @@
-// The state of the column and what is worked out once for it: cells, lanes, bed, ledger. Other rooms import from here.
+// The state of the column and what is computed once for it: cells, lanes, bed, ledger. Other rooms import from here.
 export { AT, type Bed, checkpoint, RECEIVERS_MAX, restore } from './bed.ts';
 export { refresh, weighLane } from './cell.ts';
 export { type Column, columnOf, kozenyCarman } from './column.ts';

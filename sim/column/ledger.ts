@@ -4,7 +4,7 @@ import type { Column } from './column.ts';
 import { inReceivers } from './measure.ts';
 import { amountOf } from './start.ts';
 
-/** mmol: a nanomole. Less than this poured, the gap counts against this instead: it is rounded to nothing on the way. */
+/** mmol: a nanomole. If less was poured, the gap is compared with this instead, since so little is lost in rounding. */
 const LEAST = 1e-6;
 
 /** Largest relative gap between what was poured and what is found, over all components. */

@@ -1,4 +1,4 @@
-// Numbers read off a run: where a band is, what each receiver holds.
+// Numbers read from a run: where a band is, what each receiver holds.
 import { AT, type Bed } from './bed.ts';
 import type { Column } from './column.ts';
 import type { IonId } from '../terms/types.ts';

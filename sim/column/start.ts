@@ -37,7 +37,7 @@ export function packedBed(column: Column): Bed {
   return bed;
 }
 
-/** The empty tube: no resin, nothing above; the cells stay, full of liquid, for the resin to come. */
+/** The empty tube: no resin, nothing above; the cells stay, full of liquid, until resin is poured. */
 function takeOut(bed: Bed, column: Column): void {
   bed.scalar[AT.portions] = 0;
   bed.scalar[AT.headVolume] = 0;

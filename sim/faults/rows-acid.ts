@@ -100,7 +100,7 @@ export const ACID_FAULTS = {
     signs:
       'Three to four times the flow; a wide band that leaves early, and much that is not off at the end; the bed does not hold its liquid when the level reaches the top.',
     prevention: 'Use 100-200 mesh; check a few beads with a ruler under a lens.',
-    rescue: 'Pinch the clamp: at slow flow, slow beads have time to exchange.',
+    rescue: 'Pinch the clamp: slower flow gives the beads more time to exchange.',
     source: 'exchange time r²/15 D and Kozeny-Carman, derived',
     status: 'derived',
   },

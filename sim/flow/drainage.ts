@@ -1,4 +1,4 @@
-// A bed that runs dry from the top: cells empty one after the other, and trap gas when liquid comes back.
+// A bed that runs dry from the top: cells empty one after another, and trap gas when liquid comes back.
 import { AT, type Bed, type Column, refresh, resistLane, weighLane, widen } from '../column/index.ts';
 import { uniform } from '../math/random.ts';
 

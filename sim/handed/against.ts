@@ -1,10 +1,10 @@
-// A run that was handed in, held against what was handed out.
+// Compares a run that was handed in with what was handed out.
 import type { Issue, Scenario } from '../terms/types.ts';
 import { type HandOut, handOutMark } from './hand-out.ts';
 import { scenarioMark } from './handed-out.ts';
 import type { Under } from './answers.ts';
 
-/** What of a run the comparison needs. */
+/** What the comparison needs of a run. */
 export interface MadeUnder {
   readonly under: Under | undefined;
   /** Mark of its scenario. */
@@ -12,7 +12,7 @@ export interface MadeUnder {
   readonly seed: number;
 }
 
-/** What a run has otherwise than the hand-out asked; `scenario` is the one that was handed out. */
+/** Ways in which a run departs from the hand-out; `scenario` is the one that was handed out. */
 export function against(run: MadeUnder, handOut: HandOut, scenario: Scenario): Issue[] {
   const { under, of, seed } = run;
   const found: Issue[] = [];

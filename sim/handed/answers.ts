@@ -1,4 +1,4 @@
-// Answers to the questions of a hand-out: a choice with its reason, or words.
+// Answers to the questions of a hand-out: a choice with its reason, or free text.
 import { choice, list, number, object, type Shape, text } from '../input/index.ts';
 import { SEEINGS, type Seeing } from '../terms/seeing.ts';
 import type { Issue } from '../terms/types.ts';
@@ -14,7 +14,7 @@ export interface Answer {
   readonly words?: string;
 }
 
-/** Under what a run was made: which hand-out, which try of it, and what that hand-out allowed. */
+/** The rules under which a run was made: which hand-out, which try, and what the hand-out allowed. */
 export interface Under {
   readonly mark: string;
   readonly attempt: number;
@@ -36,7 +36,7 @@ export const answersShape: Shape<readonly Answer[]> = list(
 );
 
 export const underShape: Shape<Under> = object(
-  'what a run was made under',
+  'the rules of a run',
   {
     mark: text(8),
     attempt: number({ min: 1, max: 10 * TRIES_MAX, unit: '', integer: true }),
@@ -47,14 +47,14 @@ export const underShape: Shape<Under> = object(
   {},
 );
 
-/** What keeps words from being kept, if anything. */
+/** Why these words cannot be kept; undefined if they can. */
 export function wordsIssue(words: string): Issue | undefined {
   const issues: Issue[] = [];
   wordsShape.read(words, 'words', issues);
   return issues[0];
 }
 
-/** Words as they are kept: on one line, without blanks at the ends. */
+/** Words as they are kept: on one line, without spaces at the ends. */
 export function tidied(words: string): string {
   return words.replace(/[\s]+/g, ' ').trim();
 }

@@ -7,7 +7,7 @@ import type { Amounts } from '../terms/types.ts';
 /** Amounts (mmol) and volume in one receiver, as the page showed them. */
 export type ClaimedReceiver = Readonly<{ label: string; volume_mL: number } & Amounts>;
 
-/** What the student's page came to when the run was handed in. */
+/** Results on the student's page when the run was handed in. */
 export interface Claimed {
   readonly time_min: number;
   readonly delivered_mL: number;
@@ -18,7 +18,7 @@ const RECEIVERS_MAX = ACTIONS_MAX + 1;
 const amount = number({ min: 0, max: 1e6, unit: 'mmol' });
 const volume = number({ min: 0, max: 1e6, unit: 'mL' });
 
-/** A shape an ion; the keys are made from the ions. */
+/** One shape for each ion; the keys are made from the ions. */
 const ionAmounts = Object.fromEntries(ION_IDS.map((ion) => [`${ion}_mmol`, amount])) as Readonly<Record<`${IonId}_mmol`, Shape<number>>>;
 
 const receiverShape: Shape<ClaimedReceiver> = object('a receiver', { label: text(LABEL_MAX), volume_mL: volume, HCl_mmol: amount }, ionAmounts);

@@ -1,4 +1,4 @@
-// What an instructor hands out: the scenario, on which columns it is tried, how often, what may be seen meanwhile, what is asked.
+// What an instructor hands out: the scenario, the choice of columns, the number of tries, what may be seen before the end, and the questions.
 import { type Shape, addIssue, choice, describe, isRecord, list, number, object, own, parseJson, text } from '../input/index.ts';
 import { fingerprint } from '../math/fingerprint.ts';
 import { SEED_MAX } from '../math/random.ts';
@@ -9,7 +9,7 @@ import type { Issue } from '../terms/types.ts';
 export const HAND_OUT_KIND = 'bandfall-hand-out';
 export const HAND_OUT_VERSION = 1;
 
-/** `fresh`: another column each try. `same`: one column for all and every try. */
+/** `fresh`: another column for each try. `same`: one column for everybody and every try. */
 export const COLUMN_POLICIES = ['fresh', 'same'] as const;
 export type ColumnPolicy = (typeof COLUMN_POLICIES)[number];
 
@@ -24,11 +24,11 @@ export interface HandOut {
   /** The most that is shown before the end. */
   readonly seeing: Seeing;
   readonly tries: number;
-  /** Ids of questions that the scenario gives rise to; see `sim/teach`. */
+  /** Ids of the questions on this scenario; see `sim/teach`. */
   readonly asked: readonly string[];
   /** Questions in the instructor's words. */
   readonly own: readonly string[];
-  /** There when the faults of the scenario are to be found: they are not shown before the student has named one. */
+  /** Set when students have to find the faults: the faults are not shown before the student has named one. */
   readonly faults?: 'hidden';
 }
 
@@ -71,7 +71,7 @@ export function handOutText(handOut: HandOut, space?: number): string {
   return JSON.stringify({ kind: HAND_OUT_KIND, version: HAND_OUT_VERSION, ...inOrder(handOut) }, null, space);
 }
 
-/** Reads that text; all that is wrong with it otherwise. The scenario is read where it is opened. */
+/** Reads that text, or reports everything that is wrong with it. The scenario is read when it is opened. */
 export function readHandOut(source: string): HandOutReading {
   const parsed = parseJson(source, 'hand-out');
   if (!parsed.ok) return parsed;
@@ -84,13 +84,13 @@ export function readHandOut(source: string): HandOutReading {
   return handOut && issues.length === 0 ? { ok: true, handOut } : { ok: false, issues };
 }
 
-/** True for the text of a hand-out, sound or not. */
+/** True for the text of a hand-out, valid or not. */
 export function isHandOut(source: string): boolean {
   const parsed = parseJson(source, 'hand-out');
   return parsed.ok && own(parsed.json, 'kind') === HAND_OUT_KIND;
 }
 
-/** Tells one hand-out from another: all it says, in 32 bits. */
+/** Tells one hand-out from another: a 32-bit fingerprint of its content. */
 export function handOutMark(handOut: HandOut): string {
   return marked(JSON.stringify(inOrder(handOut)));
 }

@@ -31,13 +31,13 @@ export interface HandedRun extends Omit<HandedIn, 'scenario'> {
   readonly unchanged: boolean;
 }
 
-/** `foreign`: not of this kind or version, or of a scenario not known here. `damaged`: it is, but cannot be read. */
+/** `foreign`: of another kind or version, or of a scenario that is not known here. `damaged`: a handed-in run that cannot be read. */
 export type HandedReading =
   | { readonly ok: true; readonly run: HandedRun }
   | { readonly ok: false; readonly because: 'foreign' | 'damaged'; readonly issues: readonly Issue[] };
 
 export const WHO_MAX = 80;
-/** Read by itself: a scenario has a reader of its own. */
+/** Read separately: a scenario has its own reader. */
 const scenarioPart: Shape<unknown> = { schema: { type: ['string', 'object'] }, read: (value) => value ?? '' };
 
 const handedShape = object(
@@ -97,7 +97,8 @@ function strangerIn(json: unknown): Issue | undefined {
   const [kind, version] = [own(json, 'kind'), own(json, 'version')];
   const issues: Issue[] = [];
   if (kind !== HANDED_KIND) addIssue(issues, 'kind', `"${HANDED_KIND}"`, describe(isRecord(json) ? kind : json));
-  else if (typeof version === 'number' && version > HANDED_VERSION) addIssue(issues, 'version', `${HANDED_VERSION}`, `${version}; it was made by a newer page`);
+  else if (typeof version === 'number' && version > HANDED_VERSION)
+    addIssue(issues, 'version', `${HANDED_VERSION}`, `${version}; it was made by a newer version of the page`);
   return issues[0];
 }
 

@@ -3,7 +3,7 @@ import { merged, readScenario, type ScenarioResult } from '../input/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import { type HandOut, marked } from './hand-out.ts';
 
-/** Tells one scenario from another whatever its column: all that is in it but for id and seed, in 32 bits. */
+/** Tells one scenario from another, whatever its column: a 32-bit fingerprint of everything in it but id and seed. */
 export function scenarioMark(scenario: Scenario): string {
   return marked(JSON.stringify({ ...scenario, id: '', seed: 0 }));
 }

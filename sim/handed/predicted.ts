@@ -1,4 +1,4 @@
-// What truly came of what was predicted, read off the run.
+// The outcome of what was predicted, read from the run.
 import { type FractionTargets, leavesAt, leavingAt, type Plan, pouredOf, progressOf, type Results } from '../history/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import type { Prediction } from './predictions.ts';
@@ -8,7 +8,7 @@ export interface Known {
   readonly scenario: Scenario;
   readonly plan: Plan;
   readonly targets: FractionTargets;
-  /** The moment up to which it is: volume, time, what has been done and what it comes to. */
+  /** The moment up to which it is known: volume, time, what has been done and the results. */
   readonly moment: { readonly delivered_mL: number; readonly time_min: number; readonly results: Results; readonly events: Plan['events'] };
 }
 

@@ -2,7 +2,7 @@ import { ACTIONS_MAX, choice, list, note, number, object, type Shape } from '../
 import { fingerprint } from '../math/fingerprint.ts';
 import type { Log } from '../terms/types.ts';
 
-// What the reader expected before a decisive action, kept with the run. What came of it is read off the run itself.
+// What the reader expected before a decisive action, kept with the run. The outcome is read from the run itself.
 
 /** What a prediction was asked before: loading, starting a weaker eluent, changing the receiver, stopping. */
 export type Occasion = 'load' | 'eluent' | 'receiver' | 'stop';

@@ -1,4 +1,4 @@
-// A handed-in run computed again: whether it comes to what it claims, and what an instructor wants to know of it.
+// A handed-in run computed again: whether its results are as claimed, and what an instructor wants to know about it.
 import { AT } from '../column/index.ts';
 import {
   effluentCurve,
@@ -106,7 +106,7 @@ function planOf(run: Run, logEnd: Plan['logEnd'], results: Results): Plan {
   return { ...trimmed(record), log, events, labels: receiverLabels(events), length_cm: column.length, logEnd, results, recomputed_min: 0 };
 }
 
-/** Every claimed number that is not the computed one. */
+/** Every claimed number that differs from the computed one. */
 export function differencesOf(claimed: Claimed, results: Results): Difference[] {
   const found: Difference[] = [];
   const compare = (figure: string, said: number | string | undefined, is: number | string | undefined): void => {
@@ -137,7 +137,7 @@ function keptOf({ receivers, loaded }: Results, target: string, unwanted: readon
   return { recovered: shareOf(target), carried: Math.max(0, ...unwanted.map(shareOf)), acid_mmol: kept.HCl_mmol };
 }
 
-/** The procedure as it is meant, on one lane: what is compared is volumes and levels, and thirty runs shall not take twice as long for it. */
+/** The procedure as planned, on one lane: only volumes and levels are compared, and thirty runs should not take twice as long for it. */
 function procedureSteps(scenario: Scenario): readonly Step[] {
   const plain = { ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } };
   return stepsOf(plain, wholeRun(plain, plain.procedure));

@@ -3,8 +3,8 @@ import { readHandedIn } from './handed-in.ts';
 import { type Recomputed, recomputed } from './recomputed.ts';
 
 /**
- * The verdict on a file. `agrees`: it comes to what it claims, and nothing was changed since it was written. `altered`: it can be
- * computed, but comes to something else, or its text was changed. `damaged` and `foreign` ones cannot be computed.
+ * The verdict on a file. `agrees`: its results are as claimed, and nothing was changed since it was written. `altered`: it can be
+ * computed, but its results differ, or its text was changed. `damaged` and `foreign` ones cannot be computed.
  */
 export type Verdict = 'agrees' | 'altered' | 'damaged' | 'foreign';
 
@@ -27,6 +27,8 @@ export async function takenIn(file: string, source: string, known: (id: string) 
 
 function issuesOf({ agrees, differences, unchanged }: Recomputed): Issue[] {
   const wrong = agrees === 'no' ? differences : [];
-  const marked = unchanged ? [] : [{ path: 'check', expected: 'the mark of the text as it was written', received: 'another: the text was changed since' }];
+  const marked = unchanged
+    ? []
+    : [{ path: 'check', expected: 'the mark of the text as it was written', received: 'another mark: the text was changed afterwards' }];
   return [...marked, ...wrong.map(({ figure, claimed, computed }) => ({ path: `claimed.${figure}`, expected: String(computed), received: String(claimed) }))];
 }

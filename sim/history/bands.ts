@@ -8,7 +8,7 @@ import { profileOf } from './profiles.ts';
 /** Share of what was poured of an ion that must be on the bed for it to make a band; less is a trace. A choice. */
 export const BAND_LEAST = 0.02;
 
-/** The bands of one ion through a run, a value a frame; depths are NaN where there is no band. */
+/** The bands of one ion through a run, one value for each frame; depths are NaN where there is no band. */
 export interface Track {
   readonly ion: IonId;
   /** On the bed, as a share of what was poured in the whole run. */

@@ -8,7 +8,7 @@ import { FRAME, type RunRecord } from './record.ts';
 /** What liquids hold: the acid and the metals. */
 export type Solute = IonId | 'HCl';
 
-/** What is known of what left. */
+/** What has to be known of a run to read what left. */
 export type Effluent = Frames & Readonly<Pick<RunRecord, 'ions'>>;
 
 export interface EffluentCurve {

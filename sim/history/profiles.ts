@@ -1,7 +1,7 @@
 import { placeOf, type Solute, solutesOf } from './effluent.ts';
 import type { Plan } from './plan.ts';
 
-// What the bed held, against depth. A profile is a view of the record, a value a plate, top first: HCl in mol/L between the beads,
+// What the bed held, against depth. A profile is a view of the record, one value for each plate, top first: HCl in mol/L between the beads,
 // metals in mmol per mL of bed, beads and liquid together.
 
 /** One solute against depth in a frame; empty for one that the run does not hold. */

@@ -46,7 +46,7 @@ export function recordInto(record: RunRecord, bed: Bed, column: Column): void {
   record.count += 1;
 }
 
-/** A copy of its own with no room to spare. */
+/** A copy without spare room. */
 export function trimmed(record: RunRecord): RunRecord {
   const { count, stride, components, plates } = record;
   return { ...record, rows: record.rows.slice(0, count * stride), profiles: record.profiles.slice(0, count * components * plates) };

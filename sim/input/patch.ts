@@ -1,6 +1,6 @@
 import { isRecord } from './reading.ts';
 
-/** `base` with a merge patch applied (RFC 7396: objects merge key by key, null takes a key away, all else is replaced); neither is changed. */
+/** `base` with a merge patch applied (RFC 7396: objects merge key by key, null removes a key, all else is replaced); neither is changed. */
 export function merged(base: unknown, patch: unknown): unknown {
   if (!isRecord(patch)) return patch;
   const from = isRecord(base) ? base : {};

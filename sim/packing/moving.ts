@@ -2,7 +2,7 @@ import { AT, type Bed, type Column } from '../column/index.ts';
 
 // Moving resin and liquid by hand: amounts are pooled and shared out again, so nothing is lost.
 
-/** A cell and the resin it shall have afterwards, over that of a sound cell. */
+/** A cell and the resin it will have afterwards, over that of a sound cell. */
 export interface Placed {
   readonly at: number;
   readonly share: number;

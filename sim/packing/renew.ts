@@ -1,7 +1,7 @@
 import { loadPull } from '../chemistry/index.ts';
 import { type Bed, type Column, empty, refresh, resistLane, widen } from '../column/index.ts';
 
-/** Recomputes all that is kept about every lane, after resin, liquid or gas has been moved. */
+/** Recomputes everything that is kept about every lane, after resin, liquid or gas has been moved. */
 export function renew(bed: Bed, column: Column): void {
   bed.invadedAt.fill(-1);
   bed.steady.fill(0);

@@ -1,4 +1,4 @@
-// How fast beads sink: one by one after Stokes, in a crowd after Richardson and Zaki (Trans. Inst. Chem. Eng. 32 (1954) 35).
+// How fast beads sink: single beads after Stokes, beads in a slurry after Richardson and Zaki (Trans. Inst. Chem. Eng. 32 (1954) 35).
 import { power } from '../math/elementary.ts';
 
 /** cm/s². */
@@ -20,7 +20,7 @@ export function singleSpeed(d: number): number {
   return speed;
 }
 
-/** Share of its own speed that a bead keeps in a crowd that fills `solids` of the volume: (1 - solids)^n. */
+/** Speed of a bead in a slurry over its speed alone; beads fill a share `solids` of the volume: (1 - solids)^n. */
 export function hindered(solids: number, n: number): number {
   return power(1 - solids, n);
 }

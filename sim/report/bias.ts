@@ -3,7 +3,7 @@ import type { Bench, Titre } from '../workup/index.ts';
 import { acetoneShare, balanceIn, endPoint, type Ideal } from '../flask/index.ts';
 
 // Why a titration finds more or less cobalt than the eluate holds. Starting from an ideal work-up the causes are switched on
-// one after another in the order of the list, so the contributions add up exactly; another order would share them otherwise.
+// one after another in the order of the list, so the contributions add up exactly; another order would divide them differently.
 
 export interface BiasItem {
   readonly cause: Cause;
@@ -12,7 +12,7 @@ export interface BiasItem {
   /** The same as mL of titrant. */
   readonly mL: number;
   readonly text: string;
-  /** The size rests on constants that nobody has measured: only its direction may be stated. */
+  /** The size depends on constants that nobody has measured: only its direction may be stated. */
   readonly illustrative: boolean;
 }
 
@@ -36,29 +36,29 @@ export type Cause =
 
 const TEXT: Readonly<Record<Cause, string>> = {
   transfer: 'a film of the eluate stayed on the receiver it was poured from',
-  flask: 'the volumetric flask is not exactly what it says',
-  pipette: 'the pipette does not deliver exactly what it says',
-  EDTA: 'the EDTA is not exactly as strong as its label',
+  flask: 'the volumetric flask holds a little more or less than its mark says',
+  pipette: 'the pipette delivers a little more or less than its mark says',
+  EDTA: 'the molarity of the EDTA differs a little from its label',
   eye: 'the eye calls the flask pink while a little blue is left',
   indicator: 'thiocyanate and acetone turn only part of the free cobalt blue, so more of it is left unseen',
-  acetone: 'the titrant thins acetone and thiocyanate, and the blue fades early',
-  'pH at the start': 'at this pH EDTA holds cobalt more weakly, or more strongly, than at pH 6',
-  'pH drift': 'each cobalt frees two H+; with little acetate the pH falls and EDTA lets go of cobalt',
-  nickel: 'nickel takes EDTA like cobalt',
-  'other metals': 'manganese, copper, zinc, iron or cadmium take EDTA like cobalt',
+  acetone: 'the titrant dilutes acetone and thiocyanate, and the blue fades early',
+  'pH at the start': 'at this pH EDTA binds cobalt more weakly, or more strongly, than at pH 6',
+  'pH drift': 'each cobalt releases two H+ from the EDTA; with little acetate the pH falls and EDTA binds cobalt less strongly',
+  nickel: 'nickel reacts with EDTA as cobalt does',
+  'other metals': 'manganese, copper, zinc, iron or cadmium react with EDTA as cobalt does',
   solid: 'cobalt in undissolved hydroxide is not titrated',
   drop: 'the last portion is a whole drop, or more',
   overrun: 'titrant added after the first pink: slow nickel, lumps dissolving, or one step too many',
-  burette: 'the burette does not deliver exactly what it says',
+  burette: 'the burette delivers a little more or less than it shows',
   reading: 'two burette readings',
 };
 
-/** What hangs on the surrogate for thiocyanate in acetone, on how faint a blue an eye sees, or on how fast lumps and nickel react. */
+/** Causes whose size depends on assumed constants for thiocyanate in acetone, on how faint a blue an eye sees, or on how fast lumps and nickel react. */
 const ILLUSTRATIVE: readonly Cause[] = ['transfer', 'eye', 'indicator', 'acetone', 'pH at the start', 'pH drift', 'solid', 'overrun'];
 /** The pH at which the end point is meant to be. */
 const IDEAL_PH = 6;
 
-/** The flask of one titration: its nominal share of the eluate, and the share of the receiver that went over into it. */
+/** The flask of one titration: its nominal share of the eluate, and the share of the receiver that was transferred into it. */
 export interface Share {
   readonly held_mmol: number;
   readonly flask_mL: number;

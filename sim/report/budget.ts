@@ -79,7 +79,7 @@ export function workUpTerms(titrated: Titrated, values: Parameters): BudgetTerm[
   ];
 }
 
-/** A standard deviation, whatever a tolerance is taken for. */
+/** A standard deviation, however tolerances are converted. */
 function handTerm(quantity: string, volume_mL: number, values: Parameters): BudgetTerm[] {
   const hand = values['bench.hand'] * handOf(volume_mL);
   return hand > 0 ? [{ quantity, value: volume_mL, tolerance: hand, unit: 'mL', lasts: 'once', normal: true }] : [];

@@ -3,8 +3,8 @@ import { type Dimension, parseQuantity } from './quantity.ts';
 import { log10 } from '../math/elementary.ts';
 import type { StepId } from './steps.ts';
 
-// A learner's own way from burette readings to the cobalt of the unknown, checked step by step. A step that follows rightly
-// from a wrong one is not wrong again: the first wrong step is what there is to learn from.
+// A learner's own way from burette readings to the cobalt of the unknown, checked step by step. A step that follows correctly
+// from a wrong one is not marked wrong again: the first wrong step is the one to learn from.
 
 /** What the learner read and what is known. */
 export interface Readings {
@@ -165,7 +165,7 @@ function checkStep(step: Step, readings: Readings, answer: string, expected: num
   const few = figures < 3 ? 'Too few figures for a titration: give three or four.' : '';
   if (matches(expected)) return { ...base, verdict: 'right', given: value, text: [few, note].filter(Boolean).join(' ') };
   if (matches(step.value(readings, earlier)))
-    return { ...base, verdict: 'follows', given: value, text: 'Right in itself; it carries an earlier mistake along.' };
+    return { ...base, verdict: 'follows', given: value, text: 'This step is right, but it carries over an earlier mistake.' };
   return { ...base, verdict: 'wrong', given: value, text: [slipOf(step, readings, value, earlier, matches), note].filter(Boolean).join(' ') };
 }
 

@@ -4,7 +4,7 @@ import { sampleOf, valuesWith } from './sample.ts';
 import { workUp, type WorkUp } from './workup.ts';
 import { collected, type Plan, spansOf } from '../history/index.ts';
 
-// What a receiver would have held had it been changed elsewhere, and what that comes to after the titration.
+// What a receiver would hold if it had been changed at another volume, and the titration of that.
 
 export interface Elsewhere {
   readonly receiver: Receiver;

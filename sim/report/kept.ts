@@ -6,7 +6,7 @@ import { parseQuantity } from './quantity.ts';
 import type { Sample } from './sample.ts';
 import type { WorkUp } from './workup.ts';
 
-// From a work-up to what the reader calculates from, and to what is kept of it.
+// From a work-up to the readings for the reader's calculation, and to the result that is kept.
 
 /** Result of one aliquot that went over the column, with what the column did to it. */
 export interface KeptResult {
@@ -47,7 +47,7 @@ export interface Worked {
   readonly own: CalculationCheck | undefined;
 }
 
-/** What the reader calculates from: the last titration; undefined before there is one. */
+/** The readings from which the reader calculates: the last titration; undefined before there is one. */
 export function readingsOf({ titrations, flask_mL, portion_mL }: WorkUp, values: Parameters): Readings | undefined {
   const titre = titrations.at(-1)?.titre;
   if (!titre) return undefined;

@@ -17,7 +17,7 @@ export type Quantity =
     }
   | { readonly ok: false; readonly expected: string; readonly received: string };
 
-/** Size of each unit in the house unit of its dimension. */
+/** Size of each unit in the model's unit of its dimension. */
 const UNITS: Readonly<Record<Exclude<Dimension, 'number'>, Readonly<Record<string, number>>>> = {
   volume: { mL: 1, ml: 1, cm3: 1, L: 1000, l: 1000, dm3: 1000, uL: 0.001, ul: 0.001 },
   molarity: {
@@ -47,7 +47,7 @@ const TEXT_MAX = 60;
 
 const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))(?:e([+-]?\d+))?(.*)$/i;
 
-/** Reads a typed quantity; without a unit the house unit is taken. Never guesses: what is not understood is refused with the reason. */
+/** Reads a typed quantity; without a unit the model's unit is assumed. Never guesses: what is not understood is refused with the reason. */
 export function parseQuantity(text: string, dimension: Dimension): Quantity {
   const plain = plainText(text.slice(0, TEXT_MAX + 1));
   const expected = expectedText(dimension);
@@ -55,8 +55,8 @@ export function parseQuantity(text: string, dimension: Dimension): Quantity {
   const match = text.length <= TEXT_MAX ? NUMBER.exec(plain) : null;
   if (!match) return { ok: false, expected, received };
   const [, digits, power, unit] = match;
-  if (/^[.,]?\d/.test(unit) || /^[.,]/.test(unit)) return { ok: false, expected: `${expected}, with one decimal mark and no other`, received };
-  if (/[±+]/.test(unit)) return { ok: false, expected: `${expected}; the uncertainty goes elsewhere`, received };
+  if (/^[.,]?\d/.test(unit) || /^[.,]/.test(unit)) return { ok: false, expected: `${expected}, with only one decimal mark`, received };
+  if (/[±+]/.test(unit)) return { ok: false, expected: `${expected}, without an uncertainty`, received };
   const size = unit === '' ? 1 : unitSize(unit, dimension);
   if (size === undefined) return { ok: false, expected, received: otherDimension(unit, received) };
   const scale = size * pow10(Number(power ?? 0));
@@ -95,7 +95,7 @@ function expectedText(dimension: Dimension): string {
 
 function otherDimension(unit: string, received: string): string {
   const other = (Object.keys(UNITS) as (keyof typeof UNITS)[]).find((dimension) => Object.hasOwn(UNITS[dimension], unit));
-  return other ? `${received}, which is ${NOUN[other]}` : `${received}, of which "${unit}" is no known unit here`;
+  return other ? `${received}, which is ${NOUN[other]}` : `${received}; the unit "${unit}" is not known here`;
 }
 
 function figuresIn(digits: string): number {

@@ -1,7 +1,7 @@
 import type { IonId, Log, Parameters, Scenario } from '../terms/types.ts';
 import type { Receiver } from '../flask/index.ts';
 
-// The unknown of a run: which liquid it was, how much of it went on the column, and what it truly holds.
+// The unknown of a run: which liquid it was, how much of it went on the column, and what it really holds.
 
 export interface Sample {
   /** Key of the liquid in the scenario. */
@@ -50,7 +50,7 @@ function loadsFor(log: Log, label: string | undefined, holds: (liquid: string) =
   return { loads, nth };
 }
 
-/** Values of a work-up with the volume of unknown that truly went on the column. */
+/** Values of a work-up with the volume of unknown that really went on the column. */
 export function valuesWith(sample: Sample | undefined, values: Parameters): Parameters {
   return sample ? { ...values, 'workup.sample_mL': sample.volume_mL } : values;
 }

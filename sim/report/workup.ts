@@ -101,7 +101,7 @@ export function workUpFigures(receiver: Receiver, state: WorkUpState, bench: Ben
   };
 }
 
-/** How the eluate was poured over, if it was. */
+/** How the eluate was transferred, if it was. */
 function rinsedIn({ events }: WorkUpState): Titrated['rinsed'] {
   return events.flatMap(({ action, refused }) => (action.do === 'transfer' && !refused ? [action] : []))[0];
 }

@@ -78,6 +78,6 @@ export function grubbs(values: readonly number[], error = 0.05, sidedness: Sided
 }
 
 function cautionAt(n: number): string {
-  if (n > 3) return 'A flagged value is looked into, not struck out: keep it unless a cause is found.';
-  return 'With three results these tests say little: G can never exceed 1.1547, so they only fire when two results nearly coincide by chance. Titrate a fourth time.';
+  if (n > 3) return 'Examine a flagged value, but keep it unless you find a cause.';
+  return 'With three results these tests say little: G can never exceed 1.1547, so a value is flagged only when the other two nearly coincide by chance. Titrate a fourth time.';
 }

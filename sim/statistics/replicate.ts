@@ -38,4 +38,4 @@ export function contrastOf(columnResults: readonly number[], titrationResults: r
 }
 
 const CONTRAST_TEXT =
-  'Titrations of one eluate repeat the titration only: what was loaded, lost on the column or carried along as nickel and acid is the same in all of them and does not show in their spread. Aliquots that each went over the column repeat everything.';
+  'Titrations of one eluate repeat only the titration. What was loaded, what was lost on the column and what nickel and acid came along is the same in all of them and does not show in their spread. Aliquots that were each run over the column repeat everything.';

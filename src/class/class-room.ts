@@ -10,13 +10,13 @@ import { workThrough } from './pool.ts';
 
 // What an instructor has taken in, and what a class will see. Nothing is kept after the page is closed.
 
-/** What was handed out, with the scenario that comes of it. */
+/** What was handed out, with its scenario. */
 export interface HandedOut {
   readonly handOut: HandOut;
   readonly scenario: Scenario;
 }
 
-/** A file, and what its run has otherwise than was handed out. */
+/** A file, and how its run departs from what was handed out. */
 export interface Held extends Taken {
   readonly apart: readonly Issue[];
 }
@@ -32,7 +32,7 @@ export class ClassRoom {
   @tracked forecast: ClassForecast | undefined;
   @tracked forecasting: Progress | undefined;
   @tracked failure = '';
-  /** Runs are held against it. */
+  /** Runs are compared with it. */
   @tracked handedOut: HandedOut | undefined;
   /** Why what was handed out could not be used. */
   @tracked problem = '';
@@ -52,7 +52,7 @@ export class ClassRoom {
     });
   }
 
-  /** Holds runs against what was handed out from now on. */
+  /** Compares runs with what was handed out from now on. */
   async holdAgainst(handOut: HandOut): Promise<void> {
     const read = handedOutScenario(handOut, await scenarioJson(handOut.base));
     this.problem = read.ok ? '' : `What was handed out cannot be used: ${inWords(read.issues)}`;
@@ -64,7 +64,7 @@ export class ClassRoom {
     return this.texts.get(file);
   }
 
-  /** Computes runs again and adds them; a file replaces an earlier one of the same name. Of hand-outs the last counts. */
+  /** Computes runs again and adds them; a file replaces an earlier one of the same name. If there are several hand-outs, the last one counts. */
   async takeIn(given: readonly Given[]): Promise<void> {
     this.cancelTaking();
     const { signal } = this.stopTaking;
@@ -107,7 +107,7 @@ export class ClassRoom {
     this.taken = [...this.taken.filter(({ file }) => file !== taken.file), taken].sort((a, b) => a.file.localeCompare(b.file, 'en', { numeric: true }));
   }
 
-  /** So many groups of the lab, each on one lane. */
+  /** Computes this many groups of the lab, each on one lane. */
   async foresee(lab: Scenario, groups: number): Promise<void> {
     this.cancelForecast();
     const { signal } = this.stopForecast;

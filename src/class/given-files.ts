@@ -24,7 +24,7 @@ export const FILES_MAX = 500;
 const DEPTH_MAX = 4;
 const BYTES_MAX = 1_000_000;
 
-/** Pasted text: links, a line each, or the text of one file. */
+/** Pasted text: links, one per line, or the text of one file. */
 export function pasted(text: string, from: number): Given[] {
   const lines = text.split(/\s+/).filter((word) => LINK.test(word));
   if (lines.length === 0) return [{ name: `pasted ${from}`, text }];
@@ -43,13 +43,13 @@ export async function sorted(given: readonly Given[]): Promise<Sorted> {
     } else if (isHandOut(content.value)) {
       const read = readHandOut(content.value);
       if (read.ok) handOuts.push(read.handOut);
-      else unread.push({ name, issue: { path: 'hand-out', expected: 'a sound one', received: inWords(read.issues) } });
+      else unread.push({ name, issue: { path: 'hand-out', expected: 'a valid one', received: inWords(read.issues) } });
     } else runs.push({ name, text: content.value });
   }
   return { runs, handOuts, unread };
 }
 
-/** Texts of files; one that is too long is left empty, so that it is named like any other that cannot be read. */
+/** Texts of files; one that is too long is left empty, so that it is reported like any other file that cannot be read. */
 export function textsOf(files: readonly File[]): Promise<Given[]> {
   return Promise.all(
     files
@@ -74,7 +74,7 @@ async function filesUnder(entry: FileSystemEntry, depth: number): Promise<File[]
   if (!isFolder(entry) || depth >= DEPTH_MAX) return [];
   const reader = entry.createReader();
   const all: FileSystemEntry[] = [];
-  // A folder tells its entries in portions; an empty one is the last.
+  // A folder gives its entries in batches; an empty batch is the last.
   for (;;) {
     const some = await new Promise<FileSystemEntry[]>((resolve, reject) => reader.readEntries(resolve, reject));
     if (some.length === 0 || all.length > FILES_MAX) break;

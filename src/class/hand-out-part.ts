@@ -32,7 +32,7 @@ const LINK_EASY = 2000;
 const TRIES_FIRST = 3;
 
 interface Ready {
-  /** Text of the hand-out that this is the way to. */
+  /** Text of the hand-out to which this belongs. */
   readonly of: string;
   readonly link: string;
   readonly problem: string;
@@ -40,7 +40,7 @@ interface Ready {
 }
 
 /**
- * Hand out: what is fixed for the open scenario, and the link, the file and the page for students that come out of it.
+ * Hand out: the rules for the open scenario, and the link, the file and the page for students made from them.
  *
  * @fires bf-handed-out - {handOut} that a link was copied of, or that was saved or printed
  */
@@ -74,7 +74,7 @@ export class HandOutPart extends LiveElement {
   @state() private tries = TRIES_FIRST;
   @state() private asked: readonly string[] = [];
   @state() private own: readonly string[] = [];
-  /** Set by the instructor over what the open run is: one whose faults are hidden is handed out so. */
+  /** Set by the instructor; undefined to follow the open run, whose faults may be hidden. */
   @state() private toFind: boolean | undefined;
   /** JSON of the first scenario, once it is needed. */
   @state() private first: Json | undefined;
@@ -98,7 +98,7 @@ export class HandOutPart extends LiveElement {
     const { ready } = this;
     const current = ready?.of === this.making ? ready : undefined;
     return html`<div class="form">
-        <p>Everybody who opens the link or the file gets the open scenario, “${written.title}”, under these rules. They are kept by the page, and tries are counted in each browser: that guides a class, it is no lock.</p>
+        <p>Everybody who opens the link or the file gets the open scenario, “${written.title}”, under these rules. The page keeps the rules and each browser counts its own tries: this guides a class but does not lock anybody out.</p>
         ${this.rules()}${findable(session, this.isToFind, (toFind) => {
           this.toFind = toFind;
         })}${this.questions(session)}
@@ -142,8 +142,8 @@ export class HandOutPart extends LiveElement {
     return html`<label>Link, ${link.length} characters
         <textarea class="address" readonly spellcheck="false" .value=${link}></textarea></label>
       <div class="row"><button type="button" class="primary" @click=${this.copy}>Copy link</button>${this.isToFind ? nothing : html`<button type="button" @click=${this.save}>Save as a file</button>`}<button type="button" @click=${this.print}>Print the page for students</button></div>
-      ${this.isToFind ? html`<p class="soft">There is no file of it: that could be read by anyone. The link, pasted under Take in, does for holding runs against it.</p>` : nothing}
-      ${link.length > LINK_EASY ? html`<p class="soft">Some mail programs cut links of more than ${LINK_EASY} characters: hand out the file, or the printed code.</p>` : nothing}
+      ${this.isToFind ? html`<p class="soft">There is no file, since anyone could read it. To compare runs with this hand-out, paste the link under Take in.</p>` : nothing}
+      ${link.length > LINK_EASY ? html`<p class="soft">Some mail programs cut links of more than ${LINK_EASY} characters. Hand out the file or the printed code instead.</p>` : nothing}
       ${modules ? nothing : html`<p class="soft">The link is too long for a QR code.</p>`}`;
   }
 
@@ -156,7 +156,7 @@ export class HandOutPart extends LiveElement {
     this.first = await scenarioJson(FIRST_SCENARIO);
   }
 
-  /** As it is now: what differs from the shipped scenario, but for the column of this page. */
+  /** The present hand-out: what differs from the shipped scenario, except for the column of this page. */
   private get handOut(): HandOut | undefined {
     const { session, isToFind: hidden, first } = this;
     const { written } = session ?? {};
@@ -225,9 +225,7 @@ export class HandOutPart extends LiveElement {
     const link = this.ready?.link ?? '';
     showMessage(
       this,
-      (await copied(link))
-        ? { kind: 'note', text: 'Link copied.' }
-        : { kind: 'problem', text: 'The browser did not allow copying; the link stands in the field.' },
+      (await copied(link)) ? { kind: 'note', text: 'Link copied.' } : { kind: 'problem', text: 'The browser did not allow copying; the link is in the field.' },
     );
   };
 

@@ -13,7 +13,7 @@ const ROW = 18;
 const BELOW = 48;
 const NAME_MAX = 20;
 
-/** Where each started the weaker eluent (triangle) and changed the receiver (circle), under what left in every run; bars are the windows that were open to them. */
+/** Where each started the weaker eluent (triangle) and changed the receiver (circle), under the effluent of every run; bars are the windows that were open to them. */
 export function marks(runs: readonly Recomputed[]) {
   const last = Math.max(1, ...runs.map(({ delivered_mL }) => delivered_mL));
   const x = scaleLinear([0, last], [LEFT, WIDTH - RIGHT]);

@@ -3,14 +3,14 @@ import type { ClassReply, ClassRequest } from './class-worker.ts';
 
 // A few workers that share a list of work. Each takes the next piece when it is done with one.
 
-/** In tests an object stands in for it. */
+/** Tests replace it by a plain object. */
 export type ClassThread = Thread<ClassRequest, ClassReply>;
 
-/** More do not pay: the page itself wants to stay at hand. */
+/** More would slow down the page itself. */
 const THREADS_MOST = 4;
 
 /**
- * Does all the work; `done` hears of every piece as it is finished, in any order. Resolves when nothing is left or the signal
+ * Does all the work; `done` is called for every piece when it is finished, in any order. Resolves when nothing is left or the signal
  * aborts. A worker that breaks gives a failure for its piece and is replaced.
  */
 export function workThrough(

@@ -16,7 +16,7 @@ export async function qrOf(text: string): Promise<Modules | undefined> {
   }
 }
 
-/** Dark on light whatever the theme, for readers expect it. */
+/** Dark on light in any theme, since QR readers expect it. */
 export function qrDrawing(modules: Modules) {
   const size = modules.length;
   const runs = modules.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : [])));

@@ -7,7 +7,7 @@ import { pictogram } from '../ui/safety/pictograms.ts';
 import { ruleLines } from '../ui/text/task-words.ts';
 import { type Modules, qrDrawing } from './qr.ts';
 
-// The page for students, to be printed: task, rules, questions, cautions, and the way to it. The notices of a scenario stay on the
+// The page for students, to be printed: task, rules, questions, cautions, and the link. The notices of a scenario stay on the
 // page: they are hints, and some give the judgement away.
 
 export interface Sheet {
@@ -36,12 +36,12 @@ export function sheet({ scenario, handOut, link, modules }: Sheet) {
   return html`<article class="sheet" aria-label="Page for students">
     <h2>${scenario.title}</h2>
     <p>${scenario.purpose}</p>
-    <h3>How it is tried</h3>
+    <h3>Rules</h3>
     <ul>${ruleLines(handOut).map((line) => html`<li>${line}</li>`)}</ul>
     ${questions.length > 0 ? html`<h3>Asked at the end</h3><ol>${questions.map((question) => html`<li>${question}</li>`)}</ol>` : nothing}
-    <h3>Where it is</h3>
+    <h3>Where to find it</h3>
     <div class="way">${modules ? qrDrawing(modules) : nothing}<p class="link">${link}</p></div>
-    <p>When the try has ended, press “Answer and hand in”, give your name or code, and pass the file or the link on to your instructor. It works in any current browser; nothing is sent from the page.</p>
+    <p>When the try has ended, press “Answer and hand in”, give your name or code, and give the file or the link to your instructor. It works in any current browser; nothing is sent from the page.</p>
     <h3>Cautions at the bench</h3>
     <p>${CAUTION_CLOSE}</p>
     <div class="cautions">${Object.values(CAUTIONS).map(

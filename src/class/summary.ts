@@ -42,7 +42,7 @@ export function wholeTable(taken: readonly Held[]): { readonly columns: readonly
     { key: 'file', label: 'name of the file' },
     ...RUNS,
     { key: 'seed', label: 'column (seed)' },
-    { key: 'apart', label: 'otherwise than handed out' },
+    { key: 'apart', label: 'differs from hand-out' },
   ];
   const rows = runRows(taken).map((row, i) => {
     const { file, run, apart } = taken[i];
@@ -67,7 +67,7 @@ function rightOf({ predictions }: Recomputed): string {
 
 export const OBJECTIONS: readonly Column[] = [
   { key: 'file', label: 'file' },
-  { key: 'verdict', label: 'it is' },
+  { key: 'verdict', label: 'verdict' },
   { key: 'who', label: 'name in it' },
   { key: 'why', label: 'why' },
 ];
@@ -87,9 +87,9 @@ export function objectionRows(taken: readonly Held[]): Row[] {
 
 const ASKED = {
   load: 'Which ion leaves first?',
-  eluent: 'At what volume does the first of the held metal leave?',
-  receiver: 'What drips at the change of receiver?',
-  stop: 'How much of it is in the receiver?',
+  eluent: 'At what volume does the metal that is held begin to leave?',
+  receiver: 'What drips from the tip at the change of receiver?',
+  stop: 'How much of the metal is in the receiver?',
 };
 
 export const QUESTIONS: readonly Column[] = [
@@ -147,8 +147,8 @@ function questionsIn(taken: readonly Taken[]): string[] {
 export const MISTAKES: readonly Column[] = [
   { key: 'mistake', label: 'mistake' },
   { key: 'runs', label: 'runs' },
-  { key: 'who', label: 'best shown by' },
-  { key: 'what', label: 'there' },
+  { key: 'who', label: 'clearest example' },
+  { key: 'what', label: 'what happened' },
 ];
 
 /** The commonest first. Best shown by the run with the fewest other mistakes. */
@@ -177,7 +177,7 @@ export function commonMistakes(taken: readonly Taken[]): CommonMistake[] {
   return rows.sort((a, b) => b.count - a.count);
 }
 
-/** Of an altered file one does not know what was said and done. */
+/** In an altered file it is not known what the student really did and answered. */
 function agreeing(taken: readonly Taken[]): Recomputed[] {
   return runsOf(taken.filter(({ verdict }) => verdict === 'agrees'));
 }

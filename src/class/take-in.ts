@@ -78,7 +78,7 @@ export class TakeIn extends LiveElement {
     const { session, room } = this;
     const arrived = session?.arrived ?? [];
     if (!session || !room || arrived.length === 0) return;
-    // Taken once this drawing is done: what is drawn from changes with it.
+    // Taken in after this drawing, since it changes what is drawn.
     queueMicrotask(() => {
       session.arrived = [];
       void room.takeIn(arrived.map((text, i) => ({ name: `link ${room.taken.length + i + 1}`, text: `#class?handed=${text}` })));
@@ -96,13 +96,13 @@ export class TakeIn extends LiveElement {
           <div class="row"><label>Choose files, or drop files and folders here <input class="files" type="file" multiple accept=".json,.txt,application/json,text/plain" @change=${this.chosen} /></label>
             <label>Choose a folder <input class="folder" type="file" .webkitdirectory=${true} @change=${this.chosen} /></label></div>
           <details><summary>Paste links, or the text of one file</summary>
-            <textarea aria-label="Links, a line each, or the text of one run" spellcheck="false"></textarea>
+            <textarea aria-label="Links, one per line, or the text of one run" spellcheck="false"></textarea>
             <button type="button" @click=${this.paste}>Take it in</button>
           </details>
           ${
             handedOut
-              ? html`<p>Held against what was handed out: “${handedOut.scenario.title}”, at most ${handedOut.handOut.tries} ${handedOut.handOut.tries === 1 ? 'try' : 'tries'}, ${handedOut.handOut.column === 'same' ? 'one column for all' : 'a fresh column each try'}.</p>`
-              : html`<p class="soft">Take in the file or the link that was handed out as well, and runs under other rules are named.</p>`
+              ? html`<p>Compared with what was handed out: “${handedOut.scenario.title}”, at most ${handedOut.handOut.tries} ${handedOut.handOut.tries === 1 ? 'try' : 'tries'}, ${handedOut.handOut.column === 'same' ? 'one column for all' : 'a fresh column each try'}.</p>`
+              : html`<p class="soft">If you also take in the file or the link that was handed out, runs under other rules are named.</p>`
           }
           ${room.problem === '' ? nothing : html`<p class="problem" role="alert">${room.problem}</p>`}
         </div>
@@ -120,7 +120,7 @@ export class TakeIn extends LiveElement {
 
   private verdict(room: ClassRoom) {
     const agree = room.taken.filter(({ verdict }) => verdict === 'agrees').length;
-    return html`<p role="status"><strong>${agree} of ${room.taken.length}</strong> come to what they claim, bit for bit or within a millionth.</p>
+    return html`<p role="status"><strong>${agree} of ${room.taken.length}</strong> agree with their claims, bit for bit or within a millionth.</p>
       <div class="row screen"><button type="button" @click=${this.saveCsv}>Save as CSV</button><button type="button" @click=${() => print()}>Print</button>
       <button type="button" class="plain" @click=${() => room.clear()}>Clear</button></div>`;
   }
@@ -134,7 +134,7 @@ export class TakeIn extends LiveElement {
       ${objections.length > 0 ? html`<section><bf-table caption="Files that do not agree" .columns=${OBJECTIONS} .rows=${objections}></bf-table></section>` : nothing}
       <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
         <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runsOf(held))}</div>
-        <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: the changes that would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
+        <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
       </section>
       <section><bf-table caption="Runs" .columns=${RUNS} .rows=${runRows(held)} no-copy></bf-table></section>
       <section><bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${questionRows(held)}></bf-table></section>
@@ -144,7 +144,7 @@ export class TakeIn extends LiveElement {
         mistakes.length > 0
           ? html`<bf-table caption="Common mistakes" .columns=${MISTAKES} .rows=${mistakeRows(held)}></bf-table>
             <div class="row screen">${mistakes.slice(0, SHOWN_MOST).map((one) => html`<button type="button" @click=${() => this.open(one)}>Open ${one.who}: ${one.mistake}</button>`)}</div>`
-          : html`<p>Nobody did anything otherwise than the procedure.</p>`
+          : html`<p>Nobody departed from the procedure.</p>`
       }</section>`;
   }
 
@@ -182,7 +182,7 @@ export class TakeIn extends LiveElement {
     if (given.length > 0) await this.room?.takeIn(given);
   }
 
-  /** On the bench, beside the run that is there. */
+  /** Opens a run on the bench; the run there is put aside. */
   private async open({ file, who }: CommonMistake) {
     const { session, room } = this;
     const parsed = parseJson(room?.textOf(file) ?? '', 'run');

@@ -9,7 +9,7 @@ export function hasFaults({ faults, procedure }: Scenario): boolean {
   return faults.length > 0 || procedure.some((action) => action.do === 'fault');
 }
 
-/** The control for it, with what it means; nothing where there is nothing to find. */
+/** The control for it, with what it means; not shown if there is nothing to find. */
 export function findable({ written, mystery }: Session, toFind: boolean, taken: (toFind: boolean) => void): TemplateResult | typeof nothing {
   if (!written || !hasFaults(written)) return nothing;
   return html`<div><label class="check"><input type="checkbox" .checked=${toFind} @change=${(event: Event & { target: HTMLInputElement }) => taken(event.target.checked)} /><span>students have to find what is wrong with this column</span></label>
@@ -18,5 +18,5 @@ export function findable({ written, mystery }: Session, toFind: boolean, taken: 
 
 function hiddenWords(fromHere: boolean): string {
   const here = fromHere ? ' On this page they are hidden as well.' : '';
-  return `The faults are shown to nobody who has not named one.${here} Title, purpose and notes are shown as they are written. The link is sealed: that keeps a secret from a glance, not from someone who takes the page apart.`;
+  return `The faults are shown only after a student has named one.${here} Title, purpose and notes are shown as they are written. The link is sealed: this hides the fault from view, but not from someone who examines the code of the page.`;
 }

@@ -19,7 +19,7 @@ const PARTS = [
 ] as const;
 type PartId = (typeof PARTS)[number]['id'];
 
-/** For an instructor: hands out a scenario, takes in the runs of a class, says beforehand what a class will see. */
+/** For an instructor: hands out a scenario, takes in the runs of a class, forecasts what a class will see. */
 @customElement('bf-class')
 export class ClassView extends LiveElement {
   static override styles = [

@@ -81,7 +81,7 @@ export class FaultBoard extends LiveElement {
     if (!session?.store.scenario) return nothing;
     const imposed = imposedOn(session);
     return html`
-      <div><p>Each picture is a run with that fault: on the left the bed unrolled with the band of the ion that is wanted as the weaker eluent is poured, on the right what leaves and which part is kept; dots are the healthy run. Press one to see it beside its twin.</p><div class="all">${GROUPS.map(([group, label]) => html`<section class="group"><h2 class="unseen">${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div></div>
+      <div><p>Each picture shows a run with that fault. On the left is the unrolled bed with the band of the wanted ion, at the moment when the weaker eluent is poured. On the right is the effluent and the part of it that is kept. Dots show the healthy run. Press a picture to see the run beside its healthy twin.</p><div class="all">${GROUPS.map(([group, label]) => html`<section class="group"><h2 class="unseen">${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div></div>
       <div class="imposed">
         <section class="card" aria-labelledby="imposed"><h2 id="imposed">Imposed on this run</h2>${this.list(imposed)}</section>
         <bf-hide-faults .session=${session}></bf-hide-faults>
@@ -135,7 +135,7 @@ export class FaultBoard extends LiveElement {
   }
 
   private list(imposed: readonly Imposed[]) {
-    if (imposed.length === 0) return html`<p>Nothing: no fault is set, so both runs are the same.</p>`;
+    if (imposed.length === 0) return html`<p>No fault is set, so both runs are the same.</p>`;
     return html`<ul>${imposed.map(
       (
         one,

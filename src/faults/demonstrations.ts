@@ -47,7 +47,7 @@ export class Demonstrations extends LiveElement {
   }
 
   override render() {
-    return html`<p>Each is a scenario of its own. It opens with its procedure ready to be played, faults and careless hands included.</p>
+    return html`<p>Each demonstration is a scenario of its own. It opens with its procedure ready to play, with all its faults and careless actions.</p>
       <ol class="list">${entries().map(({ id, title }) => this.card(id, title))}</ol>`;
   }
 

@@ -5,7 +5,7 @@ import { fixed, millilitres, percent, significant, withUnit } from '../ui/text/f
 import { bandCurve, valueAt } from './twin/bands.ts';
 import { type Seen, shown, symptomsOf } from './twin/numbers.ts';
 
-// What speaks for a fault: symptoms that differ from those of the healthy twin, the clearest first.
+// Evidence for a fault: symptoms that differ from those of the healthy twin, the clearest first.
 
 /** A number that differs by less than this share is no evidence; a choice. */
 const TELLING = 0.15;
@@ -20,7 +20,7 @@ export function evidenceOf(run: Seen, twin: Seen): string[] {
     return apart > TELLING ? [{ apart, text: `${symptom.label}: ${shown(symptom)}, in the twin ${shown(other)}` }] : [];
   });
   const lines = [...runEvidence(run, twin), ...symptoms].sort((a, b) => b.apart - a.apart).slice(0, LINES_MAX);
-  return lines.length > 0 ? lines.map(({ text }) => text) : ['At this moment no number differs from the twin by more than a seventh: look at another.'];
+  return lines.length > 0 ? lines.map(({ text }) => text) : ['At this moment no number differs from the twin by more than 15 %. Look at another moment.'];
 }
 
 /** What the whole run shows: mean flow, first colour, what is found in the receiver meant for the target. */

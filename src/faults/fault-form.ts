@@ -34,7 +34,7 @@ export class FaultForm extends LitElement {
 
   @property() kind: FaultKind = 'channel';
   @property({ type: Number }) length_cm = 7;
-  /** It can also come at the moment shown. */
+  /** The fault can also begin at the moment shown. */
   @property({ type: Boolean }) canNow = false;
   @state() private amount = Number.NaN;
   @state() private side = '0';
@@ -64,7 +64,7 @@ export class FaultForm extends LitElement {
         <button type="button" class="primary" @click=${() => this.impose('start')}>Impose before the run</button>
         ${this.canNow ? html`<button type="button" @click=${() => this.impose('now')}>Impose now</button>` : nothing}
       </div>
-      ${place === 'bed' ? nothing : html`<p>${place === 'scenario' ? 'In the bottles or the packing' : 'In the operator’s hands: the procedure is changed'}, so it can only be there from the start.</p>`}`;
+      ${place === 'bed' ? nothing : html`<p>${place === 'scenario' ? 'This fault lies in the bottles or the packing' : 'This fault lies in the operator’s actions and changes the procedure'}, so it can only be imposed from the start.</p>`}`;
   }
 
   private sides() {

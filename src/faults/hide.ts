@@ -29,9 +29,9 @@ export class HideFaults extends LiveElement {
   override render() {
     return html`<section aria-labelledby="hide">
       <h2 id="hide">Hide from the learner</h2>
-      <p>The learner sees bands, flow and effluent, and names the fault; then it is shown with the evidence. The sealed link keeps it from a glance, not from someone who takes the page apart.</p>
+      <p>The learner sees bands, flow and effluent, and names the fault; then it is shown with the evidence. The sealed link hides the fault from view, but not from someone who examines the code of the page.</p>
       <bf-segmented label="the learner gets" .value=${this.given} .choices=${GIVEN} @bf-change=${this.take}></bf-segmented>
-      <p class="soft">${this.given === 'played' ? 'Every action of this run, to be watched.' : 'The bottles and the bed, to be run by hand; faults of the hands are then left to the learner.'}</p>
+      <p class="soft">${this.given === 'played' ? 'The learner gets every action of this run, to watch.' : 'The learner gets the bottles and the bed and runs the column by hand; mistakes of handling are then the learner’s own.'}</p>
       <div class="row"><button type="button" @click=${this.copy}>Copy sealed link</button><button type="button" @click=${this.hideHere}>Hide on this page</button></div>
       ${this.address ? html`<p>The browser did not allow copying. The link: <a href=${this.address}>sealed run</a></p>` : nothing}
     </section>`;

@@ -3,7 +3,7 @@ import type { Attribution } from '../../sim/attribution/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { percent } from '../ui/text/format.ts';
 
-// The lost target as a bar: one part a cause, told apart by pattern and number, not by colour.
+// The lost target as a bar: one part for each cause, told apart by pattern and number, not by colour.
 
 const WIDTH = 640;
 const HEIGHT = 34;

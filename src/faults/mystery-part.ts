@@ -18,11 +18,11 @@ import './twin/numbers-part.ts';
 import './twin/overlay.ts';
 
 const NOTHING = 'nothing';
-const NOTHING_SEEN = 'Too little has happened to tell: the sample is not in the bed yet, so nothing that can be seen differs much from a sound column.';
+const NOTHING_SEEN = 'It is too early to tell: the sample is not in the bed yet, so the column looks much like a sound one.';
 /** px from the top of a drawn glass to the ends of its bed. */
 const BED = { top: 90, bottom: 262 } as const;
 
-/** What is wrong with this column? The learner says it with a reason; then it is shown, with the evidence for it. */
+/** What is wrong with this column? The learner answers and gives a reason; then the fault is shown with the evidence for it. */
 @customElement('bf-mystery')
 export class MysteryPart extends LiveElement {
   static override styles = [
@@ -48,7 +48,7 @@ export class MysteryPart extends LiveElement {
   @state() private kind: Diagnosis['kind'] | '' = '';
   @state() private reason = '';
   @state() private asked = '';
-  /** The evidence is looked for at the moment that shows most. */
+  /** True just after the answer: the run then moves to the moment that shows most. */
   private justSaid = false;
 
   override updated() {
@@ -69,7 +69,7 @@ export class MysteryPart extends LiveElement {
 
   private question() {
     return html`<h2>What is wrong with this column?</h2>
-      <p>Something may be wrong with it, or nothing. Play it, here or on the <a href="#bench">bench</a>; look at bands, flow and effluent; then say what it is and why. One answer counts.</p>
+      <p>Something may be wrong with it, or nothing. Play the run here or on the <a href="#bench">bench</a>, and look at bands, flow and effluent. Then say what is wrong and why. You can answer once.</p>
       <form @submit=${this.answer}>
         <label>What is wrong<select @change=${this.takeKind}>
           <option value="" ?selected=${this.kind === ''}>choose …</option>
@@ -88,7 +88,7 @@ export class MysteryPart extends LiveElement {
         <div class="column"><bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${60} .bedBottom=${330}></bf-unrolled></div>
         <bf-overlay .run=${{ scenario, plan }} .now_mL=${moment.delivered_mL}></bf-overlay>
       </div>
-      ${isTooLittle({ scenario, plan, moment }) ? html`<p role="status">${NOTHING_SEEN} Load the sample and wash it, or play the procedure: then bands, flow and effluent have something to tell.</p>` : nothing}
+      ${isTooLittle({ scenario, plan, moment }) ? html`<p role="status">${NOTHING_SEEN} Load the sample and wash it, or play the procedure. Then look at bands, flow and effluent.</p>` : nothing}
       <bf-symptoms .run=${{ scenario, plan, moment }}></bf-symptoms>`;
   }
 
@@ -105,13 +105,13 @@ export class MysteryPart extends LiveElement {
     return html`<h2>What was wrong with this column</h2>
       <p class="verdict">${verdict(answer.kind, kinds)}</p>
       <dl>
-        <dt>it was</dt><dd>${imposed.length === 0 ? 'nothing: the bed and the hands were sound' : imposed.map(({ fault }) => faultWords(fault, length)).join('; ')}</dd>
+        <dt>it was</dt><dd>${imposed.length === 0 ? 'nothing: the bed and the handling were sound' : imposed.map(({ fault }) => faultWords(fault, length)).join('; ')}</dd>
         <dt>you said</dt><dd>${nameOf(answer.kind)}</dd>
         <dt>because</dt><dd>${answer.reason}</dd>
         ${kinds.map((kind) => html`<dt>signs</dt><dd>${FAULTS[kind].signs}</dd>`)}
       </dl>
       ${isTooLittle(run) ? html`<p>${NOTHING_SEEN} Play the run now, and look for the signs.</p>` : nothing}
-      ${other ? this.beside(session, run, other) : html`<p role="status">The healthy twin is being worked out …</p>`}
+      ${other ? this.beside(session, run, other) : html`<p role="status">The healthy twin is being computed …</p>`}
       <bf-symptoms .run=${run} .twin=${other}></bf-symptoms>`;
   }
 
@@ -146,7 +146,7 @@ export class MysteryPart extends LiveElement {
     const { kind, session } = this;
     const reason = this.reason.trim();
     if (kind === '' || reason === '') {
-      this.asked = kind === '' ? 'What is wrong: expected a choice.' : 'Why: expected what you saw.';
+      this.asked = kind === '' ? 'What is wrong: expected a choice.' : 'Why: expected a few words on what you saw.';
       return;
     }
     this.asked = '';
@@ -171,12 +171,12 @@ function nameOf(kind: Diagnosis['kind']): string {
 }
 
 function verdict(said: Diagnosis['kind'], kinds: readonly FaultKind[]): string {
-  if (said === NOTHING) return kinds.length === 0 ? 'Right: nothing was wrong.' : 'Not so: something was wrong.';
-  if (kinds.length === 0) return 'Not so: nothing was wrong.';
-  if (kinds.includes(said)) return kinds.length === 1 ? 'Right.' : 'Right, but not all of it.';
+  if (said === NOTHING) return kinds.length === 0 ? 'Right: nothing was wrong.' : 'Not right: something was wrong.';
+  if (kinds.length === 0) return 'Not right: nothing was wrong.';
+  if (kinds.includes(said)) return kinds.length === 1 ? 'Right.' : 'Right, but there was more than one fault.';
   return kinds.some((kind) => FAULTS[kind].group === FAULTS[said].group)
-    ? `Nearly: the right kind of mistake (${FAULT_GROUPS[FAULTS[said].group]}), another fault.`
-    : 'Not so.';
+    ? `Nearly: the right kind of mistake (${FAULT_GROUPS[FAULTS[said].group]}), but another fault.`
+    : 'Not right.';
 }
 
 declare global {

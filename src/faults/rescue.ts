@@ -26,11 +26,11 @@ interface Rescue {
   readonly label: string;
   readonly does: string;
   readonly actions: (session: Session) => readonly Action[];
-  /** What the run still had ahead is given up. */
+  /** Later actions of the run are dropped. */
   readonly ends?: boolean;
 }
 
-/** Prevention and rescue of what is imposed, and the rescues that can be done in the model now. */
+/** Prevention and rescue for the imposed faults, and the rescues that can be done in the model now. */
 @customElement('bf-rescue')
 export class RescuePart extends LiveElement {
   static override styles = [
@@ -54,11 +54,11 @@ export class RescuePart extends LiveElement {
     if (!session?.store.moment) return nothing;
     return html`<div class="halves">
       <section aria-labelledby="now"><h2 id="now">What can be done now</h2>
-        <p>Taken at the moment shown; what the run still has ahead follows after it. The twin is treated in the same way.</p>
+        <p>An action is taken at the moment shown; the later actions of the run follow after it. The twin gets the same action.</p>
         <ul class="do">${RESCUES.map((rescue) => html`<li><button type="button" @click=${() => this.take(rescue)}>${rescue.label}</button><span>${rescue.does}</span></li>`)}</ul>
         <p class=${this.refused ? 'problem' : ''} role=${this.refused ? 'alert' : 'status'}>${this.said}</p>
         <div class="row"><button type="button" ?disabled=${!session.store.canUndo} @click=${() => session.store.undo()}>Undo</button></div>
-        <p class="soft">Not in the model: a change of column, and passing a receiver through the bed once more. At the bench early cobalt is made strong acid again and passed through the conditioned bed; what was spilled is lost.</p>
+        <p class="soft">Not in the model: changing to another column, and passing what is in a receiver through the bed again. At the bench, a fraction with cobalt that left too early is made strongly acidic again and passed through the conditioned bed; what was spilled is lost.</p>
         <bf-caution topic="acid" read></bf-caution><bf-caution topic="column" read></bf-caution>
       </section>
       ${isHidden(session.mystery) ? nothing : this.advice(session)}
@@ -67,10 +67,10 @@ export class RescuePart extends LiveElement {
 
   private advice(session: Session) {
     const kinds = [...new Set(imposedOn(session).map(({ fault }) => fault.kind))];
-    return html`<section aria-labelledby="advice"><h2 id="advice">Prevention and rescue of what is imposed</h2>
+    return html`<section aria-labelledby="advice"><h2 id="advice">Prevention and rescue for the imposed faults</h2>
       ${
         kinds.length === 0
-          ? html`<p>Nothing is imposed. The fault board has prevention and rescue of every fault.</p>`
+          ? html`<p>Nothing is imposed. The fault board gives prevention and rescue for every fault.</p>`
           : kinds.map((kind) => {
               const { label, prevention, rescue, source, status } = FAULTS[kind];
               return html`<div class="card"><h3>${label}</h3><dl><dt>prevention</dt><dd>${prevention}</dd><dt>rescue</dt><dd>${rescue}</dd><dt>basis</dt><dd class="soft">${source} (${status})</dd></dl></div>`;
@@ -99,20 +99,24 @@ const RESCUES: readonly Rescue[] = [
   },
   {
     label: 'Pinch the clamp',
-    does: `To ${PINCHED} %: at slow flow, slow beads have time to exchange.`,
+    does: `To ${PINCHED} %: slower flow gives the beads more time to exchange.`,
     actions: () => [{ do: 'clamp', open_percent: PINCHED }],
   },
   {
     label: 'Refill from below',
-    does: 'Clamp shut, one hold-up volume of acid led in slowly from below: gas rises out.',
+    does: 'With the clamp shut, one hold-up volume of acid is pushed in slowly from below; the gas rises out.',
     actions: (session) => shut(session, [{ do: 'refill-from-below', liquid: acidOf(session), volume_mL: session.store.moment?.results.bed.holdup_mL ?? 1 }]),
   },
   {
     label: 'Stir and repack',
-    does: 'Clamp shut, half a bed height of acid above, stirred up, settled again. A loaded bed loses its bands.',
+    does: 'With the clamp shut and half a bed height of acid above it, the bed is stirred up and settles again. A loaded bed loses its bands.',
     actions: (session) => shut(session, [...raised(session), { do: 'stir' }]),
   },
-  { label: 'Top up with resin', does: `Up to ${millilitres(RESIN_ML)} of resin into a hollow top.`, actions: () => [{ do: 'top-up', resin_mL: RESIN_ML }] },
+  {
+    label: 'Top up with resin',
+    does: `Up to ${millilitres(RESIN_ML)} of resin is added to a hollow bed top.`,
+    actions: () => [{ do: 'top-up', resin_mL: RESIN_ML }],
+  },
   {
     label: 'Pour acid at once',
     does: `${millilitres(AT_ONCE_ML, 0)} of the strongest acid down the wall: cobalt that is still on the bed is held again.`,

@@ -4,7 +4,7 @@ import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { significant, withUnit } from '../ui/text/format.ts';
 
-// Severity as the bench would say it: minutes dry, times as permeable, centimetres dug out.
+// Severity in units of the bench: minutes dry, times as permeable, centimetres dug out.
 
 /** Named places round the bed, degrees from the front by the left. */
 export const SIDES = [

@@ -13,7 +13,7 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { lossBar, patternPiece } from './loss-bar.ts';
 import { partStyles } from './styles.ts';
 
-/** What is said of a cause made only by hand. */
+/** Names of causes that only actions can bring about. */
 const BY_HAND: Readonly<Record<string, string>> = {
   'receiver-unchanged': 'receiver never changed',
   'short-wash': 'washed too little',
@@ -21,7 +21,7 @@ const BY_HAND: Readonly<Record<string, string>> = {
   'poured-on-bed': 'poured onto the bed',
   'wide-clamp': 'clamp too wide',
   'narrow-clamp': 'clamp too narrow',
-  'standing-still': 'time standing still',
+  'standing-still': 'waiting without flow',
   stirred: 'stirred',
 };
 
@@ -77,8 +77,8 @@ export class WhyLost extends LiveElement {
         ${store.log.length === 0 ? html`<span class="soft">Nothing has been done yet.</span>` : nothing}
       </div>
       ${losses.failure ? html`<p class="problem" role="alert">${losses.failure}</p>` : nothing}
-      ${stale ? html`<p role="status">The run has changed since: these are the causes of the run before.</p>` : nothing}
-      ${losses.attribution ? this.told(losses.attribution) : losses.runs === undefined ? html`<p class="soft">The run is worked out again once for every cause, with that cause repaired, and once with all repaired.</p>` : nothing}`;
+      ${stale ? html`<p role="status">The run has changed since then; these causes belong to the earlier run.</p>` : nothing}
+      ${losses.attribution ? this.told(losses.attribution) : losses.runs === undefined ? html`<p class="soft">The run is computed again once for each cause, with that cause repaired, and once with all causes repaired.</p>` : nothing}`;
   }
 
   private told(found: Attribution) {
@@ -86,8 +86,8 @@ export class WhyLost extends LiveElement {
     const name = IONS[target].name;
     const lost = actual.loaded_mmol > 0 ? actual.lost_mmol / actual.loaded_mmol : 0;
     return html`
-      <p>Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost)}) did not come into ${receivers.map((label) => `“${label}”`).join(' and ')}.
-        ${lines.length === 0 ? 'Nothing was found that a sound bed and the procedure would have done better.' : ''}</p>
+      <p>Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost)}) did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
+        ${lines.length === 0 ? 'No cause was found: a sound bed and the planned procedure would have done no better.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
         <caption>What each cause cost; a negative number means that it helped</caption>
@@ -95,11 +95,11 @@ export class WhyLost extends LiveElement {
         <tbody>
           ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${this.blame(line, actual.loaded_mmol)}<td>${this.moment(line)}</td></tr>`)}
           <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${this.blame(notSeparable, actual.loaded_mmol)}<td></td></tr>
-          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, by the procedure</span></th>${this.blame(repaired, actual.loaded_mmol)}<td></td></tr>
+          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, run by the procedure</span></th>${this.blame(repaired, actual.loaded_mmol)}<td></td></tr>
           <tr class="sum"><th scope="row">this run</th>${this.blame(actual, actual.loaded_mmol)}<td></td></tr>
         </tbody>
       </table></div>
-      <p class="soft">${found.runs} whole runs were computed. The lines, what is not separable and what is lost in any case add up to this run in every column.</p>`;
+      <p class="soft">${found.runs} whole runs were computed. In every column of the table, the causes, “not separable” and “lost in any case” add up to this run.</p>`;
   }
 
   private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number) {

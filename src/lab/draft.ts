@@ -14,12 +14,12 @@ import { type Lab, labOf, savedOf } from './lab.ts';
 const UNDO_MAX = 100;
 const FIRST: Lab = { base: EMPTY_BENCH, start: emptyBench() as Json, json: emptyBench() as Json, hidden: false };
 
-/** The lab in hand, with every step of the way to it. It is kept in the browser; the run on the bench is another thing. */
+/** The lab that is being edited, with its earlier steps for undo. It is kept in the browser and is separate from the run on the bench. */
 export class LabDraft {
   @tracked lab: Lab = FIRST;
-  /** What the run of the procedure refuses, by the place of the action. */
+  /** Actions of the procedure that the bench refuses when it is run, by their path. */
   @tracked runIssues: readonly Issue[] = [];
-  /** Nothing is shown before it is known what was kept. */
+  /** False until the kept lab has been read; nothing is shown before that. */
   @tracked ready = false;
   @tracked private past: readonly Lab[] = [];
   @tracked private future: readonly Lab[] = [];
@@ -29,7 +29,7 @@ export class LabDraft {
     this.storage = storage;
   }
 
-  /** Takes up what was kept, else the scenario that is open. Returns what is to be said about it. */
+  /** Goes on with the kept lab, or else begins with the open scenario. Returns a message for the reader, empty if there is none. */
   async begin(session: Session): Promise<string> {
     const kept = await keptLab(this.storage);
     const labs = kept.ok ? kept.value : [];
@@ -50,12 +50,12 @@ export class LabDraft {
     return readScenario(this.json, this.lab.base);
   }
 
-  /** The scenario; undefined while something does not fit. */
+  /** The scenario; undefined while something is not valid. */
   @derived get scenario(): Scenario | undefined {
     return this.reading.ok ? this.reading.scenario : undefined;
   }
 
-  /** All that does not fit, as the reader says it, and then as the run says it. */
+  /** Everything that is not valid: what reading the scenario reports and, if it can be read, what the run reports. */
   @derived get issues(): readonly Issue[] {
     return this.reading.ok ? this.runIssues : this.reading.issues;
   }
@@ -68,7 +68,7 @@ export class LabDraft {
     return this.future.length > 0;
   }
 
-  /** What does not fit at a place, in words; empty where all is well. */
+  /** What is not valid at a path, in words; empty if all is well. */
   problemAt(path: string): string {
     return this.issues
       .filter((issue) => issue.path === path)
@@ -76,7 +76,7 @@ export class LabDraft {
       .join('. ');
   }
 
-  /** Sets one value; undefined leaves it to the defaults. It is no longer one that was fitted. */
+  /** Sets one value; undefined leaves it to the defaults. The value then no longer counts as fitted. */
   set(path: string, value: unknown): void {
     if (JSON.stringify(valueAt(this.json, path)) === JSON.stringify(value)) return;
     this.change(withoutNote(withValueAt(this.json, path, value), path));
@@ -84,7 +84,7 @@ export class LabDraft {
 
   /** Sets the whole JSON: several values in one step. */
   change(json: unknown): void {
-    // What is put together here out of JSON is JSON.
+    // Callers build it from JSON values only.
     this.step({ ...this.lab, json: json as Json });
   }
 
@@ -92,7 +92,7 @@ export class LabDraft {
     this.step({ ...this.lab, hidden });
   }
 
-  /** Takes one value from another JSON, such as the one that the lab was begun from. */
+  /** Takes one value from another JSON, such as that of the starting scenario. */
   putBack(path: string, from: unknown): void {
     this.set(path, valueAt(from, path));
   }
@@ -126,13 +126,13 @@ export class LabDraft {
     return this.open({ ...run, differences: withoutSeed(run.differences), seed: Number.NaN });
   }
 
-  /** As it is kept and passed on between instructors. */
+  /** The form in which it is kept and passed on between instructors. */
   saved(): SavedRun {
     return savedOf(this.lab);
   }
 
   /**
-   * As students get it: a fresh run. Where they have to find the faults it is a change of the first scenario, since the id of a
+   * As students get it: a fresh run. If they have to find the faults, it is written as changes of the first scenario, since the id of a
    * demonstration would name the fault.
    */
   async forStudents(): Promise<SavedRun> {
@@ -165,7 +165,7 @@ export class LabDraft {
   }
 }
 
-/** Which column a try was on is no part of the lab. */
+/** The number of the column belongs to a try, not to the lab. */
 function withoutSeed(differences: Json): Json {
   return withValueAt(differences, 'seed', undefined) as Json;
 }

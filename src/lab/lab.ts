@@ -4,9 +4,9 @@ import { scenarioJson } from '../store/shipped/catalog.ts';
 import { differences, patched } from '../store/keep/difference.ts';
 import type { Json, Outcome, SavedRun } from '../store/keep/saved.ts';
 
-/** A lab as it is being set up. It need not be sound: what does not fit is said where it is. */
+/** A lab as it is being set up. It need not be valid: each problem is shown at its control. */
 export interface Lab {
-  /** Id of the scenario it was begun from. */
+  /** Id of the scenario it started from. */
   readonly base: string;
   /** JSON of that scenario. */
   readonly start: Json;
@@ -15,7 +15,7 @@ export interface Lab {
   readonly hidden: boolean;
 }
 
-/** The lab that a kept run is of. */
+/** The lab to which a kept run belongs. */
 export async function labOf(run: SavedRun): Promise<Outcome<Lab>> {
   let start: Json | undefined;
   try {

@@ -5,9 +5,9 @@ import type { LabDraft } from './draft.ts';
 
 /** The lab as a fresh run on the bench; the one there is put aside. `asked` names what was pressed. */
 export async function putOnBench(session: Session, draft: LabDraft, asked: string): Promise<Outcome<{ readonly putAside: boolean }>> {
-  if (!draft.scenario) return { ok: false, message: `${asked}: something does not fit yet; it is listed above the sections.` };
+  if (!draft.scenario) return { ok: false, message: `${asked}: something is not valid yet; it is listed above the sections.` };
   const before = session.saved();
-  if (!(await session.openRun(await draft.forStudents()))) return { ok: false, message: `${asked}: ${session.issues[0]?.expected ?? 'not taken'}` };
+  if (!(await session.openRun(await draft.forStudents()))) return { ok: false, message: `${asked}: ${session.issues[0]?.expected ?? 'not accepted'}` };
   return { ok: true, value: { putAside: before.log.length > 0 } };
 }
 

@@ -1,7 +1,7 @@
 // Finds the control of a place of the scenario, through shadow roots and folds.
 
 const FOCUSABLE = 'input, select, textarea, button';
-/** Turns that elements get to draw what was just unfolded. */
+/** Frames that elements get to draw what was just unfolded. */
 const TURNS = 8;
 
 /** What to focus for a place: its control, or that of the nearest place around it. */

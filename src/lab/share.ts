@@ -4,7 +4,7 @@ import { inWords } from '../../sim/input/index.ts';
 import { askForFile, fileName, offerFile, openRunFile, runFileText } from '../store/keep/files.ts';
 import type { LabDraft } from './draft.ts';
 
-// A lab as a link or a file between instructors: the run of it with nothing done, so that the bench can open it as well.
+// A lab as a link or a file between instructors. It is written as a run without actions, so that the bench can open it as well.
 
 const PLACE = '#lab?lab=';
 /** Address of the part that fits the lab to what was measured. */
@@ -41,7 +41,7 @@ export async function openLab(draft: LabDraft, page: Document): Promise<Outcome<
   return reading.ok ? draft.open(reading.value) : { ok: false, message: `${file.name} was not opened. ${inWords(reading.issues)}` };
 }
 
-/** Only a lab in which everything fits can be read again elsewhere. */
+/** Only a valid lab can be read elsewhere. */
 function refusal({ scenario, issues }: LabDraft, noun: string): Outcome<never> | undefined {
-  return scenario ? undefined : { ok: false, message: `${noun}: expected a lab in which everything fits, received one with ${inWords(issues)}` };
+  return scenario ? undefined : { ok: false, message: `${noun}: expected a valid lab, received one with ${inWords(issues)}` };
 }

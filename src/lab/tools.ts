@@ -19,7 +19,7 @@ const BENCH = 'bench';
  * What is done with the lab as a whole: begin, undo, keep, pass on, use.
  *
  * @slot - further ways to pass the lab on
- * @fires bf-card - the card for the stockroom is asked for
+ * @fires bf-card - asks for the card for the stockroom
  */
 @customElement('bf-lab-tools')
 export class LabTools extends LiveElement {
@@ -40,7 +40,7 @@ export class LabTools extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @property({ attribute: false }) draft: LabDraft | undefined;
-  /** What came of the last press; here, since a line over the page would cover the buttons. */
+  /** Result of the last press; shown here, since a message over the page would cover the buttons. */
   @state() private told: Pick<Message, 'kind' | 'text'> = { kind: 'note', text: '' };
 
   override render() {
@@ -73,7 +73,7 @@ export class LabTools extends LiveElement {
     if (!draft || !session || value === '') return;
     target.value = '';
     const done = value === BENCH ? await draft.openBench(session) : await draft.startFrom(value);
-    this.tell(done, 'A new start; Undo brings back the lab before it.');
+    this.tell(done, 'A new lab is open; Undo brings back the one before it.');
   }
 
   save() {
@@ -90,7 +90,7 @@ export class LabTools extends LiveElement {
     if (!address) return;
     if (!address.ok) return this.tell(address, '');
     const said = (await copied(address.value))
-      ? `Link copied, ${address.value.length} characters: it opens this lab for editing, for another instructor. For students there is Hand out.`
+      ? `Link copied, ${address.value.length} characters: it opens this lab for editing, for another instructor. For students, use Hand out.`
       : `The browser did not allow copying. The link: ${address.value}`;
     this.tell(address, said);
   }

@@ -2,10 +2,10 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { LabDraft } from './draft.ts';
 import { undoOf } from '../ui/keys.ts';
 
-/** Ctrl Z and Ctrl Y (on a Mac with the command key) for the lab in hand. While something is being typed the field has its own. */
+/** Ctrl Z and Ctrl Y (on a Mac with the command key) for the lab that is being edited. While the reader types, the field has its own undo. */
 export class UndoKeys implements ReactiveController {
   private readonly draft: () => LabDraft | undefined;
-  /** A field in which something stands that was not taken yet. */
+  /** A field with text that was not accepted yet. */
   private typing: EventTarget | undefined;
 
   constructor(host: ReactiveControllerHost, draft: () => LabDraft | undefined) {

@@ -32,7 +32,7 @@ import './sections/seen-part.ts';
 import type { LabTools } from './tools.ts';
 import './tools.ts';
 
-/** Problems that are listed above the sections; the others stand at their controls. */
+/** Most problems that are listed above the sections; the others are shown at their controls. */
 const LISTED = 4;
 
 /** For an instructor: everything that makes a lab, beside the column and the run that result from it. */
@@ -43,7 +43,7 @@ export class LabView extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private opened: ReadonlySet<SectionId> = new Set(['column']);
   @state() private comparing = false;
-  /** The card stands where the editor stood. */
+  /** The card is shown in place of the editor. */
   @state() private carding = false;
   @state() private calibrating = location.hash === CALIBRATE;
   /** A place behind a second press that is led to. */
@@ -57,7 +57,7 @@ export class LabView extends LiveElement {
   constructor() {
     super();
     new UndoKeys(this, () => this.draft);
-    new KeysController(this, { heading: 'Lab', entries: [{ key: 'Ctrl Z', does: 'undo the last change of the lab; Ctrl Y does it again' }] });
+    new KeysController(this, { heading: 'Lab', entries: [{ key: 'Ctrl Z', does: 'undo the last change of the lab; Ctrl Y redoes it' }] });
   }
 
   override willUpdate() {
@@ -117,9 +117,9 @@ export class LabView extends LiveElement {
 
   private verdict(draft: LabDraft) {
     const { issues } = draft;
-    if (issues.length === 0) return html`<p class="fits" role="status">Everything fits together.</p>`;
-    const count = issues.length === 1 ? 'One thing does' : `${issues.length} things do`;
-    return html`<div class="misfits" role="alert"><p>${count} not fit:</p>
+    if (issues.length === 0) return html`<p class="fits" role="status">Everything is valid.</p>`;
+    const count = issues.length === 1 ? 'One entry is' : `${issues.length} entries are`;
+    return html`<div class="misfits" role="alert"><p>${count} not valid:</p>
       <ul>${issues.slice(0, LISTED).map((issue) => html`<li><button type="button" class="plain" @click=${() => this.lead(issue)}>${labelAt(draft.json, issue.path)}</button> expected ${issue.expected}; received ${issue.received}</li>`)}</ul>
       ${issues.length > LISTED ? html`<p>and ${issues.length - LISTED} more below.</p>` : nothing}</div>`;
   }
@@ -128,7 +128,7 @@ export class LabView extends LiveElement {
     const { id, title } = section;
     const wrong = draft.issues.filter(({ path }) => sectionOf(path) === id).length;
     return html`<details class="section" id=${id} .open=${this.opened.has(id)} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => this.fold(id, event)}>
-      <summary><span class="title">${title}</span><span class="brief">${sectionWords(draft.json, id)}</span>${wrong > 0 ? html`<span class="wrong">${wrong} not fitting</span>` : nothing}</summary>
+      <summary><span class="title">${title}</span><span class="brief">${sectionWords(draft.json, id)}</span>${wrong > 0 ? html`<span class="wrong">${wrong} not valid</span>` : nothing}</summary>
       ${this.opened.has(id) ? html`<div class="inside">${this.content(draft, section)}</div>` : nothing}
     </details>`;
   }
@@ -138,7 +138,7 @@ export class LabView extends LiveElement {
     return html`<details class="section" id="differences" .open=${this.comparing} @toggle=${(event: ToggleEvent & { target: HTMLDetailsElement }) => {
       this.comparing = event.target.open;
     }}>
-      <summary><span class="title">What differs</span><span class="brief">${count === 0 ? 'nothing' : count} from what it was begun from</span></summary>
+      <summary><span class="title">What differs</span><span class="brief">${count === 0 ? 'nothing' : count} compared with the starting scenario</span></summary>
       ${this.comparing ? html`<div class="inside"><bf-lab-differences .draft=${draft}></bf-lab-differences></div>` : nothing}
     </details>`;
   }
@@ -165,7 +165,7 @@ export class LabView extends LiveElement {
   }
 
   private fold(id: SectionId, event: ToggleEvent & { target: HTMLDetailsElement }) {
-    // The folds inside a section tell of themselves too, but not through the shadow of their element.
+    // Folds inside a section fire this event too, but it does not leave their shadow root.
     const open = event.target.open;
     if (open === this.opened.has(id)) return;
     this.opened = new Set(open ? [...this.opened, id] : [...this.opened].filter((one) => one !== id));
@@ -177,7 +177,7 @@ export class LabView extends LiveElement {
     await this.takeAddress();
   }
 
-  /** A lab in the address is opened, and the address is left without it, so that a reload keeps what was done since. */
+  /** Opens the lab in the address and takes it out of the address, so that a reload keeps what was done since. */
   private readonly takeAddress = async () => {
     const { hash } = location;
     this.calibrating = hash === CALIBRATE;
@@ -195,7 +195,7 @@ export class LabView extends LiveElement {
     this.carding = !this.carding;
   }
 
-  /** Opens what hides a control and goes there. */
+  /** Unfolds what hides a control and focuses it. */
   private async lead({ path }: Issue) {
     this.opened = new Set([...this.opened, sectionOf(path)]);
     this.sought = path;

@@ -15,7 +15,7 @@ import '../ui/table.ts';
 
 const KEPT = [
   { key: 'aliquot', label: 'aliquot' },
-  { key: 'found', label: 'unknown', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
+  { key: 'found', label: 'sample', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
   { key: 'own', label: 'your figure', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
   { key: 'recovered', label: 'cobalt recovered', unit: '%', show: (value: number) => fixed(value, 2) },
   { key: 'carried', label: 'nickel carried', unit: '%', show: (value: number) => significant(value, 2) },

@@ -8,19 +8,19 @@ import { tracked } from './tracked.ts';
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
 
-/** Why a try that counts is not taken back. */
-const FIXED: Issue = { path: 'try', expected: 'the next action', received: 'a try that counts, in which what was done stays done' };
+/** Why actions of a try that counts cannot be undone. */
+const FIXED: Issue = { path: 'try', expected: 'the next action', received: 'an undo or a change in a try that counts, in which actions cannot be undone' };
 
 /**
  * Holds the run. All changes go through its methods; the model answers from its own thread, in the order of the questions,
  * and answers to questions that no longer matter are dropped.
  */
 export class ColumnStore extends PlayedRun {
-  /** What the last action was refused for, and which action. */
+  /** The last action that was refused, and why. */
   @tracked refusal: RunEvent | undefined;
   /** Everything that was refused since this run was opened; a refused action is not in the log. */
   @tracked refusals: readonly RunEvent[] = [];
-  /** What was done stays done: a try that counts, see `OpenRun.given`. */
+  /** Actions cannot be undone, because this try counts; see `OpenRun.given`. */
   @tracked fixed = false;
   private readonly undoHistory = new UndoHistory();
 
@@ -32,7 +32,7 @@ export class ColumnStore extends PlayedRun {
     return !this.fixed && this.undoHistory.canRedo;
   }
 
-  /** Opens a scenario with a log, played up to `now`. Until the model has answered, the run before it stays; `along` changes with it. */
+  /** Opens a scenario with a log, played up to `now`. The previous run stays until the model has answered; `along` is called in the same update. */
   open(scenario: Scenario, log: Log = [], now = 0, along: () => void = () => undefined): Promise<void> {
     this.turns.startOver();
     this.playback.playing = false;
@@ -51,7 +51,7 @@ export class ColumnStore extends PlayedRun {
     });
   }
 
-  /** Takes an action at the moment shown; what the log still had ahead is given up. Resolves to the refusal, if any. */
+  /** Takes an action at the moment shown; later actions of the log are dropped. Resolves to the refusal, if any. */
   act(action: Action): Promise<RunEvent | undefined> {
     const { scenario } = this;
     return this.turns.take(async () => (scenario === this.scenario ? this.take(action) : undefined));
@@ -59,7 +59,7 @@ export class ColumnStore extends PlayedRun {
 
   /**
    * Takes actions one after the other from the moment shown, waits among them, and plays to the end of the last: one undo step.
-   * If any of them would be refused nothing is done, and that one is given back.
+   * If one of them would be refused, nothing is done and that one is returned.
    */
   carryOut(actions: Log): Promise<RunEvent | undefined> {
     const { scenario } = this;
@@ -195,7 +195,7 @@ export class ColumnStore extends PlayedRun {
   }
 }
 
-/** A log that could not be read again is not made. */
+/** Refuses a log that is too long to be read again. */
 function tooLong(log: Log): Issue | undefined {
   if (log.length <= ACTIONS_MAX) return undefined;
   return { path: 'log', expected: `at most ${ACTIONS_MAX} actions in one run`, received: String(log.length) };

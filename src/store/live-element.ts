@@ -2,7 +2,7 @@ import { effect } from '@preact/signals-core';
 import { LitElement } from 'lit';
 
 /**
- * An element that shows the present state: it is drawn when it enters the page, and again whenever something has changed that
+ * An element that always shows the present state. It is drawn when it enters the page, and again whenever something changes that
  * it read from a store while it was drawn (`willUpdate`, `render` and `updated` alike).
  */
 export class LiveElement extends LitElement {
@@ -24,7 +24,7 @@ export class LiveElement extends LitElement {
     if (!this.isConnected) return super.performUpdate();
     let drawn = false;
     this.unfollow = effect(() => {
-      // The second time around something has changed; Lit then draws in its own time and everything is read again.
+      // Called again after a change: Lit then redraws and everything is read again.
       if (drawn) return this.requestUpdate();
       drawn = true;
       super.performUpdate();

@@ -9,7 +9,7 @@ export function isOver({ plan, moment, now }: ColumnStore): boolean {
   return plan !== undefined && moment !== undefined && wasOver(plan, moment, now);
 }
 
-/** Whether a run was over by then: everything in the log done, the clamp shut, and most of what was loaded no longer on the bed. */
+/** Whether a run was over by then: the log is done, the clamp is shut, and most of what was loaded has left the bed. */
 export function wasOver(plan: Plan, { clampOpen, results }: { readonly clampOpen: number; readonly results: Results }, now_min: number): boolean {
   if (clampOpen > 0 || now_min < plan.logEnd.time_min - 1e-9) return false;
   const { loaded, onBed } = results;

@@ -13,10 +13,10 @@ export interface Place {
 export class Pointing {
   @tracked depth_cm: number | undefined;
   @tracked delivered_mL: number | undefined;
-  /** A place that the reader asked about; without a volume it is that of the moment shown. */
+  /** A place that the reader asked about; without a volume, at the moment shown. */
   @tracked asked: Place | undefined;
 
-  /** Points at a depth, a volume or both; what is not named stays. */
+  /** Points at a depth, a volume or both; the other stays. */
   point({ depth_cm = this.depth_cm, delivered_mL = this.delivered_mL }: Place): void {
     this.depth_cm = depth_cm;
     this.delivered_mL = delivered_mL;

@@ -20,7 +20,7 @@ export type { CoachLevel };
 const SEEING_KEY = 'bandfall.seeing';
 const COACH_KEY = 'bandfall.coach';
 /**
- * What the tab is working on: which scenario, what was changed in it, the run itself, and the place of it that the reader
+ * What the tab is working on: the scenario, the changes to it, the run itself, and the place in it that the reader
  * points at. Opens it from what was kept, a link or a file, and keeps it as it grows.
  */
 export class Session extends KeepingRun {
@@ -45,8 +45,8 @@ export class Session extends KeepingRun {
   }
 
   /**
-   * What the tab shows first: a shared run beside the reader's own, else the one kept, else the default scenario untouched, on a
-   * column drawn from `fresh`, so that watching decides and not a remembered volume.
+   * What the tab shows first: a shared run (the reader's own is kept), or else the kept run, or else the unchanged default scenario on a
+   * column drawn from `fresh`, so that a remembered volume does not help.
    */
   async start(shared: string | undefined, fresh?: () => number): Promise<void> {
     const problem = shared === undefined ? undefined : await this.openLink(shared);
@@ -62,7 +62,7 @@ export class Session extends KeepingRun {
   private async fallBack(problem: string | undefined, fresh?: () => number): Promise<void> {
     const open = this.store.plan !== undefined;
     const found = open
-      ? 'run on the page is as it was'
+      ? 'run on the page was not changed'
       : (await this.openKept(fresh))
         ? 'run kept in this browser is open instead'
         : 'default scenario is open instead';
@@ -74,7 +74,7 @@ export class Session extends KeepingRun {
     return this.openRun(untouched(id));
   }
 
-  /** The next aliquot on the next column: the seed after this one, with the same handling played to its end, or nothing done yet. What was kept stays. */
+  /** The next aliquot on the next column: the seed after this one, with the same handling played to its end, or nothing done yet. Kept results stay. */
   async nextAliquot(sameHandling: boolean): Promise<boolean> {
     const { scenario } = this.store;
     if (!scenario) return false;
@@ -89,7 +89,7 @@ export class Session extends KeepingRun {
     return opened;
   }
 
-  /** The same scenario on another column, drawn from this number, with nothing done yet; what was kept stays. */
+  /** The same scenario on another column, drawn from this number, with nothing done yet; kept results stay. */
   async freshColumn(drawn: number): Promise<boolean> {
     if (this.given) return this.task.next();
     const { kept, entries } = this.workUp.saved;
@@ -107,12 +107,12 @@ export class Session extends KeepingRun {
     remember(this.storage, SEEING_KEY, seeing);
   }
 
-  /** Whether the run on the page is one that is told in captions; any action of the reader ends that. */
+  /** Whether the run on the page is played with captions; any action of the reader ends that. */
   @derived get watching(): boolean {
     return this.watched !== undefined && this.watched === this.store.log;
   }
 
-  /** The scenario's procedure from the start, to be watched; it stands still at first. */
+  /** The scenario's procedure from the start, to be watched; it is paused at first. */
   async watchOne(): Promise<void> {
     const { scenario } = this.store;
     if (!scenario) return;
@@ -120,7 +120,7 @@ export class Session extends KeepingRun {
     this.watched = this.store.log;
   }
 
-  /** How much of the run is shown: what is wanted, but no more than the scenario allows before the end; the end opens everything. */
+  /** How much of the run is shown: the reader's choice, limited by the scenario before the end; after the end, everything. */
   @derived get sees(): Seeing {
     const { store } = this;
     const wanted = this.watching && this.seeing === 'eye' ? 'figure' : this.seeing;
@@ -136,7 +136,7 @@ export class Session extends KeepingRun {
     this.exaggerate = on;
   }
 
-  /** Undefined when the run of a link is open; otherwise why not, with nothing changed. */
+  /** Undefined when the run of a link is open; otherwise the reason why not, and nothing was changed. */
   private async openLink(text: string): Promise<string | undefined> {
     const link = await decodeLink(text);
     if (!link.ok) return link.message;
@@ -144,7 +144,7 @@ export class Session extends KeepingRun {
     if (!(await this.openHere(link.value))) return `link: ${inWords(this.issues)}`;
     this.unread = this.autosave.unread();
     if (own) this.putAside(own);
-    if (this.hasBeside) this.say('The run of the link is open. Your own run waits among the kept runs.');
+    if (this.hasBeside) this.say('The run of the link is open. Your own run is among the kept runs.');
     return undefined;
   }
 }

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals-core';
 
-// Fields that tell who has read them: a store says what it holds and what follows from it, and everything that was drawn or
-// worked out from that is done again when it differs.
+// Fields that know who has read them. A store declares what it holds and what follows from it, and everything that was drawn or
+// computed from that is updated when it changes.
 
 /** A field: setting it redraws what has read it, unless the value is the same. */
 export function tracked(store: object, name: string): void {
@@ -16,7 +16,7 @@ export function tracked(store: object, name: string): void {
   });
 }
 
-/** A getter: worked out once for all who read it, and again only after something that it read was set. It must set nothing itself. */
+/** A getter whose value is computed once for all who read it, and again only after something that it read was set. It must set nothing itself. */
 export function derived<Value>(_store: object, _name: string, { get }: TypedPropertyDescriptor<Value>): TypedPropertyDescriptor<Value> {
   if (!get) throw new Error('derived: expected a getter');
   const held = perOwner((owner): ReadonlySignal<Value> => computed(() => get.call(owner)));

@@ -23,8 +23,8 @@ interface Asked extends Given {
 }
 
 /**
- * The same run on a healthy bed, in a thread of its own. While it is started it follows the session: it is planned again when
- * scenario or log differ, and is shown at the same delivered volume: bands move with the volume, not with the clock.
+ * The same run on a healthy bed, in its own thread. While it is started it follows the session: it is computed again when
+ * scenario or log change, and is shown at the same delivered volume, since bands move with the volume, not with the clock.
  */
 export class Twin {
   @tracked scenario: Scenario | undefined;
@@ -67,7 +67,7 @@ export class Twin {
     this.catching = false;
   }
 
-  /** Called with what the twin is to show; what it does about it is its own. */
+  /** Called with what the twin has to show, so that it follows both. */
   private follow(_given: Asked | undefined, _now: number): void {
     untracked(() => void this.catchUp());
   }
@@ -87,7 +87,7 @@ export class Twin {
     this.catching = false;
   }
 
-  /** One question to the model; false when the twin is where the run is. */
+  /** One question to the model; false when the twin has caught up with the run. */
   private async oneStep(thread: ModelThread): Promise<boolean> {
     const { given } = this;
     if (!given) return false;

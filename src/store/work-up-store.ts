@@ -23,9 +23,9 @@ type Model = typeof import('./work-up-model.ts');
 const USUAL_MAX = 60;
 
 /**
- * The one owner of the work-up: which receiver of the run was taken, what was done to it, and what the reader made of it. The
+ * The one owner of the work-up: which receiver of the run was taken, what was done to it, and what the reader calculated from it. The
  * state is played from the log, so it follows the run: another change of the receiver is worked up by the same steps. Before
- * `load` it only holds what was kept, and everything that is worked out of it is undefined.
+ * `load` it only holds what was kept, and everything that is computed from it is undefined.
  */
 export class WorkUpStore {
   @tracked saved: SavedWorkUp = EMPTY_WORK_UP;
@@ -43,7 +43,7 @@ export class WorkUpStore {
     this.column = column;
   }
 
-  /** Fetches what the work-up is worked out with; a view that shows it does so first. */
+  /** Loads the code that computes the work-up; a view that shows it calls this first. */
   async load(): Promise<void> {
     this.model ??= await import('./work-up-model.ts');
   }
@@ -68,7 +68,7 @@ export class WorkUpStore {
     return scenario && this.model?.sampleOf(scenario, this.column.taken, this.saved.receiver || undefined);
   }
 
-  /** What went on with the aliquots of this receiver, as a share of all that was pipetted. */
+  /** Volume of the aliquots of this receiver, as a share of all that was pipetted. */
   get aliquotShare(): number {
     const { scenario, taken } = this.column;
     const all = scenario && this.model?.sampleOf(scenario, taken)?.volume_mL;
@@ -93,7 +93,7 @@ export class WorkUpStore {
     return this.played?.states[entry];
   }
 
-  /** The figures of the work-up as it stands. */
+  /** The figures of the present work-up. */
   @derived get figures(): WorkUp | undefined {
     const { model, played } = this;
     const state = played?.states.at(-1);
@@ -101,7 +101,7 @@ export class WorkUpStore {
     return model.workUpFigures(played.receiver, state, played.bench);
   }
 
-  /** What the reader calculates from: the last titration; undefined before there is one. */
+  /** The readings from which the reader calculates: the last titration; undefined before there is one. */
   @derived get readings(): Readings | undefined {
     const { figures, model, values } = this;
     return figures && values && model?.readingsOf(figures, values);
@@ -144,7 +144,7 @@ export class WorkUpStore {
     return played && state && this.model?.usualStep(played.receiver, state, played.bench.values);
   }
 
-  /** Uses a kept work-up from now on; said by the column, which is opened with it. */
+  /** Uses a kept work-up from now on; called when the run that it belongs to is opened. */
   open(saved: SavedWorkUp): void {
     batch(() => {
       this.undone = this.refusals = [];
@@ -159,7 +159,7 @@ export class WorkUpStore {
     this.put({ ...EMPTY_WORK_UP, receiver: label, entries, kept, ...(label === this.saved.receiver && expected !== undefined ? { expected } : {}) });
   }
 
-  /** What the action came to. */
+  /** Takes an action; returns what became of it. */
   act(action: WorkUpAction): WorkUpEvent | undefined {
     const { model, played } = this;
     const before = played?.states.at(-1);
@@ -221,7 +221,7 @@ export class WorkUpStore {
     this.put({ ...this.saved, entries: [...this.saved.entries, entry].slice(-ENTRIES_MAX) });
   }
 
-  /** Writes in place of what was written under the same name; an empty value strikes it. */
+  /** Replaces what was written under the same name; an empty value removes it. */
   writeOver({ what, value }: Entry): void {
     const others = this.saved.entries.filter((entry) => entry.what !== what);
     this.put({ ...this.saved, entries: value === '' ? others : [...others, { what, value: value.slice(0, VALUE_LONGEST) }].slice(-ENTRIES_MAX) });

@@ -26,10 +26,10 @@ export class IssueList extends LitElement {
 
   override render() {
     const rows = this.issues.map(({ path, expected, received }) => ({ path, expected, received }));
-    const count = rows.length === 1 ? '1 thing does not fit' : `${rows.length} things do not fit`;
+    const count = rows.length === 1 ? '1 entry is not valid' : `${rows.length} entries are not valid`;
     return html`<section role="alert">
       <h2>${this.source}: ${count}</h2>
-      <p>Nothing was changed; the run on the page is as it was.</p>
+      <p>The run on the page was not changed.</p>
       <bf-table caption="What was found" .columns=${COLUMNS} .rows=${rows}></bf-table>
     </section>`;
   }

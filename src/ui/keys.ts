@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
-// Keys of the page: each element says which it answers to; the list of keys is read from the same entries.
+// Keys of the page. Each element registers its own keys; the list of keys is made from the same entries.
 
 export interface KeyEntry {
   /** `KeyboardEvent.key`; one letter means that letter without Ctrl, Alt or Meta. */
@@ -42,7 +42,7 @@ export function setSingleKeys(on: boolean, storage?: Storage): void {
   try {
     storage?.setItem(OFF_KEY, on ? 'no' : 'yes');
   } catch {
-    // Only the memory of the choice is lost.
+    // The choice is then not remembered.
   }
 }
 
@@ -98,7 +98,7 @@ function takesSpace(target: EventTarget | undefined): boolean {
   return target instanceof HTMLElement && target.matches('button, summary, a[href], input, [role="button"]');
 }
 
-/** What a press asks for: Ctrl Z, or Ctrl Y and Ctrl Shift Z to do it again; on a Mac with the command key. */
+/** Undo for Ctrl Z, redo for Ctrl Y and Ctrl Shift Z; on a Mac with the command key. */
 export function undoOf({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): 'undo' | 'redo' | undefined {
   const letter = key.toLowerCase();
   if (!(ctrlKey || metaKey) || altKey || (letter !== 'z' && letter !== 'y')) return undefined;

@@ -25,10 +25,10 @@ export function showMessage(host: EventTarget, message: Message): void {
 }
 
 /**
- * The message line under the header. It leaves by itself after a time that grows with its length, but not while it is pointed at,
- * holds the focus or offers something to do.
+ * The message line under the header. It disappears after a time that grows with its length, but not while the pointer is on it,
+ * it holds the focus or it offers an action.
  *
- * @fires bf-dismiss - the line has been closed or has had its time
+ * @fires bf-dismiss - the line was closed or its time is over
  */
 @customElement('bf-message-line')
 export class MessageLine extends LitElement {

@@ -31,7 +31,7 @@ export class NumberField extends LitElement {
     `,
   ];
 
-  /** Row of the model's table of parameters or limits that gives label, unit, range and step; what is set below goes before it. */
+  /** Row of the model's table of parameters or limits that gives label, unit, range and step; the properties below override it. */
   @property({ attribute: false }) of: Limit | undefined;
   @property() label = '';
   @property() unit = '';
@@ -43,11 +43,11 @@ export class NumberField extends LitElement {
   @property({ type: Boolean }) disabled = false;
   /** Adds a slider. */
   @property({ type: Boolean }) slider = false;
-  /** Equal ratios equally far apart on the slider; needs min above 0. */
+  /** Logarithmic slider; needs min above 0. */
   @property({ type: Boolean }) log = false;
   /** Shows the allowed range under the label. */
   @property({ type: Boolean, attribute: 'show-range' }) showRange = false;
-  /** Refusal from outside, shown at the field until the next change. */
+  /** Error set from outside, shown at the field until the next change. */
   @property() error = '';
   @state() private typed: string | undefined;
   @state() private fault = '';

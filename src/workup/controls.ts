@@ -57,9 +57,9 @@ export class Dispense extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | undefined;
-  /** The step that is usual next: its reagent is taken in hand. */
+  /** The usual next step; its reagent is selected. */
   @property({ attribute: false }) next: WorkUpAction | undefined;
-  /** What the last action was refused for. */
+  /** Why the last action was refused. */
   @property({ attribute: false }) refusal: WorkUpEvent | undefined;
   @state() private reagent: ReagentId = 'NaOH';
   @state() private kind: DoseKind = 'drops';
@@ -82,10 +82,10 @@ export class Dispense extends LitElement {
     if (!bench) return nothing;
     const hazard = HAZARD[reagent];
     return html`<section aria-labelledby="add">
-      <h2 id="add">Add to the flask in hand</h2>
+      <h2 id="add">Add to the flask</h2>
       <bf-segmented label="reagent" label-unseen .value=${reagent} .choices=${ORDER.filter((id) => REAGENTS.includes(id)).map((value) => ({ value, label: SHORT[value] }))}
         @bf-change=${this.takeReagent}></bf-segmented>
-      <bf-segmented label=${`portion of ${bench.reagents[reagent].label}`} .value=${kind} .choices=${this.kinds().map((value) => ({ value, label: kindLabel(value, reagent) }))}
+      <bf-segmented label=${`amount of ${bench.reagents[reagent].label}`} .value=${kind} .choices=${this.kinds().map((value) => ({ value, label: kindLabel(value, reagent) }))}
         @bf-change=${this.takeKind}></bf-segmented>
       <div class="row">${this.amount()}<button type="button" class="primary" @click=${this.add}>Add</button></div>
       ${reagent === 'EDTA' ? this.fromBurette() : nothing}

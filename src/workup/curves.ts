@@ -1,7 +1,7 @@
 import { mixed, restingBalance, titrationCurve } from '../../sim/flask/index.ts';
 import { type Bench, inHand, type Titre, titreInHand, type WorkUpEvent, type WorkUpState } from '../../sim/workup/index.ts';
 
-// The curves of the flask in hand against what was run into it: alkali first, then titrant.
+// The curves of the flask against the volume run into it: alkali first, then titrant.
 
 export interface Curve {
   readonly id: 'pH' | 'pCo' | 'blue';

@@ -13,7 +13,7 @@ const EARLIER_ML = 4;
 /** A prediction within this share is near enough; a choice. */
 const NEAR = 0.15;
 
-/** Which receiver is worked up, the alkali it is expected to take, and what the moment of its change had to do with that. */
+/** Which receiver is worked up, the alkali it is expected to take, and how the moment at which it was changed matters for that. */
 @customElement('bf-receiver-taken')
 export class ReceiverTaken extends LiveElement {
   static override styles = [
@@ -49,8 +49,8 @@ export class ReceiverTaken extends LiveElement {
           ${receiver ? nothing : html`<option value="" selected>choose one</option>`}
           ${workUp.receivers.map(({ label, volume_mL }) => html`<option value=${label} ?selected=${label === receiver?.label}>${label}, ${millilitres(volume_mL)}</option>`)}
         </select></label>
-      ${receiver ? this.question(session) : html`<p class="soft">Nothing is taken yet: the work-up follows the receiver, and changes with it.</p>`}
-      ${moved ? html`<p class="soft">The run is not over: the receiver holds what has run into it at this moment.</p>` : nothing}</div>
+      ${receiver ? this.question(session) : html`<p class="soft">No beaker is chosen yet. The work-up uses the beaker that you choose, and follows if its contents change.</p>`}
+      ${moved ? html`<p class="soft">The run is not over: the receiver holds what has run into it up to this moment.</p>` : nothing}</div>
       ${receiver ? html`<div>${this.answer(session, receiver)}</div>` : nothing}
     </section>`;
   }
@@ -71,7 +71,8 @@ export class ReceiverTaken extends LiveElement {
   private answer(session: Session, receiver: Receiver) {
     const { saved, values } = session.workUp;
     const said = saved.expected === undefined ? undefined : parseQuantity(saved.expected, 'volume');
-    if (!values || !said?.ok) return html`<p class="soft">Think of the acid that ran in before the water had passed: molarity times volume. Then compare.</p>`;
+    if (!values || !said?.ok)
+      return html`<p class="soft">Think of the acid that ran in before the water came through: molarity times volume. Then compare.</p>`;
     const { portion_mL, flask_mL } = sharesOf(session, values);
     return this.compared(session, receiver, said.value, (values['bench.NaOH_M'] * flask_mL) / portion_mL);
   }
@@ -88,8 +89,8 @@ export class ReceiverTaken extends LiveElement {
     const share = values['bench.NaOH_M'] / perTitration;
     const part = session.workUp.aliquotShare;
     const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
-    return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver carries ${millimoles(receiver.HCl_mmol, 1)} of acid, ${millilitres(needed, 2)} of alkali${share === 1 ? '' : ` for one portion (${millilitres(whole, 2)} for all of it)`}.</p>
-      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Put under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would carry ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
+    return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver holds ${millimoles(receiver.HCl_mmol, 1)} of acid, which takes ${millilitres(needed, 2)} of alkali${share === 1 ? '' : ` for one portion (${millilitres(whole, 2)} for all of it)`}.</p>
+      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Placed under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would hold ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
       <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, part * (plan.results.loaded.Co_mmol ?? 0))} and ${shareWords('nickel', receiver.Ni_mmol, part * (plan.results.loaded.Ni_mmol ?? 0))}.</p>`;
   }
 
@@ -116,12 +117,12 @@ function sharesOf({ workUp }: Session, values: Parameters): { readonly portion_m
     : { portion_mL: 1, flask_mL: 1 };
 }
 
-/** Share below which nothing is said of it. */
+/** A smaller share is not given as a number. */
 const TRACE = 1e-4;
 
 function shareWords(metal: string, held = 0, loaded = 0): string {
   const share = loaded > 0 ? held / loaded : 0;
-  return share < TRACE ? `no ${metal} to speak of` : `${percent(share, 2)} of the ${metal}`;
+  return share < TRACE ? `practically no ${metal}` : `${percent(share, 2)} of the ${metal}`;
 }
 
 function ratioWords(ratio: number): string {

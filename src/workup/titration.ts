@@ -91,7 +91,7 @@ export class TitrationCurves extends LitElement {
         threshold === undefined
           ? nothing
           : svg`<line class="threshold" x1=${MARGIN.left} x2=${right} y1=${threshold} y2=${threshold}></line>
-        <text class="note" x=${MARGIN.left + 4} y=${threshold - 4}>faintest blue this eye saw</text>`
+        <text class="note" x=${MARGIN.left + 4} y=${threshold - 4}>faintest blue this eye sees</text>`
       }
       ${line({ x, y: scale, xs: curve.xs, ys: curve.id === 'blue' ? curve.ys.map((value) => (value < FAINTEST_A ? Number.NaN : value)) : curve.ys, style, labelAt: 'none', markers: 0 })}
       ${curve.id === 'pH' ? dots.map(({ mL, pH }) => svg`<circle class="dot" cx=${x(mL)} cy=${scale(pH)} r="3.5"></circle>`) : nothing}
@@ -125,11 +125,11 @@ function scaleOf({ id, ys }: Curve, range: [number, number]): Scale {
 
 function captionOf({ kind, marks: found, now_mL, dots }: FlaskCurves): string {
   if (kind === 'alkali')
-    return `The line is the pH with this much alkali when everything has dissolved or settled; rings are what the meter showed, also after acetate and acid.`;
+    return `The line is the pH with this much alkali once everything has dissolved or settled. The rings are what the meter showed, including readings after acetate and acid.`;
   const last = dots.at(-1);
   if (found?.seen_mL === undefined)
     return `${millilitres(now_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
-  return `Last blue seen to go at ${millilitres(found.seen_mL, 2)} (full line); as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (broken line). How strong the blue is rests on stand-in constants: its fall is right in direction, not in size.`;
+  return `The last blue was seen to disappear at ${millilitres(found.seen_mL, 2)} (solid line); there was as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (dashed line). The strength of the blue depends on assumed constants: the direction of its change is right, its size may not be.`;
 }
 
 function spoken(curves: FlaskCurves): string {

@@ -69,21 +69,21 @@ export class Titres extends LiveElement {
       <bf-table caption="Burette and meter" .columns=${TITRES} .rows=${titrations.map(rowOf)}></bf-table>
       <div class="row">
         <a href="#notebook">Calculate the molarity in the notebook</a>
-        ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Keep it instead of the earlier result of this aliquot' : 'Keep the result of this aliquot'}</button>` : nothing}
+        ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Replace the earlier result of this aliquot' : 'Keep the result of this aliquot'}</button>` : nothing}
       </div>
       ${
         kept.length === 0
-          ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots, each over the column by itself.</p>`
+          ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots, each run over the column separately.</p>`
           : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
         <div class="row">
-          ${this.waiting(session).map((label) => html`<button type="button" @click=${() => session.workUp.take(label)}>Take up “${label}”</button>`)}
+          ${this.waiting(session).map((label) => html`<button type="button" @click=${() => session.workUp.take(label)}>Work up “${label}”</button>`)}
           <button type="button" @click=${() => this.next(true)} ?disabled=${store.busy}>Next aliquot, handled the same</button>
           <button type="button" @click=${() => this.next(false)} ?disabled=${store.busy}>Next aliquot, by hand</button>
         </div>`
       }
       <details><summary>Why the last titration is not exact</summary>
         <bf-table caption="From an ideal work-up to this titre, cause by cause" .columns=${CAUSES} .rows=${causesOf(last)}></bf-table>
-        <p class="soft">Switched on one after another in this order. Where only a direction stands, its size hangs on constants that nobody has published for thiocyanate in acetone, on the faintest blue an eye sees or on how fast lumps dissolve: the sign is safe, a figure would be made up.</p>
+        <p class="soft">The causes are switched on one after another in this order. Where only a direction is given, the size depends on constants that are not published for thiocyanate in acetone, on the faintest blue that an eye sees, or on how fast lumps dissolve: the sign is certain, but a figure would be invented.</p>
       </details>
     </section>`;
   }

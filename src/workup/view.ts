@@ -31,7 +31,7 @@ export class WorkUpView extends LiveElement {
       heading: 'Work-up',
       entries: [
         { key: 'n', does: 'next usual step', run: () => this.usual(true) },
-        { key: 'z', does: 'take the last step back', run: () => this.session?.workUp.undo() },
+        { key: 'z', does: 'undo the last step', run: () => this.session?.workUp.undo() },
       ],
     });
   }
@@ -74,19 +74,19 @@ export class WorkUpView extends LiveElement {
       <p>${next ? html`Usually next: <strong>${stepWords(next, bench)}</strong>` : 'The usual steps are done.'}</p>
       <div class="row">
         <button type="button" class=${next ? 'primary' : ''} ?disabled=${!next} @click=${() => this.usual(true)}>Do the next usual step</button>
-        <button type="button" ?disabled=${!next} @click=${() => this.usual(false)}>Do all that are left</button>
-        <button type="button" ?disabled=${!workUp.canUndo} @click=${() => workUp.undo()}>Take back</button>
-        <button type="button" ?disabled=${!workUp.canRedo} @click=${() => workUp.redo()}>Do again</button>
+        <button type="button" ?disabled=${!next} @click=${() => this.usual(false)}>Do all remaining steps</button>
+        <button type="button" ?disabled=${!workUp.canUndo} @click=${() => workUp.undo()}>Undo</button>
+        <button type="button" ?disabled=${!workUp.canRedo} @click=${() => workUp.redo()}>Redo</button>
         <button type="button" ?disabled=${!workUp.canUndo} @click=${() => workUp.startAgain()}>Start this eluate again</button>
       </div>
     </div>`;
   }
 
-  /** The last step and what an attentive neighbour says about it. */
+  /** The last step and the notes on it. */
   private last(state: WorkUpState, bench: Bench) {
     const event = state.events.at(-1);
     if (!event)
-      return html`<p class="soft">Usual order: all of it over into a flask, NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate, acetone, EDTA until the blue turns pink. Alternatively, make it up in a volumetric flask and titrate portions of it.</p>`;
+      return html`<p class="soft">Usual order: transfer everything into a flask; add NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate and acetone; titrate with EDTA until the blue turns pink. Or make it up in a volumetric flask and titrate portions of it.</p>`;
     return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }

@@ -20,10 +20,10 @@ const COLUMNS = [
   { key: 'cobalt', label: 'cobalt', unit: 'mmol', show: (value: number) => fixed(value, 4) },
   { key: 'nickel', label: 'nickel', unit: 'mmol', show: (value: number) => fixed(value, 4) },
   { key: 'titre', label: 'titre', unit: 'mL', show: (value: number) => fixed(value, 2) },
-  { key: 'found', label: 'unknown', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
+  { key: 'found', label: 'sample', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
 ];
 
-/** The final number had the receiver been changed elsewhere, or nickel been left in the bed. */
+/** The final number if the receiver had been changed at another volume, or if nickel had been left in the bed. */
 @customElement('bf-what-if')
 export class WhatIf extends LiveElement {
   static override styles = [
@@ -57,12 +57,12 @@ export class WhatIf extends LiveElement {
     const other = this.found(plan, this.later_mL, this.nickel_percent);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">If the column had been handled differently</h2>
-      <p class="soft">One titration by the usual steps on the same glass; the run itself is left alone.</p>
+      <p class="soft">One titration by the usual steps with the same glassware; the run itself is not changed.</p>
       <div class="row">
         <bf-number slider .of=${LATER} .min=${Math.max(LATER.min, -Math.floor(at))} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
         <bf-number slider .of=${CONTROLS['what-if.nickel_percent']} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
       </div>
-      <bf-table caption="What it comes to" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
+      <bf-table caption="Results of both" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
       <p role="status">${this.caseWords()} ${differenceWords(asItWas, other)}</p>
     </section>`;
   }
@@ -132,7 +132,9 @@ function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | unde
   const nickel = causes.find(({ cause }) => cause === 'nickel')?.percent ?? 0;
   const late = causes.find(({ cause }) => cause === 'overrun')?.percent ?? 0;
   if (Math.abs(nickel) + Math.abs(late) > 0.3 && (other.receiver.Ni_mmol ?? 0) > (asItWas.receiver.Ni_mmol ?? 0))
-    sentences.push(`Nickel takes EDTA like cobalt and counts as cobalt: ${withUnit(fixed(nickel + late, 1), '%')} with what was added while it reacted.`);
+    sentences.push(
+      `Nickel reacts with EDTA as cobalt does and is counted as cobalt: ${withUnit(fixed(nickel + late, 1), '%')}, including what was added while it reacted.`,
+    );
   if (refused) sentences.push(`A step was refused: ${refused.path}: expected ${refused.expected}, received ${refused.received}.`);
   return sentences.join(' ');
 }

@@ -50,8 +50,8 @@ describe('a fit to the invented example', () => {
     expect(high).toBeGreaterThan(217.3);
     expect((await numberRow(page, 'dead volume below bed'))[1]).toBe('left open');
     await page.getByText(/^The readings leave open: .*dead volume below bed/).waitFor(WAIT);
-    for (const title of ['Flow', 'Length of the bed', 'Edges of the band', 'Coloured drops', 'cobalt\\(II\\) in fractions', 'NaOH that fractions took']) {
-      const drawn = page.getByRole('img', { name: new RegExp(`^${title}: \\d+ readings? over the model before and after`) });
+    for (const title of ['Flow', 'Length of the bed', 'Edges of the band', 'Coloured drops', 'cobalt\\(II\\) in fractions', 'NaOH to neutralise fractions']) {
+      const drawn = page.getByRole('img', { name: new RegExp(`^${title}: \\d+ readings? with the model before and after`) });
       expect(await drawn.locator('.before').count()).toBeGreaterThan(0);
       expect(await drawn.locator('.after').count()).toBe(await drawn.locator('.before').count());
     }
@@ -63,7 +63,7 @@ describe('a fit to the invented example', () => {
     ).toBe(22);
     await page.getByLabel('day of the run').fill('2031-05-04');
     await button(page, 'Accept').click();
-    await page.getByText(/^5 numbers of the lab in hand have the status “fitted to your run”, 2031-05-04/).waitFor(WAIT);
+    await page.getByText(/^5 numbers of this lab now have the status “fitted to your run”, 2031-05-04/).waitFor(WAIT);
     const [download] = await Promise.all([page.waitForEvent('download'), button(page, 'Save as a file').click()]);
     expect(download.suggestedFilename()).toMatch(/^lab-.*\.json$/);
     await page.locator('bf-fit-accept').getByRole('button', { name: 'Use on the bench' }).click();

@@ -174,7 +174,7 @@ describe('an instructor', () => {
     'sees what a class of virtual groups will see, and can stop it',
     async () => {
       const { page, close } = await session.openPage({ hash: '#class/ahead' });
-      const work = page.getByRole('button', { name: 'Work it out' });
+      const work = page.getByRole('button', { name: 'Compute' });
       await work.click({ timeout: PATIENCE_MS });
       await page.getByRole('button', { name: 'Cancel' }).click();
       await work.waitFor();
@@ -188,14 +188,14 @@ describe('an instructor', () => {
       expect(await seen.getByRole('row', { name: /^acid collected, mmol/ }).innerText()).toMatch(/moment of the change of receiver \d+ %/);
       const washes = await page.getByRole('table', { name: 'What another wash would do' }).getByRole('row').allInnerTexts();
       const acid = washes.slice(1).map((row) => row.split('\t').slice(0, 2));
-      expect(acid.map(([wash]) => wash)).toEqual(['as the scenario has it', '40 mL of acid', 'until 5 mm above the bottom, at most 40 mL']);
+      expect(acid.map(([wash]) => wash)).toEqual(['as in the scenario', '40 mL of acid', 'until 5 mm above the bottom, at most 40 mL']);
       const [written, forty, stopped] = acid.map(([, mL]) => Number(mL));
       expect(Math.abs(written - 26)).toBeLessThan(1);
       expect(Math.abs(forty - 40)).toBeLessThan(1);
       expect(stopped).toBeGreaterThan(written);
       expect(stopped).toBeLessThanOrEqual(forty);
       expect(await page.locator('bf-class-forecast [role=status]').innerText()).toMatch(
-        /^With the receiver changed as the procedure has it, (no group loses|\d+ of 10 groups loses?) more than/,
+        /^If the receiver is changed as the procedure says, (no group loses|\d+ of 10 groups loses?) more than/,
       );
       expect(await axeViolations(page)).toEqual([]);
       await close();
@@ -210,7 +210,7 @@ describe('a student', () => {
     async () => {
       const { page, close } = await session.openPage({ hash: '#workup' });
       await page.getByRole('button', { name: /run the scenario's procedure/ }).click({ timeout: PATIENCE_MS });
-      await page.getByRole('heading', { name: 'Add to the flask in hand' }).waitFor({ timeout: PATIENCE_MS });
+      await page.getByRole('heading', { name: 'Add to the flask' }).waitFor({ timeout: PATIENCE_MS });
       await page.getByRole('button', { name: 'Menu' }).click();
       await page.getByRole('button', { name: 'Hand in', exact: true }).click();
       await page.getByLabel('Name or code').fill('code 5');

@@ -57,7 +57,7 @@ describe('the fault board', () => {
     const page = await open();
     await impose(page, 'crater');
     await page.getByRole('button', { name: 'Remove crater' }).click();
-    await page.getByText('Nothing: no fault is set, so both runs are the same.').waitFor();
+    await page.getByText('No fault is set, so both runs are the same.').waitFor();
   });
 
   test('has no finding of axe, light, dark and on a telephone', async () => {
@@ -124,7 +124,7 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   await other.getByRole('button', { name: 'Pause' }).click();
   await other.locator('bf-mystery select').selectOption({ label: 'crater' });
   await other.getByRole('button', { name: 'That is my answer' }).click();
-  await other.getByText('Why: expected what you saw.').waitFor();
+  await other.getByText('Why: expected a few words on what you saw.').waitFor();
   await other.getByLabel('Why: what did you see, and where').fill('The band is thick from the start, and ahead in the middle.');
   await other.getByRole('button', { name: 'That is my answer' }).click();
   await other.getByText('Right.', { exact: true }).waitFor();
@@ -260,7 +260,7 @@ test('a hidden fault is kind while there is nothing to tell, and answered in pic
   const page = await open();
   await impose(page, 'crater');
   await page.getByRole('button', { name: 'Hide on this page' }).click();
-  await page.getByText(/Too little has happened to tell.*play the procedure/).waitFor();
+  await page.getByText(/It is too early to tell.*play the procedure/).waitFor();
   await page.locator('bf-mystery select').selectOption({ label: 'crater' });
   await page.getByLabel('Why: what did you see, and where').fill('a guess');
   await page.getByRole('button', { name: 'That is my answer' }).click();

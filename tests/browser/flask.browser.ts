@@ -86,7 +86,7 @@ describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
       expect(apart(start, end)).toBeGreaterThan(SEEN_APART);
 
       // A millilitre before the end the flask is still another colour; the last is run in drop by drop.
-      await button(page, 'Take back').click();
+      await button(page, 'Undo').click();
       for (let i = 0; i < 3; i++) await button(page, '5 mL').click();
       const left = Math.floor(Number.parseFloat(reading) - 15 - 1);
       for (let i = 0; i < left; i++) await button(page, '1 mL').click();

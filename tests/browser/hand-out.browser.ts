@@ -142,7 +142,7 @@ describe('what is handed out', () => {
       await instructor.page.getByRole('link', { name: 'Take in' }).click();
       await instructor.page.locator('input.files').setInputFiles([handOutFile, runFile]);
       await instructor.page.locator('bf-take-in strong', { hasText: '1 of 1' }).waitFor();
-      await instructor.page.getByText(/Held against what was handed out/).waitFor();
+      await instructor.page.getByText(/Compared with what was handed out/).waitFor();
       const row = await instructor.page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText();
       expect(row).toContain(NAME);
       expect(row).toContain('1 of 2');
@@ -181,7 +181,7 @@ describe('what is handed out', () => {
       const task = await handOut(page);
       await page.getByRole('link', { name: 'Take in' }).click();
       await page.getByText('Paste links, or the text of one file').click();
-      await page.getByLabel(/^Links, a line each/).fill(`${task}\n${link}\n${link.slice(0, -20)}`);
+      await page.getByLabel(/^Links, one per line/).fill(`${task}\n${link}\n${link.slice(0, -20)}`);
       await button(page, 'Take it in').click();
       await page.locator('bf-take-in strong', { hasText: '1 of 2' }).waitFor();
       const rows = await page.getByRole('table', { name: 'Files that do not agree' }).getByRole('row').allInnerTexts();

@@ -73,12 +73,12 @@ describe('a lab', () => {
     await put(page, 'bed length', '25');
     const told = page.locator('bf-lab-field[data-path="bed.length_cm"] [role=alert]');
     await expect.poll(() => told.innerText(), WAIT).toMatch(/below column\.tube_cm \(20 cm\).*received 25 cm/);
-    await page.getByText('One thing does not fit').waitFor(WAIT);
+    await page.getByText('One entry is not valid').waitFor(WAIT);
     await unfold(page, 'column');
     await page.locator('bf-lab .misfits').getByRole('button', { name: 'bed length' }).click();
     await expect.poll(() => page.evaluate(FOCUSED), WAIT).toBe('bed length');
     await put(page, 'tube above support', '40');
-    await page.getByText('Everything fits together.').waitFor(WAIT);
+    await page.getByText('Everything is valid.').waitFor(WAIT);
   });
 
   test('is undone and done again by keys, and outlives a reload', async () => {
@@ -123,7 +123,7 @@ describe('a lab on the bench', () => {
     const card = await page.locator('bf-setup-card tbody tr').allInnerTexts();
     await button(page, 'Back to the editor').click();
     const day = await page.locator('bf-lab-pictures .told').innerText();
-    expect(day).toContain('sets it, not the number of people');
+    expect(day).toContain('sets this time, not the number of people');
     await button(page, 'Use on the bench').click();
     await page.locator('bf-task li.now').first().waitFor(WAIT);
     await page.evaluate(`location.hash = '#plan'`);
@@ -267,7 +267,7 @@ describe('a pour of the procedure', () => {
     await put(page, 'leading edge above the bottom', '70');
     const [download] = await Promise.all([page.waitForEvent('download'), button(page, 'Save').click()]);
     expect(readFileSync(await download.path(), 'utf8')).toMatch(/"unless":\s*\{\s*"ion":\s*"Co",\s*"above_bottom_mm":\s*70/);
-    await when.selectOption({ label: 'in any case' });
+    await when.selectOption({ label: 'always' });
     await expect.poll(() => told.innerText(), WAIT).toBe(whole);
   });
 });

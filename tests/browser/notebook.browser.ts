@@ -16,7 +16,7 @@ afterAll(() => session?.close());
 async function worked(page: Page): Promise<void> {
   page.setDefaultTimeout(PATIENCE_MS);
   await page.getByRole('button', { name: /run the scenario's procedure/ }).click();
-  await page.getByRole('button', { name: 'Do all that are left' }).click();
+  await page.getByRole('button', { name: 'Do all remaining steps' }).click();
   await page.getByRole('button', { name: 'Keep the result of this aliquot' }).click();
   await page.evaluate(`location.hash = '#notebook'`);
   await page.getByRole('heading', { name: 'Your calculation' }).waitFor();

@@ -28,7 +28,7 @@ async function worked(options = {}): Promise<OpenedPage> {
   const { page } = opened;
   page.setDefaultTimeout(PATIENCE_MS);
   await button(page, /run the scenario's procedure/).click();
-  await button(page, 'Do all that are left').click();
+  await button(page, 'Do all remaining steps').click();
   await button(page, 'Keep the result of this aliquot').click();
   await go(page, 'notebook');
   await page.getByRole('textbox', { name: 'what', exact: true }).fill(NOTE);

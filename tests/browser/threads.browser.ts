@@ -8,7 +8,7 @@ import { launch, type Session } from './session.ts';
 const WAIT = { timeout: PATIENCE_MS };
 const LONG = 300_000;
 const MOVES = 40;
-const SAID = /The model stopped \(.*\) and was started again/;
+const SAID = /The model stopped \(.*\) and was restarted/;
 /** What may become of a thread: how, and a script that does it. */
 const LOST: readonly [string, string][] = [
   ['runs in a circle', 'self.onmessage = () => { for (;;); }'],
@@ -96,7 +96,7 @@ describe('the thread of the search for a sequence', () => {
       await firstIs('sequence-worker', script);
       await page.goto(`${session.base}#why`);
       await page.getByRole('button', { name: 'Find a sequence' }).click(WAIT);
-      await page.getByText(/The search stopped \(.*\) and was started again/).waitFor(WAIT);
+      await page.getByText(/The search stopped \(.*\) and was restarted/).waitFor(WAIT);
       await page.getByRole('table', { name: /found in \d+ trials/ }).waitFor(WAIT);
     },
     LONG,
@@ -113,7 +113,7 @@ describe('the thread of the causes', () => {
       await wholeProcedure(page);
       await page.getByRole('button', { name: 'Debrief' }).click(WAIT);
       await page.getByRole('button', { name: 'Work out the causes' }).click(WAIT);
-      await page.getByText(/The working out stopped \(.*\) and was started again/).waitFor(WAIT);
+      await page.getByText(/The working out stopped \(.*\) and was restarted/).waitFor(WAIT);
       await page.getByRole('button', { name: 'Work it out again' }).waitFor(WAIT);
     },
     LONG,

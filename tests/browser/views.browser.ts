@@ -68,7 +68,7 @@ const CHANGES: readonly Change[] = [
     from: 'workup',
     make: async (page) => {
       await page.locator('bf-receiver-taken select').selectOption('cobalt');
-      await button(page, 'Do all that are left').click();
+      await button(page, 'Do all remaining steps').click();
       await button(page, 'Keep the result of this aliquot').click();
       await button(page, 'Next aliquot, by hand').click();
     },

@@ -28,7 +28,7 @@ function runner(seed: number): WorkUpReport {
 
 async function openWorkUp(page: Page): Promise<void> {
   await button(page, /run the scenario's procedure/).click({ timeout: PATIENCE_MS });
-  await page.getByRole('heading', { name: 'Add to the flask in hand' }).waitFor({ timeout: PATIENCE_MS });
+  await page.getByRole('heading', { name: 'Add to the flask' }).waitFor({ timeout: PATIENCE_MS });
 }
 
 async function titres(page: Page): Promise<string[][]> {
@@ -51,14 +51,14 @@ describe('the way from the unknown to a molarity', () => {
 
       for (let i = 0; i < 8; i++) await button(page, 'Do the next usual step').click();
       await page.getByText('eluate: clear, blue').waitFor();
-      await button(page, 'Do all that are left').click();
+      await button(page, 'Do all remaining steps').click();
       await page.getByText('eluate: clear, pale pink').waitFor({ timeout: PATIENCE_MS });
 
       for (const seed of [1, 2, 3]) {
         if (seed > 1) {
           await button(page, 'Next aliquot, handled the same').click();
           await page.getByText(/eluate: clear, (pale )?pink/).waitFor({ timeout: PATIENCE_MS });
-          await button(page, 'Do all that are left').click();
+          await button(page, 'Do all remaining steps').click();
         }
         await button(page, 'Keep the result of this aliquot').click({ timeout: PATIENCE_MS });
         const expected = runner(seed).titrations.map(({ titre }) => [titre.initial_mL.toFixed(2), titre.final_mL.toFixed(2)]);
@@ -90,7 +90,7 @@ describe('the way from the unknown to a molarity', () => {
       const opened = await session.openPage({ hash: '#workup', column: 1 });
       const { page } = opened;
       await openWorkUp(page);
-      await button(page, 'Do all that are left').click();
+      await button(page, 'Do all remaining steps').click();
       const table = page.getByRole('table', { name: 'What it comes to' });
       await table.waitFor({ timeout: PATIENCE_MS });
       const cells = async (row: number): Promise<number[]> => (await table.getByRole('row').nth(row).getByRole('cell').allInnerTexts()).map(Number);
@@ -100,7 +100,7 @@ describe('the way from the unknown to a molarity', () => {
       const nickel = page.getByLabel('nickel left in the bed, of what was loaded', { exact: true });
       await nickel.fill('5');
       await nickel.press('Tab');
-      await page.getByText(/Nickel takes EDTA like cobalt/).waitFor({ timeout: PATIENCE_MS });
+      await page.getByText(/Nickel reacts with EDTA as cobalt does/).waitFor({ timeout: PATIENCE_MS });
       expect((await cells(2))[5] ?? 0).toBeGreaterThan(earlier[5] ?? Number.POSITIVE_INFINITY);
       await opened.close();
     },
@@ -147,7 +147,7 @@ describe('the way from the unknown to a molarity', () => {
       const opened = await session.openPage({ hash: '#workup', column: 1 });
       const { page } = opened;
       await openWorkUp(page);
-      await button(page, 'Do all that are left').click();
+      await button(page, 'Do all remaining steps').click();
       await button(page, 'Keep the result of this aliquot').waitFor({ timeout: PATIENCE_MS });
       const before = await titres(page);
       await page.reload();
@@ -181,7 +181,7 @@ describe.each([
       const opened = await session.openPage({ ...options, hash: '#workup', column: 1 });
       const { page } = opened;
       await openWorkUp(page);
-      await button(page, 'Do all that are left').click();
+      await button(page, 'Do all remaining steps').click();
       await button(page, 'Keep the result of this aliquot').click({ timeout: PATIENCE_MS });
       for (const [view, heading] of [
         ['workup', 'Work-up'],

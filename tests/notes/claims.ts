@@ -169,7 +169,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         [Math.abs(right(run.loaded) / right(twin().loaded) - 1), '<', 0.1],
       ]),
       note(
-        'The strip is at the outlet when the rest of the band is in the middle of the bed. From there on cobalt drips into the nickel, too thin to be seen: ten times as much as from a sound bed.',
+        'The strip is at the outlet when the rest of the band is in the middle of the bed. From there on cobalt drips into the nickel receiver, too dilute to be seen: ten times as much as from a sound bed.',
         ({ run, twin }) => {
           const there = run.looks.find((look) => left(look) > 0.98 * length(run)) ?? run.stored;
           return [
@@ -358,7 +358,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         [run.in('cobalt', 'Fe3'), '>', 0.5],
         [run.in('cobalt', 'Zn'), '>', 0.5],
       ]),
-      note('The cobalt is all there, and still the result will be wrong: the titration counts iron, zinc and the rest of the copper as well.', ({ run }) => [
+      note('All of the cobalt is there, but the result will still be wrong: the titration counts iron, zinc and the rest of the copper as well.', ({ run }) => [
         [run.in('cobalt'), '>', 0.99],
         [run.in('cobalt', 'Cu'), '>', 0.01],
       ]),
@@ -367,7 +367,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
   },
   'demo-overload': {
     purpose: [
-      note('Show a bed whose capacity is taken: a sample several times as strong as its label.', ({ run, twin }) => [
+      note('Show a bed whose capacity is used up by a sample several times as strong as its label says.', ({ run, twin }) => [
         [run.plan.results.loaded.Co_mmol ?? 0, '>', 4 * (twin().plan.results.loaded.Co_mmol ?? 0)],
       ]),
     ],
@@ -460,7 +460,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         },
       ),
       note(
-        'The second and the third aliquot meet the column as the one before left it: 25 mL of acid have to bring it back from water, in the beads too.',
+        'The second and the third aliquot meet the column as the one before left it: 25 mL of acid have to replace the water, inside the beads too.',
         ({ run }) => {
           const [, second] = run.plan.events.filter(({ action }) => action?.do === 'pour' && action.liquid === 'sample');
           return [
@@ -537,7 +537,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
     ],
     notice: [
       note(
-        'Both peaks are close to gamma curves of 25 plates: the later one is about as wide, for its volume, as the earlier. The beads are small, or the film of liquid round them would add to the width of the later.',
+        'Both peaks are close to gamma curves of 25 plates: the later one is about as wide, for its volume, as the earlier. The beads are small; with larger ones the film of liquid round them would widen the later peak.',
         ({ run }) =>
           (['Co', 'Ni'] as const).flatMap((ion): Shown[] => [
             [run.peak(ion)?.plates ?? 0, '>', 21],

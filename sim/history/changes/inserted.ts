@@ -1,7 +1,7 @@
 import type { Action, Log } from '../../terms/types.ts';
 import type { Plan } from '../plan.ts';
 
-/** The log with actions at this moment of its run; a wait that is going on goes on after it for what is left. */
+/** The log with actions at this moment of its run; a wait that is under way continues after it for the rest. */
 export function logWithActionsAt(
   plan: Pick<Plan, 'log' | 'events'>,
   moment: { readonly time_min: number; readonly delivered_mL: number; readonly entry: number },

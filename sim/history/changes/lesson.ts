@@ -49,7 +49,7 @@ function byWindow({ early_mL = 0, late_mL = 0 }: Verdict, { from_mL, to_mL }: Sw
   return early_mL > 0 ? { kind: 'change-later', by_mL: early_mL, at_mL: from_mL } : { kind: 'nothing' };
 }
 
-/** No change of receiver would have done: the largest loss decides, and without a loss what came along. */
+/** No change of receiver would have been enough: the largest loss decides, or, without a loss, what came along. */
 function byLoss(plan: Plan, targets: FractionTargets, found: Verdict, eluent_mL: number | undefined): Advice {
   const { lostBefore, lostAfter, lostBehind, carried } = found;
   const most = Math.max(lostBefore, lostAfter, lostBehind);
@@ -66,23 +66,23 @@ function byLoss(plan: Plan, targets: FractionTargets, found: Verdict, eluent_mL:
 function adviceWords(advice: Advice, name: string): string {
   switch (advice.kind) {
     case 'nothing':
-      return 'the same again, every limit was kept';
+      return 'do the same again, since every limit was met';
     case 'collect':
-      return `go on with the weaker eluent until the ${name} comes`;
+      return `continue with the weaker eluent until the ${name} leaves`;
     case 'change-sooner':
       return `change the receiver ${mL(advice.by_mL)} sooner, at ${mL(advice.at_mL)} or before`;
     case 'change-later':
       return `change the receiver ${mL(advice.by_mL)} later, at ${mL(advice.at_mL)} or after`;
     case 'elute-on':
-      return `pour more of the weaker eluent, ${percent(advice.share)} of the ${name} stayed behind`;
+      return `pour more of the weaker eluent, since ${percent(advice.share)} of the ${name} stayed behind`;
     case 'stay':
-      return `leave the receiver under the tip for longer, ${percent(advice.share)} of the ${name} dripped after it`;
+      return `leave the receiver under the tip for longer, since ${percent(advice.share)} of the ${name} left after it was removed`;
     case 'elute-sooner':
-      return `start the weaker eluent sooner, ${percent(advice.share)} of the ${name} had left before it was poured`;
+      return `start the weaker eluent sooner, since ${percent(advice.share)} of the ${name} had left before it was poured`;
     case 'wash-longer':
-      return `wash longer, ${percent(advice.share)} of the ${IONS[advice.ion].name} was still to come when the weaker eluent was poured`;
+      return `wash longer, since ${percent(advice.share)} of the ${IONS[advice.ion].name} had not left yet when the weaker eluent was poured`;
     case 'overlap':
-      return `allow more acid or more loss, since acid, ${name} and the rest came together`;
+      return `allow more acid or more loss, since acid, ${name} and the other metals left together`;
   }
 }
 

@@ -2,7 +2,7 @@ import { targetOf } from '../../input/index.ts';
 import { bedVolumeOf } from '../../terms/geometry.ts';
 import type { IonId, Scenario } from '../../terms/types.ts';
 
-// What a good fraction is, and what it is where the reader has not said otherwise.
+// What a good fraction is, and the targets used unless the reader sets others.
 
 /** What the collected fraction must hold. Shares are of what was poured. */
 export interface FractionTargets {

@@ -52,7 +52,7 @@ function waysLead({ store, mystery, given }: Session): boolean {
   return store.log.length === 0 && !mystery && !given && store.scenario !== undefined && !beganEmpty(store.scenario);
 }
 
-/** No two tries on the same column, so that watching decides and not a remembered volume. */
+/** No two tries on the same column, so that a remembered volume does not help. */
 export function seedDrawn(): number {
   return crypto.getRandomValues(new Uint32Array(1))[0];
 }

@@ -11,7 +11,7 @@ import { CHANGE_COLUMNS, changeRows, doubtOf, figureRows, lossWords, SPREAD_COLU
 import '../../ui/number.ts';
 import '../../ui/table.ts';
 
-/** What a class of so many groups will see of the scenario that is open. */
+/** What a class of a given number of groups will see with the open scenario. */
 @customElement('bf-class-forecast')
 export class ForecastPart extends LiveElement {
   static override styles = [
@@ -26,7 +26,7 @@ export class ForecastPart extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @property({ attribute: false }) room: ClassRoom | undefined;
-  /** Set by the reader over what the scenario says. */
+  /** Set by the reader instead of the scenario's number. */
   @state() private chosen: number | undefined;
 
   override render() {
@@ -36,7 +36,7 @@ export class ForecastPart extends LiveElement {
     const { forecasting, forecast } = room;
     const groups = this.chosen ?? Math.max(CONTROLS['class.groups'].min, lab.values['class.groups']);
     return html`
-      <p>Columns, bottles and hands differ. Each group gets its own from a seed; the procedure is that of the open scenario, “${lab.title}”.</p>
+      <p>Columns, bottles and hands differ from group to group; each group gets its own, drawn from a seed. All follow the procedure of the open scenario, “${lab.title}”.</p>
       <div class="row">
         <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${groups} @bf-change=${this.setGroups}></bf-number>
         ${
@@ -44,10 +44,10 @@ export class ForecastPart extends LiveElement {
             ? html`<progress max=${forecasting.of} .value=${forecasting.done} aria-label="Runs done"></progress>
               <span role="status">${forecasting.done} of ${forecasting.of}</span>
               <button type="button" @click=${() => room.cancelForecast()}>Cancel</button>`
-            : html`<button type="button" class="primary" @click=${() => void room.foresee(lab, groups)}>Work it out</button>`
+            : html`<button type="button" class="primary" @click=${() => void room.foresee(lab, groups)}>Compute</button>`
         }
       </div>
-      ${room.failure === '' ? nothing : html`<p role="alert">Some groups could not be worked out: ${room.failure}</p>`}
+      ${room.failure === '' ? nothing : html`<p role="alert">Some groups could not be computed: ${room.failure}</p>`}
       ${forecast ? this.tables(forecast) : nothing}`;
   }
 
@@ -60,8 +60,8 @@ export class ForecastPart extends LiveElement {
       <p role="status">${lossWords(forecast)}</p>
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>
-      <p class="soft">One lane a column, so uneven packing shows nothing here. A share of the variance is what one spread makes when it alone is switched on,
-        from ${forecast.groupsAlone} groups: ${forecast.groupsAlone > 1 ? `known to about ${percent(doubtOf(forecast), 0)} of itself` : 'not known from one group'}. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
+      <p class="soft">Each column is computed as one lane, so uneven packing has no effect here. A share of the variance is what one spread causes when it alone is switched on,
+        from ${forecast.groupsAlone} groups: ${forecast.groupsAlone > 1 ? `known to about ±${percent(doubtOf(forecast), 0)} of its value` : 'not known from one group'}. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
   }
 }
 

@@ -5,10 +5,10 @@ import { percent, significant } from '../../ui/text/format.ts';
 // What a class will see, as a sentence and two tables.
 
 const FIGURES = [
-  { key: 'leading_20_cm', label: 'front of the band after 20 mL of acid', unit: 'cm' },
-  { key: 'leading_40_cm', label: 'front of the band after 40 mL of acid', unit: 'cm' },
-  { key: 'window_from_mL', label: 'receiver: from, after water was started', unit: 'mL' },
-  { key: 'window_to_mL', label: 'receiver: to, after water was started', unit: 'mL' },
+  { key: 'leading_20_cm', label: 'leading edge after 20 mL of acid', unit: 'cm' },
+  { key: 'leading_40_cm', label: 'leading edge after 40 mL of acid', unit: 'cm' },
+  { key: 'window_from_mL', label: 'window for the receiver opens, after the start of water', unit: 'mL' },
+  { key: 'window_to_mL', label: 'window for the receiver closes, after the start of water', unit: 'mL' },
   { key: 'recovered', label: 'recovered share', unit: '' },
   { key: 'acid_mmol', label: 'acid collected', unit: 'mmol' },
   { key: 'titre_mL', label: 'titre', unit: 'mL' },
@@ -21,10 +21,10 @@ export const SPREAD_COLUMNS = [
   { key: 'high90', label: '90 %' },
   { key: 'least', label: 'least' },
   { key: 'most', label: 'most' },
-  { key: 'cause', label: 'made by (share of the variance)' },
+  { key: 'cause', label: 'main causes (share of the variance)' },
 ];
 const PROCEDURES = [
-  { key: 'written', label: 'as the scenario has it' },
+  { key: 'written', label: 'as in the scenario' },
   { key: 'forty', label: '40 mL of acid' },
   { key: 'stopped', label: 'until 5 mm above the bottom, at most 40 mL' },
 ] as const;
@@ -35,7 +35,7 @@ export const CHANGE_COLUMNS = [
   { key: 'acid', label: 'acid collected, mmol' },
   { key: 'time', label: 'time, min' },
 ];
-/** Fewer groups say nothing of shares. */
+/** Fewer groups tell nothing about shares. */
 const GROUPS_LEAST = 10;
 /** Causes that are named beside a figure. */
 const CAUSES = 3;
@@ -44,10 +44,10 @@ const CAUSES = 3;
 export function lossWords({ groups, target, procedures }: ClassForecast): string {
   const { ion, recovered, missedBy } = target;
   const name = IONS[ion].name;
-  const planned = 'With the receiver changed as the procedure has it,';
+  const planned = 'If the receiver is changed as the procedure says,';
   if (missedBy === 0) return `${planned} no group loses more than ${percent(1 - recovered)} of its ${name}.`;
   const most = percent(1 - (procedures.written.recovered?.least ?? 0));
-  return `${planned} ${missedBy} of ${groups} groups ${missedBy === 1 ? 'loses' : 'lose'} more than ${percent(1 - recovered)} of ${missedBy === 1 ? 'its' : 'their'} ${name}; the most that is lost is ${most}.`;
+  return `${planned} ${missedBy} of ${groups} groups ${missedBy === 1 ? 'loses' : 'lose'} more than ${percent(1 - recovered)} of ${missedBy === 1 ? 'its' : 'their'} ${name}; the largest loss is ${most}.`;
 }
 
 export function figureRows(forecast: ClassForecast) {
@@ -61,14 +61,14 @@ export function figureRows(forecast: ClassForecast) {
 }
 
 function causes({ shares, spreads, groupsAlone }: ClassForecast, key: (typeof FIGURES)[number]['key']): string {
-  if (groupsAlone < GROUPS_LEAST) return `${GROUPS_LEAST} groups or more are needed to say`;
+  if (groupsAlone < GROUPS_LEAST) return `needs ${GROUPS_LEAST} groups or more`;
   const found = shares[key];
   const known = SPREAD_IDS.map((id) => ({ label: spreads[id].label, share: found?.[id] ?? 0 })).filter(({ share }) => share >= 0.02);
   const most = known.sort((a, b) => b.share - a.share).slice(0, CAUSES);
   return most.map(({ label, share }) => `${label} ${Math.round(100 * share)} %`).join(', ');
 }
 
-/** How well a share is known, as a share of itself: of two variances, each from so many groups (chi-square, 2/(n - 1)). */
+/** Relative uncertainty of a share, which is a ratio of two variances, each from a number of groups (chi-square, 2/(n - 1)). */
 export function doubtOf({ groups, groupsAlone }: Pick<ClassForecast, 'groups' | 'groupsAlone'>): number {
   return Math.sqrt(2 / (groupsAlone - 1) + 2 / (groups - 1));
 }

@@ -10,7 +10,7 @@ import type { Session } from '../../store/session.ts';
 
 // What the instructor does to a run: faults from the start, faults at this moment, and taking them away again.
 
-/** A fault that is in force, and where it stands: in the scenario, or in the log at a moment of the run. */
+/** A fault that is imposed, and its place: in the scenario, or in the log at a moment of the run. */
 export interface Imposed {
   readonly fault: Fault;
   /** Index in the list of the scenario, or in the log. */
@@ -42,14 +42,14 @@ export function imposeFromStart(session: Session, fault: Fault): Promise<boolean
   return withFaults(session, [...session.faults.filter(({ kind }) => kind !== fault.kind), fault]);
 }
 
-/** Imposes a fault of the bed at the moment shown; what the log still has ahead stays. */
+/** Imposes a fault of the bed at the moment shown; later actions of the log stay. */
 export function imposeNow(store: ColumnStore, fault: Fault): Promise<void> {
   const { plan, moment } = store;
   if (!plan || !moment) return Promise.resolve();
   return store.replace(logWithActionsAt(plan, moment, [{ do: 'fault', fault }]), store.now);
 }
 
-/** Takes actions at the moment shown, all or none; what the log still has ahead stays. Resolves to the first refusal. */
+/** Takes actions at the moment shown, all or none; later actions of the log stay. Resolves to the first refusal. */
 export async function takeAtOnce(store: ColumnStore, actions: readonly Action[]): Promise<Issue | undefined> {
   const { plan, moment } = store;
   if (!plan || !moment) return undefined;
@@ -82,7 +82,7 @@ export async function takeAllAway(session: Session): Promise<void> {
   if (session.faults.length > 0) await withFaults(session, []);
 }
 
-/** The log of the run in hand when it is more than the procedure; else the procedure as these faults make it. */
+/** Keeps the log of the run if it is more than the procedure; otherwise takes the procedure as these faults change it. */
 async function withFaults(session: Session, faults: readonly Fault[]): Promise<boolean> {
   const { store, json, base } = session;
   const { log, now, scenario } = store;

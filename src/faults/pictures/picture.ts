@@ -21,7 +21,7 @@ const EDGES = [0.05, 0.95] as const;
 const EMPTY = 0.02;
 const POINTS = 90;
 
-/** Everything but the moment of the bed is of the whole run. */
+/** The bed is shown at one moment; everything else comes from the whole run. */
 export function pictureOf(scenario: Scenario, plan: Plan, moment: Pick<Moment, 'sorbed'>, target: IonId): Picture {
   const frames = framesApart(plan, deliveredAtEnd(plan) / POINTS);
   return {

@@ -29,7 +29,7 @@ export class FaultPictures {
     this.makeThread = makeThread;
   }
 
-  /** Draws those of this scenario that are not there yet; calling it again for the same scenario costs nothing. */
+  /** Draws the pictures of this scenario; calling it again for the same scenario does nothing. */
   async draw(written: Scenario): Promise<void> {
     const scenario = coarse(written);
     const key = JSON.stringify(scenario);

@@ -3,7 +3,7 @@ import type { IonId } from '../../../sim/terms/types.ts';
 
 // One ion of a run as curves over delivered volume: the edges of its band, and what leaves the tip.
 
-/** Arrays of equal length, a point a frame; NaN where there is no band. */
+/** Arrays of equal length, one point for each frame; NaN where there is no band. */
 export interface BandCurve {
   readonly delivered_mL: readonly number[];
   readonly leading_cm: readonly number[];

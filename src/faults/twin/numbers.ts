@@ -47,7 +47,7 @@ export function peakOf(plan: Plan, ion: IonId): PeakShape | undefined {
   return peakShape(xs, ys);
 }
 
-/** A share below this is what rounding leaves of none. */
+/** A smaller share is zero but for rounding. */
 const ROUNDING = 1e-12;
 
 function flowSymptoms({ moment }: Seen): Symptom[] {
@@ -74,7 +74,7 @@ function leanSymptoms(lean: Lean | undefined): Symptom[] {
       least: 0.15,
       unit: 'cm',
       value: value(({ lean_cm }) => lean_cm),
-      meaning: 'between the leading edges of the side that is furthest ahead and the one furthest behind; 0 is level',
+      meaning: 'distance between the leading edges of the side furthest ahead and the side furthest behind; 0 is level',
     },
     {
       label: 'side that is ahead',
@@ -89,14 +89,14 @@ function leanSymptoms(lean: Lean | undefined): Symptom[] {
       least: 0.15,
       unit: 'cm',
       value: value(({ core_cm }) => core_cm),
-      meaning: 'leading edge of the core less the mean of the sides; negative when it is behind',
+      meaning: 'leading edge of the core minus the mean of the sides; negative when the core is behind',
     },
     {
       label: 'leading edge ratio',
       least: 0.1,
       unit: '',
       value: value(({ leadingEdgeRatio }) => leadingEdgeRatio),
-      meaning: 'deepest leading edge over the mean one, all lanes by area; 1 is level',
+      meaning: 'deepest leading edge divided by the mean of all lanes, weighted by area; 1 is level',
     },
   ];
 }
@@ -116,28 +116,28 @@ function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
       least: 0.2,
       unit: 'mL',
       value: value(({ width_mL }) => width_mL),
-      meaning: 'between the places at half of the highest concentration',
+      meaning: 'between the two volumes at half of the highest concentration',
     },
     {
       label: 'asymmetry',
       least: 0.3,
       unit: '',
       value: value(({ asymmetry }) => asymmetry),
-      meaning: 'rear half over front half at a tenth of the height; 1 is symmetric',
+      meaning: 'rear half-width divided by front half-width at a tenth of the height; 1 is symmetric',
     },
     {
       label: 'tailing',
       least: 0.2,
       unit: '',
       value: value(({ tailing }) => tailing),
-      meaning: 'width at a twentieth of the height over twice its front half (USP <621>); 0.8 to 1.8 is accepted there',
+      meaning: 'width at a twentieth of the height divided by twice its front half (USP <621>, which accepts 0.8 to 1.8)',
     },
     {
       label: 'tailing of a sound peak',
       least: 0.2,
       unit: '',
       value: value(({ gammaTailing }) => gammaTailing),
-      meaning: 'of a gamma-shaped peak of as many plates: as much tailing is no fault',
+      meaning: 'tailing of a gamma-shaped peak with as many plates; this much tailing is not a fault',
     },
     {
       label: 'front of the curve',

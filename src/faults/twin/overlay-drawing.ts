@@ -79,7 +79,7 @@ function projectedRow(x: Scale, run: Ran, twin: Ran | undefined, { top, bottom }
     .nice(3)
     .range([bottom, top]);
   const [left, right] = x.range();
-  return svg`<text class="row-title" x=${left} y=${top - 28}>leaving the tip, mol/L: full this run, dots its twin</text>
+  return svg`<text class="row-title" x=${left} y=${top - 28}>leaving the tip, mol/L: solid line this run, dots its twin</text>
     ${axis({ scale: y, side: 'left', at: left, ticks: 3, title: '', grid: right - left })}
     ${curves.map(({ id, xs, ys, isTwin }) => {
       const style = seriesStyle(id);
@@ -212,7 +212,7 @@ function differenceRow(x: Scale, run: Ran, twin: Ran, target: IonId): SVGTemplat
       .y0(y(0))
       .y1((i) => y(ys[i]))(xs.map((_, i) => i)) ?? '';
   const [, right] = x.range();
-  return svg`<g>${title(`difference: ${style.label} leaving in this run less that in the twin`, top)}
+  return svg`<g>${title(`difference: ${style.label} leaving in this run minus that in the twin`, top)}
     <path d=${path} fill=${style.colour} fill-opacity="0.5" stroke=${style.colour}></path>
     <line class="tick" x1=${LEFT} x2=${right} y1=${y(0)} y2=${y(0)}></line>
     ${axis({ scale: y, side: 'left', at: LEFT, ticks: 3, title: 'mol/L' })}</g>`;

@@ -93,7 +93,7 @@ export class TwinPart extends LiveElement {
     const { twin } = this;
     return html`<div class="pair">
       <div>${this.heading('This run', moment)}${this.column(scenario, moment, plan)}</div>
-      <div>${this.heading('Healthy twin', twin?.moment)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being worked out …</p>`}</div>
+      <div>${this.heading('Healthy twin', twin?.moment)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being computed …</p>`}</div>
     </div>`;
   }
 

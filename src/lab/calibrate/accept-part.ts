@@ -9,10 +9,10 @@ import { fittedJson } from '../fit/fitted-scenario.ts';
 import { partStyles } from '../sections/styles.ts';
 
 /**
- * Takes the numbers of a fit into the lab in hand, with the day of the run.
+ * Puts the fitted numbers into the lab, with the day of the run.
  *
- * @fires bf-use - the lab is wanted on the bench
- * @fires bf-save - the lab is wanted as a file
+ * @fires bf-use - asks to put the lab on the bench
+ * @fires bf-save - asks to save the lab as a file
  */
 @customElement('bf-fit-accept')
 export class FitAccept extends LiveElement {
@@ -42,14 +42,14 @@ export class FitAccept extends LiveElement {
     if (accepted?.of === calibration && accepted.json === draft.json) return this.done(taken, accepted.date);
     if (draft.json !== this.of) return html`<p role="status">The lab has changed since this fit. Fit again to accept it.</p>`;
     return html`<h3>Accept</h3>
-      <p>${taken === 1 ? 'One number' : `${taken} numbers`} of the lab in hand will have the status “fitted to your run”, with the day and the interval. What is left open stays as it is.</p>
+      <p>${taken === 1 ? 'One number' : `${taken} numbers`} of this lab will get the status “fitted to your run”, with the day and the interval. Numbers that are left open do not change.</p>
       <div class="row"><label>day of the run<input type="date" .value=${this.date} @change=${this.setDate} /></label>
         <button type="button" class="primary" @click=${this.accept}>Accept</button></div>`;
   }
 
   private done(taken: number, date: string) {
     return html`<h3>Accepted</h3>
-      <p class="done" role="status">${taken === 1 ? 'One number' : `${taken} numbers`} of the lab in hand ${taken === 1 ? 'has' : 'have'} the status “fitted to your run”, ${date}. Undo takes that back.</p>
+      <p class="done" role="status">${taken === 1 ? 'One number' : `${taken} numbers`} of this lab now ${taken === 1 ? 'has' : 'have'} the status “fitted to your run”, ${date}. Undo reverses this.</p>
       <div class="row"><button type="button" class="primary" @click=${() => emit(this, 'bf-use', undefined)}>Use on the bench</button>
         <button type="button" @click=${() => emit(this, 'bf-save', undefined)}>Save as a file</button>
         <a href="#lab">Back to the editor</a></div>`;
@@ -67,7 +67,7 @@ export class FitAccept extends LiveElement {
   }
 }
 
-/** As the calendar on the wall has it, such as 2031-05-04. */
+/** The local date, such as 2031-05-04. */
 function today(): string {
   const now = new Date();
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');

@@ -19,10 +19,10 @@ import './readings-part.ts';
 import './result-part.ts';
 
 /**
- * Brings the lab in hand to what was measured on a run of its procedure.
+ * Fits the lab to what was measured on a run of its procedure.
  *
- * @fires bf-use - the lab is wanted on the bench
- * @fires bf-save - the lab is wanted as a file
+ * @fires bf-use - asks to put the lab on the bench
+ * @fires bf-save - asks to save the lab as a file
  */
 @customElement('bf-lab-calibrate')
 export class CalibratePart extends LiveElement {
@@ -38,7 +38,7 @@ export class CalibratePart extends LiveElement {
 
   @property({ attribute: false }) draft: LabDraft | undefined;
   @state() private text = keptReadings(localStorageOf(window));
-  /** JSON of the lab that the last fit is of. */
+  /** JSON of the lab that was last fitted. */
   @state() private of: unknown;
   private readonly fitting = new Fitting();
   private told: FitAnswer | undefined;
@@ -57,10 +57,10 @@ export class CalibratePart extends LiveElement {
       return html`<h2>Calibrate</h2><p role="status">Something in the lab is not valid yet; it is listed in the editor. Calibrate once everything is valid.</p>`;
     const read = text.trim() === '' ? undefined : readMeasurements(text, scenario);
     return html`<h2>Calibrate ${scenario.title}</h2>
-      <p>Do a run of this lab’s procedure, measure what you can with a ruler, a cylinder and a watch, or analyse fractions by any method, and enter it. Bead, porosity, uptake and what else a run tells of are then fitted. Nothing leaves this browser.</p>
+      <p>Run this lab’s procedure on a real column. Measure what you can with a ruler, a cylinder and a watch, or analyse fractions by any method, and enter the readings. The fit then adjusts the bead size, the porosity, the uptake and the other numbers that a run can determine. Nothing leaves this browser.</p>
       <bf-readings .scenario=${scenario} .text=${text} .read=${read} @bf-readings=${this.take}></bf-readings>
       <div class="row">${fitting.progress ? this.going(fitting.progress) : html`<button type="button" class="primary" ?disabled=${!read?.ok} @click=${() => this.fit(scenario, read)}>Fit</button>`}</div>
-      <p class="problem" role="alert">${fitting.failure === '' ? nothing : `The fit stopped: ${fitting.failure}. The table is as it was; press Fit to try again.`}</p>
+      <p class="problem" role="alert">${fitting.failure === '' ? nothing : `The fit stopped: ${fitting.failure}. Your table is unchanged; press Fit to try again.`}</p>
       ${fitting.answer ? html`<bf-fit-result .answer=${fitting.answer}></bf-fit-result><bf-fit-accept .draft=${draft} .calibration=${fitting.answer.calibration} .of=${this.of}></bf-fit-accept>` : nothing}`;
   }
 

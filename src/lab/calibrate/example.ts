@@ -1,5 +1,5 @@
 /**
- * Invented readings of the shipped lesson on cobalt and nickel: worked out by the model for a column with other numbers
+ * Invented readings of the shipped lesson on cobalt and nickel: computed by the model for a column with other numbers
  * (bead 217 µm, D scale 0.46, shrinkage 0.059), with the scatter of ruler, cylinder and watch, and rounded as they are read.
  */
 export const EXAMPLE = `delivered_mL,from_mL,flow_mL_per_min,bed_cm,leading_cm,first_colour_mL,last_colour_mL,Co_mmol,NaOH_mL

@@ -6,10 +6,10 @@ import type { FitAnswer, FitReply, FitRequest } from '../fit/fit-worker.ts';
 import type { FitProgress } from '../fit/least-squares.ts';
 import type { Measurement } from '../fit/measurements.ts';
 
-/** In tests an object stands in for it. */
+/** Tests replace it by a plain object. */
 export type FitThread = Thread<FitRequest, FitReply>;
 
-/** One fit at a time, in a worker of its own, with what came of the last. */
+/** Runs one fit at a time in its own worker and keeps the result of the last. */
 export class Fitting {
   @tracked progress: FitProgress | undefined;
   @tracked answer: FitAnswer | undefined;
@@ -21,7 +21,7 @@ export class Fitting {
     this.makeThread = makeThread;
   }
 
-  /** Fits the scenario to the readings; a fit that is still going on is given up. */
+  /** Fits the scenario to the readings; a fit that is still running is cancelled. */
   start(scenario: Scenario, measurements: readonly Measurement[]): void {
     this.end();
     const thread = this.makeThread();

@@ -1,4 +1,4 @@
-// The table of readings as it was typed, so that a reload loses nothing. A storage that refuses costs only the memory.
+// The table of readings as it was typed, so that a reload loses nothing. If the browser does not store it, only this copy is lost.
 
 const KEY = 'bandfall.lab.readings';
 
@@ -15,6 +15,6 @@ export function keepReadings(storage: Storage | undefined, text: string): void {
     if (text === '') storage?.removeItem(KEY);
     else storage?.setItem(KEY, text);
   } catch {
-    // Full or closed: the table stands on the page.
+    // Storage is full or blocked: the table is still on the page.
   }
 }

@@ -62,7 +62,7 @@ function readingAt(one: Residual, x: Scale, y: Scale): SVGTemplateResult {
   return svg`<g><line class="bar" x1=${at} x2=${at} y1=${y(one.value - reach)} y2=${y(one.value + reach)}></line>${mark(one, at, y(one.value))}<title>row ${one.row}, ${one.column}: ${one.value}</title></g>`;
 }
 
-/** Readings that are volumes stand side by side, each over what the model says of it. */
+/** Readings that are volumes stand side by side, each with the value that the model gives. */
 function volumesDrawing({ readings, unit }: Panel, size: Size): SVGTemplateResult {
   const y = upwards(extent(readings, []), size.height);
   const [left, right] = [MARGIN.left, size.width - MARGIN.right];
@@ -92,7 +92,7 @@ function frame(x: Scale, y: Scale, { width, height }: Size, title: string, unit:
 
 function alongRun(readings: readonly Residual[], width: number, curves?: ModelCurves): Scale {
   const last = curves?.at_mL.at(-1) ?? Math.max(...readings.map(({ at_mL }) => at_mL));
-  // Fractions alone are drawn where they were taken.
+  // With fractions only, the axis begins at the first of them.
   const first = readings.every(({ quantity }) => quantity === 'fraction' || quantity === 'alkali') ? Math.min(...readings.map(({ from_mL }) => from_mL)) : 0;
   return scaleLinear()
     .domain([first, last])
@@ -106,7 +106,7 @@ function upwards(ends: readonly [number, number], height: number): Scale {
     .nice(4);
 }
 
-/** From the least to the most of what is drawn. */
+/** Smallest and largest value that is drawn. */
 function extent(readings: readonly Residual[], steady: readonly Steady[], curves?: ModelCurves): readonly [number, number] {
   const read = readings.flatMap(({ value, deviation, before, after }) => [value - BAR * deviation, value + BAR * deviation, before, after]);
   const drawn = curves ? PHASES.flatMap((phase) => steady.flatMap((quantity) => curves[phase][quantity])) : [];

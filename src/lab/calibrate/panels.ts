@@ -1,7 +1,7 @@
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { Residual } from '../fit/calibrate.ts';
 
-// Readings sorted into drawings: a drawing for every kind of quantity.
+// Readings sorted into drawings, one drawing for each kind of quantity.
 
 export interface Panel {
   readonly title: string;
@@ -38,6 +38,6 @@ function kindOf({ quantity, solute }: Residual): Omit<Panel, 'readings'> {
     case 'fraction':
       return { title: solute === undefined || solute === 'HCl' ? 'HCl in fractions' : `${IONS[solute].name} in fractions`, unit: 'mmol', isVolume };
     case 'alkali':
-      return { title: 'NaOH that fractions took', unit: 'mL', isVolume };
+      return { title: 'NaOH to neutralise fractions', unit: 'mL', isVolume };
   }
 }

@@ -18,7 +18,7 @@ const ROWS_MOST = 24;
 /**
  * The table of readings: a box to type or paste into, what its columns mean, and what is wrong with it.
  *
- * @fires bf-readings - {text} as it now stands
+ * @fires bf-readings - {text} with the present text
  */
 @customElement('bf-readings')
 export class ReadingsPart extends LiveElement {
@@ -45,23 +45,23 @@ export class ReadingsPart extends LiveElement {
     const { scenario, text, read } = this;
     if (!scenario) return nothing;
     const issues = read && !read.ok ? read.issues : [];
-    return html`<label class="text">Readings: a heading of column names, then a row a reading, typed or pasted from a spreadsheet (comma, semicolon or tab between, decimals with a point; a cell that was not measured stays empty)
+    return html`<label class="text">Readings: a heading row with the column names, then one row for each reading, typed or pasted from a spreadsheet. Separate the cells by commas, semicolons or tabs, write decimals with a point, and leave a cell empty if nothing was measured.
         <textarea spellcheck="false" autocomplete="off" rows=${Math.min(ROWS_MOST, Math.max(ROWS_LEAST, text.split('\n').length + 1))} aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${live(text)} @input=${this.type}></textarea></label>
       ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="What is wrong with the table">${issues.slice(0, LISTED).map(({ path, expected, received }) => html`<li>${path}: expected ${expected}; received ${received}</li>`)}${issues.length > LISTED ? html`<li>and ${issues.length - LISTED} more</li>` : nothing}</ol>` : nothing}
-      ${read?.ok ? html`<p class="soft" role="status">${read.measurements.length} readings.${text === EXAMPLE ? ' They are invented, for the lesson on cobalt and nickel from a cathode leach as it ships; no column was measured.' : ''}</p>` : nothing}
+      ${read?.ok ? html`<p class="soft" role="status">${read.measurements.length} readings.${text === EXAMPLE ? ' They are invented for the shipped lesson on cobalt and nickel from a cathode leach; no real column was measured.' : ''}</p>` : nothing}
       ${text === '' ? html`<div class="row"><button type="button" @click=${() => this.put(EXAMPLE)}>Fill in an invented example</button></div>` : nothing}
       <details><summary>What the columns mean</summary>${this.columns(scenario)}</details>`;
   }
 
   private columns(scenario: Scenario) {
     return html`<div class="scroll" role="region" aria-label="Columns" tabindex="0"><table>
-      <thead><tr><th scope="col">column</th><th scope="col">what it is</th><th scope="col">taken as known to</th></tr></thead>
+      <thead><tr><th scope="col">column</th><th scope="col">what it is</th><th scope="col">standard deviation</th></tr></thead>
       <tbody>
-        <tr><th scope="row"><code>delivered_mL</code></th><td>in the cylinder since the start of the run, when the reading was taken or the fraction ended</td><td></td></tr>
-        <tr><th scope="row"><code>from_mL</code></th><td>where a fraction was begun</td><td></td></tr>
+        <tr><th scope="row"><code>delivered_mL</code></th><td>volume in the cylinder since the start of the run, when the reading was taken or the fraction ended</td><td></td></tr>
+        <tr><th scope="row"><code>from_mL</code></th><td>volume delivered when a fraction began</td><td></td></tr>
         ${Object.entries(columnsFor(scenario)).map(([name, { how, unit, absolute, relative }]) => html`<tr><th scope="row"><code>${name}</code></th><td>${how}</td><td>± ${absolute} ${unit}${relative > 0 ? ` and ${100 * relative} %` : nothing}</td></tr>`)}
       </tbody></table></div>
-      <p class="soft">Known to: one standard deviation, common practice for ruler, cylinder and watch, no source.</p>`;
+      <p class="soft">The standard deviations are common practice for ruler, cylinder and watch; they have no source.</p>`;
   }
 
   private type(event: Event & { target: HTMLTextAreaElement }) {

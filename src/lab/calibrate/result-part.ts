@@ -19,7 +19,7 @@ const NUMBERS = [
   { key: 'before', label: 'before' },
   { key: 'after', label: 'fitted' },
   { key: 'interval', label: '95 % interval' },
-  { key: 'narrowed', label: 'interval, of that before' },
+  { key: 'narrowed', label: 'width, compared with before' },
   { key: 'tie', label: 'strongest correlation' },
 ];
 const READINGS = [
@@ -28,10 +28,10 @@ const READINGS = [
   { key: 'value', label: 'measured' },
   { key: 'before', label: 'model before' },
   { key: 'after', label: 'model after' },
-  { key: 'residual', label: 'residual, in deviations' },
+  { key: 'residual', label: 'residual, in standard deviations' },
 ];
 
-/** What a fit came to: the numbers, what is left open, and the readings over the model before and after. */
+/** The result of a fit: the numbers, what is left open, and the readings with the model before and after. */
 @customElement('bf-fit-result')
 export class FitResult extends LiveElement {
   static override styles = [
@@ -64,17 +64,17 @@ export class FitResult extends LiveElement {
     const { measurements } = calibration;
     return html`<p>${misfitWords(calibration)}</p><p class="open">${openWords(calibration)}</p><p>${tiedWords(calibration)}</p>
       <bf-table caption="Numbers" .columns=${NUMBERS} .rows=${numberRows(calibration)}></bf-table>
-      <p class="soft">Each number begins with the width that its status gives it; the interval is from that and from the readings. One lane a column, so uneven packing is not fitted.</p>
-      <p class="soft">● reading with its 95 % bar (□ upper edge of the band), dashed: model before, solid: model after.</p>
+      <p class="soft">Before the fit, each number has an uncertainty that depends on its status; its interval follows from that and from the readings. The fit treats the column as a single lane, so uneven packing is not fitted.</p>
+      <p class="soft">● reading with its 95 % bar (□ upper edge of the band); dashed line: model before the fit; solid line: model after it.</p>
       <div class="panels">${panelsOf(measurements).map((panel) => this.panel(panel, answer))}
         <figure><figcaption>Residuals</figcaption>
           <svg class="plot" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="Residuals of ${measurements.length} readings along the run; they are listed below">${residualDrawing(measurements, SIZE)}</svg></figure>
       </div>
-      <details><summary>Every reading</summary><bf-table caption="Readings and model" .columns=${READINGS} .rows=${measurements.map(({ row, column, value, before, after, residual }) => ({ row, column, value, before, after, residual: Number.isFinite(residual) ? residual : 'no answer' }))}></bf-table></details>`;
+      <details><summary>Every reading</summary><bf-table caption="Readings and model" .columns=${READINGS} .rows=${measurements.map(({ row, column, value, before, after, residual }) => ({ row, column, value, before, after, residual: Number.isFinite(residual) ? residual : 'no value' }))}></bf-table></details>`;
   }
 
   private panel(panel: Panel, { curves }: FitAnswer) {
-    const words = `${panel.title}: ${panel.readings.length} ${panel.readings.length === 1 ? 'reading' : 'readings'} over the model before and after the fit`;
+    const words = `${panel.title}: ${panel.readings.length} ${panel.readings.length === 1 ? 'reading' : 'readings'} with the model before and after the fit`;
     return html`<figure><figcaption>${panel.title}</figcaption>
       <svg class="plot" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label=${words}>${panelDrawing(panel, curves, SIZE)}</svg></figure>`;
   }

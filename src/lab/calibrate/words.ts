@@ -6,7 +6,7 @@ import type { Calibration, FittedParameter } from '../fit/calibrate.ts';
 
 /** Beyond this two numbers can hardly be told apart. A choice. */
 const TIED = 0.8;
-/** Readings further off than this many of their deviations, on average, are not described. Common practice, no source. */
+/** If the readings lie further from the model than this many standard deviations, the model does not describe them. Common practice, no source. */
 const POOR = 2;
 
 export function misfitWords({
@@ -17,24 +17,24 @@ export function misfitWords({
   const [before, after] = [chiSquareBefore, chiSquareAfter].map((sum) => Math.sqrt(sum / measurements.length));
   const silent = measurements.filter((one) => Number.isNaN(one.after));
   if (silent.length > 0)
-    return `The model has no answer for ${silent.map(({ row, column }) => `row ${row}, ${column}`).join('; ')}: in its run there is no such edge or colour. Look whether volume and value are right, and whether the run was that of this lab’s procedure.`;
+    return `The model gives no value for ${silent.map(({ row, column }) => `row ${row}, ${column}`).join('; ')}: in its run there is no such edge or colour. Check the volume and the value, and whether the run followed this lab’s procedure.`;
   const told = measurements.some((one) => Number.isNaN(one.before))
-    ? `After the fit the readings lie ${deviations(after)} from the model (root mean square); before it the model had no answer for some.`
-    : `The readings lie ${deviations(after)} from the model (root mean square); before the fit it was ${significant(before, 2)}.`;
+    ? `After the fit the readings lie ${deviations(after)} from the model (root mean square); before the fit the model gave no value for some of them.`
+    : `After the fit the readings lie ${deviations(after)} from the model (root mean square); before it, they lay ${significant(before, 2)} away.`;
   return after > POOR
-    ? `${told} That is more than ruler, cylinder and watch explain: look for a slip in the table, or another procedure, bottle or resin than this lab has.`
+    ? `${told} That is more than the errors of ruler, cylinder and watch explain. Look for a slip in the table, or for a procedure, bottle or resin that differs from this lab’s.`
     : told;
 }
 
 /** Which numbers the readings leave as they were. */
 export function openWords({ parameters }: Pick<Calibration, 'parameters'>): string {
   const open = parameters.filter((one) => one.open);
-  if (open.length === 0) return 'The readings say something of every number.';
+  if (open.length === 0) return 'The readings tell something about every number.';
   const all = open.length === parameters.length;
   const names = listed(open.map(({ path }) => FIELDS[path].label));
   return all
     ? 'The readings leave every number open: they are too few, or of the wrong kind. Nothing is changed.'
-    : `The readings leave open: ${names}. ${open.length === 1 ? 'Its interval is' : 'Their intervals are'} nearly as wide as before, so ${open.length === 1 ? 'it keeps its number' : 'they keep their numbers'}.`;
+    : `The readings leave open: ${names}. ${open.length === 1 ? 'Its interval is' : 'Their intervals are'} nearly as wide as before, so ${open.length === 1 ? 'its value does' : 'their values do'} not change.`;
 }
 
 /** Pairs that the readings determine only together. */
@@ -44,12 +44,12 @@ export function tiedWords({ parameters, correlations }: Pick<Calibration, 'param
   return tied
     .map(
       ({ one, other, r }) =>
-        `${capital(label(one))} and ${label(other)} are known only together: ${r > 0 ? 'more of both' : 'more of one with less of the other'} fits nearly as well.`,
+        `${capital(label(one))} and ${label(other)} can only be determined together: ${r > 0 ? 'a larger value of both' : 'a larger value of one with a smaller value of the other'} fits nearly as well.`,
     )
     .join(' ');
 }
 
-/** The number that one is most tied to, with the correlation. */
+/** The parameter with the strongest correlation to this one, with the correlation. */
 export function strongestTie({ parameters, correlations }: Pick<Calibration, 'parameters' | 'correlations'>, at: number): string {
   const others = parameters.map((one, i) => ({ one, r: correlations[at][i] })).filter((_, i) => i !== at);
   const [first] = others.sort((a, b) => Math.abs(b.r) - Math.abs(a.r));
@@ -69,7 +69,7 @@ function capital(text: string): string {
 }
 
 function deviations(count: number): string {
-  return `${significant(count, 2)} of their deviations`;
+  return `${significant(count, 2)} standard deviations`;
 }
 
 function listed(names: readonly string[]): string {

@@ -52,7 +52,7 @@ export class SetupCardPage extends LiveElement {
 
   override render() {
     const scenario = this.draft?.scenario;
-    if (!this.draft || !scenario) return html`<p role="status">The card is there as soon as everything fits together.</p>`;
+    if (!this.draft || !scenario) return html`<p role="status">The card appears once everything in the lab is valid.</p>`;
     const { values } = scenario;
     const card = setupCard(scenario);
     const grade = valueAt(this.draft.json, 'resin.grade') ?? DEFAULT_GRADE;
@@ -65,7 +65,7 @@ export class SetupCardPage extends LiveElement {
           [`columns for the class`, String(card.groups * card.columns)],
           ...COLUMN.map((path) => [FIELDS[path].label, valueWords(path, values[path])]),
           [`settled resin, ${String(grade)}`, quantity(card.resin_mL, 'mL', 2)],
-          ['settled resin for the class, a fifth more', quantity(card.resinClass_mL, 'mL', 2)],
+          ['settled resin for the class, with a fifth to spare', quantity(card.resinClass_mL, 'mL', 2)],
         ],
       )}
       ${this.table(
@@ -88,7 +88,7 @@ export class SetupCardPage extends LiveElement {
       )}
       <section><h3>Cautions</h3><ul class="cautions">${Object.values(CAUTIONS).map(({ heading, pictogram: sign }) => html`<li>${pictogram(sign)}<span>${heading}</span></li>`)}</ul>
       <p>${CAUTION_CLOSE} ${card.note}</p></section>
-      <p class="soft">Volumes follow from the procedure of the lab: a quarter more of the acid and a fifth more of the rest. Work-up amounts are those of an ordinary group.</p>`;
+      <p class="soft">The volumes follow from the lab’s procedure, with a quarter of the acid and a fifth of the rest to spare. The amounts for the work-up are those of a typical group.</p>`;
   }
 
   /** With a box to tick in front of every row. */

@@ -7,7 +7,7 @@ import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from '../../plot/line.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
-// D_v of one ion against HCl: the built-in curve dotted, an own table as squares with the curve that the model makes of them.
+// D_v of one ion against HCl: the built-in curve is dotted; a table of the reader's own is drawn as squares, with the curve that the model takes from it.
 
 export interface CurveDrawing {
   /** Gives the resin; its own curves are left out. */

@@ -15,7 +15,7 @@ import '../../ui/segmented.ts';
 
 const SIZE = { width: 420, height: 260 };
 
-/** Tables of D_v against HCl that take the place of the built-in curves: typed or pasted out of a spreadsheet, drawn beside them. */
+/** Tables of D_v against HCl that replace the built-in curves: typed or pasted from a spreadsheet, and drawn with them. */
 @customElement('bf-lab-curve')
 export class CurvePart extends LiveElement {
   static override styles = [
@@ -32,7 +32,7 @@ export class CurvePart extends LiveElement {
 
   @property({ attribute: false }) draft: LabDraft | undefined;
   @state() private chosen: IonId | undefined;
-  /** What is typed and not taken yet. */
+  /** Text that is typed but not used yet. */
   @state() private text: string | undefined;
   @state() private scale: Scale = 'plain';
 
@@ -51,7 +51,7 @@ export class CurvePart extends LiveElement {
           { value: 'plain', label: 'Dᵥ' },
           { value: 'log', label: 'log Dᵥ' },
         ]} @bf-change=${this.takeScale}></bf-segmented></div>
-      <label class="text">HCl in mol/L and Dᵥ, a row a line, as a spreadsheet copies it (tab, semicolon or comma between; a first line of words is a heading)
+      <label class="text">HCl in mol/L and Dᵥ, one pair per line, as copied from a spreadsheet. Separate the two numbers by a tab, semicolon or comma; the first line may be a heading.
         <textarea spellcheck="false" aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${text} @input=${this.type}></textarea></label>
       ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="Rows that cannot be used">${issues.map(({ path, expected, received }) => html`<li>${path.replace('line', 'row')}: expected ${expected}; received ${received}</li>`)}</ol>` : nothing}
       ${this.plot(draft, ion, points)}
@@ -75,7 +75,7 @@ export class CurvePart extends LiveElement {
       <p class="soft">Drawn: ${words}.</p>`;
   }
 
-  /** The last lab in which everything fitted; it gives the resin of the built-in curve. */
+  /** The last valid lab; it gives the resin of the built-in curve. */
   private last: Scenario | undefined;
 
   private choose(event: Event & { target: HTMLSelectElement }) {

@@ -6,7 +6,7 @@ import type { Measurement } from './measurements.ts';
 import { boundsOf, FITTED_PATHS, type FittedPath, parameterAt } from './parameters.ts';
 import { predicted } from './predict.ts';
 
-// A scenario brought to what a lab measured.
+// Fits a scenario to what a lab measured.
 
 export interface FittedParameter {
   readonly path: FittedPath;
@@ -18,12 +18,12 @@ export interface FittedParameter {
   readonly interval: readonly [low: number, high: number];
   /** Width of what is known after over that before: 1 if nothing was learned. */
   readonly narrowed: number;
-  /** The measurements say next to nothing of it. */
+  /** The measurements hardly determine it. */
   readonly open: boolean;
 }
 
 export interface Residual extends Measurement {
-  /** What the model says; NaN where it has no answer, such as the edge of a band that has left. */
+  /** Value of the model; NaN where it has none, such as the edge of a band that has left. */
   readonly before: number;
   readonly after: number;
   /** (measured - model) over the deviation, after. */
@@ -32,7 +32,7 @@ export interface Residual extends Measurement {
 
 export interface Calibration {
   readonly parameters: readonly FittedParameter[];
-  /** By the order of `parameters`. */
+  /** In the order of `parameters`. */
   readonly correlations: readonly (readonly number[])[];
   readonly measurements: readonly Residual[];
   readonly chiSquareBefore: number;
@@ -42,9 +42,9 @@ export interface Calibration {
 
 /** Standard normal quantile of a two-sided 95 % interval. */
 const Z95 = 1.96;
-/** Left open: less than a fifth of the width was taken off. A choice. */
+/** A parameter is left open if the readings made its interval narrower by less than a fifth. A choice. */
 const OPEN = 0.8;
-/** Step of u for slopes; below it the time steps of the model show. Found by trial on the shipped lesson. */
+/** Step of u for slopes; a smaller one would show the time steps of the model. Found by trial on the shipped lesson. */
 const STEP = 0.1;
 
 /** Fits the scenario to measurements of a run of its own procedure, on one lane for speed. */
@@ -79,13 +79,13 @@ export function calibrated(
   };
 }
 
-/** The scenario with its parameters so many prior widths away. */
+/** The scenario with each parameter moved by u of its prior widths. */
 export function withValues(scenario: Scenario, paths: readonly FittedPath[], u: readonly number[]): Scenario {
   const moved = paths.map((path, k) => [path, parameterAt(scenario.values, path, u[k])]);
   return { ...scenario, values: { ...scenario.values, ...Object.fromEntries(moved) } };
 }
 
-/** The scenario as it was worked out for the fit, with the numbers from before it or those it found. */
+/** The scenario as it was computed for the fit, with the numbers from before it or those it found. */
 export function withFitted(scenario: Scenario, { parameters }: Calibration, which: 'before' | 'value'): Scenario {
   const { values, ...rest } = onOneLane(scenario);
   return { ...rest, values: { ...values, ...Object.fromEntries(parameters.map((one) => [one.path, one[which]])) } };

@@ -3,7 +3,7 @@ import { type Calibration, withFitted } from './calibrate.ts';
 import type { Measurement } from './measurements.ts';
 import { predicted } from './predict.ts';
 
-// What the model says between the readings, so that it can be drawn as a line.
+// Values of the model between the readings, to be drawn as a line.
 
 /** Quantities that have a value at every moment of a run. */
 const STEADY = ['flow', 'bed', 'leading', 'trailing'] as const;

@@ -6,7 +6,7 @@ import type { FitProgress } from './least-squares.ts';
 import type { Measurement } from './measurements.ts';
 import { FITTED_PATHS } from './parameters.ts';
 
-// Fits one scenario to one table, tells how far it is, and is done.
+// Fits one scenario to one table of readings and reports its progress.
 
 export interface FitRequest {
   readonly scenario: Scenario;

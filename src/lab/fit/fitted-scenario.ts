@@ -1,10 +1,10 @@
 import { isRecord, own } from '../../../sim/input/index.ts';
 import type { Calibration } from './calibrate.ts';
 
-/** Figures that are written of a fitted number: more than any interval can mean. */
+/** Significant figures of a fitted number in the file: more than any interval justifies. */
 const FIGURES = 6;
 
-/** The JSON of a scenario with the fitted numbers in it and their status beside them. What the measurements leave open stays as it was. */
+/** The JSON of a scenario with the fitted numbers in it and their status beside them. Numbers that the measurements leave open stay as they were. */
 export function fittedJson(json: unknown, { parameters }: Calibration, date: string): Readonly<Record<string, unknown>> {
   let written: Readonly<Record<string, unknown>> = isRecord(json) ? json : {};
   const notes: Record<string, unknown> = { ...recordOf(own(json, 'fitted')) };
@@ -17,7 +17,7 @@ export function fittedJson(json: unknown, { parameters }: Calibration, date: str
   return { ...written, fitted: notes };
 }
 
-/** The note of a fit without one number, which is then as somebody typed it; the same JSON where there was none. */
+/** Takes one number, now typed by hand, out of the note of a fit. Returns the same JSON if the note did not name it. */
 export function withoutNote(json: unknown, path: string): unknown {
   const notes = own(json, 'fitted');
   if (!isRecord(json) || !isRecord(notes) || !Object.hasOwn(notes, path)) return json;

@@ -5,7 +5,7 @@ import { Matrix, inverse } from 'ml-matrix';
 // in units of their own width around their start, u = 0 at the start, so that one step size suits all.
 
 export interface Problem {
-  /** What the model says of every measurement. Throws nothing; NaN where the model has no answer. */
+  /** Value of the model for every measurement. Does not throw; NaN where the model has no value. */
   readonly model: (u: readonly number[]) => readonly number[];
   readonly measured: readonly number[];
   /** Standard deviation of every measurement. */
@@ -15,10 +15,10 @@ export interface Problem {
   readonly bounds?: { readonly least: readonly number[]; readonly most: readonly number[] };
   /** Every u is near 0 within 1 (one standard deviation) before anything was measured. */
   readonly prior: boolean;
-  /** Step of u for slopes; a model worked out in steps of its own is rough below some. */
+  /** Step of u for slopes; too small a step would show the time steps of the model. */
   readonly step: number;
   readonly rounds?: number;
-  /** Hears of every run of the model: how many were done, of at most how many, and the least sum of squares that a run has come to. */
+  /** Called after every run of the model with the number of runs, the most that are possible and the smallest sum of squares so far. */
   readonly told?: (progress: FitProgress) => void;
 }
 
@@ -49,9 +49,9 @@ const ROUNDS = 24;
 const GAIN_LEAST = 1e-4;
 /** Damping of the first step, what it is divided by after a step that gained, and multiplied with after one that did not. */
 const DAMPING = { first: 1e-2, down: 9, up: 11 } as const;
-/** From so much damping on a step moves nothing that could be told; what is left is the roughness of the model. */
+/** With this much damping a step changes nothing that could be noticed; what is left is the roughness of the model. */
 const DAMPING_MOST = 1e9;
-/** Stands for a model without an answer, in deviations: far from every measurement, but finite, so that the search turns back. */
+/** Residual where the model has no value, in deviations: far from every measurement, but finite, so that the search turns back. */
 export const NO_ANSWER = 1e6;
 
 export function fitted(problem: Problem): Fit {
@@ -81,7 +81,7 @@ export function fitted(problem: Problem): Fit {
   };
   let u: number[] = Array.from({ length: parameters }, () => 0);
   let error = Number.POSITIVE_INFINITY;
-  // One step of the library at a time: it walks on from a step that went wrong, and would begin each time with little damping.
+  // One step of the library at a time: it continues from a step that failed, and would begin with little damping each time.
   for (let gained = 0, damping: number = DAMPING.first; gained < rounds && damping < DAMPING_MOST; ) {
     const found = levenbergMarquardt(data, at, {
       initialValues: u,
@@ -125,8 +125,8 @@ function chiSquare(values: readonly number[], { measured, deviation }: Problem):
 }
 
 /**
- * Slopes are taken twice: by the step, and then over the width that comes of it, at most that of the prior. An interval says what
- * holds over its own width; over a short step a model that is worked out in steps has jumps that look like knowledge.
+ * Slopes are taken twice: with the given step, and then over the width that results, at most that of the prior. An interval says what
+ * holds over its own width; over a short step the jumps of a model with time steps would look like information.
  */
 function covarianceAround(evaluate: Evaluate, u: readonly number[], problem: Problem): number[][] {
   const { deviation, prior, step } = problem;
@@ -145,7 +145,7 @@ function covarianceAround(evaluate: Evaluate, u: readonly number[], problem: Pro
   return covarianceOf(slopesAt(evaluate, u, widths, problem), deviation, prior);
 }
 
-/** Change of every measurement with every u, a row a measurement; 0 where the model has no answer on one side. */
+/** Change of every measurement with every u, one row for each measurement; 0 where the model has no value on one side. */
 function slopesAt(evaluate: Evaluate, u: readonly number[], steps: readonly number[], { measured, deviation, bounds }: Problem): number[][] {
   const columns = u.map((value, k) => {
     const [low, high] = [Math.max(value - steps[k], bounds?.least[k] ?? -Infinity), Math.min(value + steps[k], bounds?.most[k] ?? Infinity)];

@@ -2,7 +2,7 @@ import { addIssue, oneOf } from '../../../sim/input/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { IonId, Issue, Scenario } from '../../../sim/terms/types.ts';
 
-// What a lab measured on one run, as a table: a row a reading, a column a quantity with its unit in the name.
+// What a lab measured on one run, as a table: one row for each reading, one column for each quantity, with the unit in its name.
 
 /** What can be measured. `at_mL` is the volume delivered since the start of the run; `from_mL` where a fraction was begun. */
 export type Quantity = 'flow' | 'bed' | 'leading' | 'trailing' | 'first colour' | 'last colour' | 'fraction' | 'alkali';
@@ -13,7 +13,7 @@ export interface Measurement {
   readonly quantity: Quantity;
   readonly at_mL: number;
   readonly from_mL: number;
-  /** In a fraction: which of them, mmol. */
+  /** In a fraction: the solute that was measured, mmol. */
   readonly solute?: IonId | 'HCl';
   readonly value: number;
   /** One standard deviation of it. */
@@ -57,11 +57,11 @@ export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, 
     last_colour_mL: { quantity: 'last colour', how: 'volume delivered when drops stop being coloured', ...colour, absolute: 0.5 },
     ...Object.fromEntries(amounts),
     HCl_mmol: { quantity: 'fraction', solute: 'HCl', how: 'acid in a fraction', unit: 'mmol', most: 10_000, absolute: 0.1, relative: 0.01 },
-    NaOH_mL: { quantity: 'alkali', how: 'sodium hydroxide that a fraction took to neutral', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
+    NaOH_mL: { quantity: 'alkali', how: 'sodium hydroxide that neutralised a fraction', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
   };
 }
 
-/** Reads the table: all of it, or all that is wrong with it. Cells are separated by commas, semicolons or tabs; decimals have a point. */
+/** Reads the whole table, or reports everything that is wrong with it. Cells are separated by commas, semicolons or tabs; decimals have a point. */
 export function readMeasurements(text: string, scenario: Scenario): MeasurementsResult {
   const issues: Issue[] = [];
   const [head, ...rows] = rowsOf(text);

@@ -2,7 +2,7 @@ import { FIELDS } from '../../../sim/terms/fields.ts';
 import type { FieldPath, Parameters } from '../../../sim/terms/types.ts';
 import type { Status } from '../../../sim/terms/status.ts';
 
-// Parameters that a run can tell something about, and how well each is known beforehand.
+// Parameters that a run can determine, and how well each is known beforehand.
 
 /** Standard deviation of ln(parameter) by the status of its number; choices of this project. */
 const WIDTHS: Readonly<Record<Status, number>> = { read: 0.05, memory: 0.15, derived: 0.2, assumed: 0.4, choice: 0.3 };
@@ -28,7 +28,7 @@ export function priorWidth(path: FittedPath): number {
   return WIDTHS[FIELDS[path].status] * FITTED[path];
 }
 
-/** The parameter so many widths from where it was. */
+/** The parameter u prior widths away from its present value. */
 export function parameterAt(values: Parameters, path: FittedPath, u: number): number {
   return values[path] * Math.exp(priorWidth(path) * u);
 }

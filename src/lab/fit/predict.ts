@@ -4,7 +4,7 @@ import { advance, resultsOf, runOf } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Measurement } from './measurements.ts';
 
-// What the model says of every measurement of a run.
+// Values of the model for every measurement of a run.
 
 /** Cobalt from which drops look coloured, mol/L: pink of the hexaaqua ion, absorptivity about 5 L/(mol cm), over 1 cm. Assumed. */
 const SEEN_M = 0.004;

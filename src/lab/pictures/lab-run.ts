@@ -6,10 +6,10 @@ import type { ModelThread } from '../../store/threads/model-thread.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { tracked } from '../../store/tracked.ts';
 
-/** Quiet time after the last change before the model is asked, ms: a number that is being typed is not computed digit by digit. A choice. */
+/** Pause after the last change before the model is run, ms, so that it is not run for every digit that is typed. A choice. */
 const QUIET_MS = 300;
 
-/** The procedure of a lab as it would run on the column as it is meant, worked out in a thread of its own. */
+/** Runs the procedure of a lab on the column that is meant, in its own thread. */
 export class LabRun {
   /** The scenario that plan and moment belong to. */
   @tracked scenario: Scenario | undefined;
@@ -21,7 +21,7 @@ export class LabRun {
   private thread: ModelThread | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private wanted: Scenario | undefined;
-  /** Chosen by the reader; else the moment the weaker eluent is begun. */
+  /** Chosen by the reader; undefined for the moment at which the weaker eluent begins. */
   private at_mL: number | undefined;
   private looking = false;
 
@@ -29,7 +29,7 @@ export class LabRun {
     this.makeThread = makeThread;
   }
 
-  /** Works the scenario out, unless that is what is shown or being done. */
+  /** Runs the scenario, unless it is already shown or running. */
   show(scenario: Scenario): void {
     if (scenario === this.wanted) return;
     this.wanted = scenario;
@@ -38,7 +38,7 @@ export class LabRun {
     this.timer = setTimeout(() => void this.work(scenario), QUIET_MS);
   }
 
-  /** Shows the column when so much has been delivered; undefined for the moment the weaker eluent is begun. */
+  /** Shows the column at a delivered volume; undefined for the moment at which the weaker eluent begins. */
   async look(at_mL: number | undefined): Promise<void> {
     this.at_mL = at_mL;
     const { scenario, plan, thread } = this;
@@ -77,7 +77,7 @@ export class LabRun {
         this.failure = '';
       });
     } catch (error) {
-      // What was overtaken by a later change says nothing.
+      // A run that a later change has replaced reports nothing.
       if (asked !== this.wanted) return;
       batch(() => {
         this.working = false;

@@ -8,7 +8,7 @@ import type { LabDraft } from '../draft.ts';
 import { LabRun } from './lab-run.ts';
 import { dayWords, receiverWords, refusedIn } from './words.ts';
 
-/** The lab as it would run: the column at the planned moment beside the run of its procedure, and what they say. */
+/** The lab as it would run: the column at the planned moment, the run of its procedure, and both in words. */
 @customElement('bf-lab-pictures')
 export class LabPictures extends LiveElement {
   static override styles = [
@@ -47,7 +47,7 @@ export class LabPictures extends LiveElement {
 
   override render() {
     const { scenario, plan, moment, working, failure } = this.run;
-    if (failure !== '') return html`<p class="problem" role="alert">The procedure could not be worked out: ${failure}</p>`;
+    if (failure !== '') return html`<p class="problem" role="alert">The procedure could not be run: ${failure}</p>`;
     if (!scenario || !plan || !moment) return html`<p role="status">The column is being packed …</p>`;
     const targets = withStop(plan, targetsOf(scenario));
     return html`
@@ -58,7 +58,7 @@ export class LabPictures extends LiveElement {
           @bf-layout=${this.align} @bf-look-back=${this.look}></bf-figure>
       </div>
       <div class="told" role="status">
-        ${this.draft?.scenario ? nothing : html`<p>Shown: the last lab in which everything fitted.</p>`}
+        ${this.draft?.scenario ? nothing : html`<p>Shown: the last valid lab.</p>`}
         <p>${receiverWords(scenario, plan)}</p>
         <p>${dayWords(scenario, plan)}</p>
       </div>`;

@@ -10,18 +10,18 @@ import { duration, fixed, millilitres, millimoles, percent } from '../../ui/text
 /** When the receiver is best changed, and what the procedure's own change gives. */
 export function receiverWords(scenario: Scenario, plan: Plan): string {
   const { eluent_mL, change_mL } = progressOf(scenario, plan.events);
-  if (eluent_mL === undefined) return 'The procedure does not yet load a sample and begin a weaker eluent after it, so there is no receiver to change.';
+  if (eluent_mL === undefined) return 'The procedure does not yet load a sample and start a weaker eluent after it, so there is no receiver to change.';
   const targets = withStop(plan, targetsOf(scenario));
   const window = switchWindow(plan, targets);
   const name = IONS[targets.target].name;
   const wanted = `${percent(targets.recovered)} of the ${name}, at most ${percent(targets.carried)} of any other metal and ${millimoles(targets.acid_mmol ?? 0, 0)} of acid`;
   const after = (mL: number): string => fixed(mL - eluent_mL, 1);
   const open = window
-    ? `Window for the receiver: ${after(window.from_mL)} to ${millilitres(window.to_mL - eluent_mL)} after the release was begun, for ${wanted}.`
+    ? `Window for the receiver: ${after(window.from_mL)} to ${millilitres(window.to_mL - eluent_mL)} after the release began, for ${wanted}.`
     : `No change of receiver collects ${wanted}.`;
-  if (change_mL === undefined) return `${open} The procedure does not change it after that.`;
+  if (change_mL === undefined) return `${open} The procedure itself does not change the receiver after that.`;
   const { recovered, carried, acid_mmol } = verdict(plan, targets, change_mL, targets.stop_mL);
-  return `${open} The procedure changes it at ${millilitres(change_mL - eluent_mL)}: ${percent(recovered)} of the ${name}, ${percent(carried)} of other metals, ${millimoles(acid_mmol, 0)} of acid.`;
+  return `${open} The procedure itself changes the receiver at ${millilitres(change_mL - eluent_mL)}: ${percent(recovered)} of the ${name}, ${percent(carried)} of other metals, ${millimoles(acid_mmol, 0)} of acid.`;
 }
 
 /** How long it takes, on the column and with everything that a group does. */
@@ -34,16 +34,18 @@ export function dayWords(scenario: Scenario, plan: Plan): string {
   const help = timetable.changes.find(({ fits }) => fits);
   const fit = timetable.fits
     ? `${duration(timetable.slack_min)} to spare in a period of ${duration(period)}`
-    : `${duration(-timetable.slack_min)} too long for a period of ${duration(period)}${help ? `; what would do: ${help.text}` : ''}`;
+    : `${duration(-timetable.slack_min)} too long for a period of ${duration(period)}${help ? `; this would be enough: ${help.text}` : ''}`;
   return `${end} ${count(aliquots, 'aliquot')} by ${count(people, 'person', 'people')} on ${count(columns, 'column')} take ${duration(timetable.length_min)} with the work-up${setBy(scenario, plan, timetable)}: ${fit}.`;
 }
 
-/** That more people would not shorten the day, where that is so. */
+/** Says that more people would not shorten the day, if that is true. */
 function setBy(scenario: Scenario, plan: Plan, { length_min, critical }: Timetable): string {
   const everyone = dayOf(scenario, plan, 3 * scenario.values['class.aliquots']);
   const onColumn = critical.some((id) => id.startsWith('strip'));
   if (!onColumn || !everyone || everyone.length_min < length_min) return '';
-  return scenario.values['class.columns'] === 1 ? ' (the column sets it, not the number of people)' : ' (the columns set it, not the number of people)';
+  return scenario.values['class.columns'] === 1
+    ? ' (the column sets this time, not the number of people)'
+    : ' (the columns set this time, not the number of people)';
 }
 
 /** The day of a group; undefined while the procedure lacks a phase, or runs the day's aliquots itself. */

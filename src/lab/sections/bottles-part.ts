@@ -13,7 +13,7 @@ import { partStyles } from './styles.ts';
 import './fields.ts';
 import '../../ui/number.ts';
 
-/** As many as the reader takes. */
+/** As many as a scenario may have. */
 const BOTTLES_MAX = 20;
 const [{ more: MORE }] = SECTIONS.filter(({ id }) => id === 'bottles');
 /** What a new bottle holds, mol/L HCl; a choice. */
@@ -61,7 +61,7 @@ export class BottlesPart extends LiveElement {
       <p class="problem" role="alert">${problem}</p></div></li>`;
   }
 
-  /** For a bottle made as a sample the metals of the lab, and those it holds besides. */
+  /** For a sample: the metals of the lab and any others that it holds. */
   private ionsOf({ json }: LabDraft, id: string): IonId[] {
     const held = Object.keys(recordAt(json, `liquids.${id}.ions`));
     if (valueAt(json, `liquids.${id}.ions`) === undefined) return [];

@@ -1,6 +1,6 @@
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
 
-// What is set where: every parameter of the tables stands in one section, the few that a lab decides on in sight, the rest behind
+// Which section sets what. Every parameter of the tables is in one section; the few that a lab decides are in sight, the rest behind
 // one press.
 
 export type SectionId = 'lesson' | 'column' | 'resin' | 'bottles' | 'sample' | 'procedure' | 'seen' | 'faults' | 'differ' | 'workup' | 'class' | 'model';
@@ -12,7 +12,7 @@ export interface Section {
   readonly main: readonly FieldPath[];
   /** Parameters behind one press. */
   readonly more: readonly FieldPath[];
-  /** Beginnings of the other places that are set here. */
+  /** Beginnings of the other paths that are set here. */
   readonly places: readonly string[];
 }
 
@@ -47,7 +47,7 @@ export const SECTIONS: readonly Section[] = [
   },
 ];
 
-/** The section in which a place is set; places that no section knows are put with the inside of the model. */
+/** The section in which a place is set; a path that no section names belongs to the inside of the model. */
 export function sectionOf(path: string): SectionId {
   const found = SECTIONS.find(
     ({ main, more, places }) =>
@@ -57,7 +57,7 @@ export function sectionOf(path: string): SectionId {
   return found?.id ?? 'model';
 }
 
-/** What a change by one arrow key is: a hundredth to a tenth of the usual value, a power of ten. */
+/** Step of one arrow key: a power of ten, between a hundredth and a tenth of the default. */
 export function stepOf(path: FieldPath): number {
   const field: { default: number; min: number; max: number; integer?: true } = FIELDS[path];
   if (field.integer) return 1;

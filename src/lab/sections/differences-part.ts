@@ -9,7 +9,7 @@ import type { LabDraft } from '../draft.ts';
 import { partStyles } from './styles.ts';
 import '../../ui/segmented.ts';
 
-/** What is not as in the scenario that the lab was begun from, or as in the defaults; each can be put back by itself. */
+/** What differs from the starting scenario or from the defaults; each difference can be put back separately. */
 @customElement('bf-lab-differences')
 export class DifferencesPart extends LiveElement {
   static override styles = [
@@ -32,7 +32,7 @@ export class DifferencesPart extends LiveElement {
     if (!draft) return nothing;
     const found = differencesBetween(this.other(draft), draft.json);
     return html`<bf-segmented label="Compared with" .value=${from} .choices=${[
-      { value: 'start', label: 'what it was begun from' },
+      { value: 'start', label: 'the starting scenario' },
       { value: 'defaults', label: 'an empty bench and the defaults' },
     ]} @bf-change=${(event: CustomEvent<{ value: string }>) => {
       this.from = event.detail.value === 'defaults' ? 'defaults' : 'start';

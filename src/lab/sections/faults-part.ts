@@ -44,7 +44,7 @@ export class FaultsPart extends LiveElement {
       <p class="problem" role="alert">${draft.problemAt('faults')}</p>
       <label class="check"><input type="checkbox" .checked=${draft.lab.hidden} @change=${(event: Event & { target: HTMLInputElement }) => draft.setHidden(event.target.checked)} />
         Students have to find out what is wrong, if anything</label>
-      ${draft.lab.hidden ? html`<p class="soft">Title, purpose and notes are shown to them as you write them. A sealed link keeps the fault from a glance, not from someone who takes the page apart.</p>` : nothing}`;
+      ${draft.lab.hidden ? html`<p class="soft">Title, purpose and notes are shown to them as you write them. A sealed link hides the fault from view, but not from someone who examines the code of the page.</p>` : nothing}`;
   }
 
   private fault(draft: LabDraft, fault: unknown, i: number) {

@@ -10,7 +10,7 @@ import type { LabDraft } from '../draft.ts';
 import { stepOf } from './contents.ts';
 import '../../ui/number.ts';
 
-/** One parameter of the tables: its number, what does not fit, and on a press what it means and where its default comes from. */
+/** One parameter of the tables: its number and what is wrong with it; on a press, what it means and where its default comes from. */
 @customElement('bf-lab-field')
 export class LabField extends LiveElement {
   static override styles = [
@@ -59,7 +59,7 @@ export class LabField extends LiveElement {
     this.asked = !this.asked;
   }
 
-  /** A value that is the usual one is left out, so that it follows the grade of resin. */
+  /** The usual value is not written, so that it follows the grade of resin. */
   private take(event: CustomEvent<{ value: number }>) {
     const { draft, path } = this;
     const { value } = event.detail;

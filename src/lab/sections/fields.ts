@@ -22,7 +22,7 @@ export class LabFields extends LiveElement {
   @property({ attribute: false }) main: readonly FieldPath[] = [];
   @property({ attribute: false }) more: readonly FieldPath[] = [];
   /** What is behind the press. */
-  @property() heading = 'The numbers behind it';
+  @property() heading = 'More numbers';
   /** Open: from outside too, to lead to a number in it. */
   @property({ type: Boolean }) open = false;
 

@@ -9,7 +9,7 @@ import { foldStyles, partStyles } from './styles.ts';
 
 type Typed = Event & { readonly target: HTMLInputElement | HTMLTextAreaElement };
 
-/** What the lesson is called and what it is for; behind a press what to notice and where the numbers come from. */
+/** What the lesson is called and what it is for; on a press, what to notice and where the numbers come from. */
 @customElement('bf-lab-lesson')
 export class LessonPart extends LiveElement {
   static override styles = [controlStyles, foldStyles, partStyles];
@@ -27,7 +27,7 @@ export class LessonPart extends LiveElement {
         <textarea aria-invalid=${draft.problemAt('purpose') ? 'true' : 'false'} .value=${live(purpose)} @change=${(event: Typed) => draft.set('purpose', oneLine(event.target.value))}></textarea></label>
       <p class="problem" role="alert">${draft.problemAt('purpose')}</p>
       <details><summary>What to notice, and sources</summary>
-        ${this.lines(draft, 'notice', 'What to notice, a line each')}${this.lines(draft, 'sources', 'Sources of the numbers, a line each')}
+        ${this.lines(draft, 'notice', 'What to notice, one item per line')}${this.lines(draft, 'sources', 'Sources of the numbers, one per line')}
       </details>`;
   }
 

@@ -12,7 +12,7 @@ import './fields.ts';
 
 const [{ more: NUMBERS }] = SECTIONS.filter(({ id }) => id === 'resin');
 
-/** The resin as it is ordered: a grade, and behind a press the numbers that go with it. */
+/** The resin as it is ordered: a grade and, on a press, the numbers that belong to it. */
 @customElement('bf-lab-resin')
 export class ResinPart extends LiveElement {
   static override styles = [

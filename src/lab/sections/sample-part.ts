@@ -10,7 +10,7 @@ import { foldStyles, partStyles } from './styles.ts';
 import '../curves/curve-part.ts';
 import './field.ts';
 
-/** Which metals the lab knows, and how much of the sample is titrated for. What each bottle holds stands with the bottles. */
+/** Which metals the lab has, and the volume of sample for which the result is calculated. What each bottle holds is set with the bottles. */
 @customElement('bf-lab-sample')
 export class SamplePart extends LiveElement {
   static override styles = [
@@ -42,16 +42,16 @@ export class SamplePart extends LiveElement {
         html`<label><input type="checkbox" .checked=${listed.includes(ion)} @change=${(event: Event & { target: HTMLInputElement }) => this.list(ion, event.target.checked)} />${IONS[ion].name}</label>`,
     )}</fieldset>
       <p class="problem" role="alert">${problems(draft)}</p>
-      <p class="soft">How much of each a sample holds is set with its bottle; how much of it is loaded, with the procedure.</p>
+      <p class="soft">Set how much of each metal a sample holds with its bottle, and how much sample is loaded with the procedure.</p>
       <bf-lab-field data-path="workup.sample_mL" .draft=${draft} .path=${'workup.sample_mL'}></bf-lab-field>
-      <details .open=${this.opened} @toggle=${this.fold}><summary>Own curves</summary>${this.opened ? html`<bf-lab-curve data-path="curves" .draft=${draft}></bf-lab-curve>` : nothing}</details>`;
+      <details .open=${this.opened} @toggle=${this.fold}><summary>Your own curves</summary>${this.opened ? html`<bf-lab-curve data-path="curves" .draft=${draft}></bf-lab-curve>` : nothing}</details>`;
   }
 
   private fold(event: ToggleEvent & { target: HTMLDetailsElement }) {
     this.opened = event.target.open;
   }
 
-  /** A metal that goes leaves bottles and curves too; one step takes it back. */
+  /** A metal that is removed is also removed from bottles and curves; one undo brings it back. */
   private list(ion: IonId, on: boolean) {
     const { draft } = this;
     if (!draft) return;
@@ -62,13 +62,13 @@ export class SamplePart extends LiveElement {
   }
 }
 
-/** A new metal is put into the first sample, so that it is there to be set. */
+/** A new metal is added to the first sample, so that its amount can be set there. */
 function withIon(json: unknown, ion: IonId): unknown {
   const sample = bottlesIn(json).find(([, bottle]) => own(bottle, 'ions') !== undefined)?.[0];
   return sample === undefined ? json : withValueAt(json, `liquids.${sample}.ions.${ion}`, NEW_METAL_M);
 }
 
-/** What a metal that is new to a sample has there, mol/L; a choice. */
+/** Concentration of a metal that is new to a sample, mol/L; a choice. */
 const NEW_METAL_M = 0.1;
 
 function withoutIon(json: unknown, ion: IonId): unknown {

@@ -6,7 +6,7 @@ import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { significant, withUnit } from '../../ui/text/format.ts';
 import { SECTIONS, type SectionId, sectionOf } from './contents.ts';
 
-// What a section holds in a few words, so that a folded editor can be read, and what a place is called.
+// A section in a few words, for when it is folded, and the name of a path.
 
 /** Longest brief, characters. */
 const BRIEF_MAX = 60;
@@ -16,7 +16,7 @@ export function sectionWords(json: unknown, id: SectionId): string {
   return words.length > BRIEF_MAX ? `${words.slice(0, BRIEF_MAX)}…` : words;
 }
 
-/** Name of a place for a reader: that of its row in the tables, else of its section with what comes after. */
+/** Name of a path for a reader: the label of its row in the tables, or else the name of its action, bottle or section. */
 export function labelAt(json: unknown, path: string): string {
   if (Object.hasOwn(FIELDS, path)) return FIELDS[path as FieldPath].label;
   const action = /^procedure\[(\d+)\]/.exec(path);
@@ -60,7 +60,7 @@ function wordsOf(json: unknown, id: SectionId): string {
   }
 }
 
-/** As it was typed, without zeros that only tell of figures. */
+/** As it was typed, without trailing zeros. */
 function plain(value: number, unit: string): string {
   return withUnit(Number.isFinite(value) ? String(Number(value.toPrecision(4))) : significant(value), unit);
 }

@@ -22,7 +22,7 @@ const COACH = [
   { value: 'guide', label: 'guides' },
 ];
 
-/** What is open to students before the run ends, how the coach begins, and which column they get first. */
+/** What students can see before the run ends, how the coach begins, and which column they get first. */
 @customElement('bf-lab-seen')
 export class SeenPart extends LiveElement {
   static override styles = [controlStyles, partStyles];
@@ -34,12 +34,12 @@ export class SeenPart extends LiveElement {
     if (!draft) return nothing;
     const [seeing, coach, seed] = ['seeing', 'coach', 'seed'].map((path) => valueAt(draft.json, path));
     return html`<bf-segmented data-path="seeing" label="Before the end they see at most" .value=${typeof seeing === 'string' ? seeing : 'forecast'} .choices=${SEEN} @bf-change=${this.see}></bf-segmented>
-      <p class="soft">By eye: glass, ruler, cylinder, drops and clock. The figure: also the past of the run. Everything: also what comes if nothing more is done. The end opens all.</p>
+      <p class="soft">By eye: glass, ruler, cylinder, drops and clock. The figure: also the past of the run. Everything: also the forecast, that is, what comes if nothing more is done. Once the run has ended, everything is open.</p>
       <p class="problem" role="alert">${draft.problemAt('seeing')}</p>
       <bf-segmented data-path="coach" label="The coach" .value=${typeof coach === 'string' ? coach : OWN_CHOICE} .choices=${COACH} @bf-change=${this.coach}></bf-segmented>
       <p class="problem" role="alert">${draft.problemAt('coach')}</p>
       <bf-number data-path="seed" label="number of the first column" integer .max=${SEED_MAX} .value=${typeof seed === 'number' ? seed : 1} .error=${draft.problemAt('seed')} @bf-change=${this.column}></bf-number>
-      <p class="soft">Each number is another column, as far as columns differ here.</p>`;
+      <p class="soft">Each number stands for another column, if columns are set to differ.</p>`;
   }
 
   private see(event: CustomEvent<{ value: string }>) {

@@ -13,9 +13,9 @@ import {
 import { type Shape, logShape, number, object } from '../../../sim/input/index.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 
-// A run that is a try of what was handed out, as it is kept with the run.
+// A try of a hand-out, as it is kept with the run.
 
-/** The run as it was when the try ended: this is handed in, whatever is tried with it afterwards. */
+/** The run at the end of the try: this is what is handed in, even if the reader goes on with the run afterwards. */
 export interface EndedTry {
   readonly log: Log;
   readonly claimed: Claimed;
@@ -43,13 +43,13 @@ export function isOf(given: Given | undefined, handOut: HandOut): boolean {
   return given !== undefined && handOutMark(given.handOut) === handOutMark(handOut);
 }
 
-/** What is said of the policy in a run that is handed in. */
+/** The rules that are written into a handed-in run. */
 export function underOf({ handOut, attempt }: Given): Under {
   const { column, seeing, tries } = handOut;
   return { mark: handOutMark(handOut), attempt, column, seeing, tries };
 }
 
-/** What was done cannot be taken back while the try lasts; with the forecast nothing is at stake. */
+/** Actions cannot be undone while the try lasts, unless the forecast is allowed. */
 export function isFixed(given: Given | undefined): boolean {
   return given !== undefined && given.ended === undefined && given.handOut.seeing !== 'forecast';
 }

@@ -9,7 +9,7 @@ import { underOf } from './given.ts';
 
 const whoShape = text(WHO_MAX);
 
-/** The run as it is handed in under a name or code; not ok while there is nothing to hand in. */
+/** The run as it is handed in under a name or code; not ok if there is nothing to hand in. */
 export function handedIn(session: Session, who: string): Outcome<HandedIn> {
   const issues: Issue[] = [];
   const name = whoShape.read(who.trim(), 'name or code', issues);
@@ -20,12 +20,12 @@ export function handedIn(session: Session, who: string): Outcome<HandedIn> {
   const task = given && { under: underOf(given), answers: given.answers };
   if (given?.ended) return { ok: true, value: { who: name, scenario, seed, ...given.ended, ...task } };
   const claimed = claimedOf(session.store);
-  if (!claimed) return { ok: false, message: 'hand in: expected a run at rest, received one that is still being worked out' };
-  if (log.length === 0) return { ok: false, message: 'hand in: expected a run in which something was done, received an empty log' };
+  if (!claimed) return { ok: false, message: 'hand in: expected a finished computation, received a run that is still being computed' };
+  if (log.length === 0) return { ok: false, message: 'hand in: expected a run in which something was done, received a run without actions' };
   return { ok: true, value: { who: name, scenario, seed, log, predictions, claimed, ...task } };
 }
 
-/** Text of a handed-in run for an address, sealed where its faults were to be found: others may still be looking for them. */
+/** Text of a handed-in run for an address, sealed if its faults were hidden, since others may still be looking for them. */
 export function encodeHandedIn(run: HandedIn, seal = false): Promise<Outcome<string>> {
   return packed(handedInText(run, 0), seal);
 }

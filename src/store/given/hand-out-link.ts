@@ -3,7 +3,7 @@ import { inWords, own } from '../../../sim/input/index.ts';
 import { packed, unpacked } from '../keep/packed.ts';
 import type { Outcome } from '../keep/saved.ts';
 
-/** Text of a hand-out for an address. One whose scenario has faults is sealed, for they may be to be found. */
+/** Text of a hand-out for an address. It is sealed if its scenario has faults, since students may have to find them. */
 export function encodeHandOut(handOut: HandOut): Promise<Outcome<string>> {
   const faults = own(handOut.differences, 'faults');
   return packed(handOutText(handOut), handOut.faults === 'hidden' || (Array.isArray(faults) && faults.length > 0));

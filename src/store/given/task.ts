@@ -25,7 +25,7 @@ interface Bench {
   say(notice: string): void;
 }
 
-/** What was handed out, and the tries of it in this browser. The try on the page is `session.given`. */
+/** A hand-out and its tries in this browser. The try on the page is `session.given`. */
 export class Task {
   private readonly session: Bench;
   private readonly tries: Tries;
@@ -45,13 +45,13 @@ export class Task {
     });
   }
 
-  /** Undefined when what was handed out is open; otherwise why not. */
+  /** Returns undefined when the hand-out is open, otherwise the reason why not. */
   async openLink(text: string): Promise<string | undefined> {
     const read = await decodeHandOut(text);
     return read.ok ? this.open(read.value) : read.message;
   }
 
-  /** Goes on with a try that was begun in this browser, else begins the next; the reader's own run is put aside. */
+  /** Goes on with a try that was begun in this browser, or else begins the next; the reader's own run is put aside. */
   async open(handOut: HandOut): Promise<string | undefined> {
     const { session } = this;
     const own = session.ownRun();
@@ -59,11 +59,12 @@ export class Task {
     if (here && session.store.plan) return undefined;
     const begun = here ? own : session.runs.findLast(({ run }) => isOf(run.given, handOut))?.run;
     const attempt = this.begun(handOut) + 1;
-    if (!begun && attempt > handOut.tries) return `hand-out: expected one of ${handOut.tries} tries, received another; all were begun in this browser`;
+    if (!begun && attempt > handOut.tries)
+      return `hand-out: expected at most ${handOut.tries} tries, received one more; all of them were begun in this browser`;
     if (!(await (begun ? session.openRun(begun) : this.begin(handOut, attempt)))) return `hand-out: ${inWords(session.issues)}`;
     if (here || !own) return undefined;
     session.putAside(own);
-    if (isWorthKeeping(own)) session.say('What was handed out is open. Your own run waits among the kept runs.');
+    if (isWorthKeeping(own)) session.say('The hand-out is open. Your own run is among the kept runs.');
     return undefined;
   }
 
@@ -81,7 +82,7 @@ export class Task {
     return this.begin(given.handOut, given.handOut.tries - left + 1);
   }
 
-  /** What was done so far is what counts, and everything is opened. */
+  /** Ends the try: what was done so far counts, and everything is shown. */
   end(): void {
     const { session } = this;
     const { given } = session;

@@ -1,6 +1,6 @@
 import { isRecord, parseJson } from '../../../sim/input/index.ts';
 
-// How many tries of each hand-out were begun in this browser. A browser that keeps nothing counts until the page is closed.
+// How many tries of each hand-out were begun in this browser. If the browser stores nothing, they are counted until the page is closed.
 
 const KEY = 'bandfall.tries';
 
@@ -18,7 +18,7 @@ export function openTries(storage: Storage | undefined): Tries {
       try {
         storage?.setItem(KEY, JSON.stringify(known));
       } catch {
-        // Counted on the page all the same.
+        // They are still counted on the page.
       }
     },
   };

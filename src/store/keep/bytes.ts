@@ -1,4 +1,4 @@
-// Bytes of a link: text that survives an address bar, a checksum, compression with a bound.
+// Bytes of a link: text that is safe in an address bar, a checksum, and compression with a size limit.
 
 /** Base64 with the URL alphabet and no padding (RFC 4648, section 5). */
 export function toBase64Url(bytes: Uint8Array): string {

@@ -1,6 +1,6 @@
 // What the reader has chosen to see and to be asked, remembered in this browser from one visit to the next.
 
-/** The choice remembered under a key, or `otherwise` where there is none or the browser keeps nothing. */
+/** The choice remembered under a key, or `otherwise` if there is none or the browser stores nothing. */
 export function recalled<Choice extends string>(storage: Storage | undefined, key: string, choices: readonly Choice[], otherwise: Choice): Choice {
   try {
     const kept = storage?.getItem(key);
@@ -14,6 +14,6 @@ export function remember(storage: Storage | undefined, key: string, choice: stri
   try {
     storage?.setItem(key, choice);
   } catch {
-    // Only the memory of the choice is lost.
+    // The choice is then not remembered.
   }
 }

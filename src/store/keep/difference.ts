@@ -1,8 +1,8 @@
 import { isRecord, merged } from '../../../sim/input/index.ts';
 import type { Json } from './saved.ts';
 
-// Differences between two JSON values as a merge patch (RFC 7396: objects merge key by key, null takes a key away,
-// everything else, arrays included, is replaced whole). Because null means "take away", a changed value may not hold null in an object.
+// Differences between two JSON values as a merge patch (RFC 7396: objects merge key by key, null removes a key,
+// everything else, arrays included, is replaced whole). Because null means "remove", an object in a changed value must not contain null.
 
 type JsonObject = { readonly [key: string]: Json };
 
@@ -24,7 +24,7 @@ export function patched(base: Json, patch: Json): Json {
 }
 
 function keyDifference(before: Json | undefined, key: string, value: Json): [string, Json][] {
-  if (value === null) throw new Error(`${key}: expected a value other than null, which in a merge patch takes the key away`);
+  if (value === null) throw new Error(`${key}: expected a value other than null, which removes the key in a merge patch`);
   if (before !== undefined && equal(before, value)) return [];
   return [[key, differences(before ?? null, value)]];
 }

@@ -14,7 +14,7 @@ export interface EyeMark {
   readonly made_in: string;
 }
 
-/** Marks kept of a run; the oldest go first. */
+/** Most marks kept for a run; the oldest are dropped first. */
 const MARKS_MAX = 12;
 const MARK_LENGTH = 8;
 const mL = number({ min: 0, max: 10_000, unit: 'mL' });
@@ -31,13 +31,13 @@ export const eyeMarksShape: Shape<readonly EyeMark[]> = list(
   MARKS_MAX,
 );
 
-/** The marks and one more; a mark ahead of `now_mL` takes the place of an older one of its kind that the run has not passed either. */
+/** The marks and one more; a mark ahead of `now_mL` replaces an older one of its kind that is also still ahead. */
 export function withMark(marks: readonly EyeMark[], mark: EyeMark, now_mL: number): readonly EyeMark[] {
   const kind = ({ depth_cm }: EyeMark): boolean => depth_cm !== undefined;
   return [...marks.filter((other) => other.mL <= now_mL || kind(other) !== kind(mark)), mark].slice(-MARKS_MAX);
 }
 
-/** Those that were made in this run: not those of another column, nor of actions that were taken back. */
+/** Those that were made in this run: not those of another column, nor of actions that were undone. */
 export function marksOfRun(marks: readonly EyeMark[], scenario: unknown, log: Log): readonly EyeMark[] {
   return marks.filter(({ entry, made_in }) => entry <= log.length && made_in === runMark(scenario, log, entry - 1));
 }

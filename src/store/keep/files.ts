@@ -51,7 +51,7 @@ export function askForFile(page: Document, accept = '.json,application/json'): P
   });
 }
 
-/** File name from a title: lower case, no signs that a file system could mind. */
+/** File name from a title: lower case, only characters that every file system accepts. */
 export function fileName(title: string, ending: string): string {
   const stem = title
     .toLowerCase()

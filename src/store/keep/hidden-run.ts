@@ -6,8 +6,8 @@ import type { Json, SavedRun } from './saved.ts';
 export const HIDDEN_TITLE = 'Something may be wrong with this column';
 
 /**
- * The run to hand to a learner: scenario and faults as they are, under a title that gives nothing away. It is kept as a change
- * of the first scenario, for the id of a demonstration would name the fault.
+ * The run to hand to a learner: scenario and faults as they are, under a title that does not name the fault. It is kept as a change
+ * of the first scenario, since the id of a demonstration would name the fault.
  */
 export async function hiddenRun(json: Json, seed: number, log: Log): Promise<SavedRun> {
   const shipped = (await scenarioJson(FIRST_SCENARIO)) ?? {};

@@ -8,8 +8,8 @@ export { LINK_MAX, LINK_VERSION } from './packed.ts';
 
 export interface LinkOptions {
   /**
-   * Scrambles the content so that inflating the address does not show a fault the receiver is meant to find. It keeps a
-   * secret from a glance, not from a determined reader: the page itself has to be able to read it.
+   * Scrambles the content so that inflating the address does not show a fault the receiver is meant to find. It hides a
+   * fault from view, not from a determined reader, since the page itself has to be able to read it.
    */
   readonly seal?: boolean;
 }
@@ -29,7 +29,7 @@ export async function encodeLink(run: SavedRun, options: LinkOptions = {}): Prom
   return packed(json, options.seal);
 }
 
-/** Reads the text of a link, or an address hash that holds one. Never throws; what is not ok has changed nothing. */
+/** Reads the text of a link, or an address hash that holds one. Never throws; if the result is not ok, nothing was changed. */
 export async function decodeLink(hash: string): Promise<Outcome<SavedRun>> {
   const text = hash.length > LINK_MAX ? hash : hash.replace(/^.*run=/, '').replace(/^#/, '');
   const content = await unpacked(text);

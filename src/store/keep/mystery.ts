@@ -1,7 +1,7 @@
 import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
 import { choice, note, number, object, type Shape } from '../../../sim/input/index.ts';
 
-// A run whose faults are kept from the reader until they have been named.
+// A run whose faults are hidden from the reader until the reader has named one.
 
 /** What the reader says is wrong, and why. */
 export interface Diagnosis {
@@ -11,7 +11,7 @@ export interface Diagnosis {
   readonly time_min: number;
 }
 
-/** Stands beside a run whose faults were hidden; with an answer they are shown. */
+/** Kept with a run whose faults were hidden; once there is an answer they are shown. */
 export interface Mystery {
   readonly answer?: Diagnosis;
 }
@@ -20,7 +20,7 @@ export const REASON_MAX = 1000;
 /** Far beyond any run, min. */
 const TIME_MAX = 1e6;
 
-/** The faults wait to be named. */
+/** True while the faults are hidden. */
 export function isHidden(mystery: Mystery | undefined): boolean {
   return mystery !== undefined && mystery.answer === undefined;
 }

@@ -5,14 +5,14 @@ import type { Outcome } from './saved.ts';
 // Text in an address: `<version>.<checksum>.<content>`, or `<version>s.` when sealed. The content is the text, deflated, in
 // base64url; the checksum is the CRC-32 of the deflated bytes in eight hexadecimal digits.
 
-/** Goes up when an older page could not read the content. */
+/** Raised when older versions of the page cannot read the content. */
 export const LINK_VERSION = 1;
 
 /** Longest text of a link, characters. Mail programs and chats cut longer addresses; common practice, no source. */
 export const LINK_MAX = 65_536;
 
 const LONG = `link: expected at most ${LINK_MAX} characters`;
-const DAMAGED = 'link: it is damaged; a part is missing or was changed on the way';
+const DAMAGED = 'link: it is damaged; a part of it is missing or was changed';
 
 /** Text for an address. Not ok when it would be too long. `seal` scrambles it, so that inflating the address does not show what is in it. */
 export async function packed(text: string, seal = false): Promise<Outcome<string>> {
@@ -44,7 +44,7 @@ export async function unpacked(address: string): Promise<Outcome<string>> {
 }
 
 function versionMessage(version: number): string | undefined {
-  if (version > LINK_VERSION) return `link: expected version ${LINK_VERSION}, received ${version}; it was made by a newer page, reload this one`;
+  if (version > LINK_VERSION) return `link: expected version ${LINK_VERSION}, received ${version}; it was made by a newer version of the page, reload this one`;
   return version < LINK_VERSION ? DAMAGED : undefined;
 }
 

@@ -7,7 +7,7 @@ import { type Prediction, predictionsShape } from '../../../sim/handed/index.ts'
 import { type Given, givenShape } from '../given/given.ts';
 import { type SavedWorkUp, workUpShape } from './work-up.ts';
 
-// A run as it is kept outside the page: in storage, in a link, in a file. A run is scenario + log + seed, so this is all of it.
+// A run as it is kept outside the page: in storage, in a link, in a file. A run is scenario + log + seed, so this is everything.
 
 /** Any JSON value. */
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
@@ -27,11 +27,11 @@ export interface SavedRun {
   readonly predictions?: readonly Prediction[];
   /** Predictions set by eye on the axis; kept like the others. */
   readonly marks?: readonly EyeMark[];
-  /** There when the faults were hidden, with what the reader said. */
+  /** Present if the faults were hidden, with the reader's answer. */
   readonly mystery?: Mystery;
   /** What was done with a receiver on the work-up bench. Kept here and in files, like the predictions. */
   readonly workup?: SavedWorkUp;
-  /** There when the run is a try of what was handed out. Kept here and in files. */
+  /** Present if the run is a try of a hand-out. Kept here and in files. */
   readonly given?: Given;
 }
 
@@ -70,7 +70,7 @@ const savedShape: Shape<SavedRun> = object(
   'left out',
 );
 
-/** Reads a saved run: all of it, or all that is wrong with it. Keys that are not known are left out. */
+/** Reads a saved run, or reports everything that is wrong with it. Unknown keys are left out. */
 export function readSaved(value: unknown): Reading<SavedRun> {
   const issues: Issue[] = [];
   const run = savedShape.read(isRecord(value) ? { differences: {}, ...value } : value, '', issues);

@@ -2,17 +2,17 @@ import { isRecord, own, parseJson, TEXT_MAX } from '../../../sim/input/index.ts'
 import { fingerprint } from '../../../sim/math/fingerprint.ts';
 import { type Outcome, readSaved, type SavedRun } from './saved.ts';
 
-// Runs that were kept by hand, or put aside when another was opened. They stay until the reader throws them away.
+// Runs that were kept by hand, or put aside when another was opened. They stay until the reader deletes them.
 
 const SHELF_KEY = 'bandfall.beside';
-/** Runs kept; beyond it the oldest without a name of its own goes. A choice. */
+/** Most runs that are kept; beyond it the oldest without a name is dropped. A choice. */
 export const SHELF_MAX = 100;
 export const NAME_MAX = 80;
 
 export interface KeptRun {
   /** The same for runs in which the same was done on the same column. */
   readonly id: string;
-  /** As the reader called it; empty for a run that was only put aside. */
+  /** Name given by the reader; empty for a run that was only put aside. */
   readonly name: string;
   readonly run: SavedRun;
 }
@@ -21,8 +21,8 @@ export interface Shelf {
   /** Oldest first. */
   readonly runs: () => readonly KeptRun[];
   /**
-   * Puts a run last. It takes the place of itself, and of an earlier state of it that has no name. Not ok where the browser
-   * keeps no more: the run then stays for as long as the page is open.
+   * Puts a run last. It replaces the same run, and an earlier state of it that has no name. Not ok if the browser
+   * stores no more: the run then stays for as long as the page is open.
    */
   put(run: SavedRun, name?: string): Outcome<undefined>;
   rename(id: string, name: string): void;
@@ -59,7 +59,7 @@ export function openShelf(storage: Storage | undefined): Shelf {
       const { before, rest } = parted(runs(), run);
       const called = name ?? before?.name ?? '';
       if (write(within([...rest, { id: idOf(run), name: called.slice(0, NAME_MAX), run }]))) return { ok: true, value: undefined };
-      return { ok: false, message: 'kept runs: this browser keeps no more; save the run as a file, or delete others' };
+      return { ok: false, message: 'kept runs: this browser cannot store more; save the run as a file, or delete others' };
     },
     rename(id, name) {
       write(runs().map((one) => (one.id === id ? { ...one, name: name.slice(0, NAME_MAX) } : one)));
@@ -70,7 +70,7 @@ export function openShelf(storage: Storage | undefined): Shelf {
   };
 }
 
-/** The run itself as it is on the shelf, and all that stay beside it: not an earlier state of it, unless that has a name. */
+/** The same run on the shelf, and all runs that stay; an earlier state of it stays only if it has a name. */
 function parted(all: readonly KeptRun[], run: SavedRun): { readonly before: KeptRun | undefined; readonly rest: readonly KeptRun[] } {
   const id = idOf(run);
   const before = all.find((one) => one.id === id);

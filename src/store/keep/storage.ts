@@ -3,7 +3,7 @@ import { readSaved, type Outcome, type Reading, type SavedRun } from './saved.ts
 import { openShelf, type Shelf } from './shelf.ts';
 
 // What is kept in this browser, so that closing the tab loses nothing: the run, and texts that this page could not read. The
-// last are never written over.
+// latter are never overwritten.
 
 const RUN_KEY = 'bandfall.run';
 const UNREAD_KEY = 'bandfall.unread';
@@ -20,12 +20,12 @@ export interface Unread {
 export interface Autosave {
   /**
    * Keeps the run. Not ok when the browser refuses (private mode, full, switched off), or when the run could not be read
-   * again. An `idle` tab leaves what another tab has kept meanwhile.
+   * again. An `idle` tab does not overwrite what another tab has kept meanwhile.
    */
   save(run: SavedRun, idle?: boolean): Outcome<undefined>;
-  /** The run kept last; `value` undefined when there is none. Not ok when it cannot be read: then it is put with the unread. */
+  /** The run kept last; `value` undefined when there is none. Not ok when it cannot be read: then it is moved to the unread texts. */
   load(): Outcome<SavedRun | undefined>;
-  /** Puts the kept run with the unread, because the page could not open it. */
+  /** Moves the kept run to the unread texts, because the page could not open it. */
   giveUp(reason: string): Outcome<undefined>;
   /** What could not be read, oldest first. */
   unread(): readonly Unread[];
@@ -33,7 +33,7 @@ export interface Autosave {
   clear(): void;
 }
 
-/** Storage of the page, undefined where the browser denies it; merely asking can throw. */
+/** Storage of the page, undefined if the browser denies it; asking for it can throw. */
 export function localStorageOf(page: { readonly localStorage: Storage }): Storage | undefined {
   try {
     return page.localStorage;
@@ -43,11 +43,11 @@ export function localStorageOf(page: { readonly localStorage: Storage }): Storag
 }
 
 /**
- * `tab` names this tab, so that a tab can tell its own writing from that of another; the run of another that is written over
- * goes on the shelf.
+ * `tab` names this tab, so that it can tell its own run from that of another tab; a run of another tab that is overwritten
+ * is put on the shelf.
  */
 export function openAutosave(storage: Storage | undefined, tab: string, shelf: Shelf = openShelf(storage)): Autosave {
-  /** Nothing is written over a text that has found no other place. */
+  /** A text that could not be moved elsewhere is not overwritten. */
   let occupied = false;
   /** What this tab has last read or written. */
   let seen: string | undefined;
@@ -58,7 +58,7 @@ export function openAutosave(storage: Storage | undefined, tab: string, shelf: S
   };
   return {
     save(run, idle = false) {
-      if (!storage) return problem('this browser keeps nothing; save the run as a file');
+      if (!storage) return problem('this browser does not store anything; save the run as a file');
       if (occupied) return problem('the storage still holds a run that this page cannot read; save this run as a file');
       const before = textAt(storage, RUN_KEY);
       const foreign = before !== undefined && before !== seen && writerOf(before) !== tab;
@@ -77,7 +77,7 @@ export function openAutosave(storage: Storage | undefined, tab: string, shelf: S
       const kept = readKept(text);
       if (kept.ok) return kept;
       giveUp(inWords(kept.issues));
-      return problem('the run kept in this browser could not be read and was left aside; it can be saved as a file');
+      return problem('the run kept in this browser could not be read and was put aside; it can be saved as a file');
     },
     giveUp,
     unread: () => unreadIn(storage).map(({ found }) => found),
@@ -88,12 +88,12 @@ export function openAutosave(storage: Storage | undefined, tab: string, shelf: S
   };
 }
 
-/** Calls `taken` when another tab has kept its run over that of this one: the last writer wins, and it is said. Returns the stop. */
+/** Calls `taken` when another tab has overwritten the run of this one: the last writer wins, and the reader is told. Returns a function that stops this. */
 export function watchOtherTabs(page: EventTarget, tab: string, taken: (message: string) => void): () => void {
   const heard = (event: Event) => {
     const { key, newValue } = event as StorageEvent;
     if (key === RUN_KEY && newValue !== null && writerOf(newValue) !== tab) {
-      taken('autosave: another tab now keeps its own run; the run in this tab goes on, but only the tab that acted last is resumed');
+      taken('autosave: another tab now keeps its own run. The run in this tab goes on, but the browser reopens only the run of the tab that acted last');
     }
   };
   page.addEventListener('storage', heard);
@@ -106,7 +106,7 @@ function moveUnread(storage: Storage | undefined, reason: string): Outcome<undef
   for (let place = 1; place <= UNREAD_MAX; place++) {
     const key = `${UNREAD_KEY}.${place}`;
     if (textAt(storage, key) !== undefined) continue;
-    // The first may go, for the room it takes: both may be more than the browser allows. It comes back if the second is refused.
+    // The first is removed to make room, since both may be more than the browser allows. It is restored if the second is refused.
     remove(storage, RUN_KEY);
     const moved = write(storage, key, JSON.stringify({ reason, text }));
     if (!moved.ok) write(storage, RUN_KEY, text);
@@ -121,7 +121,12 @@ function unreadIn(storage: Storage | undefined): { key: string; found: Unread }[
     if (kept === undefined) return [];
     const found = plain(kept);
     const [reason, text] = [own(found, 'reason'), own(found, 'text')];
-    return [{ key, found: typeof reason === 'string' && typeof text === 'string' ? { reason, text } : { reason: 'written by another page', text: kept } }];
+    return [
+      {
+        key,
+        found: typeof reason === 'string' && typeof text === 'string' ? { reason, text } : { reason: 'written by another version of the page', text: kept },
+      },
+    ];
   });
 }
 
@@ -162,7 +167,7 @@ function write(storage: Storage, key: string, text: string): Outcome<undefined> 
     storage.setItem(key, text);
     return { ok: true, value: undefined };
   } catch {
-    return problem('the storage of this browser is full or closed; save the run as a file');
+    return problem('the storage of this browser is full or blocked; save the run as a file');
   }
 }
 
@@ -170,7 +175,7 @@ function remove(storage: Storage | undefined, key: string): void {
   try {
     storage?.removeItem(key);
   } catch {
-    // Nothing can be removed from a storage that is closed.
+    // Nothing can be removed from a blocked storage.
   }
 }
 

@@ -4,13 +4,13 @@ import { type WorkUpLog, workUpLogShape } from '../../../sim/workup/index.ts';
 import { type KeptResult, STEP_IDS, type StepId } from '../../../sim/report/index.ts';
 
 // A work-up as it is kept with the run: which receiver, what was done to it, what the reader expected, calculated and wrote
-// down, and the results kept from earlier aliquots. Everything else is worked out of these.
+// down, and the results kept from earlier aliquots. Everything else is computed from these.
 
 export interface SavedWorkUp {
   /** Label of the receiver taken to the work-up bench; empty before one is. */
   readonly receiver: string;
   readonly log: WorkUpLog;
-  /** As typed: alkali expected for one aliquot. */
+  /** As typed: alkali expected for one titration. */
   readonly expected?: string;
   readonly answers: Answers;
   readonly entries: readonly Entry[];
@@ -34,7 +34,7 @@ export const KEPT_MAX = 3;
 const TITRES_MAX = 12;
 
 const short = note(TEXT_LONGEST);
-/** Any number the page comes to: what is kept was worked out once and is only shown again. */
+/** Any number: what is kept was computed once and is only shown again. */
 const figure = number({ min: -1e9, max: 1e9, unit: '' });
 const figures = list('numbers', figure, 1, TITRES_MAX);
 

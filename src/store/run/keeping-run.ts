@@ -16,7 +16,7 @@ type Lasting = Omit<SavedRun, 'now_min'>;
 /** Real time between two autosaves of a run that only plays on, ms; a change of the log is kept at once. */
 const SAVE_EVERY_MS = 1000;
 
-/** A run that is open, kept as it grows, and the runs beside it: those kept by hand and those put aside for another. */
+/** The open run, kept as it grows, and the other kept runs: those kept by hand and those put aside for another. */
 export class KeepingRun extends OpenRun {
   /** Runs kept by hand or put aside for another, oldest first; the one on the page may be among them. */
   @tracked runs: readonly KeptRun[] = [];
@@ -42,14 +42,14 @@ export class KeepingRun extends OpenRun {
     });
   }
 
-  /** The run on the page, else the one that was kept. */
+  /** The run on the page, or else the one that was kept. */
   ownRun(): SavedRun | undefined {
     if (this.store.plan !== undefined) return this.saved();
     const kept = this.autosave.load();
     return kept.ok ? kept.value : undefined;
   }
 
-  /** A run that was put aside for another waits to be gone back to. */
+  /** Whether there is a run to go back to. */
   @derived get hasBeside(): boolean {
     return this.before !== undefined;
   }
@@ -69,7 +69,7 @@ export class KeepingRun extends OpenRun {
     this.runs = this.shelf.runs();
   }
 
-  /** Throws a kept run away. */
+  /** Deletes a kept run. */
   dropKept(id: string): void {
     this.shelf.remove(id);
     this.runs = this.shelf.runs();
@@ -86,7 +86,7 @@ export class KeepingRun extends OpenRun {
     this.unread = [];
   }
 
-  /** Opens a kept run and puts the one on the page aside. On any problem nothing changes but `issues`. */
+  /** Opens a kept run and puts the one on the page aside. If there is a problem, only `issues` changes. */
   async openRun(run: SavedRun): Promise<boolean> {
     return this.leaving(() => this.openHere(run));
   }
@@ -105,13 +105,13 @@ export class KeepingRun extends OpenRun {
     return encodeLink(this.saved(), { seal: this.mystery !== undefined, ...options });
   }
 
-  /** Keeps the run at once, such as before the page goes away. False where this browser keeps nothing. */
+  /** Keeps the run at once, such as before the page goes away. False if this browser stores nothing. */
   keepNow(): boolean {
     this.kept = undefined;
     return this.keep();
   }
 
-  /** Opens what was kept, else the default scenario. True if there was a run. */
+  /** Opens the kept run, or else the default scenario. True if there was a kept run. */
   protected async openKept(fresh?: () => number): Promise<boolean> {
     const kept = this.autosave.load();
     this.stored = 'opening';
@@ -126,25 +126,25 @@ export class KeepingRun extends OpenRun {
     return false;
   }
 
-  /** Keeps a run that could not be opened out of the way of the next: beside it where it may be opened later, else with the unread. */
+  /** Keeps a run that could not be opened from being overwritten: among the kept runs if it may open later, otherwise with the unread texts. */
   private leaveKept(run: SavedRun | undefined): string {
     if (run === undefined) return '';
     const why = inWords(this.issues);
     if (this.issues[0]?.path === FETCHED || this.issues[0]?.path === MODEL) {
       this.putAside(run);
-      return `The run kept in this browser waits beside this one: ${why}`;
+      return `The run kept in this browser could not be opened now and is among the kept runs: ${why}`;
     }
     this.autosave.giveUp(why);
     return `autosave: the run kept in this browser could not be opened and was put aside; it can be saved as a file (${why})`;
   }
 
-  /** What was kept or put aside last, but for the run on the page. */
+  /** The run that was kept or put aside last, except the run on the page. */
   @derived private get before(): KeptRun | undefined {
     const here = this.store.plan ? idOf(this.lasting) : '';
     return this.runs.findLast(({ id }) => id !== here);
   }
 
-  /** Opens something else; what is left for it is put aside once it is open. */
+  /** Opens something else; the present run is put aside once that is open. */
   protected async leaving(open: () => Promise<boolean>): Promise<boolean> {
     const left = this.store.plan && this.saved();
     const opened = await open();
@@ -158,7 +158,7 @@ export class KeepingRun extends OpenRun {
     if (!kept.ok) this.say(kept.message, 'problem');
   }
 
-  /** What is kept of a run, but for the time it was played to: the same object as long as only that differs. */
+  /** What is kept of a run, except the time it was played to: the same object as long as only that differs. */
   @derived private get lasting(): Lasting {
     const { scenario, log } = this.store;
     return {
@@ -180,7 +180,7 @@ export class KeepingRun extends OpenRun {
     if (this.kept === lasting && store.playing && now - this.savedAt < SAVE_EVERY_MS) return true;
     this.kept = lasting;
     this.savedAt = now;
-    // What was just opened from the storage is there already.
+    // A run just opened from the storage is there already.
     const opening = this.stored === 'opening';
     const idle = this.stored === lasting;
     this.stored = lasting;

@@ -24,18 +24,18 @@ import { predictionsOf, withPrediction } from './predictions.ts';
 export const FETCHED = 'scenario file';
 /** The same when the model's thread does not read it. */
 export const MODEL = 'model';
-/** Why a scenario that was handed out is not changed. */
+/** Why a scenario that was handed out cannot be changed. */
 export const HANDED_OUT: Issue = {
   path: 'hand-out',
   expected: 'the column as it was handed out',
-  received: 'a change of it; open the scenario by itself for that',
+  received: 'a change; to change the scenario, open it outside the hand-out',
 };
 /** Seeds run from 0 to one less. */
 export const SEEDS = SEED_MAX + 1;
 
 type Beside = Pick<SavedRun, 'predictions' | 'marks' | 'mystery' | 'workup' | 'given'>;
 
-/** The run that is open: which scenario, what was changed in it, what goes along with it. A change of the scenario opens it again. */
+/** The open run: its scenario, the changes to it, and what is kept with it. A change of the scenario opens it again. */
 export class OpenRun {
   readonly store: ColumnStore;
   readonly workUp: WorkUpStore;
@@ -47,23 +47,23 @@ export class OpenRun {
   /** The scenario as it is written, its faults still in their list. */
   @tracked written: Scenario | undefined;
   @tracked coach: CoachLevel = 'ask';
-  /** What the reader has chosen, where a scenario does not say. */
+  /** The reader's choice, used if a scenario does not set it. */
   protected chosenCoach: CoachLevel = 'ask';
   /** What the collected fraction must hold; undefined before a scenario is open. */
   @tracked targets: FractionTargets | undefined;
   /** What the reader expected, oldest first; see `validPredictions`. */
   @tracked predictions: readonly Prediction[] = [];
   @tracked private marks: readonly EyeMark[] = [];
-  /** There when the faults of this run are, or were, hidden from the reader. */
+  /** Present if the faults of this run are, or were, hidden from the reader. */
   @tracked mystery: Mystery | undefined;
-  /** There when the run is a try of what was handed out. */
+  /** Present if the run is a try of a hand-out. */
   @tracked given: Given | undefined;
-  /** Problems of the last thing that was asked to be opened. */
+  /** Problems of the last attempt to open something. */
   @tracked issues: readonly Issue[] = [];
   /** One line for the reader: a damaged link, a full storage. */
   @tracked notice = '';
   @tracked noticeKind: 'note' | 'problem' = 'note';
-  /** The run has once come to its end: what was opened then stays open while its moments are tried otherwise. */
+  /** The run has ended once: what was shown then stays shown while the reader tries other actions in it. */
   @tracked protected ended = false;
 
   private readonly thread: ModelThread;
@@ -83,7 +83,7 @@ export class OpenRun {
     return this.written?.faults ?? [];
   }
 
-  /** When the receiver is best changed in the run to be looked at. */
+  /** The window for the change of receiver in the run that is shown. */
   @derived get window(): SwitchWindow | undefined {
     const { store, targets } = this;
     return store.shown && targets && switchWindow(store.shown, withStop(store.shown, targets));
@@ -99,7 +99,7 @@ export class OpenRun {
     this.targets = targets;
   }
 
-  /** Keeps what the reader expects; a newer prediction on the same action takes the place of the older. */
+  /** Keeps what the reader expects; a newer prediction on the same action replaces the older. */
   predict(prediction: Prediction): void {
     this.predictions = withPrediction(this.validPredictions(), prediction, this.json, this.store.log);
   }
@@ -109,14 +109,14 @@ export class OpenRun {
   }
 
   /**
-   * Predictions of the run on the page whose action was taken. After an undo the later ones wait for a redo, and those of a run
-   * that was since changed before their action wait for the change to be taken back: they say nothing of another run.
+   * Predictions of the run on the page whose action was taken. After an undo, the later ones are kept for a redo; those of a run
+   * that was changed before their action are kept until the change is undone, since they do not apply to another run.
    */
   validPredictions(): readonly Prediction[] {
     return this.ofThisRun;
   }
 
-  /** Keeps where the reader expects the edge to be, or the metal to leave, once so much more is through. */
+  /** Keeps the depth at which the reader expects the edge after a further volume, or the volume at which the metal should leave. */
   markByEye(mark: Pick<EyeMark, 'mL' | 'depth_cm'>): void {
     const { store, json } = this;
     const { entry } = store;
@@ -140,7 +140,7 @@ export class OpenRun {
     });
   }
 
-  /** Opens a run in place of the one on the page. On any problem nothing changes but `issues`. */
+  /** Opens a run in place of the one on the page. If there is a problem, only `issues` changes. */
   protected async openHere(run: SavedRun): Promise<boolean> {
     let shipped: Json | undefined;
     try {
@@ -172,7 +172,7 @@ export class OpenRun {
   protected async use(base: string, shipped: Json, json: Json, log: Log, now: number, beside: Beside): Promise<boolean> {
     const read = await this.read(json, base, log);
     if (!read.ok) return this.refuse(read.issues);
-    // The next question builds on this, even before the model has answered.
+    // The next change starts from this, even before the model has answered.
     batch(() => {
       this.base = base;
       this.shipped = shipped;
@@ -180,7 +180,7 @@ export class OpenRun {
       this.written = read.written;
       this.issues = [];
     });
-    // The page shows the bed that is there: a short bed has fewer plates, a leach with company more ions.
+    // The page shows the actual bed: a short bed has fewer plates, a leach with other metals has more ions.
     await this.store.open(read.found, read.log, now, () => {
       this.notice = '';
       this.predictions = beside.predictions ?? [];
@@ -194,7 +194,7 @@ export class OpenRun {
     return true;
   }
 
-  /** A thread that cannot read is a problem of the page, not of the run. */
+  /** If the thread fails to read, the problem is in the page, not in the run. */
   private async read(json: Json, base: string, log: Log): Promise<RunRead> {
     try {
       return await this.thread.read(json, base, log);

@@ -3,9 +3,9 @@ import type { Until } from '../../../sim/terms/types.ts';
 import { tracked } from '../tracked.ts';
 
 export const SPEEDS = [1, 5, 20, 60] as const;
-/** Model minutes a real second is worth at speed 1. */
+/** Model minutes per real second at speed 1. */
 const MIN_PER_S = 1 / 60;
-/** Longest real time one tick may stand for, s: a tab that slept does not leap ahead. */
+/** Longest real time that one tick may count, s, so that a tab that slept does not jump ahead. */
 const TICK_MAX_S = 1;
 
 /** Whether the run is playing, how fast, and where it stops by itself. */
@@ -33,7 +33,7 @@ export class Playback {
     this.stopAt = Number.POSITIVE_INFINITY;
   }
 
-  /** Advances by a real time from `now` (min of model time); while the model is `busy`, time waits. */
+  /** Advances by a real time from `now` (min of model time); while the model is `busy`, time is saved up. */
   async tick(elapsed_s: number, now: number, busy: boolean, seek: (time_min: number) => Promise<void>): Promise<void> {
     this.owed_s = Math.min(this.owed_s + elapsed_s, TICK_MAX_S);
     if (busy || this.ticking) return;

@@ -16,7 +16,7 @@ export interface Shown extends Place {
   readonly moment: Moment;
 }
 
-/** A run as it is looked at: which moment of it is shown, how time passes in it, and how it would be while a handle is dragged. */
+/** A run as it is shown: which moment is shown, how time passes, and how the run would be while a handle is dragged. */
 export class PlayedRun {
   @tracked scenario: Scenario | undefined;
   /** The whole run of the present log, past and forecast. */
@@ -57,7 +57,7 @@ export class PlayedRun {
     return this.trial.plan;
   }
 
-  /** That run is worked out along one lane; the exact one follows. */
+  /** That run is computed along one lane; the exact one follows. */
   get isRough(): boolean {
     return this.trial.plan !== undefined && this.trial.isRough;
   }
@@ -123,7 +123,7 @@ export class PlayedRun {
     });
   }
 
-  /** Shows an earlier moment; the run stands still meanwhile. Without one, the present again. */
+  /** Shows an earlier moment while the run is paused; without a time, the present again. */
   async lookBack(time_min: number | undefined): Promise<void> {
     const present = this.present ?? this.now;
     this.pause();
@@ -145,7 +145,7 @@ export class PlayedRun {
     if (this.present !== undefined) return void this.lookBack(undefined);
     const end = this.plan?.logEnd.time_min ?? 0;
     if (this.now >= this.stopAt) this.stopAt = Number.POSITIVE_INFINITY;
-    // What is already written down is done first; nobody wants the bed to run dry behind it.
+    // Actions that are already in the log come first; playing stops after them so that the bed does not run dry.
     if (!Number.isFinite(this.stopAt) && this.entry < this.log.length && end > this.now) this.stopAt = end;
     this.playback.playing = true;
   }
@@ -170,7 +170,7 @@ export class PlayedRun {
     });
   }
 
-  /** Straight to where playing would stop. */
+  /** Jumps to where playing would stop. */
   async skip(): Promise<void> {
     const stop = this.stopAt;
     if (!Number.isFinite(stop)) return;
@@ -193,7 +193,7 @@ export class PlayedRun {
     return { log: this.log, now: this.present ?? this.now };
   }
 
-  /** An action on the way moves the moment at which playing is to stop. */
+  /** An action during playing shifts the moment at which playing stops. */
   protected async aimAgain(): Promise<void> {
     const { moment } = this;
     const { until } = this.playback;

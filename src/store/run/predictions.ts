@@ -2,7 +2,7 @@ import { type Prediction, PREDICTIONS_MAX, runMark } from '../../../sim/handed/i
 import type { Log } from '../../../sim/terms/types.ts';
 import type { Json } from '../keep/saved.ts';
 
-// What the reader expected of a run. A prediction speaks of the run in which it was made, up to its action, and of no other.
+// What the reader expected of a run. A prediction belongs to the run in which it was made, up to its action, and to no other.
 
 /** The action that a prediction is asked before. */
 const ACTION_OF = { load: 'pour', eluent: 'pour', receiver: 'receiver', stop: 'clamp' } as const;
@@ -14,7 +14,7 @@ export function predictionsOf(all: readonly Prediction[], json: Json, log: Log):
   );
 }
 
-/** These and a newer one, which takes the place of an older on the same action. */
+/** These and a newer one, which replaces an older one on the same action. */
 export function withPrediction(valid: readonly Prediction[], newer: Prediction, json: Json, log: Log): readonly Prediction[] {
   const others = valid.filter(({ entry, occasion }) => entry !== newer.entry || occasion !== newer.occasion);
   return [...others, { ...newer, made_in: runMark(json, log, newer.entry) }].slice(-PREDICTIONS_MAX);

@@ -3,7 +3,7 @@ import type { Plan } from '../../../sim/history/index.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { tracked } from '../tracked.ts';
 
-/** Who works the run out: as it is, or along one lane. */
+/** Computes the run, exactly or along one lane. */
 interface Model {
   plan(log: Log): Promise<Plan>;
   rough(log: Log): Promise<Plan>;
@@ -32,7 +32,7 @@ export class Trial {
     return this.working;
   }
 
-  /** True if `work` has to be started for it; false if work that goes on will come to it. */
+  /** True if `work` has to be started for it; false if the work that is running will reach it. */
   want(log: Log): boolean {
     this.wanted = log;
     return !this.working;
@@ -52,7 +52,7 @@ export class Trial {
     }
   }
 
-  /** No other log is tried from here on; the one tried last is seen until the run itself has changed. */
+  /** Tries no further log; the last one is shown until the run itself has changed. */
   settle(): void {
     this.drag += 1;
     this.wanted = undefined;

@@ -1,8 +1,8 @@
 import { derived, tracked } from '../tracked.ts';
 
 /**
- * Changes of the run, one after the other, so that none starts from a log that is about to go. What was begun for a run that
- * is no longer open is not done, and its answers are not shown.
+ * Changes of the run, one after another, so that none starts from a log that is about to be replaced. Work begun for a run that
+ * is no longer open is dropped, and its answers are not shown.
  */
 export class Turns {
   /** Why the model failed; empty while it answers. */
@@ -23,7 +23,7 @@ export class Turns {
     return this.waiting > 0;
   }
 
-  /** Another run is opened, or none any more: what waits is dropped. */
+  /** Another run is opened, or the page is closed: waiting changes are dropped. */
   startOver(): void {
     this.opened += 1;
     this.line = Promise.resolve();
@@ -50,7 +50,7 @@ export class Turns {
     return turn;
   }
 
-  /** Does work that asks the model; a failure is shown, not lost, unless it is of a run that is gone. */
+  /** Does work that asks the model; a failure is shown, unless it belongs to a run that is no longer open. */
   async guard<Answer>(work: () => Promise<Answer>): Promise<Answer | undefined> {
     const { opened } = this;
     try {

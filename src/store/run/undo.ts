@@ -16,7 +16,7 @@ interface Journey {
   readonly future: readonly Place[];
 }
 
-/** The places that undo and redo lead to. */
+/** The states that undo and redo lead to. */
 export class UndoHistory {
   @tracked private past: readonly Place[] = [];
   @tracked private future: readonly Place[] = [];

@@ -3,7 +3,7 @@ import { titles } from 'virtual:scenario-titles';
 import { emptyBench } from '../../../sim/lab/index.ts';
 import type { Json } from '../keep/saved.ts';
 
-// The scenarios that ship with the page: titles at once, the rest when one is opened.
+// The scenarios that ship with the page: titles at once, the rest of a scenario when it is opened.
 
 const PLACE = '../../../scenarios/';
 /** The scenario a new visitor meets. */

@@ -4,7 +4,7 @@ import type { Alive } from './errand.ts';
 import { signOfLife } from './watchdog.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 
-// Works out where the target went and why; a run a cause. Says after every run how many are done.
+// Computes where the target went and why, with one run for each cause. Reports the number of runs done after each.
 
 export interface LossRequest {
   readonly scenario: Scenario;

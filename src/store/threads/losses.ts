@@ -6,18 +6,18 @@ import { type Alive, Errand } from './errand.ts';
 import type { LossReply, LossRequest } from './loss-worker.ts';
 import type { Thread } from './thread.ts';
 
-/** In tests an object stands in for it. */
+/** Tests replace it by a plain object. */
 export type LossThread = Thread<LossRequest, LossReply | Alive>;
 
-/** Where the target of a run went, and why: worked out on demand in a thread of its own, with progress, until it is cancelled. */
+/** Where the target of a run went, and why: computed on demand in its own thread, with progress, and can be cancelled. */
 export class Losses {
   @tracked attribution: Attribution | undefined;
   @tracked failure = '';
   /** Why it had to be begun once more, in a sentence; empty as long as all goes well. */
   @tracked restarted = '';
-  /** Whole runs done so far; undefined while nothing is being worked out. */
+  /** Whole runs done so far; undefined while nothing is being computed. */
   @tracked runs: number | undefined;
-  /** The run it was worked out for. */
+  /** The run it was computed for. */
   @tracked log: Log | undefined;
   private readonly errand: Errand<LossRequest, LossReply>;
   private asked: LossRequest | undefined;

@@ -19,7 +19,7 @@ export interface ModelThread {
   close(): void;
 }
 
-/** What this needs of a worker; in tests an object stands in for it. */
+/** What this needs of a worker; tests replace it by a plain object. */
 export interface MessageThread extends Thread<Request, Reply> {
   onmessageerror: ((event: MessageEvent) => void) | null;
 }
@@ -30,11 +30,11 @@ interface Question {
   readonly request: Request;
   readonly resolve: (value: never) => void;
   readonly reject: (reason: Error) => void;
-  /** Asked again of a new thread, after the one before was lost. */
+  /** Asked again of a new thread, after the previous one was lost. */
   again: boolean;
 }
 
-/** Number of the question that brings a new thread to where the lost one was; nobody waits for its answer. */
+/** Number of the question that restores the state in a new thread; its answer is not used. */
 const RESTORING = 0;
 
 /**
@@ -59,13 +59,13 @@ export class WorkerThread implements ModelThread {
 
   read(json: unknown, id: string, log: unknown): Promise<RunRead> {
     if (this.waiting.size === 0) return this.ask({ do: 'read', json, id, log });
-    // Nobody who opens another run waits for the one that is being worked out.
+    // Opening another run does not wait for the one that is being computed.
     const beside = new WorkerThread(this.say, this.make);
     return beside.read(json, id, log).finally(() => beside.close());
   }
 
   open(scenario: Scenario, log: Log): Promise<Plan> {
-    // Whatever the worker is at, nobody waits for it any more.
+    // What the worker is computing is no longer needed.
     if (this.waiting.size > 0) {
       this.end('another run was opened meanwhile');
       this.worker = this.begin();
@@ -133,7 +133,7 @@ export class WorkerThread implements ModelThread {
     else if (Math.min(...this.waiting.keys()) < reply.call) this.lost('left out an answer');
   }
 
-  /** Starts a new worker from the log, and asks it what was not answered; what was asked twice fails. */
+  /** Starts a new worker from the log and repeats the questions without an answer; a question that was asked twice fails. */
   private lost(why: string): void {
     this.worker.terminate();
     this.watchdog.rest();
@@ -141,7 +141,7 @@ export class WorkerThread implements ModelThread {
     const [first, ...rest] = this.waiting.values();
     if (first?.again) {
       this.waiting.delete(first.request.call);
-      first.reject(new Error(`model: it stopped twice over the same question (${why})`));
+      first.reject(new Error(`model: it stopped twice on the same question (${why})`));
     }
     const asked = first?.again ? rest : [...this.waiting.values()];
     if (this.scenario && asked[0]?.request.do !== 'open') {
@@ -152,7 +152,7 @@ export class WorkerThread implements ModelThread {
       this.worker.postMessage(question.request);
     }
     if (asked.length > 0) this.watchdog.await();
-    this.say(`The model stopped (${why}) and was started again; the run goes on from its log.`);
+    this.say(`The model stopped (${why}) and was restarted; the run continues from its log.`);
   }
 
   private end(why: string): void {
@@ -163,7 +163,7 @@ export class WorkerThread implements ModelThread {
   }
 }
 
-/** The model in a thread of its own. `say` is called when it had to be started again. */
+/** The model in its own thread. `say` is called when it had to be restarted. */
 export function workerThread(say: (text: string) => void = () => undefined): ModelThread {
   return new WorkerThread(say);
 }

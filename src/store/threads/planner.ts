@@ -3,7 +3,7 @@ import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from 
 import { advance, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf, type Target } from '../../../sim/run/index.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
 
-// Keeps the whole run of a log, past and forecast alike, and recomputes only what a change of the log touches.
+// Keeps the whole run of a log, past and forecast, and recomputes only what a change of the log affects.
 
 /** The column at one moment, for the glass and the read-outs. Cell arrays as in `Bed`. */
 export interface Moment {
@@ -40,7 +40,7 @@ interface Kept {
   readonly time: number;
   readonly delivered: number;
   readonly entry: number;
-  /** Taken the moment the entry before it was done, so nothing of the entry ahead shaped it. */
+  /** Taken just when the entry before it was done, so it does not depend on the next entry. */
   readonly arrival: boolean;
   readonly point: Checkpoint;
 }
@@ -49,7 +49,7 @@ interface Kept {
 const KEEP_EVERY_ML = 1;
 /** Steps between looks at the log's progress. */
 const STRIDE_STEPS = 16;
-/** Longest model time worked out beyond the log while liquid still runs, min. */
+/** Longest model time computed beyond the log while liquid still runs, min. */
 const BEYOND_MIN = 120;
 
 export class Planner {
@@ -61,7 +61,7 @@ export class Planner {
   private coarse: Planner | undefined;
   private readonly alive: () => void;
 
-  /** `alive` is called again and again while a run is worked out. */
+  /** `alive` is called repeatedly while a run is computed. */
   constructor(scenario: Scenario, alive: () => void = () => undefined) {
     this.scenario = scenario;
     this.alive = alive;
@@ -87,7 +87,7 @@ export class Planner {
     return { ...this.drawn(), logEnd, results, recomputed_min: s[AT.time] - start.time };
   }
 
-  /** The run of this log along one lane, for a picture while a handle is dragged; `plan` and `moment` know nothing of it. */
+  /** The run of this log along one lane, for a picture while a handle is dragged; it does not affect `plan` and `moment`. */
   rough(log: Log): Plan {
     const { scenario } = this;
     this.coarse ??= new Planner({ ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } }, this.alive);
@@ -186,7 +186,7 @@ export class Planner {
   }
 }
 
-/** Whether a changed action would still leave a kept state as it was: it is triggered later, by time or volume alone. */
+/** Whether a kept state does not depend on a changed action: the action is triggered later, by time or volume alone. */
 function liesAhead(action: Action | undefined, kept: Kept): boolean {
   if (action === undefined) return false;
   if (action.at_min !== undefined) return action.at_min >= kept.time;

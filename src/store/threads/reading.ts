@@ -3,13 +3,13 @@ import { imposed } from '../../../sim/faults/index.ts';
 import { readLog, readScenario } from '../../../sim/input/index.ts';
 import type { Issue, Log, Scenario } from '../../../sim/terms/types.ts';
 
-/** A run as the model's thread reads it: all of it, or all that is wrong with it. */
+/** A run as the model's thread reads it, or everything that is wrong with it. */
 export type RunRead =
   | {
       readonly ok: true;
       /** The scenario as it is written, its faults still in their list. */
       readonly written: Scenario;
-      /** The column that is there: drawn from its seed, faults worked in. */
+      /** The actual column: drawn from its seed, with the faults applied. */
       readonly found: Scenario;
       readonly log: Log;
     }

@@ -1,4 +1,4 @@
-/** What is needed of a worker that is asked and answers; in tests a plain object stands in for it. */
+/** What is needed of a worker that is asked and answers; tests replace it by a plain object. */
 export interface Thread<Asked, Answered> {
   onmessage: ((event: MessageEvent<Answered>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;

@@ -1,12 +1,12 @@
-// A thread that hangs or ends tells nobody: what can be noticed is that no word comes while one is awaited.
+// A thread that hangs or ends does not report it; all that can be noticed is that no message comes while one is awaited.
 
 const TICK_MS = 1000;
-/** Ticks without a word, while an answer is awaited, after which a thread counts as lost. A computer that slept counts one. */
+/** Ticks without a message, while an answer is awaited, after which a thread counts as lost. A computer that slept counts one. */
 const SILENT_TICKS = 6;
-/** Real time between the signs of life of a thread at work, ms. */
+/** Real time between the signs of life of a working thread, ms. */
 const ALIVE_EVERY_MS = 500;
 
-/** Calls `lost` once no word has come for six seconds. */
+/** Calls `lost` once no message has come for six seconds. */
 export class Watchdog {
   private readonly lost: () => void;
   private timer: ReturnType<typeof setInterval> | undefined;
@@ -23,7 +23,7 @@ export class Watchdog {
     this.timer = setInterval(() => this.tick(), TICK_MS);
   }
 
-  /** A word has come. */
+  /** A message has come. */
   heard(): void {
     this.silent = 0;
   }
@@ -42,7 +42,7 @@ export class Watchdog {
   }
 }
 
-/** For a thread at work: call it often, and `say` is called now and then. */
+/** For a working thread: call it often; it calls `say` now and then. */
 export function signOfLife(say: () => void): () => void {
   let last = performance.now();
   return () => {

@@ -68,7 +68,7 @@ export function chooseTheme(page: Document, storage: Storage | undefined, choice
   try {
     storage?.setItem(THEME_KEY, choice);
   } catch {
-    // A full or closed storage only costs the memory of the choice.
+    // Storage is full or blocked: the choice is then not remembered.
   }
 }
 

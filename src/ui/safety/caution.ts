@@ -52,7 +52,7 @@ export class CautionNote extends LitElement {
 
   private fold() {
     this.read = !this.read;
-    // The button inside the text goes away with it; the focus stays on the note.
+    // The button inside the text is hidden with it, so the focus moves to the heading.
     this.head.focus();
     if (this.read) emit(this, 'bf-caution-read', { topic: this.topic });
   }

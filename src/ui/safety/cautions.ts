@@ -1,7 +1,7 @@
 import type { Pictogram } from './pictograms.ts';
 
 // Hazards of the exercise and what is usually done about them. Common laboratory practice, no single source; it does
-// not replace the data sheet of the product in hand, the local code or the person in charge.
+// not replace the safety data sheet, the local codes or the person in charge.
 
 export interface Caution {
   readonly pictogram: Pictogram;
@@ -10,7 +10,7 @@ export interface Caution {
 }
 
 export const CAUTION_CLOSE =
-  'Local codes, the safety data sheet of the product in hand and the person in charge of the laboratory come first; this page is a rehearsal and permits nothing.';
+  'Local codes, the safety data sheet of the product you use and the person in charge of the laboratory come first. This page is a rehearsal; it gives no permission.';
 
 export const CAUTIONS = {
   acid: {

@@ -1,6 +1,6 @@
 import { oklabOf, type Rgb } from '../../../sim/colour/index.ts';
 
-// What a liquid of a colour is called. The word is made from the colour that is drawn, so the two cannot disagree.
+// Names of colours for liquids. The name is made from the colour that is drawn, so the two cannot disagree.
 
 export type ColourWord = 'colourless' | `${'' | 'pale '}${'pink' | 'red' | 'orange' | 'yellow' | 'green' | 'blue-green' | 'blue' | 'violet'}`;
 
@@ -9,7 +9,7 @@ const COLOURLESS = 0.01;
 const PALE = 0.045;
 /** OKLCH lightness of pink, above that of red; a choice. */
 const PINK_FROM = 0.68;
-/** Upper ends of the hues in OKLCH, degrees; choices that put the CSS colours of these names where they are called so. */
+/** Upper ends of the hues in OKLCH, degrees; chosen so that the CSS colours of these names get these names. */
 const HUES = [
   [40, 'red'],
   [75, 'orange'],

@@ -1,7 +1,7 @@
 import type { Issue } from '../../../sim/terms/types.ts';
 import { parseNumber } from './number-text.ts';
 
-// A user's table of D_v as text: two numbers a line, HCl in mol/L and D_v, in the way spreadsheets write and copy them.
+// A user's table of D_v as text: two numbers per line, HCl in mol/L and D_v, in the way spreadsheets write and copy them.
 
 export type TablePoints = readonly (readonly [HCl_M: number, D_v: number])[];
 
@@ -15,7 +15,7 @@ const POINTS_MAX = 200;
 const ACID_MAX = 13;
 const D_MAX = 1e9;
 
-/** All lines read and sorted by molarity, or everything that is wrong, by line number. A first line of words is a heading. */
+/** Reads all lines and sorts them by molarity, or reports everything that is wrong, by line number. The first line may be a heading. */
 export function readTable(text: string, scale: Scale): TableReading {
   const { points, issues } = readRows(text, scale);
   return issues.length > 0 ? { ok: false, issues } : { ok: true, points };
@@ -64,7 +64,7 @@ function pointOf(line: string, path: string, scale: Scale, issues: Issue[]): Row
 }
 
 /**
- * Semicolons or tabs separate the cells if there are any, else white space, else a comma, and it must be the only one: in
+ * Semicolons or tabs separate the cells if there are any; otherwise white space; otherwise one comma, the only one in the line: in
  * `9,0,35,1` nobody can tell a decimal comma from one that separates numbers.
  */
 function cellsOf(line: string): string[] {

@@ -9,7 +9,7 @@ const PLAIN_BELOW = 1e7;
 /** Whole parts of this size and more are grouped in threes (SI Brochure, 9th ed., 5.4.4: groups of three, a space, never a comma; recalled). */
 const GROUP_FROM = 1e4;
 
-/** `value` to so many significant figures; an en dash when it is not a number. */
+/** `value` to a number of significant figures; an en dash when it is not a number. */
 export function significant(value: number, figures = 3): string {
   if (!Number.isFinite(value)) return UNKNOWN;
   const rounded = Number(value.toPrecision(figures));
@@ -19,7 +19,7 @@ export function significant(value: number, figures = 3): string {
   return fixed(rounded, Math.max(0, figures - 1 - Math.floor(Math.log10(size))));
 }
 
-/** `value` with so many decimals. */
+/** `value` with a number of decimals. */
 export function fixed(value: number, decimals: number): string {
   if (!Number.isFinite(value)) return UNKNOWN;
   const text = Math.abs(value).toFixed(decimals);

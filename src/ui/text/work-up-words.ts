@@ -19,7 +19,7 @@ export function stepWords(action: WorkUpAction, bench: Bench): string {
 function transferWords(rinses: number, rinse_mL: number): string {
   const rinsed =
     rinses === 0 ? 'not rinsed' : `rinsed ${rinses === 1 ? 'once' : rinses === 2 ? 'twice' : `${rinses} times`} with ${millilitres(rinse_mL)} of water`;
-  return `over into a flask, the receiver ${rinsed}`;
+  return `transfer into a flask, receiver ${rinsed}`;
 }
 
 function doseWords(dose: Dose): string {
@@ -62,7 +62,7 @@ export function refusalText({ path, expected, received }: Issue): string {
 /** A beaker that holds less is empty, mL: a drop is about 0.05 mL. */
 const EMPTY_ML = 0.05;
 
-/** What is said of a beaker with nothing in it, one of so many; undefined if there is something. */
+/** Message for an empty beaker; undefined if it holds liquid. `beakers` is the number of beakers. */
 export function emptyWords({ volume_mL }: Receiver, beakers: number): string | undefined {
   if (volume_mL > EMPTY_ML) return undefined;
   return `This receiver is empty: there is nothing to work up. ${beakers > 1 ? 'Choose another one above.' : 'Collect the cobalt on the bench first.'}`;

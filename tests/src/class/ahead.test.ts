@@ -51,7 +51,7 @@ describe('what a class will see', () => {
     // Cobalt begins to leave 4 mL after the water: changed after 8, every group loses some.
     expect(missed).toBe(GROUPS);
     const said =
-      /^With the receiver changed as the procedure has it, (\d+) of (\d+) groups lose more than ([\d.]+) % of their cobalt\(II\); the most that is lost is ([\d.]+) %\.$/.exec(
+      /^If the receiver is changed as the procedure says, (\d+) of (\d+) groups lose more than ([\d.]+) % of their cobalt\(II\); the largest loss is ([\d.]+) %\.$/.exec(
         lossWords(forecast).replaceAll('\u00a0', ' ').replaceAll('\u202f', ' '),
       );
     expect(said?.slice(1, 3)).toEqual([String(missed), String(GROUPS)]);
@@ -79,7 +79,7 @@ describe('what a class will see', () => {
     const near = answers.map(({ depths }) => depths.near_mL ?? 40).sort((a, b) => a - b);
     // A cylinder is read to some tenths of a millilitre in each of the pours.
     expect(Math.abs(Number(stopped.wash) - (near[1] + near[2]) / 2)).toBeLessThan(1);
-    expect(figureRows(forecast).map(({ cause }) => cause)).toEqual(Array.from({ length: 8 }, () => '10 groups or more are needed to say'));
+    expect(figureRows(forecast).map(({ cause }) => cause)).toEqual(Array.from({ length: 8 }, () => 'needs 10 groups or more'));
   });
 
   // Relative variance of a variance from n normal values is 2/(n - 1), and relative variances of a ratio add: by hand 0.23 and 0.60.

@@ -72,7 +72,7 @@ describe('a link that cannot be applied says why', () => {
   });
 
   test.each(['', '#', 'hello', '1..', '1.00000000.', '1.zzzzzzzz.abc', '0.00000000.abcd', '1.12345678.ab cd'])('when it is %j', async (link) => {
-    expect(await refusal(link)).toBe('link: it is damaged; a part is missing or was changed on the way');
+    expect(await refusal(link)).toBe('link: it is damaged; a part of it is missing or was changed');
   });
 
   test('when it is from a newer version', async () => {

@@ -185,7 +185,7 @@ describe('a link', () => {
     expect(JSON.parse(storage.getItem(RUN_KEY) ?? '').run).toEqual(JSON.parse(text ?? '').run);
     await own.start(await link());
     expect(own.store.log).toEqual(later.store.log);
-    expect(own.notice).toMatch(/The run on the page is as it was\.$/);
+    expect(own.notice).toMatch(/The run on the page was not changed\.$/);
   });
 
   test('with one fault twenty times is refused at once', async () => {

@@ -51,7 +51,7 @@ describe('the shelf', () => {
     const storage = memory({}, 400);
     const shelf = openShelf(storage);
     expect(shelf.put(runOf(1, 'a')).ok).toBe(true);
-    expect(shelf.put(runOf(2, 'a', 'b', 'c', 'd', 'e', 'f'))).toMatchObject({ ok: false, message: expect.stringMatching(/keeps no more/) as string });
+    expect(shelf.put(runOf(2, 'a', 'b', 'c', 'd', 'e', 'f'))).toMatchObject({ ok: false, message: expect.stringMatching(/cannot store more/) as string });
     expect(shelf.runs().map(({ run }) => run.seed)).toEqual([1, 2]);
     expect(openShelf(undefined).put(runOf(1, 'a')).ok).toBe(false);
   });

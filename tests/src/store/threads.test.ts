@@ -70,7 +70,7 @@ describe('the thread of the model', () => {
       { do: 'open', log: LOG, call: 0 },
       { do: 'moment', time_min: 3 },
     ]);
-    expect(it.said).toEqual(['The model stopped (gave no sign of life) and was started again; the run goes on from its log.']);
+    expect(it.said).toEqual(['The model stopped (gave no sign of life) and was restarted; the run continues from its log.']);
     it.last().answer({ call: 0, ok: true, value: {} });
     it.last().answer({ call: it.last().asked[1].call, ok: true, value: 'there' });
     expect(await moment).toBe('there');
@@ -108,7 +108,7 @@ describe('the thread of the model', () => {
     const it = rig();
     await openRun(it);
     const plan = it.thread.plan([]);
-    const failed = expect(plan).rejects.toThrow('model: it stopped twice over the same question (out of memory)');
+    const failed = expect(plan).rejects.toThrow('model: it stopped twice on the same question (out of memory)');
     for (let i = 0; i < 2; i++) it.last().onerror?.({ message: 'out of memory' } as ErrorEvent);
     await failed;
     expect(it.workers).toHaveLength(3);

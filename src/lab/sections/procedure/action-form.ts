@@ -13,7 +13,7 @@ import '../../../ui/number.ts';
 
 type Choices = readonly (readonly [value: string, label: string])[];
 
-/** Actions that can be put into a procedure here, as they begin. A bottle is filled in. */
+/** Actions that can be added to a procedure here, with their first values. The bottle is filled in later. */
 const BEGINNINGS: Readonly<Record<string, readonly [label: string, action: Action]>> = {
   pour: ['pour', { do: 'pour', liquid: '', volume_mL: 5 }],
   wait: ['wait', { do: 'wait', until: { liquid_mm: 1 } }],
@@ -36,11 +36,11 @@ const NUMBERS: Readonly<Record<string, readonly (readonly [key: string, of: Limi
 };
 
 const UNTIL: Readonly<Record<string, readonly [label: string, of: Limit, usual: number]>> = {
-  liquid_mm: ['liquid above the bed', LIMITS['wait.liquid_mm'], 1],
-  more_mL: ['so much more delivered', LIMITS['wait.volume_mL'], 2],
-  delivered_mL: ['a volume has been delivered in all', LIMITS['wait.volume_mL'], 20],
-  elapsed_min: ['so long', LIMITS['wait.time_min'], 5],
-  ion: ['an edge of a band', LIMITS['wait.depth_cm'], 5],
+  liquid_mm: ['the liquid stands this high above the bed', LIMITS['wait.liquid_mm'], 1],
+  more_mL: ['this much more has been delivered', LIMITS['wait.volume_mL'], 2],
+  delivered_mL: ['this total volume has been delivered', LIMITS['wait.volume_mL'], 20],
+  elapsed_min: ['this time has passed', LIMITS['wait.time_min'], 5],
+  ion: ['an edge of a band reaches a depth', LIMITS['wait.depth_cm'], 5],
 };
 
 const HOW: Choices = [
@@ -57,7 +57,7 @@ export function newAction(kind: string, bottles: readonly string[]): Action {
   return 'liquid' in action ? { ...action, liquid: bottles[0] ?? '' } : action;
 }
 
-/** One action of the procedure, to be changed. */
+/** Form for changing one action of the procedure. */
 @customElement('bf-lab-action')
 export class ActionForm extends LiveElement {
   static override styles = [
@@ -123,7 +123,7 @@ export class ActionForm extends LiveElement {
     return this.select(
       'bottle',
       liquid,
-      there ? bottles : [[liquid, `${liquid} (not there)`], ...bottles],
+      there ? bottles : [[liquid, `${liquid} (missing)`], ...bottles],
       (value) => draft.set(this.path('liquid'), value),
       'liquid',
     );
@@ -154,7 +154,7 @@ export class ActionForm extends LiveElement {
     const ion = own(own(this.action, 'unless'), 'ion');
     const bands: Choices = this.ions().map((one) => [one, `only while the edge of ${IONS[one].name} is higher than`]);
     const take = (value: string) => draft.set(this.path('unless'), value === '' ? undefined : { ion: value, above_bottom_mm: STOP_MM });
-    return html`${this.select('when', String(ion ?? ''), [['', 'in any case'], ...bands], take, 'unless')}
+    return html`${this.select('when', String(ion ?? ''), [['', 'always'], ...bands], take, 'unless')}
       ${ion === undefined ? nothing : this.number(draft, 'unless.above_bottom_mm', LIMITS['unless.above_bottom_mm'])}`;
   }
 

@@ -3,7 +3,7 @@ import { valueAt } from '../../../../sim/lab/index.ts';
 import { IONS, type IonId } from '../../../../sim/terms/ions.ts';
 import { withUnit } from '../../../ui/text/format.ts';
 
-// An action of a procedure in a sentence. Takes any JSON, since a lab in hand need not be sound.
+// An action of a procedure in a sentence. Takes any JSON, since a lab that is being edited need not be valid.
 
 export function actionSentence(action: unknown, json: unknown): string {
   const of = (key: string, unit: string): string => withUnit(String(own(action, key) ?? '?'), unit);
@@ -26,11 +26,11 @@ export function actionSentence(action: unknown, json: unknown): string {
     case 'top-up':
       return `add ${of('resin_mL', 'mL')} of resin`;
     case 'spill':
-      return `spill a share of ${of('share', '')} of the receiver`;
+      return `spill ${of('share', '')} of what is in the receiver`;
     case 'fault':
       return `fault: ${String(valueAt(action, 'fault.kind'))}`;
     default:
-      return 'an action the bench does not know';
+      return 'unknown action';
   }
 }
 

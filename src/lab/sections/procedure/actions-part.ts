@@ -8,7 +8,7 @@ import { newAction } from './action-form.ts';
 import { actionSentence } from './action-words.ts';
 import { partStyles } from '../styles.ts';
 
-/** The procedure action by action: each a sentence, the one that is pressed a form. */
+/** The procedure action by action. Each action is a sentence; pressing it opens its form. */
 @customElement('bf-lab-actions')
 export class ActionsPart extends LiveElement {
   static override styles = [
@@ -49,7 +49,7 @@ export class ActionsPart extends LiveElement {
     const wrong = draft.issues.some((issue) => issue.path === path || issue.path.startsWith(`${path}.`));
     const open = i === this.open;
     return html`<li class="${open ? 'open' : ''} ${wrong ? 'wrong' : ''}" data-path=${path}>
-      <button type="button" class="plain" aria-expanded=${open ? 'true' : 'false'} @click=${() => this.turn(i)}>${actionSentence(action, draft.json)}${wrong ? html`<span class="unseen">, does not fit</span>` : nothing}</button>
+      <button type="button" class="plain" aria-expanded=${open ? 'true' : 'false'} @click=${() => this.turn(i)}>${actionSentence(action, draft.json)}${wrong ? html`<span class="unseen">, not valid</span>` : nothing}</button>
       ${open ? this.form(draft, i) : nothing}</li>`;
   }
 

@@ -27,7 +27,7 @@ const VOLUMES: readonly (readonly [key: VolumeKey, label: string])[] = [
   ['load_mL', 'load'],
   ['change_mL', 'change the receiver after'],
 ];
-/** These may be nothing. */
+/** These may be 0. */
 const MAY_BE_NONE: readonly VolumeKey[] = ['condition_mL', 'wash_mL', 'change_mL'];
 const TASK: Readonly<Record<Role, string>> = {
   condition: 'Condition',
@@ -103,7 +103,7 @@ export class ProcedurePart extends LiveElement {
       <div class="grid">${volume(2)}${volume(3)}${receiver('first', 'runs into')}</div>
       <div class="grid">${bottle('water', 'release with')}${volume(4)}${volume(5)}</div>
       <div class="grid">${volume(7)}${receiver('second', 'collect in')}</div>
-      <p class="soft">Every liquid drains to a millimetre above the bed before the next is poured. The change of receiver counts from the start of the release.</p>`;
+      <p class="soft">Every liquid drains to a millimetre above the bed before the next is poured. The volume for the change of receiver counts from the start of the release.</p>`;
   }
 
   private rinses(recipe: Recipe, take: (change: Partial<Recipe>) => void) {
@@ -113,10 +113,10 @@ export class ProcedurePart extends LiveElement {
       const volumes = parts.map(parseNumber);
       const { max, unit } = LIMITS['pour.volume_mL'];
       const sound = volumes.filter((volume) => volume !== undefined && volume > 0 && volume <= max);
-      this.fault = sound.length === parts.length ? '' : `rinse in: expected volumes above 0 to ${max} ${unit}, apart by blanks, received ${value.trim()}`;
+      this.fault = sound.length === parts.length ? '' : `rinses: expected volumes above 0 to ${max} ${unit}, separated by spaces, received ${value.trim()}`;
       if (this.fault === '') take({ rinses_mL: sound.map(Number) });
     };
-    return html`<label class="text">rinse in, mL each<input type="text" autocomplete="off" aria-invalid=${this.fault ? 'true' : 'false'} .value=${recipe.rinses_mL.join(' ')} @change=${read} /></label>
+    return html`<label class="text">rinses, mL each<input type="text" autocomplete="off" aria-invalid=${this.fault ? 'true' : 'false'} .value=${recipe.rinses_mL.join(' ')} @change=${read} /></label>
       <p class="problem" role="alert">${this.fault}</p>`;
   }
 
@@ -124,14 +124,14 @@ export class ProcedurePart extends LiveElement {
     const usual = scenario && usualRecipe(scenario);
     const words =
       count === 0
-        ? 'Nothing is done yet.'
-        : 'This procedure is written action by action; it is not one aliquot that is conditioned, loaded, washed, released and collected in two receivers.';
-    return html`<p class="soft">${words} ${usual ? '' : 'A usual one needs an acid, a sample and a weaker liquid among the bottles.'}</p>
+        ? 'The procedure is empty.'
+        : 'This procedure is written action by action: it is not the usual one, in which the bed is conditioned and one aliquot is loaded, washed, released and collected in two receivers.';
+    return html`<p class="soft">${words} ${usual ? '' : 'The usual procedure needs an acid, a sample and a weaker liquid among the bottles.'}</p>
       ${usual ? html`<div class="row"><button type="button" @click=${() => draft.set('procedure', procedureOf(usual))}>${count === 0 ? 'Begin with the usual procedure' : 'Replace it with the usual procedure'}</button></div>` : nothing}`;
   }
 }
 
-/** Bottles and procedure by themselves, where something else does not fit. */
+/** Bottles and procedure alone, for a lab in which something else is not valid. */
 function partly(json: unknown): Scenario | undefined {
   const length_cm = effective(json, 'bed.length_cm');
   const bare = {

@@ -66,7 +66,7 @@ describe('the one line of the debrief', () => {
     const { lesson, words } = told([...whole.log.slice(0, ahead), { do: 'wait', until: { delivered_mL: stop_mL } }, { do: 'clamp', open_percent: 0 }]);
     // A fifth, to within the last drop.
     expect(lesson.advice).toEqual({ kind: 'elute-on', share: expect.closeTo(0.2, 1) as number });
-    expect(words).toMatch(/pour more of the weaker eluent, (1\d|2\d)\.\d\u202f% of the cobalt\(II\) stayed behind/);
+    expect(words).toMatch(/pour more of the weaker eluent, since (1\d|2\d)\.\d\u202f% of the cobalt\(II\) stayed behind/);
   });
 
   test('asks for a longer wash when nickel was still to come', () => {
