@@ -179,7 +179,7 @@ describe('a lab from scratch', () => {
     await button(page, 'Begin with the usual procedure').click();
     await page.getByText(/^Window for the receiver: [\d.]+ to [\d.]+/).waitFor(WAIT);
     await put(page, 'change the receiver after', '12');
-    await page.getByText(/The procedure changes it at 1[12]\.\d/).waitFor(WAIT);
+    await page.getByText(/The procedure itself changes the receiver at 1[12]\.\d/).waitFor(WAIT);
   });
 
   test('is told at the action what the bench refuses', async () => {

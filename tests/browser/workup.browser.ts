@@ -46,7 +46,7 @@ describe('the way from the unknown to a molarity', () => {
 
       await page.getByLabel(/how much 6.0 mol\/L NaOH/).fill('0,5');
       await page.keyboard.press('Enter');
-      await page.getByText(/Put under the tip 4 mL earlier/).waitFor();
+      await page.getByText(/Placed under the tip 4 mL earlier/).waitFor();
       expect(await page.getByText(/You expect/).innerText()).toContain(`carries ${runner(1).receiver.HCl_mmol.toFixed(1)}`);
 
       for (let i = 0; i < 8; i++) await button(page, 'Do the next usual step').click();
@@ -91,7 +91,7 @@ describe('the way from the unknown to a molarity', () => {
       const { page } = opened;
       await openWorkUp(page);
       await button(page, 'Do all remaining steps').click();
-      const table = page.getByRole('table', { name: 'What it comes to' });
+      const table = page.getByRole('table', { name: 'Results of both' });
       await table.waitFor({ timeout: PATIENCE_MS });
       const cells = async (row: number): Promise<number[]> => (await table.getByRole('row').nth(row).getByRole('cell').allInnerTexts()).map(Number);
       const [asItWas, earlier] = [await cells(1), await cells(2)];
