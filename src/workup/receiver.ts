@@ -49,7 +49,7 @@ export class ReceiverTaken extends LiveElement {
           ${receiver ? nothing : html`<option value="" selected>choose one</option>`}
           ${workUp.receivers.map(({ label, volume_mL }) => html`<option value=${label} ?selected=${label === receiver?.label}>${label}, ${millilitres(volume_mL)}</option>`)}
         </select></label>
-      ${receiver ? this.question(session) : html`<p class="soft">No beaker is chosen yet. The work-up uses the beaker that you choose, and follows if its contents change.</p>`}
+      ${receiver ? this.question(session) : html`<p class="soft">No receiver is chosen yet. The work-up uses the receiver that you choose, and follows if its contents change.</p>`}
       ${moved ? html`<p class="soft">The run is not over: the receiver holds what has run into it up to this moment.</p>` : nothing}</div>
       ${receiver ? html`<div>${this.answer(session, receiver)}</div>` : nothing}
     </section>`;

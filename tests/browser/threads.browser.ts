@@ -113,7 +113,7 @@ describe('the thread of the causes', () => {
       await wholeProcedure(page);
       await page.getByRole('button', { name: 'Debrief' }).click(WAIT);
       await page.getByRole('button', { name: 'Work out the causes' }).click(WAIT);
-      await page.getByText(/The working out stopped \(.*\) and was restarted/).waitFor(WAIT);
+      await page.getByText(/The working out stopped \(.*\) and was started again/).waitFor(WAIT);
       await page.getByRole('button', { name: 'Work it out again' }).waitFor(WAIT);
     },
     LONG,

@@ -51,7 +51,7 @@ test.each([
   '{"version":9,"run":{"base":"x","seed":1,"log":[]}}',
   '{"version":1,"run":{"base":"x","seed":-1,"log":[]}}',
 ])('load() of %j leaves it aside with a message', (text) => {
-  expect(openAutosave(memory({ 'bandfall.run': text }), 'a').load()).toMatchObject({ ok: false, message: expect.stringContaining('left aside') as string });
+  expect(openAutosave(memory({ 'bandfall.run': text }), 'a').load()).toMatchObject({ ok: false, message: expect.stringContaining('put aside') as string });
 });
 
 test('clear() forgets the run', () => {
