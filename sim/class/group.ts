@@ -2,7 +2,7 @@
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
 import { inHands } from '../hands/index.ts';
-import { bandAt, frameAt, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
+import { bandAt, frameAt, keptHolds, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { richest, sampleOf, valuesWith } from '../report/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
@@ -133,25 +133,14 @@ function figuresOf(scenario: Scenario, plan: Plan): GroupFigures {
   const targets = targetsOf(scenario);
   const { eluent_mL } = progressOf(scenario, plan.events);
   const window = eluent_mL === undefined ? undefined : switchWindow(plan, targets);
-  const kept = results.receivers.reduce((most, one) => (amountIn(one, targets.target) > amountIn(most, targets.target) ? one : most));
-  const shareOf = (ion: string): number => {
-    const poured = Number(results.loaded[`${ion}_mmol` as keyof typeof results.loaded] ?? 0);
-    return poured > 0 ? amountIn(kept, ion) / poured : 0;
-  };
   return {
     wash_mL: washOf(scenario, plan.log)?.volume_mL ?? 0,
     window_from_mL: window && window.from_mL - (eluent_mL ?? 0),
     window_to_mL: window && window.to_mL - (eluent_mL ?? 0),
-    recovered: shareOf(targets.target),
-    carried: Math.max(0, ...targets.unwanted.map(shareOf)),
-    acid_mmol: kept.HCl_mmol,
+    ...keptHolds(plan, targets),
     titre_mL: undefined,
     time_min: results.time_min,
   };
-}
-
-function amountIn(receiver: Readonly<Record<string, number | string>>, ion: string): number {
-  return Number(receiver[`${ion}_mmol`] ?? 0);
 }
 
 function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {

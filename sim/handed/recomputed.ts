@@ -3,6 +3,7 @@ import { AT } from '../column/index.ts';
 import {
   effluentCurve,
   framesApart,
+  keptHolds,
   type Plan,
   progressOf,
   receiverLabels,
@@ -50,7 +51,7 @@ export interface Recomputed {
   readonly window_mL: readonly [from: number, to: number] | undefined;
   readonly delivered_mL: number;
   readonly time_min: number;
-  /** Of the receiver that holds most of the target: shares of what was poured, acid in mmol. */
+  /** Of the receiver that counts for the target: shares of what was poured, acid in mmol. */
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
@@ -91,7 +92,7 @@ export function recomputed(handed: HandedRun): Recomputed {
     window_mL: window && [window.from_mL, window.to_mL],
     delivered_mL: results.delivered_mL,
     time_min: results.time_min,
-    ...keptOf(results, targets.target, targets.unwanted),
+    ...keptHolds(plan, targets),
     leaving: effluentCurve(plan, targets.target, framesApart(plan, APART_ML)),
     predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
     answers: judged(scenario, answers),
@@ -125,16 +126,6 @@ export function differencesOf(claimed: Claimed, results: Results): Difference[] 
 function isSmall({ claimed, computed }: Difference): boolean {
   if (typeof claimed !== 'number' || typeof computed !== 'number') return false;
   return Math.abs(claimed - computed) <= TOLERANCE * Math.max(Math.abs(claimed), Math.abs(computed), TOLERANCE);
-}
-
-function keptOf({ receivers, loaded }: Results, target: string, unwanted: readonly string[]): Pick<Recomputed, 'recovered' | 'carried' | 'acid_mmol'> {
-  const amountIn = (one: Results['receivers'][number], ion: string): number => Number(one[`${ion}_mmol`] ?? 0);
-  const kept = receivers.reduce((most, one) => (amountIn(one, target) > amountIn(most, target) ? one : most));
-  const shareOf = (ion: string): number => {
-    const poured = Number(Object.entries(loaded).find(([key]) => key === `${ion}_mmol`)?.[1] ?? 0);
-    return poured > 0 ? amountIn(kept, ion) / poured : 0;
-  };
-  return { recovered: shareOf(target), carried: Math.max(0, ...unwanted.map(shareOf)), acid_mmol: kept.HCl_mmol };
 }
 
 /** The procedure as planned, on one lane: only volumes and levels are compared, and thirty runs should not take twice as long for it. */

@@ -13,7 +13,7 @@ export interface Elsewhere {
 
 /** Delivered volume at which a receiver was last put under the tip; undefined if the run has none of that name. */
 export function changedAt(plan: Plan, label: string): number | undefined {
-  return spansOf(plan, 'Co').all.findLast((span) => span.label === label)?.from_mL;
+  return spansOf(plan).findLast((span) => span.label === label)?.from_mL;
 }
 
 /**

@@ -12,9 +12,14 @@ export class Hand {
   @tracked volume_mL = USUAL_ML;
   @tracked how: How = 'wall';
 
-  /** Takes a bottle of this scenario in hand where the one in hand is not of it. */
-  suit({ liquids }: Scenario): void {
-    if (!Object.hasOwn(liquids, this.liquid)) this.liquid = Object.keys(liquids)[0] ?? '';
+  private bottles = '';
+
+  /** Takes the bottle of the first pour in hand where another set of bottles stands on the bench. */
+  suit(scenario: Scenario): void {
+    const inOrder = bottlesInOrder(scenario);
+    const bottles = inOrder.join('\n');
+    if (bottles !== this.bottles) this.liquid = inOrder[0] ?? '';
+    this.bottles = bottles;
   }
 
   get pour(): Action {
@@ -28,4 +33,10 @@ export class Hand {
     const by = this.volume_mL + (side < 0 ? -1e-9 : 1e-9) >= 1 && !(side < 0 && this.volume_mL <= 1) ? 5 * step : step;
     this.volume_mL = Math.min(max, Math.max(step, Math.round((this.volume_mL + side * by) * 10) / 10));
   }
+}
+
+/** Keys of the bottles as the procedure first pours them; those that it leaves out come last. */
+export function bottlesInOrder({ liquids, procedure }: Pick<Scenario, 'liquids' | 'procedure'>): string[] {
+  const poured = procedure.flatMap((action) => (action.do === 'pour' && Object.hasOwn(liquids, action.liquid) ? [action.liquid] : []));
+  return [...new Set([...poured, ...Object.keys(liquids)])];
 }

@@ -1,5 +1,5 @@
 import { type IonId, IONS } from '../../sim/terms/ions.ts';
-import { bandNow, collectedAt, leavesBelow, leavingAt, pouredOf, progressOf, spansOf } from '../../sim/history/index.ts';
+import { bandNow, collectedAt, leavesBelow, leavingAt, pouredOf, progressOf, keptOf } from '../../sim/history/index.ts';
 import { uptakeCurve } from '../../sim/chemistry/index.ts';
 import { leftFirst, NEAR_ML, type Prediction, truthOf } from '../../sim/handed/index.ts';
 import { fixed, millilitres, millimoles, molarity, percent, significant } from '../ui/text/format.ts';
@@ -92,7 +92,7 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
   const present = truth.choice === 'both' || truth.choice === 'target';
   const { symbol, name } = IONS[targets.target];
   const before = collectedAt(plan, targets.target, at);
-  const { kept } = spansOf(plan, targets.target);
+  const kept = keptOf(plan, targets);
   const follows = kept?.entry === prediction.entry ? kept.amounts.HCl_mmol : undefined;
   return {
     said: said(prediction, bench),

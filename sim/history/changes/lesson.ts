@@ -2,7 +2,7 @@ import { IONS } from '../../terms/ions.ts';
 import type { IonId } from '../../terms/types.ts';
 import { collectedAt, leavesAt, pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
-import { type Span, spansOf, withStop } from './fractions.ts';
+import { keptOf, type Span, withStop } from './fractions.ts';
 import { switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
@@ -11,14 +11,14 @@ import type { FractionTargets } from './targets.ts';
 /** The one change that answers the largest shortcoming. Volumes are delivered ones, mL; shares are of what was poured. */
 export type Advice =
   | { readonly kind: 'nothing' }
-  | { readonly kind: 'collect' }
+  | { readonly kind: 'collect' | 'part' }
   | { readonly kind: 'change-sooner' | 'change-later'; readonly by_mL: number; readonly at_mL: number }
   | { readonly kind: 'elute-on' | 'stay' | 'elute-sooner'; readonly share: number }
   | { readonly kind: 'wash-longer'; readonly ion: IonId; readonly share: number }
   | { readonly kind: 'overlap' };
 
 export interface Lesson {
-  /** The stay of the receiver that is kept; undefined while none of the target has been delivered. */
+  /** The stay of the receiver that counts; undefined while none of the target has been delivered, or all of it with the others. */
   readonly kept: Span | undefined;
   readonly found: Verdict | undefined;
   readonly window: SwitchWindow | undefined;
@@ -27,8 +27,8 @@ export interface Lesson {
 
 /** `eluent_mL`: delivered volume at which the weaker eluent was first poured; undefined if none was. */
 export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number | undefined): Lesson {
-  const { kept } = spansOf(plan, targets.target);
-  if (!kept) return { kept, found: undefined, window: undefined, advice: { kind: 'collect' } };
+  const kept = keptOf(plan, targets);
+  if (!kept) return { kept, found: undefined, window: undefined, advice: { kind: leavesAt(plan, targets.target, 0) === undefined ? 'collect' : 'part' } };
   const bounded = withStop(plan, targets);
   const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
   const window = switchWindow(plan, bounded);
@@ -38,7 +38,7 @@ export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number
 /** One line: what was recovered, what it cost, what to change. */
 export function lessonWords({ found, advice }: Lesson, { target, unwanted }: FractionTargets): string {
   const { name } = IONS[target];
-  if (!found) return `No ${name} has been collected. Next time: ${adviceWords(advice, name)}.`;
+  if (!found) return `No ${name} has been collected${advice.kind === 'part' ? ' apart from the rest' : ''}. Next time: ${adviceWords(advice, name)}.`;
   const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried)} of the ${unwanted.map((ion) => IONS[ion].name).join(' or ')}`;
   return `${percent(found.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol)} of acid, ${mL(found.NaOH_mL)} of NaOH. Next time: ${adviceWords(advice, name)}.`;
 }
@@ -69,6 +69,8 @@ function adviceWords(advice: Advice, name: string): string {
       return 'do the same again, since every limit was met';
     case 'collect':
       return `continue with the weaker eluent until the ${name} leaves`;
+    case 'part':
+      return `put a receiver of its own under the tip before the ${name} leaves`;
     case 'change-sooner':
       return `change the receiver ${mL(advice.by_mL)} sooner, at ${mL(advice.at_mL)} or before`;
     case 'change-later':

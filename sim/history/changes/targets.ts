@@ -1,6 +1,7 @@
 import { targetOf } from '../../input/index.ts';
 import { bedVolumeOf } from '../../terms/geometry.ts';
 import type { IonId, Scenario } from '../../terms/types.ts';
+import { receiversFor } from './meant.ts';
 
 // What a good fraction is, and the targets used unless the reader sets others.
 
@@ -18,6 +19,8 @@ export interface FractionTargets {
   readonly NaOH_M: number;
   /** Delivered volume at which collecting ends; the end of the run when left out. */
   readonly stop_mL?: number;
+  /** Labels of the receivers that the scenario's procedure means for the target. */
+  readonly receivers?: readonly string[];
 }
 
 /** Least share of the target and largest share of any other ion. Choices; a titration repeats to about the same. */
@@ -37,5 +40,6 @@ export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario)
     carried: CARRIED,
     acid_mmol: Number((ACID_BED_VOLUMES * bedVolumeOf(values) * strongest).toPrecision(2)),
     NaOH_M: values['bench.NaOH_M'],
+    receivers: receiversFor(scenario, target),
   };
 }

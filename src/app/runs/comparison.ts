@@ -28,7 +28,7 @@ export function comparison({ name }: KeptRun, told: ToldRun, session: Session): 
 
 function pictureHere({ store, targets, sees }: Session): RunPicture | undefined {
   const { plan } = store;
-  return plan && targets && runPicture(plan, targets.target, store.present ?? store.now, sees !== 'eye');
+  return plan && targets && runPicture(plan, targets, store.present ?? store.now, sees !== 'eye');
 }
 
 /** Of a run that is over; another is still to be judged. */

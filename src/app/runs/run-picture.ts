@@ -4,10 +4,11 @@ import {
   deliveredBy,
   deliveredOf,
   effluentCurve,
+  type FractionTargets,
   framesApart,
+  keptOf,
   type Plan,
   type Span,
-  spansOf,
   trackOf,
 } from '../../../sim/history/index.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
@@ -34,10 +35,10 @@ export interface RunPicture {
 const POINTS = 120;
 
 /** Of the run as far as it was played; `open` without what leaves the tip, for a run that is still to be judged by eye. */
-export function runPicture(plan: Plan, target: IonId, now_min: number, open = true): RunPicture {
+export function runPicture(plan: Plan, targets: FractionTargets, now_min: number, open = true): RunPicture {
   const end_mL = Math.min(deliveredBy(plan, now_min), deliveredAtEnd(plan));
   const frames = framesApart(plan, deliveredAtEnd(plan) / POINTS).filter((frame) => deliveredOf(plan, frame) <= end_mL);
-  const { kept } = spansOf(plan, target);
+  const kept = keptOf(plan, targets);
   return {
     bands: plan.ions.map((ion) => bandOf(plan, ion, frames)),
     curves: open ? plan.ions.map((ion) => ({ ion, ...effluentCurve(plan, ion, frames) })) : [],

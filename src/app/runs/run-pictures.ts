@@ -77,7 +77,7 @@ async function toldRun(thread: ModelThread, run: SavedRun, seeing: Seeing): Prom
   const open = over || seenAtMost(seeing, scenario.seeing ?? 'forecast') !== 'eye';
   return {
     title: scenario.title,
-    picture: runPicture(plan, targets.target, now, open),
+    picture: runPicture(plan, targets, now, open),
     lesson: over ? lessonFor(scenario, plan, targets) : undefined,
     targets,
     over,

@@ -2,7 +2,17 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { CONTROLS } from '../../../sim/terms/controls.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { type FractionTargets, type Plan, spansOf, type StartWindow, type SwitchWindow, verdict, type Verdict, withStop } from '../../../sim/history/index.ts';
+import {
+  type FractionTargets,
+  type Plan,
+  keptOf,
+  leavesAt,
+  type StartWindow,
+  type SwitchWindow,
+  verdict,
+  type Verdict,
+  withStop,
+} from '../../../sim/history/index.ts';
 import { emit } from '../../ui/emit.ts';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
@@ -48,11 +58,11 @@ export class VerdictPanel extends LitElement {
   override render() {
     const { plan, targets } = this;
     if (!plan || !targets) return nothing;
-    const { kept } = spansOf(plan, targets.target);
+    const kept = keptOf(plan, targets);
     const symbol = IONS[targets.target].symbol;
     return html`<section aria-labelledby="heading">
       <h2 id="heading">${kept ? html`In “${kept.label}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
-      ${kept ? this.numbers(verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>No ${symbol} leaves the column yet.</p>`}
+      ${kept ? this.numbers(verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>${leavesAt(plan, targets.target, 0) === undefined ? `No ${symbol} leaves the column yet.` : `No receiver takes ${symbol} apart from the rest.`}</p>`}
       ${this.windows(symbol)}
       ${this.wishes(targets)}
     </section>`;

@@ -9,7 +9,7 @@ import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { readNumber } from '../../ui/text/number-text.ts';
-import type { Hand } from '../hand.ts';
+import { bottlesInOrder, type Hand } from '../hand.ts';
 import { partStyles } from './part-styles.ts';
 import '../../ui/segmented.ts';
 
@@ -45,9 +45,10 @@ export class PourControl extends LiveElement {
 
   override render() {
     const { store, hand } = this;
-    const liquids = store?.scenario?.liquids;
-    if (!hand || !liquids) return nothing;
-    return html`<bf-segmented label="liquid" label-unseen .choices=${Object.entries(liquids).map(([value, liquid]) => ({ value, label: short(liquid, liquids) }))}
+    const scenario = store?.scenario;
+    if (!hand || !scenario) return nothing;
+    const { liquids } = scenario;
+    return html`<bf-segmented label="liquid" label-unseen .choices=${bottlesInOrder(scenario).map((value) => ({ value, label: short(liquids[value], liquids) }))}
         .value=${hand.liquid} @bf-change=${this.takeLiquid}></bf-segmented>
       <div class="stepper">
         <button type="button" aria-label="Less to pour" @click=${() => hand.step(-1)}>−</button>

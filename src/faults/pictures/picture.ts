@@ -1,4 +1,4 @@
-import { deliveredAtEnd, effluentCurve, framesApart, type Plan, type Span, spansOf } from '../../../sim/history/index.ts';
+import { deliveredAtEnd, effluentCurve, framesApart, keptOf, type Plan, type Span, targetsOf } from '../../../sim/history/index.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 
@@ -28,7 +28,7 @@ export function pictureOf(scenario: Scenario, plan: Plan, moment: Pick<Moment, '
     target,
     strips: stripsOf(scenario, moment, target),
     curves: plan.ions.map((ion) => ({ ion, ...effluentCurve(plan, ion, frames) })),
-    kept: spansOf(plan, target).kept,
+    kept: keptOf(plan, targetsOf(scenario, target)),
     end_mL: deliveredAtEnd(plan),
   };
 }

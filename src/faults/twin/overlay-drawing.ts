@@ -51,7 +51,7 @@ export function overlayDrawing({ run, twin, width, now_mL }: Overlay, target: Io
   return svg`${hatch()}
     ${bandRow(x, run, twin)}
     ${effluentRow(x, run, twin)}
-    ${receiverRow(x, run, twin, target)}
+    ${receiverRow(x, run, twin)}
     ${twin ? differenceRow(x, run, twin, target) : nothing}
     ${axis({ scale: x, side: 'bottom', at: twin ? ROWS.difference.bottom : ROWS.receivers.bottom, title: 'delivered', unit: 'mL', ticks: width < 560 ? 5 : 10 })}
     ${cursor({ at: x(now_mL), top: ROWS.bands.top, bottom: twin ? ROWS.difference.bottom : ROWS.receivers.bottom, label: 'now', right: width, kind: 'now' })}`;
@@ -185,11 +185,11 @@ function curvesOf({ plan }: Ran, isTwin: boolean) {
 }
 
 /** Which vessel stood under the tip over which volumes; the twin's below that of the run. */
-function receiverRow(x: Scale, run: Ran, twin: Ran | undefined, target: IonId): SVGTemplateResult {
+function receiverRow(x: Scale, run: Ran, twin: Ran | undefined): SVGTemplateResult {
   const { top } = ROWS.receivers;
   const brackets = (ran: Ran, at: number) =>
-    spansOf(ran.plan, target)
-      .all.filter(({ from_mL, to_mL }) => to_mL > from_mL)
+    spansOf(ran.plan)
+      .filter(({ from_mL, to_mL }) => to_mL > from_mL)
       .map(({ from_mL, to_mL, label }) => bracket({ from: x(from_mL) + 1, to: x(to_mL) - 1, at, label }));
   return svg`<g class="receivers">${title(twin ? 'receivers: this run, and below it the twin' : 'receivers', top - 4)}
     <g>${brackets(run, top + 6)}</g>${twin ? svg`<g class="twin">${brackets(twin, top + 38)}</g>` : nothing}</g>`;

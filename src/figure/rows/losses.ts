@@ -1,6 +1,6 @@
 import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, spansOf } from '../../../sim/history/index.ts';
+import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, keptOf } from '../../../sim/history/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { millimoles } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
@@ -22,8 +22,9 @@ export interface Loss {
 }
 
 /** Where the target was lost, mL and mmol; what never left stands at the end of the run. */
-export function lossesOf({ plan }: Pick<Drawing, 'plan'>, { target }: FractionTargets): Loss[] {
-  const { kept } = spansOf(plan, target);
+export function lossesOf({ plan }: Pick<Drawing, 'plan'>, targets: FractionTargets): Loss[] {
+  const { target } = targets;
+  const kept = keptOf(plan, targets);
   const end_mL = deliveredAtEnd(plan);
   if (!kept) return [];
   const between = (from_mL: number, to_mL: number): number => collectedAt(plan, target, to_mL) - collectedAt(plan, target, from_mL);

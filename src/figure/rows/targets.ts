@@ -1,7 +1,16 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { type Fraction, type FractionTargets, isSettled, type StartWindow, type SwitchWindow, verdict, type Verdict } from '../../../sim/history/index.ts';
+import {
+  type Fraction,
+  type FractionTargets,
+  isSettled,
+  keptAmong,
+  type StartWindow,
+  type SwitchWindow,
+  verdict,
+  type Verdict,
+} from '../../../sim/history/index.ts';
 import type { Drawing } from '../drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 import type { Row } from '../layout.ts';
@@ -69,7 +78,7 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
     layout: { receivers, right, narrow },
     x,
   } = drawing;
-  const told = bestReceiver(drawing, targets, receivings(plan, moved));
+  const told = keptReceiver(drawing, targets, receivings(plan, moved));
   if (!told) return nothing;
   const { receiver, found } = told;
   const settled = moved !== undefined || isSettled(plan, targets, now_mL);
@@ -100,10 +109,8 @@ export function verdictWords(found: Verdict, targets: FractionTargets, settled: 
   ];
 }
 
-/** The receiver that is meant for the target: most of it, and least of what is unwanted. */
-function bestReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Verdict } | undefined {
-  const told = all
-    .map((receiver) => ({ receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) }))
-    .filter(({ found }) => found.recovered > 0);
-  return told.sort((a, b) => b.found.recovered - b.found.carried - a.found.recovered + a.found.carried)[0];
+/** The receiver that counts as the fraction, and what it holds. */
+function keptReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Verdict } | undefined {
+  const receiver = keptAmong(plan, targets, all);
+  return receiver && { receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) };
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { deliveredAtEnd, handlesOf, movedReceiver, pouredOf, spansOf, targetsOf } from '../../../sim/history/index.ts';
+import { deliveredAtEnd, handlesOf, movedReceiver, pouredOf, keptOf, targetsOf } from '../../../sim/history/index.ts';
 import { lossesOf } from '../../../src/figure/rows/losses.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { small } from '../store/rig.ts';
@@ -20,7 +20,7 @@ test('lossesOf() and what the kept receiver holds make up what was poured', () =
   const plan = new Planner(SCENARIO).plan(late);
   const losses = lossesOf({ plan }, TARGETS);
   expect(losses.map(({ where }) => where)).toContain('before');
-  const { kept } = spansOf(plan, 'Co');
+  const kept = keptOf(plan, TARGETS);
   const held = Number(plan.results.receivers.find(({ label }) => label === kept?.label)?.['Co_mmol']);
   // What is below the threshold of a word is left out: 0.05 % each of two.
   expect(losses.reduce((sum, { amount_mmol }) => sum + amount_mmol, held) / pouredOf(plan, 'Co')).toBeCloseTo(1, 2);
