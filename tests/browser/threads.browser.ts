@@ -96,7 +96,7 @@ describe('the thread of the search for a sequence', () => {
       await firstIs('sequence-worker', script);
       await page.goto(`${session.base}#why`);
       await page.getByRole('button', { name: 'Find a sequence' }).click(WAIT);
-      await page.getByText(/The search stopped \(.*\) and was restarted/).waitFor(WAIT);
+      await page.getByText(/The search stopped \(.*\) and was started again/).waitFor(WAIT);
       await page.getByRole('table', { name: /found in \d+ trials/ }).waitFor(WAIT);
     },
     LONG,
