@@ -30,6 +30,12 @@ export function bedHeightOf({ rows, stride }: Frames, frame: number): number {
   return rows[frame * stride + FRAME.bed];
 }
 
+/** Where a depth along the bed as it was packed stands on a ruler in a frame, cm below the top as packed: the bed rests on its support. */
+export function onRuler(frames: Frames & { readonly length_cm: number }, frame: number, depth_cm: number): number {
+  const { length_cm } = frames;
+  return length_cm - ((length_cm - depth_cm) * bedHeightOf(frames, frame)) / length_cm;
+}
+
 /** mL/min. */
 export function flowOf({ rows, stride }: Frames, frame: number): number {
   return rows[frame * stride + FRAME.flow];

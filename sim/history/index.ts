@@ -26,6 +26,7 @@ export {
 export type { RunEvent } from './events.ts';
 export {
   bedHeightOf,
+  onRuler,
   deliveredAtEnd,
   deliveredBy,
   deliveredOf,

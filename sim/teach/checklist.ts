@@ -40,7 +40,7 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
     if (done[i]) return 'done';
     // A pour that was begun and ended early was the student's to end.
     if (over) return poured[i] > 0 ? 'done' : 'missed';
-    return i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later';
+    return i === now && !isMeanwhile(now, steps, poured) ? 'now' : i === now || openAt(i, now, steps, poured) ? 'open' : 'later';
   };
   return steps.map((step, i) => ({ ...step, poured_mL: poured[i], state: stateOf(i) }));
 }
@@ -49,6 +49,11 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
 export function firstReceiver({ procedure }: Scenario): string | undefined {
   const first = procedure.find((action) => action.do === 'receiver' || action.do === 'pour');
   return first?.do === 'receiver' ? first.label : undefined;
+}
+
+/** Whether the procedure pours this liquid to set free what the bed holds. */
+export function releases(scenario: Scenario, liquid: string): boolean {
+  return plannedSteps(scenario).some((step) => step.role === 'release' && step.liquid === liquid);
 }
 
 function plannedSteps(scenario: Scenario): Planned[] {
@@ -68,6 +73,11 @@ function plannedSteps(scenario: Scenario): Planned[] {
     if (role === 'load') sample = action;
   }
   return steps.length === 0 ? [] : [...steps, ...waiting, plain('stop', '')];
+}
+
+/** Once the first of a releasing liquid is in, changing the receiver comes before the rest of it, and when is the student's to judge: neither is simply next. */
+function isMeanwhile(now: number, steps: readonly Planned[], poured: readonly number[]): boolean {
+  return steps[now]?.role === 'release' && poured[now] > 0 && steps[now + 1]?.role === 'change';
 }
 
 function plain(role: Role, label: string): Planned {

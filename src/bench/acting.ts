@@ -1,9 +1,12 @@
 import type { RunEvent } from '../../sim/history/index.ts';
-import { firstReceiver } from '../../sim/teach/index.ts';
+import { firstReceiver, releases } from '../../sim/teach/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
 import type { Session } from '../store/session.ts';
 import { tracked } from '../store/tracked.ts';
 import { isUnnamed } from './receivers.ts';
+
+/** Speed at which a drop falls about every fifth of a second. A choice. */
+const WATCHFUL = 5;
 
 /** What the reader wants to do, on its way to the run: where the coach asks, it waits until the coach lets it go. */
 export class Acting {
@@ -57,7 +60,16 @@ export class Acting {
 
   private perform(first: Action, rest: Log): Promise<RunEvent | undefined> | undefined {
     const { store } = this.session() ?? {};
+    this.slowDown([first, ...rest]);
     return rest.some((action) => action.do === 'wait') ? this.play([first, ...rest]) : store?.actAll([first, ...rest]);
+  }
+
+  /** What a weaker liquid sets free leaves within a few millilitres: by eye there must be time to see it and to change the receiver. */
+  private slowDown(actions: Log): void {
+    const { store, sees } = this.session() ?? {};
+    const scenario = store?.scenario;
+    if (!store || !scenario || sees !== 'eye' || store.speed <= WATCHFUL) return;
+    if (actions.some((action) => action.do === 'pour' && releases(scenario, action.liquid))) store.setSpeed(WATCHFUL);
   }
 
   private async play(actions: Log): Promise<RunEvent | undefined> {

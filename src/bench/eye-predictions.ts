@@ -1,4 +1,4 @@
-import { bandAt, frameAt, leavesAt } from '../../sim/history/index.ts';
+import { bandAt, frameAt, leavesAt, onRuler } from '../../sim/history/index.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Session } from '../store/session.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
@@ -25,8 +25,9 @@ function depth(mL: number, depth_cm: number, { store, targets }: Session): strin
   const { plan, moment } = store;
   const said = `you: ${fixed(depth_cm, 1)} cm`;
   if (!plan || !targets || !moment || moment.delivered_mL < mL) return said;
-  const band = bandAt(plan, targets.target, frameAt(plan, mL));
-  return band ? `${said}, it was ${fixed(band.leading_cm, 1)} cm` : said;
+  const frame = frameAt(plan, mL);
+  const band = bandAt(plan, targets.target, frame);
+  return band ? `${said}, it was ${fixed(onRuler(plan, frame, band.leading_cm), 1)} cm` : `${said}, no band was left`;
 }
 
 function leaving({ mL }: EyeMark, { store, targets, sees }: Session): string {

@@ -146,7 +146,7 @@ export class BenchView extends LiveElement {
       <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
-      ${over ? html`<p class="over">The run is over. <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
+      ${over ? html`<p class="over"><bf-ended .plan=${store.plan} .targets=${session.targets}>The run is over.</bf-ended> <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
       ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
       ${this.hazards.overFigure ? nothing : this.caution()}`;
   }

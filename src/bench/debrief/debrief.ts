@@ -17,6 +17,7 @@ import { askedWords } from '../task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../words.ts';
 import '../../ui/readout.ts';
+import './ended.ts';
 import '../../ui/table.ts';
 
 /**

@@ -17,7 +17,7 @@ export function stepWords({ role, liquid, label, state }: Step, { liquids }: Sce
     case 'release':
       return state === 'later' ? `${capital(bottle)}: you judge` : capital(bottle);
     case 'change':
-      return `Receiver “${label}”`;
+      return state === 'open' ? `Receiver “${label}”: you judge` : `Receiver “${label}”`;
     case 'stop':
       return 'Shut the clamp';
   }

@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres } from '../../ui/text/format.ts';
 import { deliveredAtEnd, frameAt } from '../../../sim/history/index.ts';
-import { depthAtFrame, type Drawing } from '../drawing.ts';
+import { depthAtFrame, type Drawing, depthScale } from '../drawing.ts';
 import { type Box, textWidth } from './labels.ts';
 
 // What is laid over the rows: forecast, present moment, predictions.
@@ -66,10 +66,10 @@ export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark
   )}</g>`;
 }
 
-/** A cross where a band is expected, and what is said of it. */
+/** A cross where a band is expected, read on the ruler, and what is said of it. */
 function depthPrediction(drawing: Drawing, mL: number, depth_cm: number, label: string): SVGTemplateResult {
   const { left, right } = drawing.layout;
-  const [px, y] = [drawing.x(mL), depthAtFrame(drawing, frameAt(drawing.plan, mL))(depth_cm)];
+  const [px, y] = [drawing.x(mL), depthScale(drawing)(depth_cm)];
   const turned = px + textWidth(label) + 12 > right && px - textWidth(label) - 12 > left;
   return svg`<line x1=${px} x2=${px} y1=${drawing.layout.depth.top} y2=${drawing.layout.depth.bottom}></line><path d=${`M${px} ${y - 7}l6 7l-6 7l-6 -7Z`}></path>
     <text class="line-label" x=${turned ? px - 10 : px + 10} y=${y + 5} text-anchor=${turned ? 'end' : 'start'}>${label}</text>`;

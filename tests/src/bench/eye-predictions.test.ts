@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { bandAt, bedHeightOf, frameAt, onRuler } from '../../../sim/history/index.ts';
 import type { Action } from '../../../sim/terms/types.ts';
+import { Acting } from '../../../src/bench/acting.ts';
 import { eyePredictions } from '../../../src/bench/eye-predictions.ts';
 import { Session } from '../../../src/store/session.ts';
 import { memory } from '../store/memory.ts';
@@ -22,4 +24,36 @@ test('a mark set by eye is told in the run it was made in and in no other; a new
   expect(labels()).toEqual([]);
   await session.goBack();
   expect(labels()).toHaveLength(2);
+});
+
+test('the outcome of a mark is read on the ruler, which the bed has shrunk away from', async () => {
+  const session = new Session(directThread(), memory(), 'a');
+  await session.start(undefined);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  session.markByEye({ mL: 45, depth_cm: 4 });
+  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1, 34));
+  await session.store.seek(1000);
+  expect(session.store.moment?.delivered_mL).toBeGreaterThan(45);
+  const { plan } = session.store;
+  if (!plan) throw new Error('plan: expected one');
+  const frame = frameAt(plan, 45);
+  const depth_cm = bandAt(plan, 'Co', frame)?.leading_cm ?? Number.NaN;
+  const read_cm = onRuler(plan, frame, depth_cm);
+  expect(read_cm - depth_cm).toBeGreaterThan(0.05);
+  expect(plan.length_cm - read_cm).toBeCloseTo(((plan.length_cm - depth_cm) * bedHeightOf(plan, frame)) / plan.length_cm, 9);
+  expect(eyePredictions(session)[0].label).toBe(`you: 4.0 cm, it was ${read_cm.toFixed(1)} cm`);
+});
+
+test('by eye a liquid that sets the band free slows the clock down, so that there is time to change the receiver; acid does not', async () => {
+  const session = new Session(directThread(), memory(), 'a');
+  await session.start(undefined);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const acting = new Acting(
+    () => session,
+    () => undefined,
+  );
+  acting.take([{ do: 'pour', liquid: 'acid', volume_mL: 2 }]);
+  expect(session.store.speed).toBe(20);
+  acting.take([{ do: 'pour', liquid: 'water', volume_mL: 2 }]);
+  expect(session.store.speed).toBe(5);
 });

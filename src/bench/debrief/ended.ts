@@ -1,0 +1,46 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { IONS } from '../../../sim/terms/ions.ts';
+import { type FractionTargets, type Plan, spansOf, verdict } from '../../../sim/history/index.ts';
+import { percent } from '../../ui/text/format.ts';
+
+/** Whether a run that is over did what was asked, in one sentence; undefined where nothing was asked. */
+export function endedWords(plan: Plan, targets: FractionTargets): { readonly good: boolean; readonly text: string } {
+  const { kept } = spansOf(plan, targets.target);
+  const { target, unwanted, recovered, carried } = targets;
+  const name = IONS[target].symbol;
+  const found = kept && verdict(plan, targets, kept.from_mL, kept.to_mL);
+  const asked = `the task asks for ${percent(recovered, 1)}`;
+  if (!kept || !found) return { good: false, text: `none of the ${name} was collected; ${asked}.` };
+  const others = unwanted.map((ion) => IONS[ion].symbol).join(', ');
+  const misses = [
+    ...(found.recovered < recovered ? [asked] : []),
+    ...(found.carried > carried ? [`it allows ${percent(carried, 1)} of the ${others}`] : []),
+    ...(found.acid_mmol > (targets.acid_mmol ?? Number.POSITIVE_INFINITY) ? ['there is more acid in it than the task allows'] : []),
+  ];
+  const held = `“${kept.label}” holds ${percent(found.recovered, 1)} of the ${name}${others ? ` and ${percent(found.carried, 1)} of the ${others}` : ''}`;
+  return { good: misses.length === 0, text: `${[held, ...misses].join('; ')}.` };
+}
+
+/** The end of a run in one line; until this has been fetched, what stands inside it is shown. */
+@customElement('bf-ended')
+export class Ended extends LitElement {
+  static override styles = css`
+    .bad { color: var(--problem-ink); }
+  `;
+
+  @property({ attribute: false }) plan: Plan | undefined;
+  @property({ attribute: false }) targets: FractionTargets | undefined;
+
+  override render() {
+    if (!this.plan || !this.targets) return html`<slot></slot>`;
+    const { good, text } = endedWords(this.plan, this.targets);
+    return html`<span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: <span class=${good ? nothing : 'bad'}>${text}</span>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bf-ended': Ended;
+  }
+}
