@@ -40,7 +40,7 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
     if (done[i]) return 'done';
     // A pour that was begun and ended early was the student's to end.
     if (over) return poured[i] > 0 ? 'done' : 'missed';
-    return i === now && !isMeanwhile(now, steps, poured) ? 'now' : i === now || openAt(i, now, steps, poured) ? 'open' : 'later';
+    return i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later';
   };
   return steps.map((step, i) => ({ ...step, poured_mL: poured[i], state: stateOf(i) }));
 }
@@ -73,11 +73,6 @@ function plannedSteps(scenario: Scenario): Planned[] {
     if (role === 'load') sample = action;
   }
   return steps.length === 0 ? [] : [...steps, ...waiting, plain('stop', '')];
-}
-
-/** Once the first of a releasing liquid is in, changing the receiver comes before the rest of it, and when is the student's to judge: neither is simply next. */
-function isMeanwhile(now: number, steps: readonly Planned[], poured: readonly number[]): boolean {
-  return steps[now]?.role === 'release' && poured[now] > 0 && steps[now + 1]?.role === 'change';
 }
 
 function plain(role: Role, label: string): Planned {

@@ -68,7 +68,7 @@ export class TaskPanel extends LiveElement {
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} ?disabled=${playing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${playing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 

@@ -76,7 +76,7 @@ describe('the checklist', () => {
     const loaded = press(press([], 'condition'), 'load');
     expect(states(loaded).slice(2, 4)).toEqual(['wash now', 'release open']);
     const watered = press(press(loaded, 'wash'), 'release');
-    expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release open', 'change open', 'stop open']);
+    expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release now', 'change open', 'stop open']);
   });
 
   test('marks nothing as due once the run is over: what was begun counts as ended, what was left out as not done', () => {
