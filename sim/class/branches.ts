@@ -1,6 +1,6 @@
 // Several procedures on one column: the common beginning of their logs is computed once.
 import type { Plan } from '../history/index.ts';
-import { advance, type Checkpoint, checkpointOf, recordLast, restoreTo, runOf } from '../run/index.ts';
+import { advanceAlive, type Checkpoint, checkpointOf, recordLast, restoreTo, runOf } from '../run/index.ts';
 import type { Action, Log, Scenario } from '../terms/types.ts';
 import { planOf } from './whole.ts';
 
@@ -12,9 +12,9 @@ interface Fork {
 
 /**
  * Computes one log after another on the column of a scenario, bit for bit as each would be alone. A plan shares its
- * record with the next one: read it before asking for another.
+ * record with the next one: read it before asking for another. `alive` is called meanwhile.
  */
-export function branchesOf(scenario: Scenario): (log: Log) => Plan {
+export function branchesOf(scenario: Scenario, alive: () => void = () => undefined): (log: Log) => Plan {
   const run = runOf(scenario, []);
   let forks: Fork[] = [{ taken: 0, point: checkpointOf(run) }];
   let before: Log = [];
@@ -28,10 +28,10 @@ export function branchesOf(scenario: Scenario): (log: Log) => Plan {
     for (let next = start; next < log.length; next++) {
       run.log.push(log[next]);
       if (log[next].do !== 'wait' && !(next + 1 < log.length && log[next + 1].do === 'pour')) continue;
-      advance(run, { endOfLog: true });
+      advanceAlive(run, { endOfLog: true }, alive);
       forks.push({ taken: next + 1, point: checkpointOf(run) });
     }
-    advance(run, { endOfLog: true });
+    advanceAlive(run, { endOfLog: true }, alive);
     recordLast(run);
     before = log;
     return planOf(run);

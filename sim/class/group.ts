@@ -53,8 +53,8 @@ export const HALF_WASH_ML = 20;
 export const STOP_ABOVE_CM = 0.5;
 
 /** Group `n` of a class, with these spreads switched on. `scenario` is the lab without any spread. */
-export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group {
-  const { own, planned, written } = writtenBy(scenario, n, spreads);
+export function groupOf(scenario: Scenario, n: number, spreads: Spreads, alive?: () => void): Group {
+  const { own, planned, written } = writtenBy(scenario, n, spreads, alive);
   const plan = planned(washedWith(own, own.procedure, WASH_ML));
   // A plan must be read before the next one is computed.
   const forty = figuresOf(own, plan);
@@ -65,8 +65,8 @@ export function groupOf(scenario: Scenario, n: number, spreads: Spreads): Group 
 }
 
 /** Only the results of the written procedure, and the depths: to find the effect of one spread. */
-export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads): Pick<Group, 'depths' | 'written'> {
-  const { own, planned, written } = writtenBy(scenario, n, spreads);
+export function groupInBrief(scenario: Scenario, n: number, spreads: Spreads, alive?: () => void): Pick<Group, 'depths' | 'written'> {
+  const { own, planned, written } = writtenBy(scenario, n, spreads, alive);
   const long = washedWith(own, own.procedure, WASH_ML);
   const wash = washOf(own, long);
   return {
@@ -82,10 +82,10 @@ interface Ready {
   readonly written: GroupFigures;
 }
 
-function writtenBy(scenario: Scenario, n: number, spreads: Spreads): Ready {
+function writtenBy(scenario: Scenario, n: number, spreads: Spreads, alive?: () => void): Ready {
   const own = columnOf(scenario, n, spreads);
   const seed = seedOf(scenario, n);
-  const branch = branchesOf(own);
+  const branch = branchesOf(own, alive);
   const planned = (procedure: Log): Plan => branch(inHands(own, procedure, spreads, seed));
   const plan = planned(own.procedure);
   const titre_mL = titreOf(titrating(scenario, own, spreads), plan, spreads.titration ? seed : USUAL_BENCH);

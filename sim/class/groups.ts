@@ -63,10 +63,10 @@ export function classTasks(groups: number): ClassTask[] {
   return [...all, ...SPREAD_IDS.flatMap((alone) => all.slice(0, ALONE_MOST).map(({ n }): ClassTask => ({ n, alone })))];
 }
 
-/** `scenario` as `forClass` gives it. */
-export function classAnswer(scenario: Scenario, { n, alone }: ClassTask): ClassAnswer {
+/** `scenario` as `forClass` gives it; `alive` is called meanwhile. */
+export function classAnswer(scenario: Scenario, { n, alone }: ClassTask, alive?: () => void): ClassAnswer {
   const spreads = spreadsOf(scenario);
-  return alone ? groupInBrief(scenario, n, { [alone]: spreads[alone] }) : groupOf(scenario, n, spreads);
+  return alone ? groupInBrief(scenario, n, { [alone]: spreads[alone] }, alive) : groupOf(scenario, n, spreads, alive);
 }
 
 /** Answers in the order of their tasks. */

@@ -14,7 +14,7 @@ import {
   withStop,
 } from '../history/index.ts';
 import { mistakesOf, type Step, stepsOf, wholeRun } from '../attribution/index.ts';
-import { advance, resultsOf, type Run, runOf } from '../run/index.ts';
+import { advanceAlive, resultsOf, type Run, runOf } from '../run/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import type { Under } from './answers.ts';
 import type { Claimed } from './claimed.ts';
@@ -65,13 +65,13 @@ export interface Recomputed {
   readonly mistakes: readonly { readonly kind: string; readonly what: string; readonly delivered_mL: number }[];
 }
 
-/** Computes a handed-in run again, up to the time at which it was handed in. */
-export function recomputed(handed: HandedRun): Recomputed {
+/** Computes a handed-in run again, up to the time at which it was handed in. `alive` is called meanwhile. */
+export function recomputed(handed: HandedRun, alive: () => void = () => undefined): Recomputed {
   const { scenario, claimed, who, unchanged, predictions, answers = [], under } = handed;
   const run = runOf(scenario, handed.log);
-  advance(run, { endOfLog: true });
+  advanceAlive(run, { endOfLog: true }, alive);
   const logEnd = { time_min: run.bed.scalar[AT.time], delivered_mL: run.bed.scalar[AT.delivered] };
-  advance(run, { time_min: claimed.time_min });
+  advanceAlive(run, { time_min: claimed.time_min }, alive);
   const results = resultsOf(run);
   const plan = planOf(run, logEnd, results);
   const targets = targetsOf(scenario);

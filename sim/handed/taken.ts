@@ -16,11 +16,11 @@ export interface Taken {
   readonly run?: Recomputed;
 }
 
-/** Reads a file and computes it again. Never throws, whatever the text is. */
-export async function takenIn(file: string, source: string, known: (id: string) => Promise<unknown>): Promise<Taken> {
+/** Reads a file and computes it again; `alive` is called meanwhile. Never throws, whatever the text is. */
+export async function takenIn(file: string, source: string, known: (id: string) => Promise<unknown>, alive?: () => void): Promise<Taken> {
   const read = await readHandedIn(source, known);
   if (!read.ok) return { file, verdict: read.because, issues: read.issues };
-  const run = recomputed(read.run);
+  const run = recomputed(read.run, alive);
   const issues = issuesOf(run);
   return { file, verdict: issues.length > 0 ? 'altered' : 'agrees', issues, run };
 }

@@ -32,7 +32,12 @@ const WORDS_MAX = 3;
 const UNSEEN = '\\p{Cc}\\p{Cf}\\p{Cs}\\p{Zl}\\p{Zp}\\p{DI}\\u2800';
 /** A sign that stands on another does not come first, and at most four stand on one: more climb over the lines beside them (choice). */
 const STACKED = '(?!\\p{M})(?!.*\\p{M}{5})';
+/** What free text needs of these: tabs and new lines, and what joins letters of some scripts and parts of a picture. */
+const IN_NOTES = ['\t', '\n', '\r', '\u200c', '\u200d', '\ufe0e', '\ufe0f'];
+/** Stands in free text for a sign that is not seen (Unicode: replacement character). */
+const SHOWN_SIGN = '\ufffd';
 const SEEN_TEXT = `^${STACKED}[^${UNSEEN}]*[^\\s${UNSEEN}][^${UNSEEN}]*$`;
+const HIDDEN_SIGN = new RegExp(`[${UNSEEN}]`, 'gu');
 /** Names that are listed in full in a message when none is near. */
 const LISTED_MAX = 12;
 
@@ -67,7 +72,7 @@ export function clip(text: string): string {
 
 function shown(text: string, most: number): string {
   const start = text.length > most ? `${text.slice(0, most)}…` : text;
-  return start.replace(new RegExp(`[${UNSEEN}]`, 'gu'), (sign) => `\\u{${(sign.codePointAt(0) ?? 0).toString(16)}}`);
+  return start.replace(HIDDEN_SIGN, (sign) => `\\u{${(sign.codePointAt(0) ?? 0).toString(16)}}`);
 }
 
 export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
@@ -125,12 +130,12 @@ export function text(max: number): Shape<string> {
   };
 }
 
-/** Text as a person typed it: any characters, or none. */
+/** Text as a person typed it, or none. A sign that is not seen or turns the direction of text is read as one that shows. */
 export function note(max: number): Shape<string> {
   return {
     schema: { type: 'string', maxLength: max },
     read(value, path, issues) {
-      if (typeof value === 'string' && value.length <= max) return value;
+      if (typeof value === 'string' && value.length <= max) return value.replace(HIDDEN_SIGN, (sign) => (IN_NOTES.includes(sign) ? sign : SHOWN_SIGN));
       addIssue(issues, path, `text of at most ${max} characters`, describe(value));
       return undefined;
     },

@@ -89,15 +89,24 @@ export function advance(run: Run, target: Target): boolean {
 
 /** Frames between two looks at the ledger. */
 const LEDGER_EVERY = 16;
-/** Steps of a whole run between two calls of `alive`. */
+/** Steps between two calls of `alive`. */
 const STRIDE_STEPS = 32;
 
 /** The whole run of its log. `alive` is called while it is worked out. */
 export function runWhole(scenario: Scenario, log?: Log, alive: () => void = () => undefined): Run {
   const run = runOf(scenario, log);
-  while (!advance(run, { endOfLog: true, steps: STRIDE_STEPS })) alive();
+  advanceAlive(run, { endOfLog: true }, alive);
   recordLast(run);
   return run;
+}
+
+/** `advance` in short stretches, with `alive` called after each: for a thread that others wait for. */
+export function advanceAlive(run: Run, target: Omit<Target, 'steps'>, alive: () => void): void {
+  const s = run.bed.scalar;
+  while (!advance(run, { ...target, steps: STRIDE_STEPS }) || !target.endOfLog) {
+    if (s[AT.ended] > 0 || s[AT.time] >= (target.time_min ?? Number.POSITIVE_INFINITY)) return;
+    alive();
+  }
 }
 
 /** Takes an action now: forgets what the log still had ahead and adds this at the present time. */

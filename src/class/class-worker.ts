@@ -1,6 +1,8 @@
 /// <reference lib="webworker" />
 import { type ClassAnswer, type ClassTask, classAnswer } from '../../sim/class/index.ts';
 import { type Taken, takenIn } from '../../sim/handed/index.ts';
+import type { Alive } from '../store/threads/errand.ts';
+import { signOfLife } from '../store/threads/watchdog.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 
 // Computes handed-in runs again, and virtual groups; one piece of work at a time.
@@ -21,10 +23,11 @@ self.onmessage = async ({ data }: MessageEvent<ClassRequest>) => {
 };
 
 async function answer(request: ClassRequest): Promise<Taken | ClassAnswer> {
-  if (request.do === 'group') return classAnswer(request.scenario, request.task);
-  return takenIn(request.file, request.source, async () => request.shipped);
+  const alive = signOfLife(() => say({ alive: true }));
+  if (request.do === 'group') return classAnswer(request.scenario, request.task, alive);
+  return takenIn(request.file, request.source, async () => request.shipped, alive);
 }
 
-function say(reply: ClassReply): void {
+function say(reply: ClassReply | Alive): void {
   self.postMessage(reply);
 }

@@ -1,64 +1,112 @@
+import { type Alive, isAlive } from '../store/threads/errand.ts';
 import type { Thread } from '../store/threads/thread.ts';
+import { Watchdog } from '../store/threads/watchdog.ts';
 import type { ClassReply, ClassRequest } from './class-worker.ts';
 
 // A few workers that share a list of work. Each takes the next piece when it is done with one.
 
 /** Tests replace it by a plain object. */
-export type ClassThread = Thread<ClassRequest, ClassReply>;
+export type ClassThread = Thread<ClassRequest, ClassReply | Alive>;
+
+/** A piece of work that is done: its place in the list, and what came of it. */
+type Done = (piece: number, reply: ClassReply) => void;
 
 /** More would slow down the page itself. */
 const THREADS_MOST = 4;
 
 /**
- * Does all the work; `done` is called for every piece when it is finished, in any order. Resolves when nothing is left or the signal
- * aborts. A worker that breaks gives a failure for its piece and is replaced.
+ * Does all the work; `done` hears of every piece as it is finished, in any order. Resolves when nothing is left or the signal
+ * aborts. A worker that hangs, ends or fails is replaced and its piece begun once more; the second time the piece has failed.
  */
-export function workThrough(
-  work: readonly ClassRequest[],
-  done: (piece: number, reply: ClassReply) => void,
-  signal: AbortSignal,
-  makeThread: () => ClassThread = classWorker,
-): Promise<void> {
-  let next = 0;
-  const threads = new Set<ClassThread>();
-  const one = (): Promise<void> =>
-    new Promise((resolve) => {
-      let thread = makeThread();
-      threads.add(thread);
-      let piece = -1;
-      const take = (): void => {
-        if (signal.aborted || next >= work.length) {
-          thread.terminate();
-          return resolve();
-        }
-        piece = next++;
-        thread.postMessage(work[piece]);
-      };
-      const listen = (): void => {
-        thread.onmessage = ({ data }) => {
-          if (signal.aborted) return;
-          done(piece, data);
-          take();
-        };
-        thread.onerror = ({ message }) => {
-          if (signal.aborted) return;
-          thread.terminate();
-          done(piece, { ok: false, message });
-          thread = makeThread();
-          threads.add(thread);
-          listen();
-          take();
-        };
-      };
-      signal.addEventListener('abort', () => {
-        for (const each of threads) each.terminate();
-        resolve();
-      });
-      listen();
-      take();
-    });
+export async function workThrough(work: readonly ClassRequest[], done: Done, signal: AbortSignal, makeThread: () => ClassThread = classWorker): Promise<void> {
+  const pieces = work.entries();
   const wanted = Math.min(work.length, THREADS_MOST, Math.max(1, navigator.hardwareConcurrency || 1));
-  return Promise.all(Array.from({ length: wanted }, one)).then(() => undefined);
+  await Promise.all(Array.from({ length: wanted }, () => new Hand(pieces, done, makeThread).work(signal)));
+}
+
+/** One worker, and those that take its place. */
+class Hand {
+  private readonly pieces: Iterator<[number, ClassRequest]>;
+  private readonly done: Done;
+  private readonly makeThread: () => ClassThread;
+  private readonly watchdog = new Watchdog(() => this.lost('gave no sign of life'));
+  private thread: ClassThread | undefined;
+  private piece: [number, ClassRequest] | undefined;
+  private again = false;
+  private finished: () => void = () => undefined;
+
+  constructor(pieces: Iterator<[number, ClassRequest]>, done: Done, makeThread: () => ClassThread) {
+    this.pieces = pieces;
+    this.done = done;
+    this.makeThread = makeThread;
+  }
+
+  work(signal: AbortSignal): Promise<void> {
+    return new Promise((resolve) => {
+      this.finished = resolve;
+      if (signal.aborted) return this.end();
+      signal.addEventListener('abort', () => this.end());
+      this.take();
+    });
+  }
+
+  private take(): void {
+    const next = this.pieces.next();
+    if (next.done) return this.end();
+    this.piece = next.value;
+    this.again = false;
+    this.ask();
+  }
+
+  private ask(): void {
+    if (!this.piece) return;
+    this.thread ??= this.begun();
+    this.thread.postMessage(this.piece[1]);
+    this.watchdog.await();
+  }
+
+  private begun(): ClassThread {
+    const thread = this.makeThread();
+    thread.onmessage = ({ data }) => {
+      if (thread === this.thread) this.hear(data);
+    };
+    thread.onerror = ({ message }) => {
+      if (thread === this.thread) this.lost(message || 'ended');
+    };
+    return thread;
+  }
+
+  private hear(told: ClassReply | Alive): void {
+    this.watchdog.heard();
+    if (isAlive(told)) return;
+    this.watchdog.rest();
+    this.tell(told);
+  }
+
+  private lost(why: string): void {
+    this.dismiss();
+    if (this.again) return this.tell({ ok: false, message: `the computation stopped twice (${why})` });
+    this.again = true;
+    this.ask();
+  }
+
+  private tell(reply: ClassReply): void {
+    if (!this.piece) return;
+    this.done(this.piece[0], reply);
+    this.take();
+  }
+
+  private dismiss(): void {
+    this.watchdog.rest();
+    this.thread?.terminate();
+    this.thread = undefined;
+  }
+
+  private end(): void {
+    this.dismiss();
+    this.piece = undefined;
+    this.finished();
+  }
 }
 
 function classWorker(): ClassThread {

@@ -79,6 +79,31 @@ describe('a part that is missing', () => {
     await context.close();
   });
 
+  test.each([
+    ['the bands of the figure', /assets\/instruments-[^/]*\.js/],
+    ['the menu', /assets\/run-menu-[^/]*\.js/],
+    ['the cautions', /assets\/signs-[^/]*\.js/],
+  ])('is said when it is %s, and the bench works', async (name, part) => {
+    const { context, page } = await without(part);
+    await page.locator('bf-figure').waitFor(WAIT);
+    await page.getByText(`${name.slice(1)} could not be loaded; the rest of the page works.`).waitFor(WAIT);
+    await page.locator('bf-task li.now').waitFor(WAIT);
+    await context.close();
+  });
+
+  test.each([
+    ['Keys', 'The keys could not be loaded; the rest of the page works.', /assets\/keys-list-[^/]*\.js/],
+    ['Cautions', 'The cautions could not be loaded; the rest of the page works.', /assets\/all-cautions-[^/]*\.js/],
+  ])('is said when it is wanted: %s', async (name, words, part) => {
+    const { context, page } = await without(part);
+    await page.locator('bf-figure').waitFor(WAIT);
+    await page.getByRole('button', { name: 'Menu', exact: true }).click();
+    await page.getByRole('button', { name, exact: true }).click();
+    await page.getByText(words).waitFor(WAIT);
+    expect(await page.getByRole('dialog', { name }).isVisible()).toBe(false);
+    await context.close();
+  });
+
   test('leaves the menu as it was when it is a scenario, and says so', async () => {
     const { context, page } = await without(/assets\/six-metals-[^/]*\.js/);
     await page.locator('bf-figure').waitFor(WAIT);

@@ -67,7 +67,7 @@ export class CalibratePart extends LiveElement {
   private going({ runs, runsMost, chiSquare }: FitProgress) {
     const best = Number.isFinite(chiSquare) ? `, sum of squared deviations ${significant(chiSquare, 3)}` : '';
     return html`<progress max=${runsMost} .value=${runs} aria-label="Runs of the model"></progress>
-      <span>run ${runs} of at most ${runsMost}${best}</span>
+      <span>run ${runs} of at most ${runsMost}${best}. ${this.fitting.restarted}</span>
       <button type="button" @click=${() => this.fitting.cancel()}>Cancel</button>`;
   }
 

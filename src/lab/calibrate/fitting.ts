@@ -1,44 +1,55 @@
-import type { Thread } from '../../store/threads/thread.ts';
 import { batch } from '@preact/signals-core';
 import type { Scenario } from '../../../sim/terms/types.ts';
+import { type Alive, Errand } from '../../store/threads/errand.ts';
+import type { Thread } from '../../store/threads/thread.ts';
 import { tracked } from '../../store/tracked.ts';
 import type { FitAnswer, FitReply, FitRequest } from '../fit/fit-worker.ts';
 import type { FitProgress } from '../fit/least-squares.ts';
 import type { Measurement } from '../fit/measurements.ts';
 
 /** Tests replace it by a plain object. */
-export type FitThread = Thread<FitRequest, FitReply>;
+export type FitThread = Thread<FitRequest, FitReply | Alive>;
 
-/** Runs one fit at a time in its own worker and keeps the result of the last. */
+const NOTHING_YET: FitProgress = { runs: 0, runsMost: 1, chiSquare: Number.POSITIVE_INFINITY };
+
+/** One fit at a time, in a worker of its own, with what came of the last. */
 export class Fitting {
   @tracked progress: FitProgress | undefined;
   @tracked answer: FitAnswer | undefined;
   @tracked failure = '';
-  private readonly makeThread: () => FitThread;
-  private thread: FitThread | undefined;
+  /** Why it had to be begun once more, in a sentence; empty as long as all goes well. */
+  @tracked restarted = '';
+  private readonly errand: Errand<FitRequest, FitReply>;
 
   constructor(makeThread: () => FitThread = fitWorker) {
-    this.makeThread = makeThread;
+    this.errand = new Errand(makeThread, {
+      heard: (reply) => this.hear(reply),
+      again: (why) => this.startOver(why),
+      failed: (why) => this.fail(`it stopped twice (${why})`),
+    });
   }
 
-  /** Fits the scenario to the readings; a fit that is still running is cancelled. */
+  /** Fits the scenario to the readings; a fit that is still going on is given up. */
   start(scenario: Scenario, measurements: readonly Measurement[]): void {
-    this.end();
-    const thread = this.makeThread();
-    this.thread = thread;
     batch(() => {
-      this.progress = { runs: 0, runsMost: 1, chiSquare: Number.POSITIVE_INFINITY };
+      this.progress = NOTHING_YET;
       this.answer = undefined;
       this.failure = '';
+      this.restarted = '';
     });
-    thread.onmessage = ({ data }) => this.hear(data);
-    thread.onerror = ({ message }) => this.fail(message);
-    thread.postMessage({ scenario, measurements });
+    this.errand.begin({ scenario, measurements });
   }
 
   cancel(): void {
-    this.end();
+    this.errand.end();
     this.progress = undefined;
+  }
+
+  private startOver(why: string): void {
+    batch(() => {
+      this.progress = NOTHING_YET;
+      this.restarted = `The fit stopped (${why}) and was started again.`;
+    });
   }
 
   private hear(reply: FitReply): void {
@@ -47,24 +58,21 @@ export class Fitting {
       return;
     }
     if (reply.do === 'failed') return this.fail(reply.message);
-    this.end();
+    this.errand.end();
     batch(() => {
       this.progress = undefined;
+      this.restarted = '';
       this.answer = reply.answer;
     });
   }
 
   private fail(message: string): void {
-    this.end();
+    this.errand.end();
     batch(() => {
       this.progress = undefined;
-      this.failure = message || 'the worker ended';
+      this.restarted = '';
+      this.failure = message;
     });
-  }
-
-  private end(): void {
-    this.thread?.terminate();
-    this.thread = undefined;
   }
 }
 

@@ -47,17 +47,18 @@ const OPEN = 0.8;
 /** Step of u for slopes; a smaller one would show the time steps of the model. Found by trial on the shipped lesson. */
 const STEP = 0.1;
 
-/** Fits the scenario to measurements of a run of its own procedure, on one lane for speed. */
+/** Fits the scenario to measurements of a run of its own procedure, on one lane for speed. `alive` is called within every run. */
 export function calibrated(
   given: Scenario,
   measurements: readonly Measurement[],
   paths: readonly FittedPath[] = FITTED_PATHS,
   told?: (progress: FitProgress) => void,
+  alive?: () => void,
 ): Calibration {
   const scenario = onOneLane(given);
   const bounds = paths.map((path) => boundsOf(scenario.values, path));
   const fit = fitted({
-    model: (u) => predicted(withValues(scenario, paths, u), measurements),
+    model: (u) => predicted(withValues(scenario, paths, u), measurements, alive),
     measured: measurements.map(({ value }) => value),
     deviation: measurements.map(({ deviation }) => deviation),
     parameters: paths.length,

@@ -1,4 +1,6 @@
 /// <reference lib="webworker" />
+import type { Alive } from '../../store/threads/errand.ts';
+import { signOfLife } from '../../store/threads/watchdog.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { type Calibration, calibrated } from './calibrate.ts';
 import { type ModelCurves, modelCurves } from './curves.ts';
@@ -25,14 +27,15 @@ export type FitReply =
 
 self.onmessage = ({ data }: MessageEvent<FitRequest>) => {
   const { scenario, measurements } = data;
+  const alive = signOfLife(() => say({ alive: true }));
   try {
-    const calibration = calibrated(scenario, measurements, FITTED_PATHS, (progress) => say({ do: 'progress', progress }));
+    const calibration = calibrated(scenario, measurements, FITTED_PATHS, (progress) => say({ do: 'progress', progress }), alive);
     say({ do: 'done', answer: { calibration, curves: modelCurves(scenario, calibration) } });
   } catch (error) {
     say({ do: 'failed', message: error instanceof Error ? error.message : String(error) });
   }
 };
 
-function say(reply: FitReply): void {
+function say(reply: FitReply | Alive): void {
   self.postMessage(reply);
 }

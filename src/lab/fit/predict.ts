@@ -17,18 +17,21 @@ interface Watched {
   readonly lengths: readonly (readonly [delivered_mL: number, length_cm: number])[];
 }
 
-export function predicted(scenario: Scenario, measurements: readonly Measurement[]): number[] {
-  const watched = watch(scenario);
+/** `alive` is called while the run is worked out. */
+export function predicted(scenario: Scenario, measurements: readonly Measurement[], alive: () => void = () => undefined): number[] {
+  const watched = watch(scenario, alive);
   return measurements.map((measurement) => valueOf(scenario, watched, measurement));
 }
 
-function watch(scenario: Scenario): Watched {
+function watch(scenario: Scenario, alive: () => void): Watched {
   const run = runOf(scenario);
   const { bed, column } = run;
   const s = bed.scalar;
   const lengths: [number, number][] = [];
-  do lengths.push([s[AT.delivered], bedLengthOf(bed, column)]);
-  while (!advance(run, { endOfLog: true, steps: STRIDE_STEPS }));
+  do {
+    alive();
+    lengths.push([s[AT.delivered], bedLengthOf(bed, column)]);
+  } while (!advance(run, { endOfLog: true, steps: STRIDE_STEPS }));
   const { record, events, log } = run;
   const logEnd = { time_min: s[AT.time], delivered_mL: s[AT.delivered] };
   const plan = {

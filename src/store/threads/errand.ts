@@ -71,6 +71,6 @@ export class Errand<Asked, Told> {
   }
 }
 
-function isAlive(told: unknown): told is Alive {
+export function isAlive(told: unknown): told is Alive {
   return typeof told === 'object' && told !== null && 'alive' in told;
 }

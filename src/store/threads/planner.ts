@@ -1,6 +1,6 @@
 import { AT, type Bed, bedLengthOf } from '../../../sim/column/index.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
-import { advance, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf, type Target } from '../../../sim/run/index.ts';
+import { advance, advanceAlive, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf } from '../../../sim/run/index.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
 
 // Keeps the whole run of a log, past and forecast, and recomputes only what a change of the log affects.
@@ -106,7 +106,7 @@ export class Planner {
       this.fresh = true;
     }
     live.record.count = 0;
-    this.go(live, { time_min });
+    advanceAlive(live, { time_min }, this.alive);
     return momentOf(live);
   }
 
@@ -119,20 +119,11 @@ export class Planner {
     live.log.length = live.bed.scalar[AT.entry];
     live.bed.scalar[AT.entryTime] = -1;
     live.log.push({ do: 'wait', until });
-    this.go(live, { endOfLog: true, time_min: time_min + BEYOND_MIN * 4 });
+    advanceAlive(live, { endOfLog: true, time_min: time_min + BEYOND_MIN * 4 }, this.alive);
     const reached = live.bed.scalar[AT.time];
     restoreTo(live, saved);
     live.log.splice(0, live.log.length, ...log);
     return reached;
-  }
-
-  /** Advances in short stretches, with a sign of life after each. */
-  private go(run: Run, target: Target): void {
-    const s = run.bed.scalar;
-    while (!advance(run, { ...target, steps: STRIDE_STEPS }) || !target.endOfLog) {
-      if (s[AT.ended] > 0 || s[AT.time] >= (target.time_min ?? Number.POSITIVE_INFINITY)) return;
-      this.alive();
-    }
   }
 
   private runLog(): void {

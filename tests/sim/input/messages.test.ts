@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../../sim/input/log.ts';
-import { inWords } from '../../../sim/input/reading.ts';
+import { inWords, note } from '../../../sim/input/reading.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { caseOf } from '../run/case.ts';
 
@@ -29,27 +29,27 @@ describe('messages', () => {
   });
 });
 
-describe('names', () => {
-  // Unicode 15: format characters (Cf), fillers, variation selectors and the joiner of graphemes; recalled.
-  const unseen = [
-    '\u202e',
-    '\u2066',
-    '\u200b',
-    '\u200d',
-    '\ufeff',
-    '\u00ad',
-    '\u2028',
-    '\u0085',
-    '\u3164',
-    '\u115f',
-    '\ud800',
-    '\u{e0041}',
-    '\ufe0e',
-    '\u{e0100}',
-    '\u034f',
-    '\u180b',
-  ];
+// Unicode 15: format characters (Cf), fillers, variation selectors and the joiner of graphemes; recalled.
+const unseen = [
+  '\u202e',
+  '\u2066',
+  '\u200b',
+  '\u200d',
+  '\ufeff',
+  '\u00ad',
+  '\u2028',
+  '\u0085',
+  '\u3164',
+  '\u115f',
+  '\ud800',
+  '\u{e0041}',
+  '\ufe0e',
+  '\u{e0100}',
+  '\u034f',
+  '\u180b',
+];
 
+describe('names', () => {
   it.each(unseen)('are refused with %j in them, and the message writes the sign out', (sign) => {
     const read = readLog([{ do: 'receiver', label: `co${sign}balt` }], caseOf());
     if (read.ok) throw new Error('expected issues');
@@ -69,5 +69,23 @@ describe('names', () => {
   it('may be in any script', () => {
     for (const label of ['кобальт', '钴', 'كوبالت', 'Co²⁺ – 1', 'é', 'e\u0301', 'หนึ่ง', 'बी', '🧪'])
       expect(readLog([{ do: 'receiver', label }], caseOf()).ok).toBe(true);
+  });
+});
+
+describe('free text', () => {
+  const read = (value: string): string | undefined => note(20).read(value, 'reason', []);
+
+  it.each(unseen.filter((sign) => !['\u200d', '\ufe0e'].includes(sign)))('shows that there is a sign where %j is, and is no longer for it', (sign) => {
+    expect(read(`co${sign}balt`)).toBe('co\ufffdbalt');
+    expect(read(sign.repeat(20 / sign.length))?.length).toBeLessThanOrEqual(20);
+  });
+
+  it('reads the same again', () => {
+    const once = read('a\u202eb\u{e0041}c') ?? '';
+    expect(read(once)).toBe(once);
+  });
+
+  it('keeps new lines, any script, and pictures of several parts', () => {
+    for (const value of ['one\ntwo\r\n\tthree', 'кобальт', 'כחול', 'می\u200cروم', '👩\u200d🔬', '\u2764\ufe0f', '']) expect(read(value)).toBe(value);
   });
 });
