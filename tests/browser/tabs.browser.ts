@@ -41,6 +41,8 @@ test(
     await act(first);
     const idle = await tab();
     const second = await tab();
+    // Twice, since the same step of the same column would be the same run.
+    await act(second);
     const taken = await act(second);
     const newer = await kept(second);
     expect(newer.log).toHaveLength(taken);

@@ -12,7 +12,7 @@ export type FitThread = Thread<FitRequest, FitReply | Alive>;
 
 const NOTHING_YET: FitProgress = { runs: 0, runsMost: 1, chiSquare: Number.POSITIVE_INFINITY };
 
-/** One fit at a time, in a worker of its own, with what came of the last. */
+/** Runs one fit at a time in its own worker and keeps the result of the last. */
 export class Fitting {
   @tracked progress: FitProgress | undefined;
   @tracked answer: FitAnswer | undefined;
@@ -29,7 +29,7 @@ export class Fitting {
     });
   }
 
-  /** Fits the scenario to the readings; a fit that is still going on is given up. */
+  /** Fits the scenario to the readings; a fit that is still running is cancelled. */
   start(scenario: Scenario, measurements: readonly Measurement[]): void {
     batch(() => {
       this.progress = NOTHING_YET;

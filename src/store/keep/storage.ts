@@ -1,6 +1,6 @@
 import { inWords, isRecord, own, parseJson, TEXT_MAX } from '../../../sim/input/index.ts';
 import { readSaved, type Outcome, type Reading, type SavedRun } from './saved.ts';
-import { openShelf, type Shelf } from './shelf.ts';
+import { openShelf } from './shelf.ts';
 
 // What is kept in this browser, so that closing the tab loses nothing: the run, and texts that this page could not read. The
 // latter are never overwritten.
@@ -44,9 +44,9 @@ export function localStorageOf(page: { readonly localStorage: Storage }): Storag
 
 /**
  * `tab` names this tab, so that it can tell its own run from that of another tab; a run of another tab that is overwritten
- * is put on the shelf.
+ * is put `aside`.
  */
-export function openAutosave(storage: Storage | undefined, tab: string, shelf: Shelf = openShelf(storage)): Autosave {
+export function openAutosave(storage: Storage | undefined, tab: string, aside: (run: SavedRun) => void = onShelf(storage)): Autosave {
   /** A text that could not be moved elsewhere is not overwritten. */
   let occupied = false;
   /** What this tab has last read or written. */
@@ -66,7 +66,7 @@ export function openAutosave(storage: Storage | undefined, tab: string, shelf: S
       const text = JSON.stringify({ version: KEPT_VERSION, tab, run });
       const again = readKept(text);
       if (!again.ok) return problem(`this run could not be read again and was not kept: ${inWords(again.issues)}; save it as a file`);
-      if (foreign) putForeignAside(shelf, before);
+      if (foreign) putForeignAside(aside, before);
       seen = text;
       return write(storage, RUN_KEY, text);
     },
@@ -130,10 +130,14 @@ function unreadIn(storage: Storage | undefined): { key: string; found: Unread }[
   });
 }
 
+function onShelf(storage: Storage | undefined): (run: SavedRun) => void {
+  return (run) => openShelf(storage).put(run);
+}
+
 /** The run of another tab that this one is about to write over. */
-function putForeignAside(shelf: Shelf, text: string): void {
+function putForeignAside(aside: (run: SavedRun) => void, text: string): void {
   const kept = readKept(text);
-  if (kept.ok && kept.value.log.length > 0) shelf.put(kept.value);
+  if (kept.ok && kept.value.log.length > 0) aside(kept.value);
 }
 
 function readKept(text: string): Reading<SavedRun> {

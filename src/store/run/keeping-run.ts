@@ -35,7 +35,7 @@ export class KeepingRun extends OpenRun {
     super(thread);
     this.storage = storage;
     this.shelf = openShelf(storage);
-    this.autosave = openAutosave(storage, tab, this.shelf);
+    this.autosave = openAutosave(storage, tab, (run) => untracked(() => this.shelve(run)));
     this.runs = this.shelf.runs();
     effect(() => {
       this.keep();

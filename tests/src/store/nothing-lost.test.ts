@@ -229,7 +229,10 @@ describe('two tabs', () => {
     await first.store.act({ do: 'receiver', label: 'newest' });
     expect(JSON.parse(storage.getItem(RUN_KEY) ?? '').run.log).toMatchObject([{ do: 'clamp' }, { label: 'newest' }]);
     const later = await opened(storage, undefined, 'later');
-    await later.goBack();
-    expect(later.store.log).toMatchObject([{ do: 'clamp' }, { label: 'newer' }]);
+    for (const tab of [first, later]) {
+      expect(tab.hasBeside).toBe(true);
+      await tab.goBack();
+      expect(tab.store.log).toMatchObject([{ do: 'clamp' }, { label: 'newer' }]);
+    }
   });
 });
