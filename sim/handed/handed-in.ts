@@ -1,5 +1,21 @@
 // A run as a student hands it in: one small file of our own, JSON. It holds what was done and the results that are claimed.
-import { type Shape, addIssue, describe, isRecord, logShape, merged, number, object, own, parseJson, readLog, readScenario, text } from '../input/index.ts';
+import {
+  type Shape,
+  addIssue,
+  cutOffAfter,
+  describe,
+  isRecord,
+  logShape,
+  merged,
+  number,
+  object,
+  own,
+  parseJson,
+  readLog,
+  readScenario,
+  TEXT_MAX,
+  text,
+} from '../input/index.ts';
 import { fingerprint } from '../math/fingerprint.ts';
 import { SEED_MAX } from '../math/random.ts';
 import type { Issue, Log, Scenario } from '../terms/types.ts';
@@ -65,7 +81,7 @@ export function handedInText({ who, scenario, seed, log, predictions, claimed, u
 /** Reads a handed-in file. `known` gives the JSON of a shipped scenario. Never throws. */
 export async function readHandedIn(source: string, known: (id: string) => Promise<unknown>): Promise<HandedReading> {
   const parsed = parseJson(source, 'file');
-  if (!parsed.ok) return { ok: false, because: 'damaged', issues: parsed.issues };
+  if (!parsed.ok) return { ok: false, because: 'damaged', issues: parsed.issues.map((issue) => cutOff(source, issue) ?? issue) };
   const stranger = strangerIn(parsed.json);
   if (stranger) return { ok: false, because: 'foreign', issues: [stranger] };
   const issues: Issue[] = [];
@@ -91,6 +107,13 @@ export function namedIn(scenario: unknown): { readonly base: string | undefined;
   if (typeof scenario === 'string') return { base: scenario, differences: {} };
   const base = own(scenario, 'base');
   return typeof base === 'string' ? { base, differences: own(scenario, 'differences') ?? {} } : { base: undefined, differences: {} };
+}
+
+/** A file that ends too soon is told as that, and not as what would have had to come next. */
+function cutOff(source: string, { path }: Issue): Issue | undefined {
+  const lines = source.length > TEXT_MAX ? undefined : cutOffAfter(source);
+  if (lines === undefined) return undefined;
+  return { path, expected: 'a whole file', received: lines === 0 ? 'one that is cut off in line 1' : `one that is cut off after line ${lines}` };
 }
 
 function strangerIn(json: unknown): Issue | undefined {

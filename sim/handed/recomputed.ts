@@ -17,6 +17,7 @@ import { mistakesOf, type Step, stepsOf, wholeRun } from '../attribution/index.t
 import { advanceAlive, resultsOf, type Run, runOf } from '../run/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import type { Under } from './answers.ts';
+import { actionsApart, actionsMark } from './actions.ts';
 import type { Claimed } from './claimed.ts';
 import type { HandedRun } from './handed-in.ts';
 import { scenarioMark } from './handed-out.ts';
@@ -59,6 +60,9 @@ export interface Recomputed {
   readonly leaving: { readonly xs: readonly number[]; readonly ys: readonly number[] };
   readonly predictions: readonly { readonly occasion: Occasion; readonly right: boolean | undefined }[];
   readonly answers: readonly Judged[];
+  /** Mark of every action with its time, on this column; and how many actions are otherwise than the procedure has them. */
+  readonly actions: string;
+  readonly fromProcedure: number;
   /** For the comparison with what was handed out. */
   readonly under: Under | undefined;
   readonly of: string;
@@ -96,6 +100,8 @@ export function recomputed(handed: HandedRun, alive: () => void = () => undefine
     leaving: effluentCurve(plan, targets.target, framesApart(plan, APART_ML)),
     predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
     answers: judged(scenario, answers),
+    actions: actionsMark(scenario, handed.log),
+    fromProcedure: actionsApart(handed.log, scenario.procedure),
     under,
     of: scenarioMark(scenario),
     mistakes: mistakesIn(scenario, run, results),

@@ -1,6 +1,6 @@
 // Reads scenarios, logs and settings, and names every fault found in them. Other rooms import from here.
 export { plausible } from './consistency.ts';
-export { parseJson, TEXT_MAX } from './json.ts';
+export { cutOffAfter, parseJson, TEXT_MAX } from './json.ts';
 export { ACTIONS_MAX, issuesOf, LABEL_MAX, logShape, parseLog, readLog } from './log.ts';
 export {
   addIssue,

@@ -18,6 +18,16 @@ export function parseJson(text: string, noun: string, most = TEXT_MAX): ParsedJs
   return refuse(`${noun}, ${positionOf(body, fault.offset)}`, fault.expected, received(body, fault.offset));
 }
 
+/** Whole lines of a JSON text that ends before it is complete; undefined where it is complete, or wrong before its end. */
+export function cutOffAfter(text: string): number | undefined {
+  const fault = jsonFault(text);
+  if (!fault || text.trim() === '' || !UNFINISHED.test(text.slice(fault.offset))) return undefined;
+  return text.trimEnd().split('\n').length - (text.endsWith('\n') ? 0 : 1);
+}
+
+/** Nothing, or the beginning of a string, number or word that runs into the end of the text. */
+const UNFINISHED = /^(?:|"(?:[^"\\\u0000-\u001f]|\\.)*\\?|-|-?\d+(?:\.|\.?\d*[eE][+-]?)|t|tr|tru|f|fa|fal|fals|n|nu|nul)$/;
+
 interface Fault {
   readonly offset: number;
   readonly expected: string;

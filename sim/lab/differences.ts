@@ -1,6 +1,7 @@
 import { isRecord, own } from '../input/index.ts';
 import { FIELDS, type FieldPath } from '../terms/fields.ts';
 import { IONS, type IonId } from '../terms/ions.ts';
+import { SEEING_USUAL, SEEING_WORDS, SEEINGS } from '../terms/seeing.ts';
 import { effective, valueAt } from './place.ts';
 
 // What differs between two scenarios, as a list that a person can read and take back one by one. Takes any JSON.
@@ -80,8 +81,14 @@ function keyedDifferences(start: unknown, lab: unknown, path: string, label: (ke
 function compared(start: unknown, lab: unknown, path: string, label: string, unit = ''): Difference[] {
   const [before, after] = [valueAt(start, path), valueAt(lab, path)];
   if (same(before, after)) return [];
+  if (path === 'seeing') return seeingWords(before) === seeingWords(after) ? [] : [{ path, label, unit, was: seeingWords(before), now: seeingWords(after) }];
   if (path !== 'procedure') return [{ path, label, unit, was: words(before), now: words(after) }];
   return [{ path, label, unit, was: words(before), now: `${words(after)}, ${changedIn(before, after)} of them different` }];
+}
+
+function seeingWords(value: unknown): string {
+  const seeing = SEEINGS.find((one) => one === (value ?? SEEING_USUAL));
+  return seeing ? SEEING_WORDS[seeing] : words(value);
 }
 
 /** How many items of a list are not where they were. */

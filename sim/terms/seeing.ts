@@ -3,6 +3,12 @@
 /** eye: what a bench shows. figure: the past of the run as well. forecast: what comes if nothing more is done. */
 export const SEEINGS = ['eye', 'figure', 'forecast'] as const;
 
+/** Each in words, as a control and a list of differences say it. */
+export const SEEING_WORDS: Readonly<Record<(typeof SEEINGS)[number], string>> = { eye: 'by eye only', figure: 'the figure too', forecast: 'everything' };
+
+/** What a scenario allows that says nothing of it. */
+export const SEEING_USUAL = 'forecast';
+
 export type Seeing = (typeof SEEINGS)[number];
 
 /** What is shown where so much is wanted and at most so much allowed. */

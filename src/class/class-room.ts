@@ -19,6 +19,10 @@ export interface HandedOut {
 /** A file, and how its run departs from what was handed out. */
 export interface Held extends Taken {
   readonly apart: readonly Issue[];
+  /** Who else handed in the same actions on the same column, though they are not the procedure's. */
+  readonly sameAs: readonly string[];
+  /** Questions with a choice that were handed out; undefined while that is not known. */
+  readonly asked: number | undefined;
 }
 
 export interface Progress {
@@ -44,11 +48,17 @@ export class ClassRoom {
     const { handedOut, taken } = this;
     const names = taken.flatMap(({ run }) => (run ? [nameOf(run.who)] : []));
     return taken.map((one): Held => {
-      if (!one.run) return { ...one, apart: [] };
+      const asked = handedOut?.handOut.asked.length;
+      if (!one.run) return { ...one, apart: [], sameAs: [], asked };
       const name = nameOf(one.run.who);
       const times = names.filter((other) => other === name).length;
       const again = times > 1 ? [{ path: 'name', expected: 'one run of each', received: `${times} of “${one.run.who}”` }] : [];
-      return { ...one, apart: [...(handedOut ? against(one.run, handedOut.handOut, handedOut.scenario) : []), ...again] };
+      return {
+        ...one,
+        asked,
+        sameAs: sameActions(one, taken),
+        apart: [...(handedOut ? against(one.run, handedOut.handOut, handedOut.scenario) : []), ...again],
+      };
     });
   }
 
@@ -142,6 +152,15 @@ export class ClassRoom {
     this.stopForecast = new AbortController();
     this.forecasting = undefined;
   }
+}
+
+/** Fewer actions apart from the procedure than this are no sign that one run is a copy of another: both follow what is written. A choice. */
+const OWN_ACTIONS = 3;
+
+function sameActions({ file, run }: Taken, taken: readonly Taken[]): string[] {
+  if (!run || run.fromProcedure < OWN_ACTIONS) return [];
+  const others = taken.flatMap((other) => (other.file !== file && other.run?.actions === run.actions ? [other.run.who] : []));
+  return [...new Set(others.filter((who) => nameOf(who) !== nameOf(run.who)))];
 }
 
 function takenFrom(reply: ClassReply, file: string): Taken {

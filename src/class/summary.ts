@@ -1,4 +1,5 @@
 import type { Judged, Recomputed, Taken } from '../../sim/handed/index.ts';
+import type { Issue } from '../../sim/terms/types.ts';
 import type { Column, Row } from '../ui/text/csv.ts';
 import { fixed, percent } from '../ui/text/format.ts';
 import type { Held } from './class-room.ts';
@@ -19,8 +20,15 @@ export const RUNS: readonly Column[] = [
   { key: 'attempt', label: 'try' },
 ];
 
+/** The columns that these runs need. */
+export function runColumns(taken: readonly Held[]): readonly Column[] {
+  return taken.some(({ sameAs }) => sameAs.length > 0) ? [...RUNS, SAME] : RUNS;
+}
+
+const SAME: Column = { key: 'same', label: 'same actions as' };
+
 export function runRows(taken: readonly Held[]): Row[] {
-  return taken.map(({ file, verdict, run, apart }) => ({
+  return taken.map(({ file, verdict, run, apart, sameAs, asked }) => ({
     who: run?.who ?? file,
     verdict: apart.length > 0 && verdict === 'agrees' ? APART : verdict,
     water: run?.eluent_mL,
@@ -30,7 +38,8 @@ export function runRows(taken: readonly Held[]): Row[] {
     acid: run?.acid_mmol,
     time: run?.time_min,
     right: run && rightOf(run),
-    answers: run && answersRight(run),
+    answers: run && answersRight(run, asked),
+    same: sameAs.join(', '),
     attempt: run?.under && `${run.under.attempt} of ${run.under.tries}`,
   }));
 }
@@ -41,6 +50,7 @@ export function wholeTable(taken: readonly Held[]): { readonly columns: readonly
   const columns = [
     { key: 'file', label: 'name of the file' },
     ...RUNS,
+    SAME,
     { key: 'seed', label: 'column (seed)' },
     { key: 'apart', label: 'differs from hand-out' },
   ];
@@ -55,9 +65,11 @@ export function wholeTable(taken: readonly Held[]): { readonly columns: readonly
 /** A sound run that was made under other rules, of another scenario, or more often than was handed out. */
 const APART = 'other rules';
 
-function answersRight({ answers }: Recomputed): string {
+function answersRight({ answers }: Recomputed, asked: number | undefined): string {
   const judged = answers.filter(({ right }) => right !== undefined);
-  return judged.length === 0 ? '' : `${judged.filter(({ right, rightReason }) => right && rightReason).length} of ${judged.length}`;
+  const right = judged.filter((one) => one.right && one.rightReason).length;
+  if (asked !== undefined && asked > judged.length) return `${right} of ${judged.length} answered (${asked} asked)`;
+  return judged.length === 0 ? '' : `${right} of ${judged.length}`;
 }
 
 function rightOf({ predictions }: Recomputed): string {
@@ -78,11 +90,31 @@ export function objectionRows(taken: readonly Held[]): Row[] {
     .filter(({ verdict, apart }) => verdict !== 'agrees' || apart.length > 0)
     .map(({ file, verdict: found, issues, run, apart }) => {
       const all = [...issues, ...apart];
-      const [{ path, expected, received }] = all;
-      const more = all.length > 1 ? `, and ${all.length - 1} more` : '';
+      const first = all.find(({ path }) => path.startsWith(CLAIMED)) ?? all[0];
       const verdict = found === 'agrees' ? APART : found;
-      return { file, verdict, who: run?.who ?? '', why: `${path}: expected ${expected}, received ${received}${more}` };
+      return { file, verdict, who: run?.who ?? '', why: `${objection(first)}${moreOf(all.length - 1, found)}` };
     });
+}
+
+const CLAIMED = 'claimed.';
+
+function objection({ path, expected, received }: Issue): string {
+  if (path.startsWith('file') && received.startsWith('one that is cut off')) return received.replace('one that', 'the file');
+  if (path === 'check') return 'the text was changed since it was written, though no figure differs';
+  if (path.startsWith(CLAIMED)) return `${figureWords(path.slice(CLAIMED.length))}: ${received} in the file, ${expected} when computed again`;
+  return `${path}: expected ${expected}, received ${received}`;
+}
+
+function figureWords(figure: string): string {
+  const [, slot, what = ''] = /^receivers\[(\d+)\]\.(.*)$/.exec(figure) ?? [];
+  const [, name, unit] = /^(.*)_(mmol|mL|min)$/.exec(slot === undefined ? figure : what) ?? [];
+  return `${name ?? what}${slot === undefined ? '' : ` in receiver ${Number(slot) + 1}`}${unit ? `, ${unit}` : ''}`;
+}
+
+function moreOf(count: number, found: Held['verdict']): string {
+  if (count <= 0) return '';
+  const noun = found === 'damaged' || found === 'foreign' ? 'fault' : 'difference';
+  return `; and ${count} more ${noun}${count === 1 ? '' : 's'}`;
 }
 
 const ASKED = {

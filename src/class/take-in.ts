@@ -24,7 +24,7 @@ import {
   objectionRows,
   QUESTIONS,
   questionRows,
-  RUNS,
+  runColumns,
   runRows,
   runsOf,
   wholeTable,
@@ -136,7 +136,7 @@ export class TakeIn extends LiveElement {
         <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runsOf(held))}</div>
         <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
       </section>
-      <section><bf-table caption="Runs" .columns=${RUNS} .rows=${runRows(held)} no-copy></bf-table></section>
+      <section><bf-table caption="Runs" .columns=${runColumns(held)} .rows=${runRows(held)} no-copy></bf-table></section>
       <section><bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${questionRows(held)}></bf-table></section>
       ${answers.length > 0 ? html`<section><bf-table caption="Answers" .columns=${ASKED_AT_THE_END} .rows=${answers}></bf-table></section>` : nothing}
       ${words.map(({ question, said }) => html`<section><h3>${question}</h3><dl>${said.map((one) => html`<dt>${one.who}</dt><dd>${one.words}</dd>`)}</dl></section>`)}

@@ -10,7 +10,6 @@ import type { Session } from '../store/session.ts';
 import { isOver } from '../store/over.ts';
 import { workerThread } from '../store/threads/model-thread.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { CAUTION_CLOSE } from '../ui/safety/cautions.ts';
 import { fixed, quantity } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { ASSUMED_TIMES, columnTimes, type SetupCard, setupCard } from '../../sim/lab/index.ts';
@@ -164,7 +163,7 @@ export class PlanView extends LiveElement {
         <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${toPrepare(card)}></bf-table>
         <bf-table caption="Waste, kept apart" .columns=${WASTE} .rows=${waste.map(({ stream, what, volume_mL, rule }) => ({ stream, what, volume: volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 2), rule }))}></bf-table>
       </div>
-      <p>Fume hood for all strong acid, acid into water, goggles and gloves; acetone away from flames and from the acid. ${CAUTION_CLOSE} ${note}</p></section>`;
+      <p>Fume hood for all strong acid, acid into water, goggles and gloves; acetone away from flames and from the acid. ${note}</p></section>`;
   }
 
   private choice(key: keyof typeof this.chosen) {

@@ -61,7 +61,7 @@ export class ForecastPart extends LiveElement {
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>
       <p class="soft">Each column is computed as one lane, so uneven packing has no effect here. A share of the variance is what one spread causes when it alone is switched on,
-        from ${forecast.groupsAlone} groups: ${forecast.groupsAlone > 1 ? `known to about ±${percent(doubtOf(forecast), 0)} of its value` : 'not known from one group'}. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
+        from ${forecast.groupsAlone} groups: ${forecast.groupsAlone > 1 ? `known to about ±${percent(doubtOf(forecast), 0)} of its value` : 'not known from one group'}. The shares need not add up to 100 %: each comes from a draw of its own, and spreads act together. Widths: ${SPREAD_IDS.map((id) => `${forecast.spreads[id].label} ${forecast.spreads[id].size} ${forecast.spreads[id].unit}`.trim()).join(', ')}; most are assumed.</p>`;
   }
 }
 

@@ -4,7 +4,7 @@ import { setupCard, valueAt } from '../../../sim/lab/index.ts';
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
 import { DEFAULT_GRADE } from '../../../sim/terms/grades.ts';
 import { LiveElement } from '../../store/live-element.ts';
-import { CAUTION_CLOSE, CAUTIONS } from '../../ui/safety/cautions.ts';
+import { CAUTIONS } from '../../ui/safety/cautions.ts';
 import { pictogram } from '../../ui/safety/pictograms.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { bottleWords } from '../../ui/text/bottle-words.ts';
@@ -87,7 +87,7 @@ export class SetupCardPage extends LiveElement {
         card.waste.map(({ stream, what, volume_mL, rule }) => [stream, what, volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 2), rule]),
       )}
       <section><h3>Cautions</h3><ul class="cautions">${Object.values(CAUTIONS).map(({ heading, pictogram: sign }) => html`<li>${pictogram(sign)}<span>${heading}</span></li>`)}</ul>
-      <p>${CAUTION_CLOSE} ${card.note}</p></section>
+      <p>${card.note}</p></section>
       <p class="soft">The volumes follow from the lab’s procedure, with a quarter of the acid and a fifth of the rest to spare. The amounts for the work-up are those of a typical group.</p>`;
   }
 

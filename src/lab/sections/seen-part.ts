@@ -7,13 +7,10 @@ import { controlStyles } from '../../ui/styles.ts';
 import type { LabDraft } from '../draft.ts';
 import { partStyles } from './styles.ts';
 import '../../ui/number.ts';
+import { SEEING_WORDS, SEEINGS } from '../../../sim/terms/seeing.ts';
 import '../../ui/segmented.ts';
 
-const SEEN = [
-  { value: 'eye', label: 'by eye only' },
-  { value: 'figure', label: 'the figure too' },
-  { value: 'forecast', label: 'everything' },
-];
+const SEEN = SEEINGS.map((value) => ({ value, label: SEEING_WORDS[value] }));
 const OWN_CHOICE = 'choose';
 const COACH = [
   { value: OWN_CHOICE, label: 'as they choose' },

@@ -44,6 +44,11 @@ test('an empty bench is taken by the reader, with nothing poured', () => {
 });
 
 describe('the list of differences', () => {
+  test('says what is seen before the end in the words of its control, the usual included', () => {
+    expect(differencesBetween(lab, withValueAt(lab, 'seeing', 'eye'))).toMatchObject([{ was: 'everything', now: 'by eye only' }]);
+    expect(differencesBetween(lab, withValueAt(lab, 'seeing', 'forecast'))).toEqual([]);
+  });
+
   test('is empty between equals', () => {
     expect(differencesBetween(lab, structuredClone(lab))).toEqual([]);
   });

@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { type HandedIn, handedInText, type Taken, takenIn } from '../../../sim/handed/index.ts';
+import { actionsApart } from '../../../sim/handed/actions.ts';
+import { resultsOf } from '../../../sim/run/results.ts';
+import { runWhole } from '../../../sim/run/run.ts';
+import type { Log } from '../../../sim/terms/types.ts';
+import { ClassRoom } from '../../../src/class/class-room.ts';
+import { objectionRows, runColumns, runRows, wholeTable } from '../../../src/class/summary.ts';
+import { shipped } from '../store/rig.ts';
+
+// What the page says of files that were taken in, each made from a run of the model and then spoiled by hand.
+
+const JSON_OF = { bed: { lanes: 1, plates: 20 } };
+const SCENARIO = { ...shipped('cathode-leach', JSON_OF), seed: 3 };
+/** Three pours of the procedure made larger. */
+const OWN: Log = SCENARIO.procedure.map((action, i) => (action.do === 'pour' && i < 8 ? { ...action, volume_mL: action.volume_mL + 1 } : action));
+
+function written(who: string, log: Log): string {
+  const { time_min, delivered_mL, receivers } = resultsOf(runWhole(SCENARIO, log));
+  const run: HandedIn = {
+    who,
+    scenario: { base: 'cathode-leach', differences: JSON_OF },
+    seed: 3,
+    log,
+    predictions: [],
+    claimed: { time_min, delivered_mL, receivers },
+  };
+  return handedInText(run);
+}
+
+async function taken(file: string, text: string): Promise<Taken> {
+  return takenIn(file, text, async () => (await import('../../../scenarios/cathode-leach.json')).default);
+}
+
+async function roomWith(...files: readonly [file: string, text: string][]): Promise<ClassRoom> {
+  const room = new ClassRoom();
+  room.taken = await Promise.all(files.map(([file, text]) => taken(file, text)));
+  return room;
+}
+
+describe('runs of the same actions', () => {
+  test('are named in table and spreadsheet where they are three or more actions from the procedure', async () => {
+    expect(actionsApart(OWN, SCENARIO.procedure)).toBeGreaterThanOrEqual(3);
+    const { held } = await roomWith(['a', written('Ada', OWN)], ['b', written('Bo', OWN)], ['c', written('Cy', SCENARIO.procedure)]);
+    expect(runRows(held).map(({ same }) => same)).toEqual(['Bo', 'Ada', '']);
+    expect(runColumns(held).map(({ label }) => label)).toContain('same actions as');
+    expect(wholeTable(held).columns.map(({ label }) => label)).toContain('same actions as');
+  });
+
+  test('are not named where both follow the procedure, and need no column', async () => {
+    const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)], ['b', written('Bo', SCENARIO.procedure)]);
+    expect(runRows(held).map(({ same }) => same)).toEqual(['', '']);
+    expect(runColumns(held).map(({ label }) => label)).not.toContain('same actions as');
+  });
+});
+
+test('actionsApart() counts what was changed, added and left out, whenever it was done', () => {
+  const wait = (elapsed_min: number): Log[number] => ({ do: 'wait', until: { elapsed_min } });
+  expect(actionsApart([wait(1), wait(2), wait(3)], [wait(1), wait(2), wait(3)])).toBe(0);
+  expect(actionsApart([{ ...wait(1), at_min: 4 }, wait(2)], [wait(1), wait(2)])).toBe(0);
+  expect(actionsApart([wait(1), wait(9), wait(3)], [wait(1), wait(2), wait(3)])).toBe(1);
+  expect(actionsApart([wait(1)], [wait(1), wait(2), wait(3)])).toBe(2);
+});
+
+describe('a file that does not agree is told in plain words', () => {
+  const why = async (text: string): Promise<string> => String(objectionRows((await roomWith(['f', text])).held)[0]?.['why']);
+  const sound = written('Ada', SCENARIO.procedure);
+
+  test.each(['{\n "kind": "bandfall-handed-in",\n "version": 1,\n "wh', '{\n "kind": "bandfall-handed-in",\n "version": 1,\n'])(
+    'cut off in %j',
+    async (text) => {
+      expect(await why(text)).toBe('the file is cut off after line 3');
+    },
+  );
+
+  test('altered: by the figure that differs', async () => {
+    const claims = await why(sound.replace(/"delivered_mL": [\d.]+/, '"delivered_mL": 7'));
+    expect(claims).toMatch(/^delivered, mL: 7 in the file, [\d.]+ when computed again; and 1 more difference$/);
+    expect(await why(sound.replace(/"HCl_mmol": [\d.]+/, '"HCl_mmol": 0.5'))).toMatch(/^HCl in receiver 1, mmol: 0.5 in the file/);
+  });
+
+  test('changed where no figure differs', async () => {
+    expect(await why(sound.replace('"Ada"', '"Eve"'))).toBe('the text was changed since it was written, though no figure differs');
+  });
+});
+
+test('answers that were not given are counted as asked', async () => {
+  const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)]);
+  const answer = { question: 'q', prompt: 'q', said: 'yes', choice: 'a', right: true, rightReason: true };
+  const of = (asked: number | undefined) => runRows(held.map((one) => ({ ...one, asked, run: one.run && { ...one.run, answers: [answer] } })))[0]?.['answers'];
+  expect([of(2), of(1), of(undefined)]).toEqual(['1 of 1 answered (2 asked)', '1 of 1', '1 of 1']);
+});
