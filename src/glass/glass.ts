@@ -127,7 +127,7 @@ export class Glass extends LitElement {
     if (this.drawing === 'none') return this.unrolled(this.reason);
     return html`<div class="stage ${shownTheme(document)}">
         <canvas aria-hidden="true" @webglcontextlost=${this.lose} @webglcontextrestored=${this.regain}></canvas>
-        ${layout ? glassWords({ scenario, moment, layout, labels: this.labels, names: this.names, hints: this.acts, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
+        ${layout ? glassWords({ scenario, moment: this.pictured ?? moment, layout, labels: this.labels, names: this.names, hints: this.acts, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
         ${this.hand()}
         ${layout && this.acts ? this.handles(scenario, moment, layout) : nothing}
         ${this.exaggerate ? html`<span class="stronger" aria-hidden="true">faint colours ×${EXAGGERATION}</span>` : nothing}
@@ -148,6 +148,11 @@ export class Glass extends LitElement {
     if (layout !== this.placed) this.stage.place(layout);
     this.placed = layout;
     this.showMoment(this.stage, scenario, moment);
+  }
+
+  /** The moment of the picture, while there is one: words beside it say what is seen, not what comes next. */
+  private get pictured(): Moment | undefined {
+    return this.drawing === 'shown' ? this.stage?.pictured : undefined;
   }
 
   /** cm; where a line is drawn. */
@@ -192,7 +197,7 @@ export class Glass extends LitElement {
     try {
       const { Stage: Drawn } = await import('./scene/stage.ts');
       if (this.entering !== canvas) return;
-      this.stage = new Drawn(canvas, scenario);
+      this.stage = new Drawn(canvas, scenario, this.redraw);
     } catch (error) {
       return this.doWithout(`The drawing could not be loaded (${error instanceof Error ? error.message : String(error)}), so the bed is shown unrolled.`);
     }

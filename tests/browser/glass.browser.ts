@@ -241,6 +241,27 @@ describe('the glass', () => {
     await opened.close();
   });
 
+  test('says the height of the liquid that is drawn, not of a moment whose picture is still to come', async () => {
+    const opened = await place({ ...zoned, level_cm: 1 });
+    await atRest(opened.page);
+    const said = await opened.page.evaluate<string[]>(`(async () => {
+      const glass = document.querySelector('bf-glass');
+      const frame = () => new Promise(requestAnimationFrame);
+      const said = () => [...glass.shadowRoot.querySelectorAll('svg.words .strong')].map((text) => text.textContent).find((text) => text.endsWith('mm'));
+      const before = said();
+      glass.stage.panel.ready = () => false;
+      glass.moment = { ...glass.moment, level_cm: 2 };
+      for (let i = 0; i < 3; i++) await frame();
+      const waiting = said();
+      delete glass.stage.panel.ready;
+      for (let i = 0; i < 200 && glass.stage.pictured !== glass.moment; i++) await frame();
+      await glass.updateComplete;
+      return [before, waiting, said()];
+    })()`);
+    expect(said).toEqual(['10\u202fmm', '10\u202fmm', '20\u202fmm']);
+    await opened.close();
+  });
+
   test('drips at the rate of the model, and not where motion is unwelcome', async () => {
     for (const [reducedMotion, expected] of [
       ['no-preference', 1],

@@ -29,8 +29,11 @@ const STEP_S = 0.1;
 export class Stage {
   /** Pictures drawn so far. */
   frames = 0;
+  /** Of the last picture, which may be older than what was asked for. */
+  pictured: Shown['moment'] | undefined;
   /** What leaves the tip in the last of them. */
   dripping: Dripping = { hanging: false, falling_s: undefined, streaming: false };
+  private readonly drawn: () => void;
   private readonly panel: Panel;
   private readonly column: Column;
   private readonly resolution = new Resolution();
@@ -51,7 +54,9 @@ export class Stage {
   private rest: ReturnType<typeof setTimeout> | undefined;
   private lost = false;
 
-  constructor(canvas: HTMLCanvasElement, scenario: Scenario) {
+  /** `drawn` is called when another moment has come into the picture. */
+  constructor(canvas: HTMLCanvasElement, scenario: Scenario, drawn: () => void) {
+    this.drawn = drawn;
     this.panel = new Panel(canvas);
     this.column = new Column(this.panel, scenario);
   }
@@ -161,6 +166,10 @@ export class Stage {
     this.column.look(this.side.at, this.full && devicePixelRatio < SHARP && this.side.at === this.sideTarget);
     this.panel.draw();
     this.frames++;
+    const { moment } = this.shown ?? {};
+    if (moment === this.pictured) return;
+    this.pictured = moment;
+    this.drawn();
   }
 
   /** Leaves the reduced resolution only for a still picture. */
