@@ -1,12 +1,16 @@
 import { bandAt, frameAt, leavesAt, onRuler } from '../../sim/history/index.ts';
-import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Session } from '../store/session.ts';
-import { fixed, millilitres } from '../ui/text/format.ts';
+import { fixed, withUnit } from '../ui/text/format.ts';
 
-interface Told {
+interface Words {
+  readonly label: string;
+  /** The same where room is short. */
+  readonly brief?: string;
+}
+
+interface Told extends Words {
   readonly mL: number;
   readonly depth_cm?: number;
-  readonly label: string;
 }
 
 /** Share of a metal that is out when it is said to have begun to leave; a choice. */
@@ -14,24 +18,26 @@ const LEAVES_SHARE = 0.05;
 
 /** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
 export function eyePredictions(session: Session): Told[] {
-  return session.eyeMarks.map((mark) => ({
-    mL: mark.mL,
-    ...(mark.depth_cm === undefined ? {} : { depth_cm: mark.depth_cm }),
-    label: mark.depth_cm === undefined ? leaving(mark, session) : depth(mark.mL, mark.depth_cm, session),
-  }));
+  return session.eyeMarks.map(({ mL, depth_cm }) =>
+    depth_cm === undefined ? { mL, ...leaving(mL, session) } : { mL, depth_cm, ...depth(mL, depth_cm, session) },
+  );
 }
 
-function depth(mL: number, depth_cm: number, { store, targets }: Session): string {
+function depth(mL: number, depth_cm: number, { store, targets }: Session): Words {
   const { plan, moment } = store;
-  const said = `you: ${fixed(depth_cm, 1)} cm`;
-  if (!plan || !targets || !moment || moment.delivered_mL < mL) return said;
+  if (!plan || !targets || !moment || moment.delivered_mL < mL) return words(fixed(depth_cm, 1), undefined, 'cm');
   const frame = frameAt(plan, mL);
   const band = bandAt(plan, targets.target, frame);
-  return band ? `${said}, it was ${fixed(onRuler(plan, frame, band.leading_cm), 1)} cm` : `${said}, no band was left`;
+  if (!band) return { label: `you: ${withUnit(fixed(depth_cm, 1), 'cm')}, no band was left` };
+  return words(fixed(depth_cm, 1), fixed(onRuler(plan, frame, band.leading_cm), 1), 'cm');
 }
 
-function leaving({ mL }: EyeMark, { store, targets, sees }: Session): string {
-  const said = `you: ${millilitres(mL)}`;
+function leaving(mL: number, { store, targets, sees }: Session): Words {
   const from = store.plan && targets && sees === 'forecast' ? leavesAt(store.plan, targets.target, LEAVES_SHARE) : undefined;
-  return from === undefined ? said : `${said}, it was ${millilitres(from)}`;
+  return words(fixed(mL, 1), from === undefined ? undefined : fixed(from, 1), 'mL');
+}
+
+function words(said: string, was: string | undefined, unit: string): Words {
+  const you = `you: ${withUnit(said, unit)}`;
+  return was === undefined ? { label: you } : { label: `${you}, it was ${withUnit(was, unit)}`, brief: `you ${said}, was ${withUnit(was, unit)}` };
 }

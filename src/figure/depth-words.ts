@@ -3,35 +3,46 @@ import { IONS } from '../../sim/terms/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
 import { type Drawing, depthAtFrame } from './drawing.ts';
 import { type AcidGrid, frontPassages } from './streaks/fronts.ts';
-import { deliveredAtEnd, deliveredOf, type Plan, type Track } from '../../sim/history/index.ts';
-import { type Box, overlap, textWidth } from './rows/labels.ts';
+import { deliveredAtEnd, deliveredOf, framesApart, type Plan, type Track } from '../../sim/history/index.ts';
+import type { Point } from '../plot/box.ts';
+import { onLine } from '../plot/place-labels.ts';
+import { drawnWords, placedWords, type Worded } from './rows/labels.ts';
+import { insideOf } from './rows/predictions.ts';
 import { type Motion, motionsOf } from './streaks/motions.ts';
 
-// Words beside the bands. They lie above the veil of the forecast and keep out of each other's way.
+// Words beside the bands. They lie above the veil of the forecast.
 
 const LINE_HEIGHT = 18;
 const SAID: Readonly<Record<Motion['kind'], string>> = { runs: 'runs through', crawls: 'crawls', stays: 'stays', falls: 'falls' };
 /** Depth, as a share of the bed, beside which the acid front is named. */
 const FRONT_DEPTH = 0.88;
-/** Order in which a word tries its places, in lines from the one it wants. */
-const TRIES = [0, 1, 2, -1, -2, 3] as const;
+/** px between points of an edge that words keep off. */
+const EDGE_PX = 3;
 
-/** Words up to a delivered volume; what comes later is not told. */
-export function depthWords(drawing: Drawing, tracks: readonly Track[], acid: AcidGrid, until_mL = Number.POSITIVE_INFINITY): SVGTemplateResult {
-  const {
-    layout: { narrow, left, depth },
-    plan,
-  } = drawing;
-  const boxes: Box[] = narrow ? [{ left, right: left + 120, top: depth.top, bottom: depth.top + 18 }] : [];
-  const words = tracks
+/** Words up to a delivered volume; what comes later is not told. What was predicted comes first. */
+export function depthWords(
+  drawing: Drawing,
+  tracks: readonly Track[],
+  acid: AcidGrid,
+  until_mL = Number.POSITIVE_INFINITY,
+  predictions: readonly Worded[] = [],
+): SVGTemplateResult {
+  const { plan } = drawing;
+  const bands = tracks
     .flatMap((track) => motionsOf(plan, track).map((motion) => ({ track, motion })))
     .filter(({ motion }) => deliveredOf(plan, motion.frame) <= until_mL)
     .sort((a, b) => b.motion.span - a.motion.span)
-    .map(({ track, motion }) => bandWord(drawing, track, motion, boxes));
-  return svg`<g class="words">
-    ${narrow ? svg`<text class="row-title haloed" x=${left + 4} y=${depth.top + 14}>depth in bed, cm</text>` : nothing}
-    ${deliveredAtEnd(plan) > 0 ? nothing : nothingYet(drawing)}${words}${frontWord(drawing, acid, boxes, until_mL)}
-  </g>`;
+    .map(({ track, motion }) => bandWish(drawing, track, motion));
+  const lines = tracks.flatMap((track) => edgesOf(drawing, track, until_mL));
+  const words = placedWords([...title(drawing), ...predictions, ...bands, ...frontWish(drawing, acid, until_mL)], { lines });
+  return svg`<g class="words">${deliveredAtEnd(plan) > 0 ? nothing : nothingYet(drawing)}${drawnWords(words)}</g>`;
+}
+
+/** On a narrow figure the title of the axis stands in the row. */
+function title({ layout: { narrow, left, right, depth } }: Drawing): Worded[] {
+  const y = depth.top + 14;
+  const within = onLine(y, left + 4, right - 4);
+  return narrow ? [{ texts: ['depth in bed, cm'], places: [{ x: left + 4, y, anchor: 'start' }], within, look: 'row-title' }] : [];
 }
 
 function nothingYet({ layout: { depth, left, right, narrow } }: Drawing): SVGTemplateResult {
@@ -39,18 +50,31 @@ function nothingYet({ layout: { depth, left, right, narrow } }: Drawing): SVGTem
   return svg`<text class="row-title" x=${(left + right) / 2} y=${(depth.top + depth.bottom) / 2} text-anchor="middle">${said}</text>`;
 }
 
-function bandWord(drawing: Drawing, track: Track, { kind, frame, ion }: Motion, boxes: Box[]): SVGTemplateResult | typeof nothing {
-  const {
-    layout: { narrow },
-    plan,
-    x,
-  } = drawing;
-  const said = `${symbolOf(ion)} ${narrow ? SAID[kind].split(' ')[0] : SAID[kind]}`;
+function bandWish(drawing: Drawing, track: Track, { kind, frame, ion }: Motion): Worded {
+  const { layout, plan, x } = drawing;
+  const symbol = symbolOf(ion);
+  const full = `${symbol} ${SAID[kind]}`;
+  const brief = `${symbol} ${SAID[kind].split(' ')[0]}`;
   // A fast band stands steep: its word goes to the right of it. A slow one lies flat: below it.
   const fast = kind === 'runs' || kind === 'falls';
-  const from = fast ? x(passage(plan, track, frame)) + 8 : x(deliveredOf(plan, frame)) - textWidth(said) / 2;
+  const px = fast ? x(passage(plan, track, frame)) + 8 : x(deliveredOf(plan, frame));
   const y = depthAtFrame(drawing, frame)(fast ? track.middle_cm[frame] : track.leading_cm[frame]) + (fast ? 4 : LINE_HEIGHT);
-  return place(drawing, said, from, y, seriesStyle(ion).text, boxes);
+  return {
+    texts: layout.narrow ? [brief] : [full, brief],
+    places: [{ x: px, y, anchor: fast ? 'start' : 'middle' }],
+    within: insideOf(layout, layout.depth),
+    look: 'line-label',
+    colour: seriesStyle(ion).text,
+  };
+}
+
+/** Edges of a band as lines, thinned: finer is not seen. */
+function edgesOf(drawing: Drawing, { trailing_cm, leading_cm }: Track, until_mL: number): Point[][] {
+  const { plan, x } = drawing;
+  const frames = framesApart(plan, x.invert(EDGE_PX) - x.invert(0)).filter((frame) => deliveredOf(plan, frame) <= until_mL);
+  return [trailing_cm, leading_cm].map((depths) =>
+    frames.flatMap((frame) => (Number.isNaN(depths[frame]) ? [] : [{ x: x(deliveredOf(plan, frame)), y: depthAtFrame(drawing, frame)(depths[frame]) }])),
+  );
 }
 
 /** Volume at which the trailing edge passes the depth that the middle of the band has in this frame. */
@@ -61,39 +85,20 @@ function passage(plan: Plan, { trailing_cm, middle_cm }: Track, frame: number): 
 }
 
 /** Names the dashed lines once, beside the last front of the run that has room. */
-function frontWord(drawing: Drawing, acid: AcidGrid, boxes: Box[], until_mL: number): SVGTemplateResult | typeof nothing {
-  const {
-    layout: { depth, narrow },
-    x,
-  } = drawing;
-  const said = narrow ? 'acid front' : 'acid front: 10, 50, 90 %';
-  for (const volume of frontPassages(acid, FRONT_DEPTH)
-    .filter((mL) => mL <= until_mL)
-    .reverse()) {
-    const drawn = place(drawing, said, x(volume) + 12, depth.top + FRONT_DEPTH * (depth.bottom - depth.top), seriesStyle('HCl').text, boxes);
-    if (drawn !== nothing) return drawn;
-  }
-  return nothing;
-}
-
-function place(
-  { layout: { depth, left, right } }: Drawing,
-  said: string,
-  from: number,
-  wanted: number,
-  colour: string,
-  boxes: Box[],
-): SVGTemplateResult | typeof nothing {
-  const width = textWidth(said);
-  const at = Math.max(left + 6, Math.min(from, right - width - 6));
-  for (const step of TRIES) {
-    const y = Math.max(depth.top + LINE_HEIGHT, Math.min(depth.bottom - 6, wanted + step * LINE_HEIGHT));
-    const box = { left: at, right: at + width, top: y - 13, bottom: y + 4 };
-    if (boxes.some((other) => overlap(other, box))) continue;
-    boxes.push(box);
-    return svg`<text class="line-label" x=${at} y=${y} fill=${colour}>${said}</text>`;
-  }
-  return nothing;
+function frontWish({ layout, x }: Drawing, acid: AcidGrid, until_mL: number): Worded[] {
+  const { depth, narrow } = layout;
+  const y = depth.top + FRONT_DEPTH * (depth.bottom - depth.top);
+  const volumes = frontPassages(acid, FRONT_DEPTH).filter((mL) => mL <= until_mL);
+  if (volumes.length === 0) return [];
+  return [
+    {
+      texts: narrow ? ['acid front'] : ['acid front: 10, 50, 90 %', 'acid front'],
+      places: volumes.reverse().map((mL) => ({ x: x(mL) + 12, y, anchor: 'start' as const })),
+      within: insideOf(layout, depth),
+      look: 'line-label',
+      colour: seriesStyle('HCl').text,
+    },
+  ];
 }
 
 /** Without its charge: the words are about the element. */

@@ -33,14 +33,36 @@ export function volumeScale(layout: FigureLayout, end_mL: number): Scale {
   return scaleLinear().domain([0, end_mL]).range([layout.left, layout.right]);
 }
 
-/** The ruler beside the bed, 0 where it stood when it was packed. */
-export function depthScale({ scenario, layout }: Pick<Drawing, 'scenario' | 'layout'>): Scale {
-  return scaleLinear().domain([0, scenario.values['bed.length_cm']]).range([layout.depth.top, layout.depth.bottom]);
+/** The ruler beside the bed, 0 at the length that the bed is meant to have. */
+export function depthScale({ scenario, plan, layout }: Pick<Drawing, 'scenario' | 'plan' | 'layout'>): Scale {
+  return scaleLinear()
+    .domain([0, scenario.values['bed.length_cm']])
+    .range([nominalTop({ plan, layout }), layout.depth.bottom]);
 }
 
-/** Part of its length as packed that the bed has in a frame; one that has grown beyond it is drawn as long as it was. */
+/** px at which the top of a bed of the nominal length stands: that of the row, or lower where the bed was packed higher. */
+export function nominalTop({ plan, layout: { depth } }: Pick<Drawing, 'plan' | 'layout'>): number {
+  return depth.bottom - (depth.bottom - depth.top) / tallestOf(plan);
+}
+
+/** Share of the row of the bed that the bed takes up in a frame; it is full where it stands highest, or at the nominal length. */
 export function shownOf(plan: Plan, frame: number): number {
-  return Math.min(1, bedHeightOf(plan, frame) / plan.length_cm);
+  return Math.min(1, bedHeightOf(plan, frame) / (plan.length_cm * tallestOf(plan)));
+}
+
+const tallest = new WeakMap<Plan, number>();
+/** Less above the nominal length, as a share of it, is not seen. */
+const SEEN = 1e-3;
+
+/** Greatest height of the bed in the run over its nominal length, at least 1. */
+function tallestOf(plan: Plan): number {
+  const known = tallest.get(plan);
+  if (known !== undefined) return known;
+  let most = 1 + SEEN;
+  for (let frame = 0; frame < plan.count; frame++) most = Math.max(most, bedHeightOf(plan, frame) / plan.length_cm);
+  const ratio = most > 1 + SEEN ? most : 1;
+  tallest.set(plan, ratio);
+  return ratio;
 }
 
 /** Depth in the bed, cm, to px at a frame: the bed stands on its support, so its top sinks as it shrinks. */

@@ -3,7 +3,7 @@ import { IONS } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
 import type { Drawing } from './drawing.ts';
-import type { PredictionMark } from './rows/marks.ts';
+import type { PredictionMark } from './rows/predictions.ts';
 
 // What the rows hold and ask for while the run is seen by eye.
 

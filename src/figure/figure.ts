@@ -11,11 +11,13 @@ import { showMessage } from '../ui/message.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { eyeStrip, eyeWords } from './eye-words.ts';
-import { axisEnd, depthAtFrame, depthScale } from './drawing.ts';
+import { axisEnd, depthAtFrame, depthScale, nominalTop } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
 import { besideLook, type Look, lookByKey, lookByPointer } from './cursor/look.ts';
-import { depthMark, hatch, nowLine, type PredictionMark, predictionBoxes, predictionMarks, veil } from './rows/marks.ts';
+import { depthMark, hatch, nowLine, veil } from './rows/marks.ts';
+import { drawnWords, placedWords } from './rows/labels.ts';
+import { type PredictionMark, predictionMarks, predictionWishes } from './rows/predictions.ts';
 import { cursor } from '../plot/cursor.ts';
 import './now-handle.ts';
 import { type Point, pointAt } from './cursor/point.ts';
@@ -43,7 +45,7 @@ export interface MarkDetail {
   readonly depth_cm?: number;
 }
 
-/** Where the bed is drawn, px from the top of the element. */
+/** Where a bed of the nominal length is drawn, px from the top of the element. */
 export interface LayoutDetail {
   readonly bedTop: number;
   readonly bedBottom: number;
@@ -164,12 +166,12 @@ export class RunFigure extends LitElement {
         ${guard([worked, measured, this.logScale, this.byEye], () => (this.byEye || !measured ? eyeStrip(worked) : instruments?.effluentRow(measured, measured.curves, this.logScale)))}
         ${guard([measured, this.logScale, this.losses, this.targets], () => (this.losses && this.targets && measured ? instruments?.lossMarks(measured, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
-        ${guard([worked, instruments, this.window, this.losses], () => (this.window ? instruments?.windowBand(worked, this.window, this.losses) : nothing))}
-        ${guard([worked, measured, this.logScale, this.window, this.predictions, until, this.byEye], () => (this.byEye ? eyeWords(worked, this.byEye, this.predictions) : this.words(until)))}
+        ${guard([worked, instruments, this.window], () => (this.window ? instruments?.windowBand(worked, this.window) : nothing))}
         ${instruments?.stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? instruments?.verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
+        ${guard([worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.byEye], () => (this.byEye ? this.wordsByEye(worked, this.byEye) : this.words(until)))}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
         ${this.looks(worked)}
@@ -191,7 +193,7 @@ export class RunFigure extends LitElement {
       this.image ??= new instruments.StreakImage();
       this.image.draw(this.canvas, measured.plan, measured.tops, this.theme ?? shownTheme(document), measured.end_mL, scenario.values['numerics.frame_mL']);
     }
-    this.tellLayout(worked.layout.depth.top, worked.layout.depth.bottom);
+    this.tellLayout(nominalTop(worked), worked.layout.depth.bottom);
   }
 
   private tellLayout(bedTop: number, bedBottom: number) {
@@ -208,14 +210,19 @@ export class RunFigure extends LitElement {
     return svg`${depthRow(worked, tracks, instruments.acidFronts(measured, measured.acid))}${instruments.legend(measured, measured.tops)}`;
   }
 
+  private wordsByEye(worked: Worked, ion: IonId) {
+    const predicted = (['depth', 'effluent'] as const).flatMap((row) => predictionWishes(worked, this.predictions, row));
+    return svg`${eyeWords(worked, ion, this.predictions)}${drawnWords(placedWords(predicted))}`;
+  }
+
   private words(until: number | undefined) {
-    const { measured, instruments } = this;
+    const { measured, instruments, predictions, losses, targets, window } = this;
     if (!measured || !instruments) return nothing;
-    const taken = [
-      ...predictionBoxes(measured, this.predictions),
-      ...(this.window && !this.losses ? instruments.windowNotes(measured, this.window).map(({ box }) => box) : []),
-    ];
-    return svg`${instruments.depthWords(measured, measured.tracks, measured.acid, until)}${instruments.effluentWords(measured, measured.curves, this.logScale, taken, until)}`;
+    const judged = losses && targets ? instruments.lossWishes(measured, targets) : [];
+    const offered = window && !losses ? instruments.windowWishes(measured, window) : [];
+    const before = [...predictionWishes(measured, predictions, 'effluent'), ...judged];
+    return svg`${instruments.depthWords(measured, measured.tracks, measured.acid, until, predictionWishes(measured, predictions, 'depth'))}
+      ${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY })}`;
   }
 
   private looks(worked: Worked) {

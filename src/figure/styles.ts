@@ -32,12 +32,13 @@ export const figureStyles = css`
   svg.plot .window .ends { stroke-dasharray: 2 2; }
   svg.plot .window-note { fill: var(--good-ink); paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .lost path { fill: var(--problem-ink); fill-opacity: 0.35; stroke: var(--problem-ink); stroke-width: 1.5; }
-  svg.plot .lost text { fill: var(--problem-ink); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
+  svg.plot .note.lost { fill: var(--problem-ink); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .lost.allowed path { fill: var(--soft); stroke: var(--soft); }
-  svg.plot .lost.allowed text { fill: var(--soft); font-weight: 400; }
+  svg.plot .note.lost.allowed { fill: var(--soft); font-weight: 400; }
   svg.plot .predictions line { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 2 3; }
   svg.plot .predictions path { fill: var(--ink); stroke: var(--paper); }
-  svg.plot .predictions text { fill: var(--ink); }
+  svg.plot .prediction { fill: var(--ink); }
+  svg.plot .now-label { fill: var(--accent); font-weight: 600; }
   svg.plot .depth-mark { stroke: var(--ink); stroke-width: 1; stroke-dasharray: 1 3; stroke-linecap: round; }
   svg.plot .verdict { font-weight: 600; }
   svg.plot .verdict.good { fill: var(--good-ink); }

@@ -5,7 +5,8 @@ import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { millimoles } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
 import type { Measured } from '../streaks/measured.ts';
-import { textWidth } from './labels.ts';
+import type { Worded } from './labels.ts';
+import { insideOf } from './predictions.ts';
 import { type Effluent, effluentScales } from './row-effluent.ts';
 
 // What the kept fraction lacks of the target, painted where it left: under its curve before the change and after the stop.
@@ -40,9 +41,20 @@ export function lossMarks(worked: Measured, targets: FractionTargets, logScale: 
   const losses = lossesOf(worked, targets);
   const curve = worked.curves.find(({ id }) => id === targets.target);
   if (losses.length === 0 || !curve) return nothing;
-  const share = losses.reduce((sum, { amount_mmol }) => sum + amount_mmol, 0) / pouredOf(worked.plan, targets.target);
-  // Losses that the targets allow are reported, not marked as mistakes.
-  return svg`<g class=${share > 1 - targets.recovered ? 'lost' : 'lost allowed'}>${losses.map((loss) => paint(worked, curve, loss, logScale))}${losses.map((loss, line) => words(worked, targets.target, loss, line))}</g>`;
+  return svg`<g class=${lookOf(worked, targets, losses)}>${losses.map((loss) => paint(worked, curve, loss, logScale))}</g>`;
+}
+
+/** How much was lost where, beside it. */
+export function lossWishes(worked: Measured, targets: FractionTargets): Worded[] {
+  const losses = lossesOf(worked, targets);
+  const look = `${lookOf(worked, targets, losses)} note`;
+  return losses.map((loss, line) => ({ ...wish(worked, targets.target, loss, line), look }));
+}
+
+/** Losses that the targets allow are reported, not marked as mistakes. */
+function lookOf({ plan }: Measured, { target, recovered }: FractionTargets, losses: readonly Loss[]): string {
+  const share = losses.reduce((sum, { amount_mmol }) => sum + amount_mmol, 0) / pouredOf(plan, target);
+  return share > 1 - recovered ? 'lost' : 'lost allowed';
 }
 
 function paint(worked: Measured, { xs, ys }: Effluent, { from_mL, to_mL }: Loss, logScale: boolean): SVGTemplateResult {
@@ -58,16 +70,15 @@ function paint(worked: Measured, { xs, ys }: Effluent, { from_mL, to_mL }: Loss,
   return svg`<path d=${path(places) ?? ''}></path>`;
 }
 
-/** At the side of the loss on which there is room, one line lower each. */
-function words(
-  { x, layout: { effluent: row, left, right } }: Measured,
-  ion: IonId,
-  { where, from_mL, to_mL, amount_mmol }: Loss,
-  line: number,
-): SVGTemplateResult {
-  const text = `${millimoles(amount_mmol)} ${IONS[ion].symbol} ${{ before: 'lost before', after: 'lost after', behind: 'left behind' }[where]}`;
-  const edge = where === 'before' ? x(to_mL) : x(from_mL);
-  const width = textWidth(text);
-  const at = where === 'before' || edge + width + 6 > right ? Math.max(left + 2, edge - width - 6) : edge + 6;
-  return svg`<text x=${at} y=${row.top + 30 + LINE_PX * line}>${text}</text>`;
+/** Before the change they stand on its left, after it on the right, one line lower each. */
+function wish({ x, layout }: Measured, ion: IonId, { where, from_mL, to_mL, amount_mmol }: Loss, line: number): Omit<Worded, 'look'> {
+  const amount = `${millimoles(amount_mmol)} ${IONS[ion].symbol}`;
+  const y = layout.effluent.top + 30 + LINE_PX * line;
+  const left = { x: (where === 'before' ? x(to_mL) : x(from_mL)) - 6, y, anchor: 'end' } as const;
+  const right = { x: x(from_mL) + 6, y, anchor: 'start' } as const;
+  return {
+    texts: [`${amount} ${{ before: 'lost before', after: 'lost after', behind: 'left behind' }[where]}`, amount],
+    places: where === 'before' ? [left] : [right, left],
+    within: insideOf(layout, layout.effluent),
+  };
 }

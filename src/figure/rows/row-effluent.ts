@@ -3,9 +3,12 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { type EffluentCurve, effluentCurve, framesApart } from '../../../sim/history/index.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { line } from '../../plot/line.ts';
+import type { Point } from '../../plot/box.ts';
 import { type PlotId, seriesStyle } from '../../plot/series.ts';
+import { onLine } from '../../plot/place-labels.ts';
 import { type Drawing, strongestAcid, strongestMetal } from '../drawing.ts';
-import { type Box, overlap, textWidth } from './labels.ts';
+import { drawnWords, placedWords, type Worded } from './labels.ts';
+import { insideOf } from './predictions.ts';
 
 // Third row: what leaves the tip. Metals on the left axis, acid on the right one.
 
@@ -18,7 +21,6 @@ const LEAST_M = 1e-9;
 /** From one marker to the next along the axis, px; none where a curve is as good as zero. */
 const MARKER_PX = 14;
 const MARKED_FROM = 0.03;
-const LINE_HEIGHT = 16;
 
 /** One curve of the row, thinned to about a point per px. */
 export interface Effluent extends EffluentCurve {
@@ -99,60 +101,52 @@ function markers({ x }: Drawing, { id, xs, ys, most }: Effluent, y: Scale): SVGT
   return line({ x, y, xs: places.map((i) => xs[i]), ys: places.map((i) => ys[i]), style: { ...style, width: 0 }, labelAt: 'none', markers: places.length });
 }
 
-/** Labels beside the curves, and the titles of the axes where there is no room beside them. */
-export function effluentWords(
-  drawing: Drawing,
-  curves: readonly Effluent[],
-  logScale: boolean,
-  taken: readonly Box[] = [],
-  until_mL = Number.POSITIVE_INFINITY,
-): SVGTemplateResult {
-  const {
-    layout: { effluent: row, left, right, narrow },
-  } = drawing;
-  const scales = effluentScales(drawing, curves, logScale);
-  const boxes: Box[] = [
-    ...taken,
-    ...(narrow
-      ? [
-          { left, right: left + 160, top: row.top, bottom: row.top + 17 },
-          { left: right - 80, right, top: row.top, bottom: row.top + 17 },
-        ]
-      : []),
-  ];
-  return svg`<g class="words">
-    ${
-      narrow
-        ? svg`<text class="row-title haloed" x=${left + 4} y=${row.top + 13}>leaving: metal, ${unitOf(scales.metal).name}</text>
-      <text class="row-title haloed" x=${right - 4} y=${row.top + 13} text-anchor="end">HCl, mol/L</text>`
-        : nothing
-    }
-    ${curves.map((curve) => curveWord(drawing, curve, curve.id === 'HCl' ? scales.acid : scales.metal, boxes, until_mL))}
-  </g>`;
+/** What else is said in the row. */
+export interface Said {
+  /** What matters more than the names of the curves, such as predictions, and what matters less. */
+  readonly before: readonly Worded[];
+  readonly after: readonly Worded[];
+  /** What comes later is not told. */
+  readonly until_mL: number;
 }
 
-function curveWord(
-  { x, layout: { effluent: row, right } }: Drawing,
-  curve: Effluent,
-  y: Scale,
-  boxes: Box[],
-  until_mL: number,
-): SVGTemplateResult | typeof nothing {
+/** Names of the curves, and the titles of the axes where there is no room beside them; they keep off the curves. */
+export function effluentWords(drawing: Drawing, curves: readonly Effluent[], logScale: boolean, { before, after, until_mL }: Said = ALL): SVGTemplateResult {
+  const scales = effluentScales(drawing, curves, logScale);
+  const scaleOf = ({ id }: Effluent): Scale => (id === 'HCl' ? scales.acid : scales.metal);
+  const names = curves.flatMap((curve) => curveWish(drawing, curve, scaleOf(curve), until_mL));
+  const lines = curves.map((curve) => pointsOf(drawing, curve, scaleOf(curve), until_mL));
+  return svg`<g class="words">${drawnWords(placedWords([...titles(drawing, unitOf(scales.metal).name), ...before, ...names, ...after], { lines }))}</g>`;
+}
+
+const ALL: Said = { before: [], after: [], until_mL: Number.POSITIVE_INFINITY };
+
+/** On a narrow figure the titles of the axes stand in the row. */
+function titles({ layout: { effluent: row, left, right, narrow } }: Drawing, unit: string): Worded[] {
+  if (!narrow) return [];
+  const y = row.top + 14;
+  const within = onLine(y, left + 4, right - 4);
+  return [
+    { texts: ['HCl, mol/L', 'HCl'], places: [{ x: right - 4, y, anchor: 'end' }], within, look: 'row-title' },
+    { texts: [`leaving: metal, ${unit}`, `metal, ${unit}`], places: [{ x: left + 4, y, anchor: 'start' }], within, look: 'row-title' },
+  ];
+}
+
+function pointsOf({ x }: Drawing, { xs, ys }: Effluent, y: Scale, until_mL: number): Point[] {
+  return xs.flatMap((mL, i) => (mL <= until_mL && Number.isFinite(y(ys[i])) ? [{ x: x(mL), y: y(ys[i]) }] : []));
+}
+
+function curveWish({ x, layout }: Drawing, curve: Effluent, y: Scale, until_mL: number): Worded[] {
   const place = curve.id === 'HCl' ? plateau(curve) : curve.ys.indexOf(curve.most);
   const volume = curve.xs[place];
-  if (volume === undefined || volume > until_mL || !(curve.most > LEAST_M)) return nothing;
+  if (volume === undefined || volume > until_mL || !(curve.most > LEAST_M)) return [];
   const style = seriesStyle(curve.id);
-  const width = textWidth(style.label);
-  const from = Math.max(row.top + 12, y(curve.most) + (curve.id === 'HCl' ? -5 : 4));
-  for (const step of [0, 1, 2, 3]) {
-    for (const at of [x(volume) + 8, x(volume) - 8 - width]) {
-      const box = { left: at, right: at + width, top: from + step * LINE_HEIGHT - 12, bottom: from + step * LINE_HEIGHT + 4 };
-      if (box.bottom > row.bottom || box.right > right || boxes.some((other) => overlap(other, box))) continue;
-      boxes.push(box);
-      return svg`<text class="line-label" x=${at} y=${from + step * LINE_HEIGHT} fill=${style.text}>${style.label}</text>`;
-    }
-  }
-  return nothing;
+  const base = y(curve.most) + (curve.id === 'HCl' ? -5 : 4);
+  const places = [
+    { x: x(volume) + 8, y: base, anchor: 'start' },
+    { x: x(volume) - 8, y: base, anchor: 'end' },
+  ] as const;
+  return [{ texts: [style.label], places, within: insideOf(layout, layout.effluent), look: 'line-label', colour: style.text }];
 }
 
 /** Middle of the stretch at nearly the highest value. */

@@ -2,9 +2,10 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { styled } from '../../ui/styled.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import { millilitres } from '../../ui/text/format.ts';
+import { onLine } from '../../plot/place-labels.ts';
 import type { Drawing } from '../drawing.ts';
 import { endedAt, type Pouring, pourings } from './stretches.ts';
-import { fits, placedLabels, textWidth } from './labels.ts';
+import { drawnWords, fits, placedWords, textWidth } from './labels.ts';
 
 // First row: the liquids as bars. The stronger the acid, the darker the bar, as in the bed below.
 
@@ -21,15 +22,21 @@ export function pouredRow(drawing: Drawing, until_mL?: number): SVGTemplateResul
   const all = endedAt(pourings(scenario, plan), until_mL);
   const strongest = Math.max(1e-9, ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M), ...all.map(({ HCl_M }) => HCl_M));
   const outside = all.filter((pouring) => !fitsInside(drawing, pouring) && (pouring.ions.length > 0 || !narrow)).sort((a, b) => b.ions.length - a.ions.length);
-  const labels = placedLabels(
-    outside.map((pouring) => ({ text: outsideText(pouring, narrow), at: (x(pouring.from_mL) + x(pouring.to_mL)) / 2 })),
-    layout.left,
-    layout.right,
+  const y = poured.bottom + 15;
+  const within = onLine(y, left, layout.right);
+  const notes = placedWords(
+    outside.map((pouring) => ({
+      texts: [outsideText(pouring, narrow)],
+      places: [{ x: (x(pouring.from_mL) + x(pouring.to_mL)) / 2, y, anchor: 'middle' }],
+      within,
+      look: 'bar-note',
+    })),
+    { apart: 10 },
   );
   return svg`<g class="poured">
     ${narrow ? nothing : svg`<text class="row-title" x=${left - 8} y=${(poured.top + poured.bottom) / 2} text-anchor="end" dominant-baseline="central">poured</text>`}
     ${all.map((pouring) => bar(drawing, pouring, strongest))}
-    ${labels.map(({ text, at }) => svg`<text class="bar-note" x=${at} y=${poured.bottom + 15} text-anchor="middle">${text}</text>`)}
+    ${drawnWords(notes)}
   </g>`;
 }
 

@@ -12,7 +12,8 @@ import {
   type Verdict,
 } from '../../../sim/history/index.ts';
 import type { Drawing } from '../drawing.ts';
-import { type Box, textWidth } from './labels.ts';
+import { textWidth, type Worded } from './labels.ts';
+import { insideOf } from './predictions.ts';
 import type { Row } from '../layout.ts';
 import { BRACKET_DROP } from './row-receivers.ts';
 import { type MovedChange, type Receiving, receivings } from './stretches.ts';
@@ -35,8 +36,8 @@ export function startBand({ layout: { poured }, x }: Drawing, { from_mL, to_mL, 
     <path class="start" d=${`M${left} ${fromOpen ? y : y + 7}V${y}H${right}V${toOpen ? y : y + 7}`}></path></g>`;
 }
 
-/** The changes of receiver that meet the targets, and the acid that each would carry; `plain` leaves out the words. */
-export function windowBand(drawing: Drawing, window: SwitchWindow, plain = false): SVGTemplateResult {
+/** The changes of receiver that meet the targets, and the acid that each would carry. */
+export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateResult {
   const {
     layout: { effluent: row },
     x,
@@ -51,20 +52,25 @@ export function windowBand(drawing: Drawing, window: SwitchWindow, plain = false
     <path class="acid" d=${`M${left} ${row.bottom}L${curve.join('L')}L${right} ${row.bottom}Z`}></path>
     <path class="acid-line" d=${`M${curve.join('L')}`}></path>
     <path class="ends" d=${`M${left} ${row.top}V${row.bottom}M${right} ${row.top}V${row.bottom}`}></path>
-    ${(plain ? [] : windowNotes(drawing, window)).map(({ text, box }) => svg`<text class="window-note" x=${box.left} y=${box.bottom - 4}>${text}</text>`)}
   </g>`;
 }
 
 /** What the window says at its ends: the acid carried by the earliest change and by the latest. */
-export function windowNotes({ layout: { effluent: row, narrow, left, right }, x }: Drawing, window: SwitchWindow): { text: string; box: Box }[] {
-  const acid = ({ acid_mmol, NaOH_mL }: Fraction): string =>
-    `${millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0)}${narrow ? '' : ` acid = ${millilitres(NaOH_mL)} NaOH`}`;
+export function windowWishes({ layout, x }: Drawing, window: SwitchWindow): Worded[] {
+  const row = layout.effluent;
+  const acid = ({ acid_mmol, NaOH_mL }: Fraction): string[] => {
+    const brief = millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0);
+    return layout.narrow ? [`${brief} acid`, brief] : [`${brief} acid = ${millilitres(NaOH_mL)} NaOH`, `${brief} acid`];
+  };
+  const shared = { within: insideOf(layout, row), look: 'window-note' } as const;
+  const [from, to] = [x(window.from_mL), x(window.to_mL)];
+  const [high, low] = [row.bottom - curveHeight(row) - 6, row.bottom - 8];
   const first = acid(window.at(window.from_mL));
-  const last = acid(window.at(window.to_mL));
-  const inside = x(window.to_mL) - x(window.from_mL) > textWidth(first) + 12;
-  const fromLeft = Math.max(left + 2, inside ? x(window.from_mL) + 5 : x(window.from_mL) - 5 - textWidth(first));
-  const note = (text: string, at: number, base: number) => ({ text, box: { left: at, right: at + textWidth(text), top: base - 12, bottom: base + 4 } });
-  return [note(first, fromLeft, row.bottom - curveHeight(row) - 6), note(last, Math.min(x(window.to_mL) + 5, right - textWidth(last)), row.bottom - 8)];
+  const inside = to - from > textWidth(first[0]) + 12;
+  return [
+    { ...shared, texts: acid(window.at(window.to_mL)), places: [{ x: to + 5, y: low, anchor: 'start' }] },
+    { ...shared, texts: first, places: [inside ? { x: from + 5, y: high, anchor: 'start' } : { x: from - 5, y: high, anchor: 'end' }] },
+  ];
 }
 
 function curveHeight(row: Row): number {

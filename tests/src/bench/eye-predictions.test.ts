@@ -17,7 +17,7 @@ test('a mark set by eye is told in the run it was made in and in no other; a new
   session.markByEye({ mL: 12, depth_cm: 4 });
   session.markByEye({ mL: 14, depth_cm: 5 });
   session.markByEye({ mL: 40 });
-  expect(labels()).toEqual(['you: 5.0 cm', expect.stringMatching(/^you: 40\.0/) as string]);
+  expect(labels()).toEqual(['you: 5.0\u202fcm', expect.stringMatching(/^you: 40\.0/) as string]);
   await session.store.act({ do: 'clamp', open_percent: 100 });
   expect(labels()).toHaveLength(2);
   await session.freshColumn(17);

@@ -5,7 +5,7 @@ import { legend } from '../../../src/figure/rows/legend.ts';
 import { hatch, nowLine, veil } from '../../../src/figure/rows/marks.ts';
 import { depthRow } from '../../../src/figure/rows/row-depth.ts';
 import { effluentRow, effluentWords } from '../../../src/figure/rows/row-effluent.ts';
-import { windowBand } from '../../../src/figure/rows/targets.ts';
+import { windowBand, windowWishes } from '../../../src/figure/rows/targets.ts';
 import { acidFronts } from '../../../src/figure/streaks/fronts.ts';
 import { pouredRow } from '../../../src/figure/rows/row-poured.ts';
 import { receiverRow } from '../../../src/figure/rows/row-receivers.ts';
@@ -26,9 +26,10 @@ test.each([
 function drawing(name: string, width: number, now: number, logScale: boolean): string {
   const worked = workedRun(name, width, 480);
   const window = switchWindow(worked.plan, { target: 'Co', unwanted: ['Ni'], recovered: 0.995, carried: 0.005, NaOH_M: 6 });
+  const after = window ? windowWishes(worked, window) : [];
   const drawn = svg`<svg xmlns="http://www.w3.org/2000/svg" width=${width} height=${worked.layout.height}>${hatch()}${pouredRow(worked)}
     ${depthRow(worked, worked.tracks, acidFronts(worked, worked.acid))}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
-    ${window ? windowBand(worked, window) : ''}${depthWords(worked, worked.tracks, worked.acid)}${effluentWords(worked, worked.curves, logScale)}
+    ${window ? windowBand(worked, window) : ''}${depthWords(worked, worked.tracks, worked.acid)}${effluentWords(worked, worked.curves, logScale, { before: [], after, until_mL: Number.POSITIVE_INFINITY })}
     ${receiverRow(worked)}${nowLine(worked, now)}</svg>`;
   return `${sketch(drawn)}\n`;
 }

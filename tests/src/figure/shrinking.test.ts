@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { bedHeightOf, deliveredOf } from '../../../sim/history/index.ts';
-import { depthAtFrame } from '../../../src/figure/drawing.ts';
+import { depthAtFrame, depthScale, nominalTop } from '../../../src/figure/drawing.ts';
+import { layoutOf } from '../../../src/figure/layout.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { lookByPointer } from '../../../src/figure/cursor/look.ts';
 import { framesOfColumns, inksOf, streaksInto } from '../../../src/figure/streaks/streaks.ts';
 import { wholeRun, workedRun } from './runs.ts';
@@ -51,4 +53,21 @@ test('the picture of the bands has nothing above the bed, and covers it to its t
     const height = frame < 0 ? 0 : Math.min(1, bedHeightOf(plan, frame) / plan.length_cm);
     expect(covered / plan.plates).toBeCloseTo(height, 2);
   }
+});
+
+test('a bed packed higher than its nominal length is drawn in full, and the ruler beside it keeps its cm', () => {
+  const { scenario } = wholeRun('theory-one-lane');
+  const pack = { do: 'pack', resin_mL: 5 } as const;
+  const tall = new Planner({ ...scenario, values: { ...scenario.values, 'bench.packed': 0 } }).plan([pack, { do: 'clamp', open_percent: 100 }]);
+  const drawing = { scenario, plan: tall, layout: layoutOf(900, 600) };
+  const { depth } = drawing.layout;
+  // 5 mL of settled resin in a tube of 1 cm bore: 5/(pi/4) = 6.37 cm.
+  const heights = Array.from({ length: tall.count }, (_, frame) => bedHeightOf(tall, frame));
+  const height_cm = Math.max(...heights);
+  expect(height_cm).toBeCloseTo(6.366, 2);
+  expect(depthAtFrame(drawing, heights.indexOf(height_cm))(0)).toBeCloseTo(depth.top, 6);
+  const scale = depthScale(drawing);
+  expect((depth.bottom - depth.top) / height_cm).toBeCloseTo(scale(1) - scale(0), 6);
+  expect(nominalTop(drawing)).toBeCloseTo(scale(0), 9);
+  expect(scale(tall.length_cm)).toBeCloseTo(depth.bottom, 9);
 });

@@ -1,0 +1,50 @@
+import { svg, type SVGTemplateResult } from 'lit';
+import type { Box } from '../../plot/box.ts';
+import { type Drawing, depthScale } from '../drawing.ts';
+import type { FigureLayout, Row } from '../layout.ts';
+import type { Worded } from './labels.ts';
+
+// Predictions as crosses: on the axis where something is to leave, in the bed where a band is expected.
+
+/** A prediction shown as a mark on the axis. */
+export interface PredictionMark {
+  readonly mL: number;
+  readonly label: string;
+  /** The same in fewer characters, for where room is short. */
+  readonly brief?: string;
+  /** cm; where a band is predicted instead of what leaves. */
+  readonly depth_cm?: number;
+}
+
+export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark[]): SVGTemplateResult {
+  return svg`<g class="predictions">${marks.map((mark) => {
+    const { x, y, row } = crossOf(drawing, mark);
+    return svg`<line x1=${x} x2=${x} y1=${row.top} y2=${row.bottom}></line><path d=${`M${x} ${y - 7}l6 7l-6 7l-6 -7Z`}></path>`;
+  })}</g>`;
+}
+
+/** What is said of them in one of the two rows; the newest is wanted most. */
+export function predictionWishes(drawing: Drawing, marks: readonly PredictionMark[], name: 'depth' | 'effluent'): Worded[] {
+  const { layout } = drawing;
+  const own = marks.filter(({ depth_cm }) => (depth_cm === undefined) === (name === 'effluent'));
+  return own.toReversed().map((mark) => {
+    const { x, y, row } = crossOf(drawing, mark);
+    const base = name === 'depth' ? y + 5 : (row.top + row.bottom) / 2;
+    const places = [
+      { x: x + 10, y: base, anchor: 'start' },
+      { x: x - 10, y: base, anchor: 'end' },
+    ] as const;
+    return { texts: [mark.label, ...(mark.brief ? [mark.brief] : [])], places, within: insideOf(layout, row), look: 'line-label prediction' };
+  });
+}
+
+/** Where words of a row may stand. */
+export function insideOf({ left, right }: Pick<FigureLayout, 'left' | 'right'>, { top, bottom }: Row): Box {
+  return { left: left + 4, right: right - 4, top: top + 1, bottom: bottom - 1 };
+}
+
+function crossOf(drawing: Drawing, { mL, depth_cm }: PredictionMark): { x: number; y: number; row: Row } {
+  const { plan, layout, x } = drawing;
+  if (depth_cm === undefined) return { x: x(mL), y: layout.effluent.bottom, row: layout.effluent };
+  return { x: x(mL), y: depthScale(drawing)(depth_cm), row: layout.depth };
+}

@@ -1,0 +1,88 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { more, PATIENCE_MS, ready } from './bench-rig.ts';
+import { onePage } from './one-page.ts';
+
+// What is written in the figure can be read: no words lie over other words, at the end of a run with predictions made.
+
+const LONG = 300_000;
+/** The box of a line of text is so much higher than its letters, at each side, px. */
+const SLACK_PX = 2;
+const SIZES = [
+  ['1366 by 768', { viewport: { width: 1366, height: 768 } }],
+  ['1280 by 720', { viewport: { width: 1280, height: 720 } }],
+  ['a phone', { viewport: { width: 390, height: 844 }, touch: true }],
+] as const;
+const it = onePage();
+
+test.each(SIZES.flatMap(([size, options]) => (['lab-day', 'cathode-leach'] as const).map((name) => ({ size, options, name }))))(
+  'of the finished run of $name no two words of the figure lie over one another on $size',
+  async ({ options, name }) => {
+    const page = await it.open({ ...options, column: 1, reducedMotion: 'reduce' });
+    await ready(page);
+    await begin(page, name);
+    await predict(page, 0.7, 0.35);
+    await predict(page, 0.72, 0.97);
+    expect(await overlaps(page)).toEqual([]);
+    const dialog = await more(page);
+    await dialog.getByRole('button', { name: 'Play the procedure' }).click();
+    await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
+    if (await dialog.isVisible()) await dialog.getByRole('button', { name: 'Close' }).click();
+    for (const seen of ['eye', 'figure', 'forecast']) {
+      await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption(seen);
+      await page.waitForTimeout(1000);
+      expect(await overlaps(page), seen).toEqual([]);
+    }
+    const words = await texts(page);
+    expect(words.filter((text) => text.startsWith('you'))).toHaveLength(2);
+    expect(words.filter((text) => /\bwas\b/.test(text)).length).toBeGreaterThan(0);
+    expect(words.some((text) => text.startsWith('now '))).toBe(true);
+  },
+  LONG,
+);
+
+/** The scenario as it ships, seen by eye, as after a visit before. */
+async function begin(page: Page, base: string): Promise<void> {
+  await page.keyboard.press('o');
+  await expect.poll(() => page.evaluate(() => localStorage.getItem('bandfall.run')), { timeout: PATIENCE_MS }).not.toBeNull();
+  const text = await page.evaluate<string>(`(() => {
+    const kept = JSON.parse(localStorage.getItem('bandfall.run'));
+    return JSON.stringify({ ...kept, run: { base: ${JSON.stringify(base)}, differences: {}, seed: 1, log: [] } });
+  })()`);
+  await page.addInitScript((kept) => {
+    if (sessionStorage.getItem('begun')) return;
+    sessionStorage.setItem('begun', 'yes');
+    localStorage.setItem('bandfall.run', kept);
+  }, text);
+  await page.reload();
+  await ready(page);
+  await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('eye');
+}
+
+/** Presses a place of the figure, as shares of its width and height. */
+async function predict(page: Page, across: number, down: number): Promise<void> {
+  const surface = page.locator('bf-figure .surface');
+  const box = await surface.boundingBox();
+  if (!box) throw new Error('figure: expected a surface to press, found none');
+  await surface.click({ position: { x: across * box.width, y: down * box.height } });
+}
+
+/** Words of the figure: those of the drawing, and of the handles that show theirs. */
+const SHOWN = `(() => {
+  const root = document.querySelector('bf-app').shadowRoot.querySelector('bf-bench').shadowRoot.querySelector('bf-figure').shadowRoot;
+  const handles = [...root.querySelectorAll('bf-axis-handle')].map((handle) => handle.shadowRoot.querySelector('span'));
+  return [...root.querySelectorAll('svg text'), ...handles.filter((span) => getComputedStyle(span).opacity === '1')].filter((text) => text.textContent.trim() !== '');
+})()`;
+
+function texts(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`${SHOWN}.map((text) => text.textContent.trim())`);
+}
+
+/** Pairs of words that share more than an edge. */
+function overlaps(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`(() => {
+    const boxes = ${SHOWN}.map((text) => ({ said: text.textContent.trim(), box: text.getBoundingClientRect() }));
+    const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > ${2 * SLACK_PX} && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > ${2 * SLACK_PX};
+    return boxes.flatMap((one, i) => boxes.slice(0, i).filter(({ box }) => meet(box, one.box)).map(({ said }) => said + ' | ' + one.said));
+  })()`);
+}
