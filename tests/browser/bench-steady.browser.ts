@@ -35,6 +35,25 @@ test(
 );
 
 test(
+  'on a first visit at 1280 by 720 the task, the ways in and the readings are in sight without scrolling, as on larger screens',
+  async () => {
+    for (const viewport of [WIDE.viewport, { width: 1366, height: 768 }]) {
+      const page = await it.open({ ...WIDE, viewport });
+      await ready(page);
+      await page.locator('bf-ways-in button.fill').waitFor();
+      const { room, needed, last } = await page.locator('.side').evaluate((side) => ({
+        room: side.getBoundingClientRect().bottom,
+        needed: side.scrollHeight - side.clientHeight,
+        last: side.querySelector('bf-task')?.shadowRoot?.querySelector('dl')?.getBoundingClientRect().bottom,
+      }));
+      expect(needed).toBeLessThanOrEqual(0);
+      expect(last).toBeLessThanOrEqual(room);
+    }
+  },
+  LONG,
+);
+
+test(
   'no button of the task comes to lie under the pointer that pressed another, and the second half of a double press does nothing',
   async () => {
     const page = await it.open({ ...WIDE, reducedMotion: 'reduce' });
