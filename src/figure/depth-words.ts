@@ -4,7 +4,7 @@ import { seriesStyle } from '../plot/series.ts';
 import { type Drawing, depthAtFrame } from './drawing.ts';
 import { type AcidGrid, frontPassages } from './streaks/fronts.ts';
 import { deliveredAtEnd, deliveredOf, framesApart, type Plan, type Track } from '../../sim/history/index.ts';
-import type { Point } from '../plot/box.ts';
+import { crosses, type Point } from '../plot/box.ts';
 import { onLine } from '../plot/place-labels.ts';
 import { drawnWords, placedWords, type Worded } from './rows/labels.ts';
 import { insideOf } from './rows/predictions.ts';
@@ -34,7 +34,9 @@ export function depthWords(
     .sort((a, b) => b.motion.span - a.motion.span)
     .map(({ track, motion }) => bandWish(drawing, track, motion));
   const lines = tracks.flatMap((track) => edgesOf(drawing, track, until_mL));
-  const words = placedWords([...title(drawing), ...predictions, ...bands, ...frontWish(drawing, acid, until_mL)], { lines });
+  const words = placedWords([...title(drawing), ...predictions, ...bands, ...frontWish(drawing, acid, until_mL)], {
+    covers: (box) => lines.some((line) => crosses(line, box)),
+  });
   return svg`<g class="words">${deliveredAtEnd(plan) > 0 ? nothing : nothingYet(drawing)}${drawnWords(words)}</g>`;
 }
 

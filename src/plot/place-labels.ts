@@ -1,4 +1,4 @@
-import { type Box, crosses, overlap, type Point } from './box.ts';
+import { type Box, overlap } from './box.ts';
 
 // Labels of a drawing, placed so that none lies over another.
 
@@ -26,8 +26,8 @@ export interface PlacedLabel extends LabelPlace {
 export interface Surroundings {
   /** Where no label may lie, px. */
   readonly taken?: readonly Box[];
-  /** Curves that a label keeps off as long as there is another place. */
-  readonly lines?: readonly (readonly Point[])[];
+  /** Whether something lies in a place, such as a curve, that a label keeps off as long as there is another. */
+  readonly covers?: (box: Box) => boolean;
   /** Least free space between two labels side by side, px. */
   readonly apart?: number;
   /** Width of a text, px. */
@@ -52,10 +52,10 @@ export function onLine(y: number, left: number, right: number): Box {
  * no label before it and no curve; failing that, one over a curve; failing that, it is left out (undefined).
  */
 export function placeLabels(wishes: readonly LabelWish[], surroundings: Surroundings): (PlacedLabel | undefined)[] {
-  const { taken = [], lines = [], apart = 4, width } = surroundings;
+  const { taken = [], covers, apart = 4, width } = surroundings;
   const boxes = [...taken];
   return wishes.map((wish) => {
-    const placed = best(wish, boxes, lines, apart, width);
+    const placed = best(wish, boxes, { covers, apart, width });
     if (placed) boxes.push(placed.box);
     return placed;
   });
@@ -64,15 +64,13 @@ export function placeLabels(wishes: readonly LabelWish[], surroundings: Surround
 function best(
   wish: LabelWish,
   boxes: readonly Box[],
-  lines: readonly (readonly Point[])[],
-  apart: number,
-  width: Surroundings['width'],
+  { covers, apart, width }: Pick<Surroundings, 'covers' | 'width'> & { apart: number },
 ): PlacedLabel | undefined {
   let overCurve: PlacedLabel | undefined;
   for (const label of candidates(wish, width)) {
     const room = widened(label.box, apart);
     if (boxes.some((other) => overlap(other, room))) continue;
-    if (!lines.some((line) => crosses(line, label.box))) return label;
+    if (!covers?.(label.box)) return label;
     overCurve ??= label;
   }
   return overCurve;

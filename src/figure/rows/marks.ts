@@ -53,7 +53,7 @@ export function nowLine({ layout: { poured, effluent, left, right, width }, x }:
       look: 'axis-title',
     },
   ]);
-  return svg`<g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line></g><g class="words">${drawnWords(words)}</g>`;
+  return svg`<g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line></g>${drawnWords(words)}`;
 }
 
 /** A line at the height that a depth of the bed has at a delivered volume. */

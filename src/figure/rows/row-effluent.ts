@@ -3,7 +3,7 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { type EffluentCurve, effluentCurve, framesApart } from '../../../sim/history/index.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
 import { line } from '../../plot/line.ts';
-import type { Point } from '../../plot/box.ts';
+import { crosses, type Point } from '../../plot/box.ts';
 import { type PlotId, seriesStyle } from '../../plot/series.ts';
 import { onLine } from '../../plot/place-labels.ts';
 import { type Drawing, strongestAcid, strongestMetal } from '../drawing.ts';
@@ -116,7 +116,7 @@ export function effluentWords(drawing: Drawing, curves: readonly Effluent[], log
   const scaleOf = ({ id }: Effluent): Scale => (id === 'HCl' ? scales.acid : scales.metal);
   const names = curves.flatMap((curve) => curveWish(drawing, curve, scaleOf(curve), until_mL));
   const lines = curves.map((curve) => pointsOf(drawing, curve, scaleOf(curve), until_mL));
-  return svg`<g class="words">${drawnWords(placedWords([...titles(drawing, unitOf(scales.metal).name), ...before, ...names, ...after], { lines }))}</g>`;
+  return svg`<g class="words">${drawnWords(placedWords([...titles(drawing, unitOf(scales.metal).name), ...before, ...names, ...after], { covers: (box) => lines.some((line) => crosses(line, box)) }))}</g>`;
 }
 
 const ALL: Said = { before: [], after: [], until_mL: Number.POSITIVE_INFINITY };

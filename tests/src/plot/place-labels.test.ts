@@ -76,13 +76,13 @@ test('a label keeps off a curve as long as it can, and is not lost to one where 
     { x: 0, y: 55 },
     { x: 400, y: 55 },
   ];
-  const [moved] = placeLabels([wished], { width, lines: [flat] });
+  const [moved] = placeLabels([wished], { width, covers: (box) => crosses(flat, box) });
   expect(moved && crosses(flat, moved.box)).toBe(false);
   const dense = Array.from({ length: 60 }, (_, i) => [
     { x: 0, y: i * 3 },
     { x: 400, y: i * 3 },
   ]);
-  expect(placeLabels([wished], { width, lines: dense })[0]).toMatchObject(at);
+  expect(placeLabels([wished], { width, covers: (box) => dense.some((line) => crosses(line, box)) })[0]).toMatchObject(at);
 });
 
 test('a line crosses a box that it runs through between two points, not one that it passes', () => {
