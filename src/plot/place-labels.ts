@@ -16,6 +16,8 @@ export interface LabelWish {
   readonly places: readonly LabelPlace[];
   /** Where the label must lie, px. */
   readonly within: Box;
+  /** Its letters are wider. */
+  readonly bold?: boolean;
 }
 
 export interface PlacedLabel extends LabelPlace {
@@ -31,7 +33,7 @@ export interface Surroundings {
   /** Least free space between two labels side by side, px. */
   readonly apart?: number;
   /** Width of a text, px. */
-  readonly width: (text: string) => number;
+  readonly width: (text: string, bold: boolean) => number;
 }
 
 /** Above and below the baseline, and from one line of text to the next, px, for text of 14 px. */
@@ -77,9 +79,9 @@ function best(
 }
 
 /** Every wording on every line at every place, the best first; a wording that has no room at all is passed over. */
-function* candidates({ texts, places, within }: LabelWish, width: Surroundings['width']): Generator<PlacedLabel> {
+function* candidates({ texts, places, within, bold = false }: LabelWish, width: Surroundings['width']): Generator<PlacedLabel> {
   for (const text of texts) {
-    const wide = width(text);
+    const wide = width(text, bold);
     if (wide > within.right - within.left) continue;
     // Moved inwards it would cover what it stands beside, so a place with room comes first.
     const isIn = (place: LabelPlace): boolean => leftOf(place, wide) >= within.left && leftOf(place, wide) + wide <= within.right;

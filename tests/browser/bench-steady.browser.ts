@@ -121,7 +121,7 @@ describe.each([
       expect(await hint.textContent()).toMatch(/Predict/);
       const press = (down: number) => page.mouse.click(surface.x + surface.width * 0.75, surface.y + surface.height * down);
       await press(0.4);
-      await page.getByText(/^you: \d\.\d cm$/).waitFor();
+      await page.getByText(/^you: \d\.\d\scm$/).waitFor();
       await press(name === 'a phone' ? 0.93 : 0.97);
       await page.getByText(/^you: \d+\.\d\smL$/).waitFor();
       expect(await hint.textContent()).toMatch(/^Marked/);

@@ -12,7 +12,7 @@ import {
   type Verdict,
 } from '../../../sim/history/index.ts';
 import type { Drawing } from '../drawing.ts';
-import { textWidth, type Worded } from './labels.ts';
+import { BOLD, textWidth, type Worded } from './labels.ts';
 import { insideOf } from './predictions.ts';
 import type { Row } from '../layout.ts';
 import { BRACKET_DROP } from './row-receivers.ts';
@@ -21,9 +21,8 @@ import { type MovedChange, type Receiving, receivings } from './stretches.ts';
 // What the task asks for, laid over the rows: windows for the next eluent and the receiver, verdict.
 
 const VERDICT_DROP = 40;
-/** The verdict may reach so far beyond the rows, px; bold letters are so much wider than usual ones (measured: 8 px a letter). */
+/** The verdict may reach so far beyond the rows, px. */
 const VERDICT_BEYOND = 20;
-const BOLD = 1.1;
 const CURVE_POINTS = 40;
 /** Share of the row that the acid curve may take. */
 const CURVE_SHARE = 0.5;
