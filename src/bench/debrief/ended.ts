@@ -1,17 +1,17 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { type FractionTargets, type Plan, spansOf, verdict } from '../../../sim/history/index.ts';
+import { type FractionTargets, keptHolds, keptOf, type Plan } from '../../../sim/history/index.ts';
 import { percent } from '../../ui/text/format.ts';
 
 /** Whether a run that is over did what was asked, in one sentence; undefined where nothing was asked. */
 export function endedWords(plan: Plan, targets: FractionTargets): { readonly good: boolean; readonly text: string } {
-  const { kept } = spansOf(plan, targets.target);
+  const kept = keptOf(plan, targets);
   const { target, unwanted, recovered, carried } = targets;
   const name = IONS[target].symbol;
-  const found = kept && verdict(plan, targets, kept.from_mL, kept.to_mL);
   const asked = `the task asks for ${percent(recovered, 1)}`;
-  if (!kept || !found) return { good: false, text: `none of the ${name} was collected; ${asked}.` };
+  if (!kept) return { good: false, text: `none of the ${name} was collected; ${asked}.` };
+  const found = keptHolds(plan, targets);
   const others = unwanted.map((ion) => IONS[ion].symbol).join(', ');
   const misses = [
     ...(found.recovered < recovered ? [asked] : []),

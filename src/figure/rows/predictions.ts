@@ -44,7 +44,7 @@ export function insideOf({ left, right }: Pick<FigureLayout, 'left' | 'right'>, 
 }
 
 function crossOf(drawing: Drawing, { mL, depth_cm }: PredictionMark): { x: number; y: number; row: Row } {
-  const { plan, layout, x } = drawing;
+  const { layout, x } = drawing;
   if (depth_cm === undefined) return { x: x(mL), y: layout.effluent.bottom, row: layout.effluent };
   return { x: x(mL), y: depthScale(drawing)(depth_cm), row: layout.depth };
 }

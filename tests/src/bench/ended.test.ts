@@ -18,6 +18,13 @@ test('a run that did what was asked is said to be good, with what its receiver h
 test('a run whose receiver was never changed is not: what the task asks for stands beside it', () => {
   const { good, text } = ended(SCENARIO.procedure.filter((action) => action.do !== 'receiver' || action.label !== 'cobalt'));
   expect(good).toBe(false);
-  expect(text).toMatch(/100\.0\s% of the Ni²⁺/);
-  expect(text).toMatch(/it allows 0\.5\s%/);
+  expect(text).toMatch(/^none of the Co²⁺ was collected; the task asks for 9\d\.\d\s%\.$/);
+});
+
+test('a run whose receiver was changed late tells what is missing', () => {
+  const at = SCENARIO.procedure.findLastIndex((action) => action.do === 'receiver');
+  const late = SCENARIO.procedure.map((action, i) => (i === at - 1 ? ({ do: 'wait', until: { more_mL: 3 } } as const) : action));
+  const { good, text } = ended(late);
+  expect(good).toBe(false);
+  expect(text).toMatch(/^“cobalt” holds \d+\.\d\s% of the Co²⁺ .*; the task asks for 9\d\.\d\s%\.$/);
 });
