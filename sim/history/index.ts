@@ -7,7 +7,7 @@ export { keptAmong } from './changes/kept.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';
 export { withReceiverMoved } from './changes/preview.ts';
 export { isSample, isWeaker, type Progress, progressOf } from './changes/progress.ts';
-export { type StartWindow, waterWindow } from './changes/start-window.ts';
+export { bestStart, type StartWindow, waterWindow } from './changes/start-window.ts';
 export { type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
 export { type FractionTargets, targetsOf } from './changes/targets.ts';
 export {
@@ -50,5 +50,5 @@ export type { ReceiverResult, Results } from './outcome.ts';
 export { gammaTailing, type PeakShape, peakShape } from './peak.ts';
 export type { Plan } from './plan.ts';
 export { depthOf, firstDifference, highestInBed, inBedAt, profileOf, profilesOf } from './profiles.ts';
-export { namesFirst, receiverLabels } from './receivers.ts';
+export { namesFirst, receiverLabels, UNNAMED_RECEIVER } from './receivers.ts';
 export { type RunRecord, recordFor, recordInto, trimmed } from './record.ts';

@@ -3,6 +3,7 @@ import { FIELDS, type FieldPath } from '../terms/fields.ts';
 import { IONS, type IonId } from '../terms/ions.ts';
 import { SEEING_USUAL, SEEING_WORDS, SEEINGS } from '../terms/seeing.ts';
 import { effective, valueAt } from './place.ts';
+import { procedureDifferences } from './procedure-differences.ts';
 
 // What differs between two scenarios, as a list that a person can read and take back one by one. Takes any JSON.
 
@@ -82,8 +83,16 @@ function compared(start: unknown, lab: unknown, path: string, label: string, uni
   const [before, after] = [valueAt(start, path), valueAt(lab, path)];
   if (same(before, after)) return [];
   if (path === 'seeing') return seeingWords(before) === seeingWords(after) ? [] : [{ path, label, unit, was: seeingWords(before), now: seeingWords(after) }];
-  if (path !== 'procedure') return [{ path, label, unit, was: words(before), now: words(after) }];
-  return [{ path, label, unit, was: words(before), now: `${words(after)}, ${changedIn(before, after)} of them different` }];
+  const now = path === 'procedure' ? procedureWords(start, lab, before, after) : words(after);
+  return [{ path, label, unit, was: words(before), now }];
+}
+
+/** What differs at the bench; where that is only in waits or their order, how many actions do. */
+function procedureWords(start: unknown, lab: unknown, before: unknown, after: unknown): string {
+  if (!Array.isArray(before) || !Array.isArray(after)) return words(after);
+  const label = (id: string): string => labelOf(valueAt(lab, `liquids.${id}`)) ?? labelOf(valueAt(start, `liquids.${id}`)) ?? id;
+  const told = procedureDifferences(before, after, label);
+  return told.length > 0 ? told.join(', ') : `the same volumes, ${changedIn(before, after)} of ${words(after)} in their waits or their order`;
 }
 
 function seeingWords(value: unknown): string {
@@ -92,8 +101,7 @@ function seeingWords(value: unknown): string {
 }
 
 /** How many items of a list are not where they were. */
-function changedIn(before: unknown, after: unknown): number {
-  const [a, b] = [Array.isArray(before) ? before : [], Array.isArray(after) ? after : []];
+function changedIn(a: readonly unknown[], b: readonly unknown[]): number {
   let [front, back] = [0, 0];
   const least = Math.min(a.length, b.length);
   while (front < least && same(a[front], b[front])) front++;

@@ -43,13 +43,13 @@ export interface Offer {
   readonly actions: Log;
 }
 
-/** What one press does for a step that is due or open. */
-export function offerFor(scenario: Scenario, at: Standing, step: Step): Offer | undefined {
+/** What one press does for a step that is due or open. `washTo_mL`: delivered volume beyond which no washing is offered at once, where that is known. */
+export function offerFor(scenario: Scenario, at: Standing, step: Step, washTo_mL?: number): Offer | undefined {
   if (step.state !== 'now' && step.state !== 'open') return undefined;
   if (step.role === 'change') return offer(step, [], [{ do: 'receiver', label: step.label }], false);
   if (step.role === 'stop') return offer(step, [], [{ do: 'clamp', open_percent: 0 }], false);
   const first = lowFirst(scenario, at, step);
-  const portions = portionsOf(scenario, first ? lowVolume(scenario.values) : at.headVolume, step);
+  const portions = limited(portionsOf(scenario, first ? lowVolume(scenario.values) : at.headVolume, step), step, at, washTo_mL);
   if (portions.length === 0) return undefined;
   const opens = at.clampOpen === 0;
   const ready: Action[] = [...named(scenario, at), ...(opens ? [{ do: 'clamp', open_percent: 100 } as const] : []), ...(first ? [wait()] : [])];
@@ -73,6 +73,12 @@ function portionsOf({ values }: Scenario, head_mL: number, { role, planned_mL, p
   const count = Math.ceil((left - room) / later) + 1;
   const each = Math.min(room, Math.ceil((left / count) * TENTHS) / TENTHS);
   return [...Array.from({ length: count - 1 }, () => each), Math.round((left - each * (count - 1)) * TENTHS) / TENTHS];
+}
+
+/** Washed no further than to where water may start; past that the step is offered as it is. */
+function limited(portions: readonly number[], { role }: Step, { delivered_mL }: Standing, washTo_mL = Number.POSITIVE_INFINITY): readonly number[] {
+  const left = Math.ceil((washTo_mL - delivered_mL) * TENTHS) / TENTHS;
+  return role === 'wash' && left >= LEAST_ML ? portions.map((volume_mL) => Math.min(volume_mL, left)) : portions;
 }
 
 /** The sample is washed in at once, as the procedure has it. */

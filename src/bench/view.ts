@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { deliveredOf, frameAtTime, type RunEvent, type StartWindow, type SwitchWindow, timeAt } from '../../sim/history/index.ts';
+import { bestStart, deliveredOf, frameAtTime, type RunEvent, type StartWindow, type SwitchWindow, timeAt } from '../../sim/history/index.ts';
 import { fits } from '../../sim/teach/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
@@ -147,7 +147,7 @@ export class BenchView extends LiveElement {
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over"><bf-ended .plan=${store.plan} .targets=${session.targets}>The run is over.</bf-ended> <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
-      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
+      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .washTo_mL=${this.washTo(session)} ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
       ${this.hazards.overFigure ? nothing : this.caution()}`;
   }
 
@@ -168,6 +168,11 @@ export class BenchView extends LiveElement {
     if (!store.plan || !targets) return NONE;
     if (isOver(store)) return { window: session.window, startWindow: coach === 'guide' ? this.guidance?.startWindow : undefined };
     return coach === 'guide' ? (this.guidance ?? NONE) : NONE;
+  }
+
+  private washTo(session: Session): number | undefined {
+    const { startWindow } = this.windows(session);
+    return startWindow && bestStart(startWindow);
   }
 
   private align(event: CustomEvent<{ bedTop: number; bedBottom: number }>) {

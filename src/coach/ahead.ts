@@ -3,24 +3,30 @@ import type { Moment } from '../store/threads/planner.ts';
 import { isSample, isWeaker, progressOf } from '../../sim/history/index.ts';
 
 /**
- * The log as it would go on from here by the scenario's procedure, so that windows are known before the run gets there.
- * Undefined before the sample is on, or where the procedure knows no weaker eluent.
+ * The log as it would go on by the scenario's procedure, so that windows are known before the run gets there: after what is done and
+ * after what one press still has ahead. A log that ends with the clamp shut is whole. Undefined before the sample is on, or where the
+ * procedure knows no weaker eluent.
  */
 export function logAhead(scenario: Scenario, log: Log, taken: Log, moment: Moment): Log | undefined {
-  const { load_mL, eluent_mL } = progressOf(scenario, moment.events);
-  if (log.length > taken.length) return log;
-  if (load_mL === undefined) return undefined;
+  if (log.length > taken.length && isWhole(log)) return log;
   const eluent = eluentEntry(scenario);
-  if (eluent === undefined) return undefined;
-  const open: Log = moment.clampOpen > 0 ? [] : [{ do: 'clamp', open_percent: 100 }];
-  if (eluent_mL === undefined) return [...taken, ...open, { do: 'wait', until: { liquid_mm: 1 } }, ...scenario.procedure.slice(eluent)];
-  const poured = taken.filter((action) => action.do === 'pour' && action.liquid === liquidAt(scenario, eluent)).length;
-  return [
-    ...taken,
-    ...open,
-    { do: 'wait', until: { liquid_mm: 1 } },
-    ...afterPours(scenario.procedure.slice(eluent), poured).filter((action) => action.do !== 'receiver'),
-  ];
+  const { load_mL } = progressOf(scenario, moment.events);
+  if (eluent === undefined || load_mL === undefined) return log.length > taken.length ? log : undefined;
+  const open: Log = isOpenAfter(log, moment) ? [] : [{ do: 'clamp', open_percent: 100 }];
+  const poured = log.filter((action) => action.do === 'pour' && action.liquid === liquidAt(scenario, eluent)).length;
+  const rest =
+    poured === 0 ? scenario.procedure.slice(eluent) : afterPours(scenario.procedure.slice(eluent), poured).filter(({ do: kind }) => kind !== 'receiver');
+  return [...log, ...open, { do: 'wait', until: { liquid_mm: 1 } }, ...rest];
+}
+
+function isWhole(log: Log): boolean {
+  const last = log.at(-1);
+  return last?.do === 'clamp' && last.open_percent === 0;
+}
+
+function isOpenAfter(log: Log, { clampOpen, entry }: Moment): boolean {
+  const ahead = log.slice(entry).findLast((action) => action.do === 'clamp');
+  return ahead?.do === 'clamp' ? ahead.open_percent > 0 : clampOpen > 0;
 }
 
 /** Entry of the procedure at which a weaker eluent is first poured after the sample. */

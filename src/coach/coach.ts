@@ -5,7 +5,7 @@ import type { Action } from '../../sim/terms/types.ts';
 import { type Prediction, REASON_MAX } from '../../sim/handed/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { deliveredAtEnd } from '../../sim/history/index.ts';
+import { bestStart, deliveredAtEnd, progressOf } from '../../sim/history/index.ts';
 import { announce } from '../ui/announce.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
@@ -52,6 +52,8 @@ export class Coach extends LiveElement {
   private resume = false;
   private marked = '';
   private warned = '';
+  /** Start of the weaker eluent of the run in which the clock was stopped for the receiver. */
+  private haltedAt: number | undefined;
 
   override disconnectedCallback() {
     super.disconnectedCallback();
@@ -207,6 +209,17 @@ export class Coach extends LiveElement {
     const [line = ''] = warningsOf(bench, this.guidance);
     if (line !== this.warned && line !== '') announce(this, line);
     this.warned = line;
+    this.haltToChange(bench, session);
+  }
+
+  /** The window of the receiver passes in a few seconds of play: the clock stops once in its middle, unless the log changes it by itself. */
+  private haltToChange({ scenario, plan, moment }: Bench, { store }: Session) {
+    const { window } = this.guidance;
+    const { eluent_mL, change_mL } = progressOf(scenario, plan.events);
+    if (!window || !store.playing || eluent_mL === undefined || change_mL !== undefined || this.haltedAt === eluent_mL) return;
+    if (moment.delivered_mL < bestStart(window) || moment.delivered_mL > window.to_mL) return;
+    this.haltedAt = eluent_mL;
+    store.pause();
   }
 
   private take(guidance: Guidance) {

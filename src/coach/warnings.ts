@@ -1,11 +1,13 @@
 import { IONS } from '../../sim/terms/ions.ts';
-import { progressOf } from '../../sim/history/index.ts';
+import { bestStart, progressOf } from '../../sim/history/index.ts';
 import { millilitres } from '../ui/text/format.ts';
 import type { Guidance } from './guide.ts';
 import type { Bench } from './occasion.ts';
 
 /** Height of liquid from which draining is warned of, mm. */
 const LOW_MM = 2;
+/** From so many mL before the best start on, now is as good; a choice. */
+export const NEAR_ML = 1;
 
 /** What the guide has to say about this moment, most pressing first. */
 export function warningsOf({ scenario, plan, moment, targets }: Bench, { window, startWindow }: Guidance): string[] {
@@ -18,8 +20,11 @@ export function warningsOf({ scenario, plan, moment, targets }: Bench, { window,
   else if (moment.clampOpen > 0 && mm <= LOW_MM + 0.05 && plan.log.length <= moment.entry)
     lines.push(`Liquid ${Math.max(1, Math.round(mm))} mm above the bed: pour, or shut the clamp.`);
   if (load_mL !== undefined && eluent_mL === undefined && startWindow) {
-    if (now < startWindow.from_mL) lines.push(`Too soon for a weaker eluent: from ${millilitres(startWindow.from_mL)} on.`);
-    else if (now <= startWindow.to_mL) lines.push(`A weaker eluent may start now${startWindow.toOpen ? '' : `, until ${millilitres(startWindow.to_mL)}`}.`);
+    const best_mL = bestStart(startWindow);
+    const until = startWindow.toOpen ? '' : `, until ${millilitres(startWindow.to_mL)}`;
+    if (now < startWindow.from_mL) lines.push(`Too soon for a weaker eluent: from ${millilitres(startWindow.from_mL)} on, best at ${millilitres(best_mL)}.`);
+    else if (now < best_mL - NEAR_ML) lines.push(`A weaker eluent may start now, best at ${millilitres(best_mL)}${until}.`);
+    else if (now <= startWindow.to_mL) lines.push(`Start the weaker eluent now${until}.`);
     else lines.push(`Late for a weaker eluent: ${symbol} may already be on its way out.`);
   }
   if (eluent_mL !== undefined && change_mL === undefined && window) {

@@ -1,3 +1,4 @@
+import { receiverName } from '../ui/text/receiver-words.ts';
 import { type TemplateResult, nothing, svg } from 'lit';
 import type { Action, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
@@ -137,7 +138,7 @@ function vessels({ scenario, moment, labels, layout }: GlassWords) {
 }
 
 function name({ label, volume_mL }: ReceiverContent, { x, base }: VesselPlace, width: number, kind: string) {
-  return svg`<text class="centre ${kind}" x=${x} y=${base + 11}>${cropped(label, width)}</text><text class="centre" x=${x} y=${base + 25}>${millilitres(volume_mL)}</text>`;
+  return svg`<text class="centre ${kind}" x=${x} y=${base + 11}>${cropped(receiverName(label), width)}</text><text class="centre" x=${x} y=${base + 25}>${millilitres(volume_mL)}</text>`;
 }
 
 /** Name and volume at the left of a vessel or at its right. */
@@ -145,7 +146,7 @@ function nameBeside({ label, volume_mL }: ReceiverContent, { x, base, height, ra
   const at = x + side * (radius + 7);
   const middle = base - height / 2;
   const words = side > 0 ? start : end;
-  return svg`${words(at, middle - 8, cropped(label, NAME_WIDTH - 6), kind)}${words(at, middle + 8, millilitres(volume_mL))}`;
+  return svg`${words(at, middle - 8, cropped(receiverName(label), NAME_WIDTH - 6), kind)}${words(at, middle + 8, millilitres(volume_mL))}`;
 }
 
 function cropped(text: string, width: number): string {

@@ -1,3 +1,4 @@
+import { receiverName } from '../ui/text/receiver-words.ts';
 import { LitElement, type PropertyValues, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { hexOf, liquidColour } from '../../sim/colour/index.ts';
@@ -127,7 +128,7 @@ export class Unrolled extends LitElement {
     return html`<ul aria-label="Receivers">${receiverContents(scenario, moment, this.labels).map(
       ({ slot, label, volume_mL, solution }) => html`<li>
       <span class="swatch" ${styled({ background: hexOf(liquidColour(solution, path, { exaggerate: this.exaggerate ? EXAGGERATION : 1 })) })}></span>
-      ${label}, ${millilitres(volume_mL)}${slot === moment.receiver ? ' (under the tip)' : ''}</li>`,
+      ${receiverName(label)}, ${millilitres(volume_mL)}${slot === moment.receiver ? ' (under the tip)' : ''}</li>`,
     )}</ul>`;
   }
 

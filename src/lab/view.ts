@@ -1,3 +1,4 @@
+import { columnName } from '../ui/text/column-name.ts';
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { differencesBetween, valueAt } from '../../sim/lab/index.ts';
@@ -214,7 +215,7 @@ function benchWords({ store }: Session): string {
   const { scenario, log, moment } = store;
   if (!scenario) return '';
   const done = log.length === 0 ? 'nothing done yet' : `${millilitres(moment?.delivered_mL ?? 0)} delivered`;
-  return `On the bench now: ${scenario.title} (column ${scenario.seed}), ${done}.`;
+  return `On the bench now: ${scenario.title} (${columnName(scenario.seed)}), ${done}.`;
 }
 
 declare global {

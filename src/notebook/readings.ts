@@ -1,3 +1,4 @@
+import { receiverName } from '../ui/text/receiver-words.ts';
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Prediction } from '../../sim/handed/index.ts';
@@ -41,7 +42,7 @@ export function columnRows({ store }: Session): Row[] {
     return what === undefined ? [] : [{ where: 'column', time: event.time_min, what, volume: event.delivered_mL, seen: '' }];
   });
   const receivers = moment.results.receivers.map(
-    ({ label, volume_mL }): Row => ({ where: 'column', time: moment.time_min, what: `receiver “${label}” holds`, volume: volume_mL }),
+    ({ label, volume_mL }): Row => ({ where: 'column', time: moment.time_min, what: `receiver “${receiverName(label)}” holds`, volume: volume_mL }),
   );
   return [...done, ...receivers];
 }

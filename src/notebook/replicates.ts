@@ -1,3 +1,4 @@
+import { columnName } from '../ui/text/column-name.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { KeptResult, Spread } from '../../sim/report/index.ts';
@@ -73,7 +74,7 @@ export class ReplicateTable extends LiveElement {
     if (!session) return nothing;
     const reported = reportedOf(kept, this.whose);
     const budget = session.workUp.figures?.budgets.find(({ spread }) => spread === this.spread);
-    if (kept.length + (budget ? 1 : 0) > 0 && !this.asked && !isTried(session)) return this.waiting(kept.length);
+    if (kept.length + (budget ? 1 : 0) > 0 && !this.asked && !session.workUp.hasOwnResult) return this.waiting(kept.length);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Result</h2>
       ${
@@ -137,12 +138,6 @@ export class ReplicateTable extends LiveElement {
   }
 }
 
-/** Whether the reader has come to a molarity, in this titration or one that was kept. */
-function isTried({ workUp }: Session): boolean {
-  const { answers, kept } = workUp.saved;
-  return (answers.molarity ?? '').trim() !== '' || kept.some(({ own_M }) => own_M !== null);
-}
-
 /** Half-width of the interval of the titration in hand, % of its molarity. */
 function intervalPercent({ workUp }: Session): number | undefined {
   const interval = workUp.figures?.interval;
@@ -151,7 +146,7 @@ function intervalPercent({ workUp }: Session): number | undefined {
 
 function keptRow(one: KeptResult, i: number): Row {
   return {
-    aliquot: `${i + 1} (${one.receiver}, seed\u00a0${one.seed})`,
+    aliquot: `${i + 1} (${one.receiver}, ${columnName(one.seed)})`,
     recovered: one.recovered * 100,
     carried: one.carried < TRACE ? 0 : one.carried * 100,
     acid: one.acid_mmol,

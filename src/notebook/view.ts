@@ -1,3 +1,4 @@
+import { receiverName } from '../ui/text/receiver-words.ts';
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/index.ts';
@@ -19,6 +20,7 @@ import { viewStyles } from './view-styles.ts';
 import './calculation.ts';
 import './replicates.ts';
 import '../ui/table.ts';
+import '../ui/named/column-name.ts';
 
 const WHY = 'Why do two ions of equal charge separate?';
 /** Share of an ion that must have left for it to count as leaving. */
@@ -41,7 +43,7 @@ export class NotebookView extends LiveElement {
         <button type="button" @click=${this.saveCsv}>Save readings as CSV</button>
         <button type="button" @click=${this.saveJson}>Save as JSON</button>
       </div>
-      <p class="run">${scenario.title}, seed ${scenario.seed}</p>
+      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name></p>
       ${this.figure(session)}
       <div class="pages">
         <div class="first">
@@ -97,7 +99,7 @@ export class NotebookView extends LiveElement {
     const lesson = isOver(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets) : '';
     const { loaded, onBed } = results;
     const of = (held: number | undefined, whole: number | undefined): string => percent((held ?? 0) / Math.max(1e-12, whole ?? 0), 2);
-    return html`<section><h2>This column run</h2><p>“${receiver.label}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p>${lesson === '' ? nothing : html`<p>${lesson}</p>`}</section>`;
+    return html`<section><h2>This column run</h2><p>“${receiverName(receiver.label ?? '')}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p>${lesson === '' ? nothing : html`<p>${lesson}</p>`}</section>`;
   }
 
   private own({ workUp }: Session) {

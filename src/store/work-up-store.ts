@@ -112,6 +112,12 @@ export class WorkUpStore {
     return this.readings && this.model?.checkCalculation(this.readings, this.saved.answers);
   }
 
+  /** Whether the reader has come to a molarity, right or wrong, in this titration or one that was kept: then what gives it away may be open. */
+  get hasOwnResult(): boolean {
+    const { answers, kept } = this.saved;
+    return (answers.molarity ?? '').trim() !== '' || kept.some(({ own_M }) => own_M !== null);
+  }
+
   /** The result of this aliquot as it would be kept; undefined before an end point was seen. */
   @derived get result(): KeptResult | undefined {
     const { figures, model, receiver, sample, own, saved, column } = this;

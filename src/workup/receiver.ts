@@ -1,3 +1,4 @@
+import { receiverName } from '../ui/text/receiver-words.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { alkaliFor, changedAt, parseQuantity, receiverElsewhere } from '../../sim/report/index.ts';
@@ -47,7 +48,7 @@ export class ReceiverTaken extends LiveElement {
       <label class="row">receiver
         <select @change=${this.take}>
           ${receiver ? nothing : html`<option value="" selected>choose one</option>`}
-          ${workUp.receivers.map(({ label, volume_mL }) => html`<option value=${label} ?selected=${label === receiver?.label}>${label}, ${millilitres(volume_mL)}</option>`)}
+          ${workUp.receivers.map(({ label, volume_mL }) => html`<option value=${label} ?selected=${label === receiver?.label}>${receiverName(label)}, ${millilitres(volume_mL)}</option>`)}
         </select></label>
       ${receiver ? this.question(session) : html`<p class="soft">No receiver is chosen yet. The work-up uses the receiver that you choose, and follows if its contents change.</p>`}
       ${moved ? html`<p class="soft">The run is not over: the receiver holds what has run into it up to this moment.</p>` : nothing}</div>

@@ -1,3 +1,5 @@
+import { columnName } from '../ui/text/column-name.ts';
+import { receiverName } from '../ui/text/receiver-words.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sameAliquot, type Titration } from '../../sim/report/index.ts';
@@ -76,7 +78,7 @@ export class Titres extends LiveElement {
           ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots, each run over the column separately.</p>`
           : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
         <div class="row">
-          ${this.waiting(session).map((label) => html`<button type="button" @click=${() => session.workUp.take(label)}>Work up “${label}”</button>`)}
+          ${this.waiting(session).map((label) => html`<button type="button" @click=${() => session.workUp.take(label)}>Work up “${receiverName(label)}”</button>`)}
           <button type="button" @click=${() => this.next(true)} ?disabled=${store.busy}>Next aliquot, handled the same</button>
           <button type="button" @click=${() => this.next(false)} ?disabled=${store.busy}>Next aliquot, by hand</button>
         </div>`
@@ -104,14 +106,17 @@ export class Titres extends LiveElement {
     const result = session?.workUp.result;
     if (!session || !result) return;
     session.workUp.keep(result);
-    showMessage(this, { text: `Kept: “${result.receiver}”, seed ${result.seed}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`, kind: 'note' });
+    showMessage(this, {
+      text: `Kept: “${result.receiver}”, ${columnName(result.seed)}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`,
+      kind: 'note',
+    });
   }
 
   private async next(same: boolean) {
     const opened = await this.session?.nextAliquot(same);
     if (!opened) return;
     if (!same) location.hash = '#bench';
-    emit(this, 'bf-announce', `Next column, seed ${this.session?.store.scenario?.seed ?? ''}`);
+    emit(this, 'bf-announce', `Next column: ${columnName(this.session?.store.scenario?.seed ?? 0)}`);
   }
 }
 

@@ -11,6 +11,7 @@ import type { Row } from '../ui/text/csv.ts';
 import '../ui/number.ts';
 import '../ui/table.ts';
 
+const HEADING = 'If the column had been handled differently';
 const EARLIER_ML = 4;
 const LATER = CONTROLS['what-if.later_mL'];
 const COLUMNS = [
@@ -36,13 +37,15 @@ export class WhatIf extends LiveElement {
       p { margin: 0; }
       .soft { color: var(--soft); font-size: var(--text-small); }
       .row { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap-large); }
-      .row > * { flex: 1 1 14rem; }
+      .row > bf-number { flex: 1 1 14rem; }
     `,
   ];
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private later_mL = -EARLIER_ML;
   @state() private nickel_percent = 0;
+  /** Wanted before there is an own result. */
+  @state() private wanted = false;
   private worked = new Map<string, Elsewhere>();
   private workedFor: readonly unknown[] = [];
 
@@ -51,12 +54,13 @@ export class WhatIf extends LiveElement {
     const { store, workUp } = session ?? {};
     const receiver = workUp?.receiver;
     if (!store?.scenario || !store.plan || !receiver) return nothing;
+    if (!this.wanted && !workUp.hasOwnResult) return this.closed();
     const { plan } = store;
     const at = changedAt(plan, receiver.label ?? '') ?? 0;
     const asItWas = this.found(plan, 0, 0);
     const other = this.found(plan, this.later_mL, this.nickel_percent);
     return html`<section aria-labelledby="heading">
-      <h2 id="heading">If the column had been handled differently</h2>
+      <h2 id="heading">${HEADING}</h2>
       <p class="soft">One titration by the usual steps with the same glassware; the run itself is not changed.</p>
       <div class="row">
         <bf-number slider .of=${LATER} .min=${Math.max(LATER.min, -Math.floor(at))} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
@@ -65,6 +69,18 @@ export class WhatIf extends LiveElement {
       <bf-table caption="Results of both" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
       <p role="status">${this.caseWords()} ${differenceWords(asItWas, other)}</p>
     </section>`;
+  }
+
+  private closed() {
+    return html`<section aria-labelledby="heading">
+      <h2 id="heading">${HEADING}</h2>
+      <p class="soft">The amounts and molarities here would give your result away. They come once you have written down a molarity of your own in the <a href="#notebook">notebook</a>.</p>
+      <div class="row"><button type="button" @click=${this.ask}>Show the amounts</button></div>
+    </section>`;
+  }
+
+  private ask() {
+    this.wanted = true;
   }
 
   private found(plan: Plan, later_mL: number, nickel_percent: number): Elsewhere | undefined {

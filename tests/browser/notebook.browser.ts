@@ -29,6 +29,8 @@ test(
     await worked(page);
     const notebook = page.locator('bf-notebook');
     await notebook.getByText('shown once you have a molarity of your own').waitFor();
+    await notebook.getByRole('button', { name: /^column\s\d{1,4}$/ }).click();
+    await notebook.getByText(/\(seed \d+\)/).waitFor();
     const before = await notebook.locator('bf-replicates').innerText();
     expect(before).not.toMatch(/mol\/L|\d\.\d/);
     await page.getByLabel('cobalt in the unknown, mol/L', { exact: true }).fill('0.2');

@@ -47,7 +47,7 @@ async function list(page: Page): Promise<Locator> {
 const card = (dialog: Locator) =>
   dialog
     .getByRole('listitem')
-    .filter({ hasText: /cathode leach.*seed \d+[.;]/s })
+    .filter({ hasText: /cathode leach.*column\s\d+[.;]/s })
     .filter({ hasText: '% recovered' });
 
 async function expectBack(page: Page): Promise<void> {

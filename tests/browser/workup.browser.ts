@@ -92,6 +92,10 @@ describe('the way from the unknown to a molarity', () => {
       await openWorkUp(page);
       await button(page, 'Do all remaining steps').click();
       const table = page.getByRole('table', { name: 'Results of both' });
+      const ask = button(page, 'Show the amounts');
+      await ask.waitFor({ timeout: PATIENCE_MS });
+      expect(await table.count(), 'amounts would give the result away').toBe(0);
+      await ask.click();
       await table.waitFor({ timeout: PATIENCE_MS });
       const cells = async (row: number): Promise<number[]> => (await table.getByRole('row').nth(row).getByRole('cell').allInnerTexts()).map(Number);
       const [asItWas, earlier] = [await cells(1), await cells(2)];
@@ -165,6 +169,10 @@ describe('the way from the unknown to a molarity', () => {
       await type('cobalt in the whole flask, mmol', (titre * 0.01 * runner(1).flask_mL).toPrecision(4));
       await page.getByText('First to look at: cobalt in the whole flask.').waitFor();
       await page.getByText(/not by the flask volume alone/).waitFor();
+      // Right or wrong: with a molarity of one's own what would give it away is open.
+      await type('cobalt in the unknown, mol/L', '0.2');
+      await page.getByRole('link', { name: 'Work-up', exact: true }).click();
+      await page.getByRole('table', { name: 'Results of both' }).waitFor({ timeout: PATIENCE_MS });
       await opened.close();
     },
     PATH_TIME_MS,

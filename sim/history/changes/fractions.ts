@@ -2,6 +2,7 @@ import type { Amounts, IonId } from '../../terms/types.ts';
 import { collected, collectedAt, pouredOf } from '../effluent.ts';
 import { deliveredAtEnd } from '../frames.ts';
 import type { Plan } from '../plan.ts';
+import { UNNAMED_RECEIVER } from '../receivers.ts';
 import { keptAmong } from './kept.ts';
 import type { FractionTargets } from './targets.ts';
 
@@ -22,7 +23,7 @@ export function spansOf(plan: Plan): Span[] {
     action?.do === 'receiver' && !refused ? [{ label: action.label, entry, from_mL: delivered_mL }] : [],
   );
   // A change before the first drop only names the vessel that is there.
-  const first = starts[0]?.from_mL === 0 ? [] : [{ label: plan.labels[0] ?? 'beaker', entry: undefined, from_mL: 0 }];
+  const first = starts[0]?.from_mL === 0 ? [] : [{ label: plan.labels[0] ?? UNNAMED_RECEIVER, entry: undefined, from_mL: 0 }];
   const stays = [...first, ...starts];
   return stays.map((stay, i): Span => {
     const to_mL = stays[i + 1]?.from_mL ?? deliveredAtEnd(plan);

@@ -1,3 +1,4 @@
+import { columnName } from '../../ui/text/column-name.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { NAME_MAX, idOf, isWorthKeeping, type KeptRun } from '../../store/keep/shelf.ts';
@@ -14,6 +15,7 @@ import { keyOf, RunPictures, type ToldRun } from './run-pictures.ts';
 import { runsStyles } from './runs-styles.ts';
 import '../../ui/dialog.ts';
 import '../../ui/table.ts';
+import '../../ui/named/column-name.ts';
 
 type Doing = 'naming' | 'deleting' | 'comparing';
 
@@ -67,7 +69,7 @@ export class KeptRuns extends LiveElement {
     return html`<li class=${doing === 'comparing' ? 'wide' : ''}>
       ${doing === 'comparing' && told ? comparison(kept, told, session) : this.picture(told, failed)}
       ${doing === 'naming' ? this.naming(kept) : html`<h3>${kept.name || (told?.title ?? kept.run.base)}</h3>`}
-      <p class="soft">${kept.name && told ? `${told.title}, ` : ''}seed ${kept.run.seed}${here ? '; this is the run on the page' : ''}. ${told ? outcome(told) : (failed ?? 'Being worked out …')}</p>
+      <p class="soft">${kept.name && told ? `${told.title}, ` : ''}<bf-column-name seed=${kept.run.seed}></bf-column-name>${here ? '; this is the run on the page' : ''}. ${told ? outcome(told) : (failed ?? 'Being worked out …')}</p>
       ${doing === 'deleting' ? this.deleting(kept) : this.buttons(kept, told, here, doing)}
     </li>`;
   }
@@ -77,7 +79,7 @@ export class KeptRuns extends LiveElement {
   }
 
   private buttons({ id, name, run }: KeptRun, told: ToldRun | undefined, here: boolean, doing: Doing | undefined) {
-    const of = html`<span class="unseen"> ${name || told?.title}, seed ${run.seed}</span>`;
+    const of = html`<span class="unseen"> ${name || told?.title}, ${columnName(run.seed)}</span>`;
     return html`<div class="row">
       <button type="button" ?disabled=${here} @click=${() => this.open(id)}>Open${of}</button>
       <button type="button" ?disabled=${here || !told} aria-pressed=${doing === 'comparing'} @click=${() => this.do(id, doing === 'comparing' ? undefined : 'comparing')}>Compare${of}</button>

@@ -1,3 +1,4 @@
+import { receiverName } from '../../ui/text/receiver-words.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import {
   type FractionTargets,
@@ -25,7 +26,12 @@ export interface Place {
 
 export function placesOf(results: Results): Place[] {
   const { receivers, inHead, onBed, inTip, spilled } = results;
-  const held: Place[] = receivers.map((receiver) => ({ label: receiver.label, kind: 'receiver', volume_mL: receiver.volume_mL, amounts: receiver }));
+  const held: Place[] = receivers.map((receiver) => ({
+    label: receiverName(receiver.label),
+    kind: 'receiver',
+    volume_mL: receiver.volume_mL,
+    amounts: receiver,
+  }));
   const rest: Place[] = [
     { label: 'above the bed', kind: 'head', volume_mL: undefined, amounts: inHead },
     { label: 'on the bed', kind: 'bed', volume_mL: undefined, amounts: onBed },
@@ -77,7 +83,7 @@ export function judgementOf(scenario: Scenario, plan: Plan, targets: FractionTar
 export function judgementWords({ kept, found, window, needlessAcid_mmol, needlessNaOH_mL, lost }: Judgement, { target }: FractionTargets): string[] {
   const name = IONS[target].name;
   const lines = [
-    `“${kept.label}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`,
+    `“${receiverName(kept.label)}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`,
   ];
   if (!window) lines.push('No moment for the change would have met the targets: the bands were not separated, or collecting stopped too soon.');
   else if ((found.early_mL ?? 0) > 0) {

@@ -19,6 +19,7 @@ import { actionWords, refusalWords } from '../words.ts';
 import '../../ui/readout.ts';
 import './ended.ts';
 import '../../ui/table.ts';
+import '../../ui/named/column-name.ts';
 
 /**
  * How the run ended: where every mmol is, what the chosen moments cost, and what was refused. One page in print.
@@ -36,7 +37,7 @@ export class Debrief extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   /** The run with a receiver that is being moved. */
   @property({ attribute: false }) moved: Plan | undefined;
-  /** Amounts are wanted before there is a titration. */
+  /** Amounts are wanted before there is an own result. */
   @state() private amounts = false;
   /** The run as it was before a handle was moved: its words and its log. */
   @state() private own = '';
@@ -61,7 +62,7 @@ export class Debrief extends LiveElement {
     const judged = judgementOf(scenario, plan, session.targets);
     const words = lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets);
     const tried = this.moved !== undefined || store.preview !== undefined;
-    const amounts = this.amounts || session.workUp.result !== undefined || !scenario.ions.includes('Co');
+    const amounts = this.amounts || session.workUp.hasOwnResult || !scenario.ions.includes('Co');
     return html`
       <div class="bar">
         <button type="button" @click=${this.leave}>Back to the bench</button>
@@ -76,7 +77,7 @@ export class Debrief extends LiveElement {
           ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
           : html`<p class="lesson">${words}</p>`
       }
-      <p class="run">${scenario.title}, seed ${scenario.seed}. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
+      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
       <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">
@@ -85,7 +86,7 @@ export class Debrief extends LiveElement {
         <section>${
           amounts
             ? html`<bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table>`
-            : html`<p>Amounts in mmol would give the result of your titration away. They come once you have titrated.</p>
+            : html`<p>Amounts in mmol would give the result of your titration away. They come once you have written down a molarity of your own in the notebook.</p>
               <button type="button" @click=${() => this.showAmounts()}>Show the amounts</button>`
         }</section>
       </div>

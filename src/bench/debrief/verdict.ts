@@ -1,3 +1,4 @@
+import { receiverName } from '../../ui/text/receiver-words.ts';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { CONTROLS } from '../../../sim/terms/controls.ts';
@@ -61,7 +62,7 @@ export class VerdictPanel extends LitElement {
     const kept = keptOf(plan, targets);
     const symbol = IONS[targets.target].symbol;
     return html`<section aria-labelledby="heading">
-      <h2 id="heading">${kept ? html`In “${kept.label}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
+      <h2 id="heading">${kept ? html`In “${receiverName(kept.label)}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
       ${kept ? this.numbers(verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>${leavesAt(plan, targets.target, 0) === undefined ? `No ${symbol} leaves the column yet.` : `No receiver takes ${symbol} apart from the rest.`}</p>`}
       ${this.windows(symbol)}
       ${this.wishes(targets)}

@@ -1,3 +1,4 @@
+import { receiverName } from '../../ui/text/receiver-words.ts';
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ColumnStore } from '../../store/column-store.ts';
@@ -75,7 +76,7 @@ export class ReceiverControl extends LiveElement {
     const { store } = this;
     if (!store?.moment) return nothing;
     return html`<span class="name" aria-hidden="true">receiver</span>
-      <bf-segmented label="receiver" label-unseen .choices=${receiversOf(store).map((value) => ({ value, label: value }))} .value=${underTip(store)} @bf-change=${this.take}></bf-segmented>`;
+      <bf-segmented label="receiver" label-unseen .choices=${receiversOf(store).map((value) => ({ value, label: receiverName(value) }))} .value=${underTip(store)} @bf-change=${this.take}></bf-segmented>`;
   }
 
   private next() {

@@ -32,6 +32,8 @@ export class TaskPanel extends LiveElement {
 
   @property({ attribute: false }) store: ColumnStore | undefined;
   @property({ attribute: false }) targets: FractionTargets | undefined;
+  /** Delivered volume at which the guide would start the weaker eluent; no press washes beyond it. */
+  @property({ attribute: false }) washTo_mL: number | undefined;
   /** Until its code has come it does nothing. */
   @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
 
@@ -61,7 +63,7 @@ export class TaskPanel extends LiveElement {
   }
 
   private step(step: Step, scenario: Scenario, at: Standing, playing: boolean) {
-    const offer = offerFor(scenario, at, step);
+    const offer = offerFor(scenario, at, step, this.washTo_mL);
     const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
     return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
       <span class="sign" aria-hidden="true">${SIGNS[step.state]}</span>
@@ -79,7 +81,7 @@ export class TaskPanel extends LiveElement {
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const at = standing(moment);
     const due = afterFilling(checklistOf(scenario, moment.events, isOver(store)), scenario, moment).find(({ state }) => state === 'now');
-    const offer = due && offerFor(scenario, at, due);
+    const offer = due && offerFor(scenario, at, due, this.washTo_mL);
     if (offer) this.do(offer);
   }
 

@@ -1,3 +1,4 @@
+import { receiverName } from '../../ui/text/receiver-words.ts';
 import { bandAt, deliveredAtEnd, frameAt, inBedAt, instantAt, leavingAt, type Plan, receiverOf, timeAt } from '../../../sim/history/index.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import { pourings } from '../rows/stretches.ts';
@@ -35,7 +36,7 @@ export function pointAt(scenario: Scenario, plan: Plan, delivered_mL: number, de
     time_min: timeAt(plan, volume),
     depth_cm,
     poured: pourings(scenario, plan).findLast(({ from_mL }) => from_mL <= volume)?.label ?? '',
-    receiver: plan.labels[receiverOf(plan, frame)] ?? '',
+    receiver: receiverName(plan.labels[receiverOf(plan, frame)] ?? ''),
     acid_M: inBedAt(plan, 'HCl', instant, depth_cm),
     acidLeaving_M: leavingAt(plan, 'HCl', volume),
     ions: plan.ions.map((ion) => ({

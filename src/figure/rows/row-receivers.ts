@@ -1,3 +1,4 @@
+import { receiverName } from '../../ui/text/receiver-words.ts';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { millilitres } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
@@ -23,7 +24,8 @@ export function receiverRow(drawing: Drawing, moved?: MovedChange, until_mL?: nu
   </g>`;
 }
 
-function bracket({ x, layout: { right } }: Drawing, { from_mL, to_mL, label }: Receiving, y: number): SVGTemplateResult {
+function bracket({ x, layout: { right } }: Drawing, { from_mL, to_mL, label: named }: Receiving, y: number): SVGTemplateResult {
+  const label = receiverName(named);
   const from = Math.min(x(from_mL) + 1, right);
   const to = Math.max(from, Math.min(x(to_mL) - 1, right));
   const long = `${label} ${millilitres(to_mL - from_mL)}`;

@@ -1,3 +1,4 @@
+import { receiverName } from '../../ui/text/receiver-words.ts';
 import { type TemplateResult, html } from 'lit';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
@@ -32,7 +33,7 @@ export function handles({ scenario, moment, labels, layout, carrying, squeezing,
     ${receiverBoxes(layout, contents, moment.receiver).map(([content, box]) => {
       const { slot, label } = content;
       const here = slot === moment.receiver;
-      return html`<button type="button" class="handle ${here ? '' : 'carried'}" aria-label="Receiver ${label}, ${contentWords(content, beakerDiameter(beakerVolume(scenario, moment)))}${here ? ', under the tip' : ': put it under the tip'}"
+      return html`<button type="button" class="handle ${here ? '' : 'carried'}" aria-label="Receiver ${receiverName(label)}, ${contentWords(content, beakerDiameter(beakerVolume(scenario, moment)))}${here ? ', under the tip' : ': put it under the tip'}"
         aria-pressed=${here} ${styled(at(box))} @click=${() => carrying.press(label)}
         @pointerdown=${(event: PointerEvent) => here || carrying.take(event, slot)} @pointermove=${carrying.move}
         @pointerup=${(event: PointerEvent) => carrying.letGo(event, label, layout)} @pointercancel=${carrying.drop}></button>`;

@@ -11,6 +11,7 @@ import { readRows, type Scale } from '../../ui/text/curve-table.ts';
 import type { LabDraft } from '../draft.ts';
 import { partStyles } from '../sections/styles.ts';
 import { curveDrawing } from './curve-drawing.ts';
+import { takenWords, typedWords } from './curve-words.ts';
 import '../../ui/segmented.ts';
 
 const SIZE = { width: 420, height: 260 };
@@ -53,7 +54,7 @@ export class CurvePart extends LiveElement {
         ]} @bf-change=${this.takeScale}></bf-segmented></div>
       <label class="text">HCl in mol/L and Dᵥ, one pair per line, as copied from a spreadsheet. Separate the two numbers by a tab, semicolon or comma; the first line may be a heading.
         <textarea spellcheck="false" aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${text} @input=${this.type}></textarea></label>
-      ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="Rows that cannot be used">${issues.map(({ path, expected, received }) => html`<li>${path.replace('line', 'row')}: expected ${expected}; received ${received}</li>`)}</ol>` : nothing}
+      ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="Rows that cannot be used">${issues.map((issue) => html`<li>${typedWords(issue)}</li>`)}</ol>` : nothing}
       ${this.plot(draft, ion, points)}
       <div class="row">
         <button type="button" class=${this.text === undefined ? '' : 'primary'} ?disabled=${this.text === undefined || points.length === 0 || issues.length > 0} @click=${() => this.use(ion, points)}>Use this table for ${name}</button>
@@ -61,8 +62,8 @@ export class CurvePart extends LiveElement {
       </div>
       <p class="problem" role="alert">${draft.issues
         .filter(({ path }) => path.startsWith('curves'))
-        .map(({ path, expected, received }) => `${path}: expected ${expected}; received ${received}`)
-        .join('. ')}</p>
+        .map(takenWords)
+        .join(' ')}</p>
       <p class="soft">${taken === undefined ? `The run uses the built-in curve for ${name}, recalled from the classic papers, not read.` : `The run uses your table for ${name}.`}</p>`;
   }
 

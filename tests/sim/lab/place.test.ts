@@ -67,7 +67,7 @@ describe('the list of differences', () => {
       ['liquids.sample.ions.Mn', 'mol/L', 'nothing', '0.2'],
       ['liquids.rinse', '', 'nothing', 'weak acid'],
       ['faults', '', 'nothing', 'channel'],
-      ['procedure', '', '42 actions', '42 actions, 1 of them different'],
+      ['procedure', '', '42 actions', 'cathode leach in 9 M HCl 1 mL earlier'],
     ]);
     const back = found.reduce<unknown>((json, { path }) => withValueAt(json, path, valueAt(lab, path)), changed);
     expect(back).toEqual(lab);

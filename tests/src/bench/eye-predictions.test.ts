@@ -41,7 +41,7 @@ test('the outcome of a mark is read on the ruler, which the bed has shrunk away 
   const read_cm = onRuler(plan, frame, depth_cm);
   expect(read_cm - depth_cm).toBeGreaterThan(0.05);
   expect(plan.length_cm - read_cm).toBeCloseTo(((plan.length_cm - depth_cm) * bedHeightOf(plan, frame)) / plan.length_cm, 9);
-  expect(eyePredictions(session)[0].label).toBe(`you: 4.0 cm, it was ${read_cm.toFixed(1)} cm`);
+  expect(eyePredictions(session)[0].label).toBe(`you: 4.0\u202fcm, it was ${read_cm.toFixed(1)}\u202fcm`);
 });
 
 test('by eye a liquid that sets the band free slows the clock down, so that there is time to change the receiver; acid does not', async () => {

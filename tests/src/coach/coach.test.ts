@@ -9,7 +9,7 @@ import { outcomeOf } from '../../../src/coach/outcome.ts';
 import { warningsOf } from '../../../src/coach/warnings.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import type { Prediction } from '../../../sim/handed/predictions.ts';
-import { leavesAt, targetsOf } from '../../../sim/history/index.ts';
+import { leavesAt, switchWindow, targetsOf, withStop } from '../../../sim/history/index.ts';
 import { small } from '../store/rig.ts';
 
 const SCENARIO = small();
@@ -123,6 +123,19 @@ describe('logAhead()', () => {
     const bench = benchAfter(WHOLE.slice(0, LOAD + 2));
     expect(logAhead(SCENARIO, WHOLE, WHOLE.slice(0, LOAD + 2), bench.moment)).toBe(WHOLE);
     expect(logAhead(SCENARIO, WHOLE, [], benchAfter([]).moment)).toBe(WHOLE);
+  });
+});
+
+describe('while a press is under way', () => {
+  test('the run ahead goes on after it, so that the window of the receiver is known before the water has run', () => {
+    const { plan, moment } = benchAfter(WHOLE.slice(0, WATER));
+    const pressed: Log = [...plan.log, { do: 'pour', liquid: 'water', volume_mL: 7.6, how: 'wall' }, { do: 'wait', until: { liquid_mm: 1 } }];
+    const ahead = logAhead(SCENARIO, pressed, plan.log, moment) ?? [];
+    expect(ahead.slice(0, pressed.length)).toEqual(pressed);
+    const whole = new Planner(SCENARIO).plan(ahead);
+    expect(switchWindow(whole, withStop(whole, targetsOf(SCENARIO)))).toBeDefined();
+    const alone = new Planner(SCENARIO).plan(pressed);
+    expect(switchWindow(alone, withStop(alone, targetsOf(SCENARIO)))).toBeUndefined();
   });
 });
 
