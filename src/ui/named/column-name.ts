@@ -19,7 +19,7 @@ export class ColumnName extends LitElement {
   @state() private open = false;
 
   override render() {
-    return html`<button type="button" aria-expanded=${this.open} title="its seed" @click=${this.turn}>${columnName(this.seed)}</button>${this.open ? html` (seed ${this.seed})` : ''}`;
+    return html`<button type="button" aria-expanded=${this.open} title="its seed" @click=${this.turn}>${columnName(this.seed)}</button>${this.open ? html`<span> (seed ${this.seed})</span>` : ''}`;
   }
 
   private turn() {
