@@ -38,7 +38,8 @@ export class FaultBoard extends LiveElement {
       h2 { font-size: 1rem; }
       dl { margin-top: var(--gap); }
       bf-hide-faults { display: block; margin-top: var(--gap-large); }
-      .imposed { position: sticky; top: var(--gap); }
+      /* Below the clock, which stays at the top; what does not fit is scrolled to. */
+      .imposed { position: sticky; top: 4.5rem; max-height: calc(100vh - 8.5rem); overflow-y: auto; }
       .imposed ul { list-style: none; padding: 0; }
       .imposed li { display: flex; gap: var(--gap-small); align-items: center; justify-content: space-between; padding: var(--gap-small) 0; border-bottom: 1px solid var(--rule); }
       .all { display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: var(--gap-small); position: relative; }
@@ -57,7 +58,7 @@ export class FaultBoard extends LiveElement {
       details[open] { padding-bottom: var(--gap); }
       summary { justify-content: space-between; gap: var(--gap); }
       .on { color: var(--ink); font-weight: 600; font-size: var(--text-small); }
-      @media (max-width: 60rem) { .imposed { position: static; } }
+      @media (max-width: 60rem) { .imposed { position: static; max-height: none; } }
     `,
   ];
 

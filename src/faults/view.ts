@@ -5,11 +5,13 @@ import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { Twin } from '../store/twin.ts';
 import { LiveElement } from '../store/live-element.ts';
+import { addKeys } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import '../ui/segmented.ts';
 import './board.ts';
 import './twin/clock.ts';
 import './demonstrations.ts';
+import './hide.ts';
 import './mystery-part.ts';
 import './rescue.ts';
 import './twin/twin-part.ts';
@@ -35,6 +37,7 @@ export class FaultsView extends LiveElement {
       :host { display: block; }
       .bar { position: sticky; top: 0; z-index: 2; background: var(--paper); border-bottom: 1px solid var(--rule); padding: var(--gap-small) 0; margin-bottom: var(--gap); }
       h1 { margin: 0; font-size: var(--text-large); }
+      bf-hide-faults { display: block; margin-top: var(--gap-large); }
       .parts { margin-bottom: var(--gap-small); }
       @media (max-height: 30rem) { .bar { position: static; } }
     `,
@@ -45,6 +48,7 @@ export class FaultsView extends LiveElement {
   /** Shown to a class. */
   @state() private projected = false;
   private twin: Twin | undefined;
+  private dropEscape: (() => void) | undefined;
 
   override connectedCallback() {
     super.connectedCallback();
@@ -55,6 +59,7 @@ export class FaultsView extends LiveElement {
   override disconnectedCallback() {
     super.disconnectedCallback();
     this.twin?.stop();
+    this.show(false);
   }
 
   override render() {
@@ -89,7 +94,8 @@ export class FaultsView extends LiveElement {
   private partOf(session: Session) {
     switch (this.showing) {
       case 'twin':
-        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)} .projected=${this.projected} @bf-project=${this.project}></bf-twin>`;
+        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)} .projected=${this.projected} @bf-project=${this.project}></bf-twin>
+          ${this.projected ? nothing : html`<bf-hide-faults .session=${session}></bf-hide-faults>`}`;
       case 'rescue':
         return html`<bf-rescue .session=${session}></bf-rescue>`;
       case 'why':
@@ -111,7 +117,16 @@ export class FaultsView extends LiveElement {
   }
 
   private project(event: CustomEvent<{ on: boolean }>) {
-    this.projected = event.detail.on;
+    this.show(event.detail.on);
+  }
+
+  /** Escape leaves the projector view, and means that only while it is there. */
+  private show(projected: boolean) {
+    this.projected = projected;
+    this.dropEscape?.();
+    this.dropEscape = projected
+      ? addKeys({ heading: 'Projector', entries: [{ key: 'Escape', does: 'leave the projector view', run: () => this.show(false) }] })
+      : undefined;
   }
 
   private take(event: CustomEvent<{ value: string }>) {
