@@ -18,10 +18,10 @@ function lesson(more_mL: number): Scenario {
   return forClass({ ...read.scenario, procedure });
 }
 
-/** Share of the cobalt that was poured in the receiver that holds most of it, straight from a whole run. */
+/** Share of the cobalt that was poured in the receiver that the procedure means for it, straight from a whole run. */
 function recoveredIn(scenario: Scenario): number {
   const { receivers, loaded } = resultsOf(runWhole(scenario));
-  return Math.max(...receivers.map(({ Co_mmol }) => Number(Co_mmol ?? 0))) / (loaded.Co_mmol ?? Number.NaN);
+  return Number(receivers.find(({ label }) => label === 'cobalt')?.Co_mmol) / (loaded.Co_mmol ?? Number.NaN);
 }
 
 function foreseen(scenario: Scenario) {
