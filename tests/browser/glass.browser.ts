@@ -50,7 +50,7 @@ async function place(
   properties: Readonly<Record<string, unknown>> = {},
 ): Promise<OpenedPage> {
   const opened = await from.openPage({ hash: '#bench', ...options });
-  await opened.page.evaluate(`customElements.whenDefined('bf-glass')`);
+  await opened.page.waitForFunction(() => customElements.get('bf-glass') !== undefined);
   await opened.page.evaluate(`(() => {
     const host = document.createElement('div');
     host.id = 'host';
@@ -387,7 +387,7 @@ describe('the things on the glass', () => {
   test.each(['bf-glass', 'bf-unrolled'])('need no style in the text of the page: %s', async (tag) => {
     const opened = await session.openPage({ hash: '#bench' });
     const { page } = opened;
-    await page.evaluate(`customElements.whenDefined('bf-glass')`);
+    await page.waitForFunction(() => customElements.get('bf-glass') !== undefined);
     const refused = await page.evaluate<string[]>(`(async () => {
       document.body.replaceChildren();
       const told = [];

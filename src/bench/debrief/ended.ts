@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { type FractionTargets, keptHolds, keptOf, type Plan } from '../../../sim/history/index.ts';
+import { type FractionTargets, keptOf, type Plan, verdict } from '../../../sim/history/index.ts';
 import { percent } from '../../ui/text/format.ts';
 
 /** Whether a run that is over did what was asked, in one sentence; undefined where nothing was asked. */
@@ -11,7 +11,7 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
   const name = IONS[target].symbol;
   const asked = `the task asks for ${percent(recovered, 1)}`;
   if (!kept) return { good: false, text: `none of the ${name} was collected; ${asked}.` };
-  const found = keptHolds(plan, targets);
+  const found = verdict(plan, targets, kept.from_mL, kept.to_mL);
   const others = unwanted.map((ion) => IONS[ion].symbol).join(', ');
   const misses = [
     ...(found.recovered < recovered ? [asked] : []),
@@ -35,7 +35,7 @@ export class Ended extends LitElement {
   override render() {
     if (!this.plan || !this.targets) return html`<slot></slot>`;
     const { good, text } = endedWords(this.plan, this.targets);
-    return html`<span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: <span class=${good ? nothing : 'bad'}>${text}</span>`;
+    return html`<span><span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: <span class=${good ? nothing : 'bad'}>${text}</span></span>`;
   }
 }
 
