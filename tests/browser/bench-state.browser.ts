@@ -192,9 +192,9 @@ describe('the bench', () => {
       const surface = await page.locator('bf-figure .surface').boundingBox();
       if (!surface) throw new Error('figure: expected on the page, received none');
       await page.mouse.click(surface.x + surface.width * 0.45, surface.y + surface.height * 0.3);
-      await page.getByText(/^you: \d\.\d cm$/).waitFor();
+      await page.getByText(/^you: \d\.\d\scm$/).waitFor();
       await page.keyboard.press('n');
-      await page.getByText(/^you: \d\.\d cm, it was \d\.\d cm$/).waitFor({ timeout: PATIENCE_MS });
+      await page.getByText(/^you: \d\.\d\scm, it was \d\.\d\scm$/).waitFor({ timeout: PATIENCE_MS });
       await wholeProcedure(page);
       await page.locator('bf-figure canvas').waitFor();
       expect(await page.locator('bf-figure g.effluent path').count()).toBeGreaterThan(0);
@@ -222,7 +222,7 @@ describe('the bench', () => {
       const surface = await page.locator('bf-figure .surface').boundingBox();
       if (!surface) throw new Error('figure: expected on the page, received none');
       await page.mouse.click(surface.x + surface.width * 0.6, surface.y + surface.height * 0.5);
-      const mark = page.getByText(/^you: \d\.\d cm$/);
+      const mark = page.getByText(/^you: \d\.\d\scm$/);
       await mark.waitFor();
       const said = await mark.textContent();
       await page.reload();

@@ -82,7 +82,7 @@ describe('the bench under the hand', () => {
         await reading(page, 'delivered'),
         await told.textContent(),
         await page.locator('bf-glass svg.words').textContent(),
-        await page.locator('bf-figure .cursor.now text').textContent(),
+        await page.locator('bf-figure .now-label').textContent(),
       ];
       const present = await state();
       const [x, y] = await middle(page.getByRole('slider', { name: 'Moment shown' }));
