@@ -70,6 +70,7 @@ export class SequencePart extends LiveElement {
         ${this.errand.going ? html`<button type="button" @click=${this.cancel}>Cancel</button>` : html`<button type="button" class="primary" @click=${this.search}>Find a sequence</button>`}
       </div>
       <div aria-live="polite">
+        ${this.restarted ? html`<p>${this.restarted}</p>` : nothing}
         ${this.errand.going ? this.searching(scenario) : nothing}
         ${this.failure ? html`<p role="alert">${this.failure}</p>` : nothing}
         ${this.found ? this.result(this.found, scenario) : nothing}
@@ -78,7 +79,7 @@ export class SequencePart extends LiveElement {
 
   private searching(scenario: Scenario) {
     const { trials = 0, placed = [], HCl_M = 0 } = this.progress ?? {};
-    return html`<p>Trial ${trials}: ${String(HCl_M)} M HCl${placed.length > 0 ? ` after ${placed.map(symbols).join(', ')}` : ''}. ${this.restarted}</p>
+    return html`<p>Trial ${trials}: ${String(HCl_M)} M HCl${placed.length > 0 ? ` after ${placed.map(symbols).join(', ')}` : ''}.</p>
       <progress max=${scenario.ions.length} value=${placed.length} aria-label="metals placed"></progress>`;
   }
 
@@ -125,7 +126,6 @@ export class SequencePart extends LiveElement {
   private cancel() {
     this.errand.end();
     this.progress = undefined;
-    this.restarted = '';
     this.requestUpdate();
   }
 
@@ -133,6 +133,7 @@ export class SequencePart extends LiveElement {
     this.cancel();
     this.found = undefined;
     this.failure = '';
+    this.restarted = '';
     this.searched = undefined;
   }
 
