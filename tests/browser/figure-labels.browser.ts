@@ -36,7 +36,11 @@ test.each(SIZES.flatMap(([size, options]) => (['lab-day', 'cathode-leach'] as co
       expect(await overlaps(page), seen).toEqual([]);
     }
     const words = await texts(page);
-    expect(words.filter((text) => text.startsWith('you'))).toHaveLength(2);
+    // On a phone there may be room for the words of one prediction only; its cross and the other's stay.
+    const told = words.filter((text) => text.startsWith('you')).length;
+    expect(told).toBeLessThanOrEqual(2);
+    expect(told).toBeGreaterThanOrEqual('touch' in options ? 1 : 2);
+    expect(await page.locator('bf-figure .predictions path').count()).toBe(2);
     expect(words.filter((text) => /\bwas\b/.test(text)).length).toBeGreaterThan(0);
     expect(words.some((text) => text.startsWith('now '))).toBe(true);
   },

@@ -33,7 +33,7 @@ export const taskStyles = css`
   :host([brief]) .ahead, :host([brief]) dl { display: none; }
   @media (max-height: 50rem) { .purpose.long { display: none; } .purpose.short { display: block; } }
   /* A projector: everything in sight without scrolling. */
-  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: 1fr 1fr; column-gap: 0.75rem; font-size: 0.8125rem; } }
+  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: 1fr 1fr; column-gap: 0.75rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
   @media (max-width: 40rem) {
     :host { max-height: 7.5rem; overflow: hidden; grid-template-rows: auto 1fr; }
     h2, .purpose.long, .purpose.short, .purpose, .ahead, li.done, li.later, li.missed { display: none; }
