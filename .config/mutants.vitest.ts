@@ -4,9 +4,8 @@ import { defineConfig } from 'vitest/config';
 // Tests that the mutants of `npm run mutants` have to survive: those of the model that are done in a second or two each, so
 // that a mutant costs seconds. Stored figures, whole scenarios and long comparisons are left out.
 const SLOW = [
-  'tests/sim/faults/registry.test.ts',
-  'tests/sim/faults/laws.test.ts',
-  'tests/sim/run/bounds.test.ts',
+  'tests/sim/faults/{registry,laws,signs}.test.ts',
+  'tests/sim/run/{allocation,bounds}.test.ts',
   'tests/sim/flow/{fronts,lanes,transport,reference}.test.ts',
 ];
 

@@ -21,6 +21,7 @@ export const viewStyles = css`
   bf-figure ~ bf-hazard-card { position: absolute; z-index: 5; top: 3rem; right: 0; width: 100%; max-height: calc(100% - 3.25rem); overflow-y: auto; box-shadow: 0 4px 16px rgb(0 0 0 / 20%); }
   .side { grid-area: side; display: grid; gap: var(--gap-small); align-content: start; min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
   .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; padding: var(--gap-small); background: var(--good-paper); color: var(--good-ink); font-weight: 600; }
+  .over:has([data-missed]) { background: var(--problem-paper); color: var(--problem-ink); }
   .past { margin: 0; display: grid; gap: var(--gap-small); padding: var(--gap-small); background: var(--caution-paper); color: var(--caution-ink); border: 1px solid var(--caution-edge); }
   bf-say-line { grid-area: say; min-width: 0; }
   bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap-small); min-width: 0; }

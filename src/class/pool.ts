@@ -1,6 +1,5 @@
-import { type Alive, isAlive } from '../store/threads/errand.ts';
+import { type Alive, Errand } from '../store/threads/errand.ts';
 import type { Thread } from '../store/threads/thread.ts';
-import { Watchdog } from '../store/threads/watchdog.ts';
 import type { ClassReply, ClassRequest } from './class-worker.ts';
 
 // A few workers that share a list of work. Each takes the next piece when it is done with one.
@@ -28,17 +27,18 @@ export async function workThrough(work: readonly ClassRequest[], done: Done, sig
 class Hand {
   private readonly pieces: Iterator<[number, ClassRequest]>;
   private readonly done: Done;
-  private readonly makeThread: () => ClassThread;
-  private readonly watchdog = new Watchdog(() => this.lost('gave no sign of life'));
-  private thread: ClassThread | undefined;
-  private piece: [number, ClassRequest] | undefined;
-  private again = false;
+  private readonly errand: Errand<ClassRequest, ClassReply>;
+  private piece: number | undefined;
   private finished: () => void = () => undefined;
 
   constructor(pieces: Iterator<[number, ClassRequest]>, done: Done, makeThread: () => ClassThread) {
     this.pieces = pieces;
     this.done = done;
-    this.makeThread = makeThread;
+    this.errand = new Errand(makeThread, {
+      heard: (reply) => this.tell(reply),
+      again: () => undefined,
+      failed: (why) => this.tell({ ok: false, message: `the computation stopped twice (${why})` }),
+    });
   }
 
   work(signal: AbortSignal): Promise<void> {
@@ -53,57 +53,20 @@ class Hand {
   private take(): void {
     const next = this.pieces.next();
     if (next.done) return this.end();
-    this.piece = next.value;
-    this.again = false;
-    this.ask();
-  }
-
-  private ask(): void {
-    if (!this.piece) return;
-    this.thread ??= this.begun();
-    this.thread.postMessage(this.piece[1]);
-    this.watchdog.await();
-  }
-
-  private begun(): ClassThread {
-    const thread = this.makeThread();
-    thread.onmessage = ({ data }) => {
-      if (thread === this.thread) this.hear(data);
-    };
-    thread.onerror = ({ message }) => {
-      if (thread === this.thread) this.lost(message || 'ended');
-    };
-    return thread;
-  }
-
-  private hear(told: ClassReply | Alive): void {
-    this.watchdog.heard();
-    if (isAlive(told)) return;
-    this.watchdog.rest();
-    this.tell(told);
-  }
-
-  private lost(why: string): void {
-    this.dismiss();
-    if (this.again) return this.tell({ ok: false, message: `the computation stopped twice (${why})` });
-    this.again = true;
-    this.ask();
+    const [piece, request] = next.value;
+    this.piece = piece;
+    this.errand.begin(request);
   }
 
   private tell(reply: ClassReply): void {
-    if (!this.piece) return;
-    this.done(this.piece[0], reply);
+    if (this.piece === undefined) return;
+    this.errand.rest();
+    this.done(this.piece, reply);
     this.take();
   }
 
-  private dismiss(): void {
-    this.watchdog.rest();
-    this.thread?.terminate();
-    this.thread = undefined;
-  }
-
   private end(): void {
-    this.dismiss();
+    this.errand.end();
     this.piece = undefined;
     this.finished();
   }

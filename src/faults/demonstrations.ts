@@ -9,6 +9,7 @@ import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { faultWords } from './severity.ts';
 import { partStyles } from './styles.ts';
+import { capital } from '../ui/text/capital.ts';
 
 const DEMONSTRATION = 'demo-';
 const QUESTION = /^Question to the class:\s*/;
@@ -98,7 +99,7 @@ function toldOf({ purpose, notice, faults, values }: Scenario): Told {
     questions: notice
       .filter((line) => QUESTION.test(line))
       .map((line) => line.replace(QUESTION, ''))
-      .map((line) => line.charAt(0).toUpperCase() + line.slice(1)),
+      .map(capital),
     faults,
     length_cm: values['bed.length_cm'],
   };

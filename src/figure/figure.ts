@@ -5,13 +5,22 @@ import { guard } from 'lit/directives/guard.js';
 import type { Theme } from '../../sim/colour/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
-import { deliveredAtEnd, frameAt, type FractionTargets, type Handle, type Plan, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
+import {
+  deliveredAtEnd,
+  frameAt,
+  type FractionTargets,
+  type Handle,
+  onRuler,
+  type Plan,
+  type StartWindow,
+  type SwitchWindow,
+} from '../../sim/history/index.ts';
 import { emit } from '../ui/emit.ts';
 import { showMessage } from '../ui/message.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { eyeStrip, eyeWords } from './eye-words.ts';
-import { axisEnd, depthAtFrame, depthScale, nominalTop } from './drawing.ts';
+import { axisEnd, nominalTop } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
 import { besideLook, type Look, lookByKey, lookByPointer } from './cursor/look.ts';
@@ -284,8 +293,8 @@ export class RunFigure extends LitElement {
   /** Marks are read on the ruler, whatever the bed does until then. */
   private mark(worked: Worked, { mL, share }: Look) {
     const depth_cm = share * worked.scenario.values['bed.length_cm'];
-    const read_cm = depthScale(worked).invert(depthAtFrame(worked, frameAt(worked.plan, mL))(depth_cm));
-    if (mL > this.now_mL) emit<MarkDetail>(this, 'bf-mark', { mL, ...(share <= 1 ? { depth_cm: read_cm } : {}) });
+    if (mL > this.now_mL)
+      emit<MarkDetail>(this, 'bf-mark', { mL, ...(share <= 1 ? { depth_cm: onRuler(worked.plan, frameAt(worked.plan, mL), depth_cm) } : {}) });
   }
 
   private key(event: KeyboardEvent) {

@@ -7,6 +7,7 @@ import { fixed, spoken } from '../ui/text/format.ts';
 import { isMissing } from './bed-paint.ts';
 import { headSolution } from './scene/liquids.ts';
 import { sideName, wallLanes } from './sides.ts';
+import { capital } from '../ui/text/capital.ts';
 
 // The bed in words, for those who do not see it.
 
@@ -76,8 +77,4 @@ function damage(scenario: Scenario, moment: Moment): string[] {
   const missing = moment.resinShare.reduce((count, _, cell) => count + (isMissing(moment, cell) ? 1 : 0), 0);
   if (missing > 0) told.push(`Resin is missing in ${spoken((100 * missing) / moment.resinShare.length, '%', 2)} of the bed.`);
   return told;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

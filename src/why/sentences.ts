@@ -3,6 +3,7 @@ import { IONS, LIGAND_FIELD } from '../../sim/terms/ions.ts';
 import { distributionOf, passageOf, speciation } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/text/format.ts';
+import { capital } from '../ui/text/capital.ts';
 
 // What the numbers say, in words. Every sentence is made from values of the model.
 
@@ -109,10 +110,6 @@ export function tracesSentence(scenario: Scenario, ion: IonId, c: number): strin
 
 export function article(name: string): string {
   return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
-}
-
-export function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 /** A share with as many decimals as tell it from nothing and from all. */

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { allText } from './all-text.ts';
 import { axeViolations } from './axe.ts';
 import { PATIENCE_MS } from './bench-rig.ts';
 import { onePage } from './one-page.ts';
@@ -16,26 +17,12 @@ async function open(options: PageOptions = {}): Promise<Page> {
   return page;
 }
 
-/** All text that the document holds, shadow roots and attributes that are read out included. */
-const ALL_TEXT = `(() => {
-  const found = [document.title, location.href];
-  const visit = (node) => {
-    if (node.nodeType === 3) found.push(node.data);
-    if (node.nodeType === 1) for (const { value } of node.attributes) found.push(value);
-    if (node.nodeName === 'SELECT' || node.nodeName === 'STYLE') return;
-    if (node.shadowRoot) visit(node.shadowRoot);
-    node.childNodes.forEach(visit);
-  };
-  visit(document);
-  return found.join('\\n').toLowerCase();
-})()`;
-
 /** What would give away a sealed crater. */
 const GIVEN_AWAY = /crater|imposed|dug out|severity/;
 
 /** All text, without the addresses of scripts that every run loads, a healthy one too: scales of faults, what is imposed and the note on it. */
 async function told(page: Page): Promise<string> {
-  const text = await page.evaluate<string>(ALL_TEXT);
+  const text = await allText(page);
   return text.replaceAll(/\/assets\/(?:severity|imposed-note|imposed)-[^/\s]+\.js/g, '');
 }
 

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { allText } from './all-text.ts';
 import { axeViolations } from './axe.ts';
 import { PATIENCE_MS, ready } from './bench-rig.ts';
 import { DESKTOP, launch, PHONE, type OpenedPage, type Session } from './session.ts';
@@ -257,17 +258,6 @@ const GIVEN_AWAY = /crater|imposed|dug out/;
 
 /** All text that the document holds, shadow roots and attributes included, but for lists to choose from and the scripts that every run loads. */
 async function told(page: Page): Promise<string> {
-  const text = await page.evaluate<string>(`(() => {
-    const found = [document.title, location.href];
-    const visit = (node) => {
-      if (node.nodeType === 3) found.push(node.data);
-      if (node.nodeType === 1) for (const { value } of node.attributes) found.push(value);
-      if (node.nodeName === 'SELECT' || node.nodeName === 'STYLE') return;
-      if (node.shadowRoot) visit(node.shadowRoot);
-      node.childNodes.forEach(visit);
-    };
-    visit(document);
-    return found.join('\\n').toLowerCase();
-  })()`);
+  const text = await allText(page);
   return text.replaceAll(/\/assets\/imposed-?[\w-]*\.js/g, '');
 }

@@ -76,7 +76,7 @@ const CHANGES: readonly Change[] = [
       bench: /delivered 0\.0/,
       why: /Nothing has been poured yet/,
       faults: /\b0\.0\s?mL delivered/,
-      notebook: /column\s\d+[^]*One aliquot is kept/,
+      notebook: /column\s\d+ .*One aliquot is kept/,
       plan: /Column times are those of the procedure of the scenario/,
       lab: /On the bench now: .* nothing done yet/,
     },

@@ -3,8 +3,9 @@ import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { type FractionTargets, keptOf, type Plan, verdict } from '../../../sim/history/index.ts';
 import { percent } from '../../ui/text/format.ts';
+import { receiverName } from '../../ui/text/receiver-words.ts';
 
-/** Whether a run that is over did what was asked, in one sentence; undefined where nothing was asked. */
+/** Whether a run that is over did what was asked, and in one sentence what the receiver that counts holds. */
 export function endedWords(plan: Plan, targets: FractionTargets): { readonly good: boolean; readonly text: string } {
   const kept = keptOf(plan, targets);
   const { target, unwanted, recovered, carried } = targets;
@@ -18,8 +19,8 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
     ...(found.carried > carried ? [`it allows ${percent(carried, 1)} of the ${others}`] : []),
     ...(found.acid_mmol > (targets.acid_mmol ?? Number.POSITIVE_INFINITY) ? ['there is more acid in it than the task allows'] : []),
   ];
-  const held = `“${kept.label}” holds ${percent(found.recovered, 1)} of the ${name}${others ? ` and ${percent(found.carried, 1)} of the ${others}` : ''}`;
-  return { good: misses.length === 0, text: `${[held, ...misses].join('; ')}.` };
+  const held = `“${receiverName(kept.label)}” holds ${percent(found.recovered, 1)} of the ${name}${others ? ` and ${percent(found.carried, 1)} of the ${others}` : ''}`;
+  return { good: found.meets, text: `${[held, ...misses].join('; ')}.` };
 }
 
 /** The end of a run in one line; until this has been fetched, what stands inside it is shown. */
@@ -35,6 +36,7 @@ export class Ended extends LitElement {
   override render() {
     if (!this.plan || !this.targets) return html`<slot></slot>`;
     const { good, text } = endedWords(this.plan, this.targets);
+    this.toggleAttribute('data-missed', !good);
     return html`<span><span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: <span class=${good ? nothing : 'bad'}>${text}</span></span>`;
   }
 }

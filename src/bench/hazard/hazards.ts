@@ -1,4 +1,5 @@
 import { isSample } from '../../../sim/history/index.ts';
+import type { Liquid } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { tracked } from '../../store/tracked.ts';
 import type { Message } from '../../ui/message.ts';
@@ -21,8 +22,7 @@ export class Hazards {
   private folding: ReturnType<typeof setTimeout> | undefined;
 
   topics({ scenario }: ColumnStore): Topic[] {
-    const liquids = Object.values(scenario?.liquids ?? {});
-    return [...(liquids.some(({ HCl_M }) => HCl_M >= STRONG_M) ? (['acid'] as const) : []), ...(liquids.some(isSample) ? (['metals'] as const) : [])];
+    return [...new Set(Object.values(scenario?.liquids ?? {}).flatMap(topicsOf))].sort();
   }
 
   /** Opens what has just been poured for the first time; where it would lie over the figure it is only offered. */
@@ -56,7 +56,10 @@ export class Hazards {
 function poured({ scenario, moment }: ColumnStore): Topic[] {
   return (moment?.events ?? []).flatMap(({ action, refused }): Topic[] => {
     const liquid = action?.do === 'pour' && !refused ? scenario?.liquids[action.liquid] : undefined;
-    if (!liquid) return [];
-    return [...(liquid.HCl_M >= STRONG_M ? (['acid'] as const) : []), ...(isSample(liquid) ? (['metals'] as const) : [])];
+    return liquid ? topicsOf(liquid) : [];
   });
+}
+
+function topicsOf(liquid: Liquid): Topic[] {
+  return [...(liquid.HCl_M >= STRONG_M ? (['acid'] as const) : []), ...(isSample(liquid) ? (['metals'] as const) : [])];
 }

@@ -2,6 +2,7 @@ import { fits, LOW_MM, minutesToLow, type Offer, type Standing, type Step, still
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { duration, fixed, millilitres } from '../../ui/text/format.ts';
 import { stillWords } from '../words.ts';
+import { capital } from '../../ui/text/capital.ts';
 
 // The checklist in words.
 
@@ -59,8 +60,4 @@ export function nextWords({ values }: Scenario, at: Standing, over: boolean): st
 
 function short(value: number): string {
   return fixed(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -2,6 +2,7 @@ import type { StoryMoment } from '../../../sim/teach/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, percent } from '../../ui/text/format.ts';
+import { capital } from '../../ui/text/capital.ts';
 
 /** What is said at a moment of a watched run. */
 export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
@@ -38,8 +39,4 @@ function nameOf(liquid: string, liquids: Scenario['liquids']): string {
 
 function nameOfIon(ion: keyof typeof IONS): string {
   return IONS[ion].name.replace(/\(.*\)/, '');
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -10,6 +10,7 @@ import { fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts'
 import { emit } from '../../ui/emit.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { partStyles } from '../styles.ts';
+import { capital } from '../../ui/text/capital.ts';
 import '../../ui/segmented.ts';
 import './clock.ts';
 import './numbers-part.ts';
@@ -100,7 +101,7 @@ export class TwinPart extends LiveElement {
   private projection(session: Session, scenario: Scenario, plan: Plan, moment: Moment) {
     const question = scenario.notice.find((line) => QUESTION.test(line))?.replace(QUESTION, '');
     return html`<div class="projected">
-      <div class="row"><p class="question">${question ? question.charAt(0).toUpperCase() + question.slice(1) : 'What is different in the column on the left, and what will follow from it?'}</p>
+      <div class="row"><p class="question">${question ? capital(question) : 'What is different in the column on the left, and what will follow from it?'}</p>
         <button type="button" @click=${this.project}>Back</button></div>
       <div class="view over">${this.pair(scenario, plan, moment)}${this.over(scenario, plan, moment)}</div>
       <bf-fault-clock .store=${session.store}></bf-fault-clock>

@@ -1,5 +1,6 @@
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
+import { capital } from '../../ui/text/capital.ts';
 
 // What is wrong with an own curve, as one would say it: where, what belongs there, what stands there.
 
@@ -27,8 +28,4 @@ function placeWords(path: string): string {
 
 function signed(text: string): string {
   return text.replaceAll('D_v', 'Dᵥ');
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -8,7 +8,7 @@ export interface Alive {
 
 /** What comes of an errand. */
 export interface Hearing<Told> {
-  /** Anything but signs of life; end the errand when it is the last. */
+  /** Anything but signs of life; when it is the last, end the errand or let it rest. */
   readonly heard: (told: Told) => void;
   /** The thread was lost (`why`) and the errand is begun once more. */
   readonly again: (why: string) => void;
@@ -16,7 +16,7 @@ export interface Hearing<Told> {
   readonly failed: (why: string) => void;
 }
 
-/** One piece of work in a thread of its own. A thread that hangs, ends or fails is replaced, and the work is begun once more; the second time it is given up. */
+/** One piece of work at a time in a thread of its own. A thread that hangs, ends or fails is replaced, and the work is begun once more; the second time it is given up. */
 export class Errand<Asked, Told> {
   private readonly make: () => Thread<Asked, Told | Alive>;
   private readonly hearing: Hearing<Told>;
@@ -30,7 +30,7 @@ export class Errand<Asked, Told> {
   }
 
   get going(): boolean {
-    return this.thread !== undefined;
+    return this.asked !== undefined;
   }
 
   /** Begins it; one that is still going is given up. */
@@ -39,17 +39,27 @@ export class Errand<Asked, Told> {
   }
 
   end(): void {
-    this.watchdog.rest();
+    this.rest();
     this.thread?.terminate();
     this.thread = undefined;
+  }
+
+  /** The work is done; the thread is kept for the next. */
+  rest(): void {
+    this.watchdog.rest();
     this.asked = undefined;
   }
 
   private start(what: Asked, again: boolean): void {
-    this.end();
-    const thread = this.make();
-    this.thread = thread;
+    if (this.asked) this.end();
     this.asked = { what, again };
+    this.thread ??= this.begun();
+    this.thread.postMessage(what);
+    this.watchdog.await();
+  }
+
+  private begun(): Thread<Asked, Told | Alive> {
+    const thread = this.make();
     thread.onmessage = ({ data }) => {
       if (this.thread !== thread) return;
       this.watchdog.heard();
@@ -58,8 +68,7 @@ export class Errand<Asked, Told> {
     thread.onerror = (event) => {
       if (this.thread === thread) this.lost(event.message || 'ended');
     };
-    thread.postMessage(what);
-    this.watchdog.await();
+    return thread;
   }
 
   private lost(why: string): void {

@@ -6,7 +6,8 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../../ui/text/format.ts';
 import { beadContents, beadDrawing, IONS_DRAWN, sign, SYMBOL_MOL } from './bead-drawing.ts';
 import { Fit } from '../bed/fit.ts';
-import { acidText, capital, percentOf } from '../sentences.ts';
+import { capital } from '../../ui/text/capital.ts';
+import { acidText, percentOf } from '../sentences.ts';
 import { sourceOf } from '../source.ts';
 import { partStyles } from '../styles.ts';
 

@@ -1,27 +1,13 @@
 import { expect, test } from 'vitest';
 import { procedureDifferences } from '../../../sim/lab/procedure-differences.ts';
-import { procedureOf, type Recipe } from '../../../sim/lab/index.ts';
+import { procedureOf, type Recipe, recipeOf } from '../../../sim/lab/index.ts';
+import { shippedJson, sound } from './rig.ts';
 
-const RECIPE: Recipe = {
-  acid: 'acid',
-  sample: 'sample',
-  water: 'water',
-  first: 'nickel',
-  second: 'cobalt',
-  condition_mL: 25,
-  conditionPortion_mL: 5,
-  load_mL: 1,
-  rinses_mL: [0.5, 0.5, 1],
-  wash_mL: 24,
-  washPortion_mL: 6,
-  release_mL: 30,
-  releasePortion_mL: 6,
-  change_mL: 1.5,
-};
+const recipe = recipeOf(sound(shippedJson('cathode-leach')));
+if (!recipe) throw new Error('cathode-leach: expected a recipe');
 
-function differing(changes: Partial<Recipe>): string {
-  return procedureDifferences(procedureOf(RECIPE), procedureOf({ ...RECIPE, ...changes }), (liquid) => liquid).join(', ');
-}
+const differing = (changes: Partial<Recipe>): string =>
+  procedureDifferences(procedureOf(recipe), procedureOf({ ...recipe, ...changes }), (liquid) => liquid).join(', ');
 
 test.each([
   ['nothing', {}, ''],

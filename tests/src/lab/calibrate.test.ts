@@ -3,9 +3,9 @@ import { readScenario } from '../../../sim/input/scenario.ts';
 import { normalStream } from '../../../sim/math/random.ts';
 import { calibrated, withValues } from '../../../src/lab/fit/calibrate.ts';
 import { fittedJson, withoutNote } from '../../../src/lab/fit/fitted-scenario.ts';
-import { type Measurement, readMeasurements } from '../../../src/lab/fit/measurements.ts';
+import { readMeasurements } from '../../../src/lab/fit/measurements.ts';
 import type { FittedPath } from '../../../src/lab/fit/parameters.ts';
-import { predicted } from '../../../src/lab/fit/predict.ts';
+import { measuredOn } from '../../bench/recovered.ts';
 import json from '../../../scenarios/cathode-leach.json';
 
 /** The shipped lesson on a bed of few cells, which is quick and coarse. */
@@ -13,26 +13,6 @@ const read = readScenario({ ...json, bed: { lanes: 1, plates: 15 } }, 'lab');
 if (!read.ok) throw new Error(JSON.stringify(read.issues));
 const { scenario } = read;
 const SEEDS = 6;
-
-/** A day with ruler, cylinder and watch; the values are replaced by those of a known column. */
-const TABLE = [
-  'delivered_mL,from_mL,flow_mL_per_min,bed_cm,leading_cm,trailing_cm,first_colour_mL,Co_mmol,NaOH_mL',
-  '5,,0.5,,,,,,',
-  '12,,0.5,6.8,,,,,',
-  '38,,0.5,,3,1,,,',
-  '45,,0.5,,4,2,,,',
-  '51,,0.5,,5,3,,,',
-  '62,54,,,,,,0.1,2',
-  ',,,,,,54,,',
-].join('\n');
-
-function measuredOn(truth: typeof scenario, seed: number): Measurement[] {
-  const table = readMeasurements(TABLE, truth);
-  if (!table.ok) throw new Error(JSON.stringify(table.issues));
-  const normal = normalStream(seed);
-  const exact = predicted(truth, table.measurements);
-  return table.measurements.map((one, i) => ({ ...one, value: exact[i] + one.deviation * normal() }));
-}
 
 describe('calibration', () => {
   const paths: FittedPath[] = ['bed.bead_um', 'resin.curve_scale', 'resin.shrinkage'];
