@@ -173,7 +173,7 @@ describe('an instructor', () => {
   test(
     'sees what a class of virtual groups will see, and can stop it',
     async () => {
-      const { page, close } = await session.openPage({ hash: '#class/ahead' });
+      const { page, close } = await session.openPage({ hash: '#class/ahead', column: 1 });
       const work = page.getByRole('button', { name: 'Compute' });
       await work.click({ timeout: PATIENCE_MS });
       await page.getByRole('button', { name: 'Cancel' }).click();

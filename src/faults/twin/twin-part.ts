@@ -93,8 +93,8 @@ export class TwinPart extends LiveElement {
   private pair(scenario: Scenario, plan: Plan, moment: Moment) {
     const { twin } = this;
     return html`<div class="pair">
-      <div>${this.heading('This run', moment)}${this.column(scenario, moment, plan)}</div>
-      <div>${this.heading('Healthy twin', twin?.moment)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being computed …</p>`}</div>
+      <div>${this.heading('This run', moment, moment.delivered_mL)}${this.column(scenario, moment, plan)}</div>
+      <div>${this.heading('Healthy twin', twin?.moment, twin?.delivered_mL)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being computed …</p>`}</div>
     </div>`;
   }
 
@@ -112,9 +112,9 @@ export class TwinPart extends LiveElement {
     emit(this, 'bf-project', { on: !this.projected });
   }
 
-  private heading(name: string, moment: Moment | undefined) {
-    if (!moment) return html`<h2>${name}</h2>`;
-    const { flow, delivered_mL, level_cm } = moment;
+  private heading(name: string, moment: Moment | undefined, delivered_mL: number | undefined) {
+    if (!moment || delivered_mL === undefined) return html`<h2>${name}</h2>`;
+    const { flow, level_cm } = moment;
     if (this.projected) return html`<h2>${name}<span>${millilitres(delivered_mL)} delivered</span></h2>`;
     return html`<h2>${name}<span>${flow > 0 ? quantity(flow, 'mL/min', 2) : 'no flow'}, ${millilitres(delivered_mL)} delivered, ${withUnit(fixed(level_cm * 10, 0), 'mm')} above the bed</span></h2>`;
   }

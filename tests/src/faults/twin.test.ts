@@ -38,7 +38,11 @@ test('the twin of a damaged bed is the same log run on a sound one', async () =>
   expect(twin.moment?.time_min).not.toBeCloseTo(session.store.moment?.time_min ?? 0, 2);
   // Within a frame of 0.1 mL.
   expect(Math.abs((twin.moment?.delivered_mL ?? 0) - (session.store.moment?.delivered_mL ?? 0))).toBeLessThan(0.1);
+  // A class that reads two figures for one moment asks why; a twin that stands elsewhere keeps its own.
+  expect(twin.delivered_mL).toBe(session.store.moment?.delivered_mL);
   twin.stop();
+  await session.store.seek(1);
+  expect(twin.delivered_mL).toBe(twin.moment?.delivered_mL);
 });
 
 test('the twin follows the run to another moment, and rests when it is stopped', async () => {
