@@ -1,13 +1,16 @@
 import { css, html, nothing } from 'lit';
 import type { HandOut } from '../../sim/handed/index.ts';
+import { targetsOf } from '../../sim/history/index.ts';
 import { questionsOf } from '../../sim/teach/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { pictogram } from '../ui/safety/pictograms.ts';
+import { askedWords } from '../ui/text/asked-words.ts';
 import { ruleLines } from '../ui/text/task-words.ts';
 import { type Modules, qrDrawing } from './qr.ts';
+import { groupLine, leftOutLines, pouredRows } from './sheet-words.ts';
 
-// The page for students, to be printed: task, rules, questions, cautions, and the link. The notices of a scenario stay on the
+// The page for students, to be printed: task, limits, volumes, rules, questions, cautions, and the link. The notices of a scenario stay on the
 // page: they are hints, and some give the judgement away.
 
 export interface Sheet {
@@ -27,7 +30,17 @@ export const sheetStyles = css`
   .sheet .cautions { display: grid; gap: var(--gap-small) var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); font-size: var(--text-small); }
   .sheet .cautions h4 { display: flex; gap: var(--gap-small); align-items: center; margin: 0; font-size: 1em; }
   .sheet .cautions h4 svg { flex: none; }
-  @media print { .sheet { border: 0; padding: 0; max-width: none; } .sheet .cautions > div, .sheet .way { break-inside: avoid; } }
+  .sheet table { border-collapse: collapse; width: 100%; font-size: var(--text-small); }
+  .sheet th, .sheet td { padding: 0.15em 0.8em 0.15em 0; text-align: left; vertical-align: top; font-weight: 400; overflow-wrap: anywhere; }
+  .sheet thead th { color: var(--soft); border-bottom: 1px solid var(--edge); }
+  .sheet tbody tr + tr > * { border-top: 1px solid var(--rule); }
+  /* Blocks, since a grid that is broken over sheets may begin on a new one. */
+  @media print {
+    .sheet { display: block; border: 0; padding: 0; max-width: none; }
+    .sheet > * + :is(h3, p, ul, ol, div, table) { margin-top: var(--gap-small); }
+    .sheet .cautions > div, .sheet .way, .sheet tr { break-inside: avoid; }
+    .sheet h3 { break-after: avoid; }
+  }
 `;
 
 export function sheet({ scenario, handOut, link, modules }: Sheet) {
@@ -36,6 +49,10 @@ export function sheet({ scenario, handOut, link, modules }: Sheet) {
   return html`<article class="sheet" aria-label="Page for students">
     <h2>${scenario.title}</h2>
     <p>${scenario.purpose}</p>
+    <h3>What must be reached</h3>
+    <p>${askedWords(targetsOf(scenario))}</p>
+    <p>${groupLine(scenario)}</p>
+    ${volumes(scenario)}
     <h3>Rules</h3>
     <ul>${ruleLines(handOut).map((line) => html`<li>${line}</li>`)}</ul>
     ${questions.length > 0 ? html`<h3>Asked at the end</h3><ol>${questions.map((question) => html`<li>${question}</li>`)}</ol>` : nothing}
@@ -48,4 +65,14 @@ export function sheet({ scenario, handOut, link, modules }: Sheet) {
       ({ heading, lines, pictogram: sign }) => html`<div><h4>${pictogram(sign)}${heading}</h4><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul></div>`,
     )}</div>
   </article>`;
+}
+
+function volumes(scenario: Scenario) {
+  const rows = pouredRows(scenario);
+  if (rows.length === 0) return nothing;
+  return html`<h3>Volumes of the procedure</h3>
+    <table><thead><tr><th scope="col">step</th><th scope="col">bottle</th><th scope="col">volume</th></tr></thead>
+      <tbody>${rows.map(({ step, bottle, volume }) => html`<tr><th scope="row">${step}</th><td>${bottle}</td><td>${volume}</td></tr>`)}</tbody></table>
+    ${leftOutLines(scenario).map((line) => html`<p>${line}</p>`)}
+    <p>Columns differ: where the volume and the column disagree, believe the column.</p>`;
 }

@@ -66,6 +66,16 @@ describe('what is handed out', () => {
       const sheet = page.getByRole('article', { name: 'Page for students' });
       expect(await sheet.getByRole('img', { name: 'QR code of the link' }).count()).toBe(1);
       expect(await sheet.innerText()).toMatch(/Strong hydrochloric acid burns/);
+      expect(await sheet.innerText()).toMatch(/Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel/);
+      expect(await sheet.innerText()).toMatch(/Groups of 3, 180\smin in the laboratory, 3 aliquots of the sample on 1 column/);
+      const poured = await sheet.getByRole('row').allInnerTexts();
+      expect(poured.map((row) => row.split('\t')[2].replaceAll(/\s/g, ' '))).toEqual([
+        'volume',
+        '25 mL',
+        '1 mL',
+        '26 mL, the first 0.5 mL, 0.5 mL, 1 mL by themselves',
+        '30 mL',
+      ]);
       expect(await axeViolations(page)).toEqual([]);
       await page.setViewportSize(PHONE);
       expect(await axeViolations(page)).toEqual([]);
@@ -252,6 +262,42 @@ describe('what is handed out', () => {
     TIME_MS,
   );
 });
+
+describe('the page for students on paper', () => {
+  test.each(['cathode-leach', 'lab-day'])(
+    'takes no more than two sheets of A4 or Letter and cuts nothing: %s',
+    async (scenario) => {
+      const { page, close } = await open('#bench');
+      await ready(page);
+      await page.getByRole('combobox', { name: 'Scenario' }).selectOption(scenario);
+      await page.evaluate(`location.hash = '#class/hand-out'`);
+      await handOut(page);
+      for (const format of ['A4', 'Letter']) {
+        const pdf = await page.pdf({ format, preferCSSPageSize: false });
+        expect(pdf.toString('latin1').match(PAGE_OF_PDF)?.length, format).toBeLessThanOrEqual(2);
+      }
+      await page.emulateMedia({ media: 'print' });
+      for (const width of [ACROSS.A4, ACROSS.Letter]) {
+        await page.setViewportSize({ width, height: 1000 });
+        const sheet = await page.getByRole('article', { name: 'Page for students' }).boundingBox();
+        expect((sheet?.x ?? 0) + (sheet?.width ?? Number.NaN)).toBeLessThanOrEqual(width);
+        expect(await page.locator('bf-hand-out .sheet *').evaluateAll(beyond, width)).toEqual([]);
+      }
+      await close();
+    },
+    TIME_MS,
+  );
+});
+
+/** One object a page: ISO 32000-1, 7.7.3.3 (recalled). */
+const PAGE_OF_PDF = /\/Type\s*\/Page\b(?!s)/g;
+/** Between margins of 14 mm, px at 96 to the inch: A4 is 210 mm wide (ISO 216), Letter 8.5 in (ANSI Y14.1); both recalled. */
+const ACROSS = { A4: Math.floor(((210 - 28) / 25.4) * 96), Letter: Math.floor((8.5 - 28 / 25.4) * 96) };
+
+/** Texts of what ends right of the sheet. */
+function beyond(parts: readonly { readonly textContent: string | null; getBoundingClientRect(): { readonly right: number } }[], width: number) {
+  return parts.filter((part) => part.getBoundingClientRect().right > width + 1).map((part) => part.textContent?.slice(0, 40));
+}
 
 /** What would give away a hidden crater. */
 const GIVEN_AWAY = /crater|imposed|dug out/;
