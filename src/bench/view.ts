@@ -55,6 +55,8 @@ export class BenchView extends LiveElement {
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
   @state() private said: Message | undefined;
+  /** What the page said last, such as that the model was started again: no action answers it. */
+  private news: Message | undefined;
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly debriefing = new Opened(this, 'debrief');
@@ -75,7 +77,7 @@ export class BenchView extends LiveElement {
     this.addEventListener('bf-offer-message', (event) => {
       if (this.debriefing.open || !this.session?.store.moment) return;
       event.preventDefault();
-      this.said = { ...(event as CustomEvent<Message>).detail };
+      this.said = this.news = { ...(event as CustomEvent<Message>).detail };
     });
     new UndoKeys(this, () => this.session);
     new KeysController(this, {
@@ -194,9 +196,9 @@ export class BenchView extends LiveElement {
     if (refusal && scenario && moment) this.said = { text: sayRefusal(refusal, fits(scenario.values, moment.headVolume)), kind: 'problem' };
   }
 
-  /** An accepted action answers what was said before it; what offers a press stays. */
+  /** An accepted action answers what the bench said before it; what offers a press and news of the page stay. */
   private hushWhenActed(length: number) {
-    if (length > this.logged && this.said && !this.said.action) this.said = undefined;
+    if (length > this.logged && this.said && !this.said.action && this.said !== this.news) this.said = undefined;
     this.logged = length;
   }
 

@@ -7,6 +7,8 @@ import { launch, type Session } from './session.ts';
 
 const WAIT = { timeout: PATIENCE_MS };
 const LONG = 300_000;
+/** A lost thread is noticed within seconds. */
+const NOTICED_MS = 15_000;
 const MOVES = 40;
 const SAID = /The model stopped \(.*\) and was restarted/;
 /** What may become of a thread: how, and a script that does it. */
@@ -80,10 +82,22 @@ describe('the thread of the model', () => {
       await expect.poll(async () => (await kept(page)).log.length, WAIT).toBeGreaterThan(0);
       const before = await kept(page);
       await page.evaluate('for (const thread of globalThis.threads) thread.terminate()');
-      await page.keyboard.press('n');
-      await page.getByText(SAID).waitFor(WAIT);
+      // A key pressed while the last answer is still being drawn does nothing, and then nothing is asked of the lost thread.
+      const asked = async () => {
+        await page.keyboard.press('n');
+        return page
+          .getByText(SAID)
+          .waitFor({ timeout: NOTICED_MS })
+          .then(
+            () => true,
+            () => false,
+          );
+      };
+      await expect.poll(asked, WAIT).toBe(true);
       await expect.poll(async () => (await kept(page)).log.length, WAIT).toBeGreaterThan(before.log.length);
       expect((await kept(page)).log.slice(0, before.log.length)).toEqual(before.log);
+      // It is still there to be read after the action that was begun anew.
+      expect(await page.getByText(SAID).isVisible()).toBe(true);
     },
     LONG,
   );
