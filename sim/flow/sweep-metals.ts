@@ -95,7 +95,7 @@ function sweepIon(bed: Bed, column: Column, lane: number, s: number, draining: n
     const own = T * (c * (m - half) + waiting) + cell * (T - slow) * q;
     const old = lag * S * grip[k] * c;
     waiting = 0;
-    // What came from above is the last to be known: all else is worked out before it is needed.
+    // What came from above is needed last, so everything else is worked out before it.
     const room = drains ? m - half : m + half;
     const wNew = lag * (S + dt) * d;
     const X = room * T + cell * wNew;
@@ -172,7 +172,7 @@ function retake(bed: Bed, column: Column, lane: number, from: number, draining: 
     taken[at] = now;
     if (now > 0) {
       lowest = j;
-      // Without co-ions the pull is 2 now/(1 - now) at most; where that is less than was found elsewhere, no more need be known.
+      // Without co-ions the pull is 2 now/(1 - now) at most; where that is less than was found elsewhere, it need not be worked out.
       if (2 * now > pull * Math.max(1 - now, 0) || now > 0.5) pull = Math.max(pull, loadPull(now, salt[at]));
     }
   }
