@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { AT } from '../../../sim/column/bed.ts';
 import { ledgerError } from '../../../sim/column/ledger.ts';
 import { mix } from '../../../sim/flow/mixing.ts';
-import { runOf, runWhole } from '../../../sim/run/run.ts';
+import { advance, type Run, recordLast, runOf, runWhole } from '../../../sim/run/run.ts';
+import type { IonId } from '../../../sim/terms/ions.ts';
+import type { Action, Scenario } from '../../../sim/terms/types.ts';
 import { caseOf, clamp, lowest, pour, until } from './case.ts';
 
 // Laws: no amount is negative, every number is a number, and what is poured is found again to 1e-9. Cases that once failed.
@@ -17,6 +19,25 @@ const separation = [
   pour('water', 5),
   until({ liquid_mm: 1 }),
 ];
+
+/** A case of one sample in one acid, mol/L. */
+function sampleCase(HCl_M: number, ions: Partial<Record<IonId, number>>, values: Parameters<typeof caseOf>[0] = {}): Scenario {
+  const liquids = {
+    acid: { label: 'acid', HCl_M, ions: {} },
+    sample: { label: 'sample', HCl_M, ions },
+    water: { label: 'water', HCl_M: 0, ions: {} },
+  };
+  return caseOf(values, { ions: Object.keys(ions) as IonId[], liquids });
+}
+
+/** Least amount at any time of a run, and how far its ledger opens; what is negative for a moment may be gone at the end. */
+function watched(scenario: Scenario, log: readonly Action[]): { readonly run: Run; readonly least: number; readonly open: number } {
+  const run = runOf(scenario, log);
+  let least = lowest(run);
+  while (!advance(run, { endOfLog: true, steps: 5 })) least = Math.min(least, lowest(run));
+  recordLast(run);
+  return { run, least: Math.min(least, lowest(run)), open: Math.max(run.bed.scalar[AT.worstLedger], ledgerError(run.bed, run.column)) };
+}
 
 describe('amounts', () => {
   it('stay above zero where a step passes several dead volumes below the bed', () => {
@@ -33,9 +54,8 @@ describe('amounts', () => {
   });
 
   it('are numbers after the least pour of a metal that a number can say', () => {
-    const liquids = { acid: { label: 'acid', HCl_M: 0, ions: {} }, sample: { label: 'sample', HCl_M: 0, ions: { Co: 3 } } };
     for (const volume of [Number.MIN_VALUE, 1e-310, 1e-300]) {
-      const scenario = caseOf({ 'bed.plates': 4, 'bed.lanes': 1 }, { ions: ['Co'], liquids });
+      const scenario = sampleCase(0, { Co: 3 }, { 'bed.plates': 4, 'bed.lanes': 1 });
       const run = runWhole(scenario, [clamp(100), pour('sample', volume), until({ elapsed_min: 1 })]);
       expect(lowest(run)).toBeGreaterThanOrEqual(0);
     }
@@ -43,15 +63,40 @@ describe('amounts', () => {
 
   it('stay above zero where there is next to no acid', () => {
     for (const HCl_M of [1.9637293357323245e-13, 3.708476971196526e-14, 2e-12]) {
-      const liquids = {
-        acid: { label: 'acid', HCl_M, ions: {} },
-        sample: { label: 'sample', HCl_M, ions: { Co: 3 } },
-        water: { label: 'water', HCl_M: 0, ions: {} },
-      };
-      const scenario = caseOf({ 'bed.plates': 14, 'bed.lanes': 1 }, { ions: ['Co'], liquids });
+      const scenario = sampleCase(HCl_M, { Co: 3 }, { 'bed.plates': 14, 'bed.lanes': 1 });
       const run = runWhole(scenario, [{ do: 'refill-from-below', liquid: 'acid', volume_mL: 6 }, clamp(100), pour('sample', 1), until({ liquid_mm: 0 })]);
       expect(lowest(run)).toBeGreaterThanOrEqual(0);
     }
+  });
+
+  it('stay above zero below the bed where a step passes several of its stages and the acid ends at once', () => {
+    const scenario = sampleCase(0, { Co: 1e-12 }, { 'column.tip_plates': 10, 'bench.start_HCl_M': 1e-13 });
+    const { run, least } = watched(scenario, [clamp(100), until({ elapsed_min: 0.5 })]);
+    expect(run.bed.scalar[AT.delivered]).toBeGreaterThan(0);
+    expect(least).toBe(0);
+  });
+
+  it('stay above zero where rounding takes the last trace of acid out of the beads', () => {
+    const log = [
+      clamp(100),
+      until({ more_mL: 1 }),
+      until({ elapsed_min: 0.5 }),
+      pour('acid', 1e-3),
+      until({ elapsed_min: 5 }),
+      pour('acid', 0.1),
+      until({ more_mL: 0.1 }),
+    ];
+    expect(watched(sampleCase(9, { Co: 1e-12 }, { 'bed.bead_um': 100 }), log).least).toBe(0);
+  });
+
+  it('stay above zero where a step passes more acid than a cell holds twice', () => {
+    const scenario = sampleCase(0, { Co: 1e-12 }, { 'bed.length_cm': 2, 'bed.bead_um': 30, 'bench.start_HCl_M': 1e-3 });
+    expect(watched(scenario, [clamp(100), until({ elapsed_min: 60 }), pour('acid', 3), until({ more_mL: 3 })]).least).toBe(0);
+  });
+
+  it('stay above zero where a step passes more of a metal than a cell holds twice', () => {
+    const log = [clamp(100), pour('sample', 1e-6), until({ more_mL: 6 }), pour('acid', 3), until({ elapsed_min: 0.5 })];
+    expect(watched(sampleCase(0, { Co: 0.1 }, { 'bed.length_cm': 2 }), log).least).toBe(0);
   });
 
   it('stay above zero and numbers when spreading meets an empty cell beside a full one', () => {
@@ -70,18 +115,22 @@ describe('amounts', () => {
 
 describe('the ledger', () => {
   it('closes to 1e-9 where little is poured and its tail is thinner than a cell keeps', () => {
-    const trace = caseOf(
-      {},
-      {
-        liquids: {
-          acid: { label: 'acid', HCl_M: 9, ions: {} },
-          water: { label: 'water', HCl_M: 0, ions: {} },
-          sample: { label: 'trace', HCl_M: 9, ions: { Co: 1e-6, Ni: 1e-6 } },
-        },
-      },
-    );
-    const run = runWhole(trace, separation);
+    const run = runWhole(sampleCase(9, { Co: 1e-6, Ni: 1e-6 }), separation);
     expect(Math.max(run.bed.scalar[AT.worstLedger], ledgerError(run.bed, run.column))).toBeLessThan(1e-9);
+  });
+
+  it('closes to 1e-9 after so little acid that its cells are set to zero', () => {
+    expect(watched(sampleCase(0.1, { Co: 1e-12 }), [clamp(100), pour('acid', 1e-9), until({ liquid_mm: 0 })]).open).toBeLessThan(1e-9);
+  });
+
+  it('closes to 1e-9 after so little of a metal that its cells are set to zero', () => {
+    const log = [clamp(100), pour('sample', 0.1), pour('acid', 1e-9), until({ elapsed_min: 0.5 })];
+    expect(watched(sampleCase(0, { Co: 1e-12 }, { 'bed.plates': 4, 'column.tip_mL': 0.02 }), log).open).toBeLessThan(1e-9);
+  });
+
+  it('closes to 1e-9 behind a strong band whose traces are set to zero', () => {
+    const log = [clamp(100), pour('acid', 3), until({ liquid_mm: 0 }), pour('sample', 6), until({ liquid_mm: 0 }), until({ elapsed_min: 0.5 })];
+    expect(watched(sampleCase(12, { Co: 1 }, { 'bed.bead_um': 30 }), log).open).toBeLessThan(1e-9);
   });
 
   it('closes to 1e-9 along 800 cells at rest in acid', () => {

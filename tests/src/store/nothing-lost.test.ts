@@ -1,3 +1,5 @@
+import { Buffer } from 'node:buffer';
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { ACTIONS_MAX } from '../../../sim/input/log.ts';
 import { RUN_MAX_MIN } from '../../../sim/terms/limits.ts';
@@ -35,6 +37,13 @@ async function linkOf(run: SavedRun): Promise<string> {
   const link = await encodeLink(run);
   if (!link.ok) throw new Error(link.message);
   return link.value;
+}
+
+/** A link with another seed inside and the checksum it had before: everything but the checksum is in order. */
+function changedInside(link: string): string {
+  const [version, checksum, content = ''] = link.split('.');
+  const text = inflateRawSync(Buffer.from(content, 'base64url')).toString();
+  return [version, checksum, deflateRawSync(text.replace('"seed":1', '"seed":2')).toString('base64url')].join('.');
 }
 
 /** Whether a fresh tab reads the same run from this storage. */
@@ -172,6 +181,7 @@ describe('a link', () => {
 
   test.each([
     ['damaged', async () => `${await linkOf(runWith([shut]))}x`],
+    ['changed into another run that could be opened', async () => changedInside(await linkOf(runWith([shut])))],
     ['of actions that do not fit', () => linkOf(runWith([{ do: 'pour', liquid: 'tea', volume_mL: 1 }]))],
     ['of a scenario that is not there', () => linkOf(runWith([shut], { base: 'elsewhere' }))],
   ])('that is %s leaves the kept run as it was, and says where it fails', async (_, link) => {
