@@ -16,7 +16,6 @@ import {
   type SwitchWindow,
 } from '../../sim/history/index.ts';
 import { emit } from '../ui/emit.ts';
-import { showMessage } from '../ui/message.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { eyeStrip, eyeWords } from './eye-words.ts';
@@ -24,12 +23,14 @@ import { axisEnd, nominalTop } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
 import { besideLook, type Look, lookByKey, lookByPointer } from './cursor/look.ts';
+import type { Portion } from './rows/dripped.ts';
 import { depthMark, hatch, nowLine, veil } from './rows/marks.ts';
 import { drawnWords, placedWords } from './rows/labels.ts';
 import { type PredictionMark, predictionMarks, predictionWishes } from './rows/predictions.ts';
 import { cursor } from '../plot/cursor.ts';
 import './now-handle.ts';
 import { type Point, pointAt } from './cursor/point.ts';
+import { Fetched } from './fetched.ts';
 import { depthRow } from './rows/row-depth.ts';
 import { pouredRow } from './rows/row-poured.ts';
 import { receiverRow } from './rows/row-receivers.ts';
@@ -38,8 +39,6 @@ import type { StreakImage } from './streaks/streak-image.ts';
 import { figureStyles } from './styles.ts';
 import { spokenRun } from './summary.ts';
 import { type Size, type Worked, workedFor } from './worked.ts';
-
-type Instruments = typeof import('./instruments.ts');
 
 /** Where the cursor is told to be. */
 export interface PointDetail {
@@ -84,6 +83,8 @@ export class RunFigure extends LitElement {
   @property({ attribute: false }) showForecast = true;
   /** Nothing that takes an instrument: of the bands only the edges of this ion, of the effluent nothing. */
   @property({ attribute: false }) byEye: IonId | undefined;
+  /** Faint colours of liquids are shown stronger, as in the glass. */
+  @property({ attribute: false }) exaggerate = false;
   /** Where the run has come to, mL; `now_mL` is less while one looks back. */
   @property({ attribute: false }) present_mL: number | undefined;
   /** Changes of receiver that meet the targets, where they may be shown. */
@@ -104,8 +105,8 @@ export class RunFigure extends LitElement {
   @state() private look: Look | undefined;
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
-  @state() private instruments: Instruments | undefined;
-  private asked = false;
+  private readonly measuring = new Fetched(this, 'the bands of the figure', () => import('./instruments.ts'));
+  private readonly dripping = new Fetched(this, 'the colours of what leaves', () => import('./rows/dripped.ts'));
   private image: StreakImage | undefined;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.size = { width: Math.round(entry.contentRect.width), height: Math.round(entry.contentRect.height) };
@@ -136,7 +137,8 @@ export class RunFigure extends LitElement {
       const end_mL = this.held && this.worked ? this.worked.end_mL : axisEnd(this.scenario, this.plan ?? plan);
       this.worked = workedFor(this.worked, this.scenario, plan, { ...this.size, byEye: this.byEye !== undefined }, end_mL);
     }
-    if (this.takesInstruments) void this.fetchInstruments();
+    if (this.takesInstruments) this.measuring.want();
+    if (this.byEye !== undefined && this.now_mL > 0) this.dripping.want();
     this.measured = this.worked && this.takesInstruments ? this.instruments?.measuredFor(this.measured, this.worked) : undefined;
   }
 
@@ -146,15 +148,12 @@ export class RunFigure extends LitElement {
     );
   }
 
-  /** The rows keep their places while it is on its way. */
-  private async fetchInstruments(): Promise<void> {
-    if (this.asked) return;
-    this.asked = true;
-    try {
-      this.instruments = await import('./instruments.ts');
-    } catch {
-      showMessage(this, { kind: 'problem', text: 'The bands of the figure could not be loaded; the rest of the page works. Reload the page to try again.' });
-    }
+  private get instruments() {
+    return this.measuring.part;
+  }
+
+  private get drips() {
+    return this.byEye === undefined ? undefined : this.dripping.part;
   }
 
   override render() {
@@ -164,15 +163,17 @@ export class RunFigure extends LitElement {
     const { width, height, left, right, depth } = layout;
     const until = this.showForecast ? undefined : this.now_mL;
     const moved = this.held?.kind === 'receiver' ? this.held : undefined;
+    const seen = this.drips?.portionsOf(worked, this.now_mL, this.exaggerate) ?? [];
     const placed = instruments?.placedHandles(this.held?.handles ?? this.handles, worked, this.held, until) ?? [];
     return html`<div class=${this.rough ? 'stage rough' : 'stage'}>${this.rough ? html`<p class="rough-note">rough: along one lane</p>` : nothing}
       <canvas ?hidden=${this.byEye !== undefined} ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
-      <svg class="plot" width=${width} height=${height} role="img" aria-label=${guard([plan, this.showForecast], () => (this.showForecast ? spokenRun(plan) : 'The run so far: what was poured, where the bands were, which receiver stood under the tip'))}>
+      <svg class="plot" width=${width} height=${height} role="img" aria-label=${this.spoken(plan, seen)}>
         ${hatch()}
         ${guard([worked, until], () => pouredRow(worked, until))}
         ${guard([worked, measured, this.byEye], () => this.bands(worked))}
         ${this.startWindow ? instruments?.startBand(worked, this.startWindow) : nothing}
         ${guard([worked, measured, this.logScale, this.byEye], () => (this.byEye || !measured ? eyeStrip(worked) : instruments?.effluentRow(measured, measured.curves, this.logScale)))}
+        ${this.drips?.drippedRow(worked, seen)}
         ${guard([measured, this.logScale, this.losses, this.targets], () => (this.losses && this.targets && measured ? instruments?.lossMarks(measured, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
         ${guard([worked, instruments, this.window], () => (this.window ? instruments?.windowBand(worked, this.window) : nothing))}
@@ -180,7 +181,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? instruments?.verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
-        ${guard([worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.byEye], () => (this.byEye ? this.wordsByEye(worked, this.byEye) : this.words(until)))}
+        ${guard([worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.byEye, seen], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
         ${this.looks(worked)}
@@ -211,6 +212,11 @@ export class RunFigure extends LitElement {
     emit<LayoutDetail>(this, 'bf-layout', this.told);
   }
 
+  private spoken(plan: Plan, seen: readonly Portion[]) {
+    if (this.showForecast) return guard([plan], () => spokenRun(plan));
+    return `The run so far: what was poured, where the bands were, which receiver stood under the tip.${this.drips?.spokenDrips(seen) ?? ''}`;
+  }
+
   /** Of the bands by eye only the edges of one. */
   private bands(worked: Worked) {
     const { byEye, measured, instruments } = this;
@@ -219,9 +225,9 @@ export class RunFigure extends LitElement {
     return svg`${depthRow(worked, tracks, instruments.acidFronts(measured, measured.acid))}${instruments.legend(measured, measured.tops)}`;
   }
 
-  private wordsByEye(worked: Worked, ion: IonId) {
+  private wordsByEye(worked: Worked, ion: IonId, seen: readonly Portion[]) {
     const predicted = (['depth', 'effluent'] as const).flatMap((row) => predictionWishes(worked, this.predictions, row));
-    return svg`${eyeWords(worked, ion, this.predictions)}${drawnWords(placedWords(predicted))}`;
+    return svg`${eyeWords(worked, ion, this.predictions)}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
   }
 
   private words(until: number | undefined) {

@@ -11,6 +11,7 @@ export const figureStyles = css`
   svg.plot text { font-size: 14px; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .bar { stroke: var(--edge); stroke-width: 1; }
   svg.plot .portion { stroke: var(--soft); stroke-width: 1; }
+  svg.plot .dripped .around { stroke: var(--edge); stroke-width: 1; }
   svg.plot .bar-label { fill: var(--ink); }
   svg.plot .bar-note, svg.plot .row-title { fill: var(--soft); paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
   svg.plot .ask { fill: var(--ink); font-weight: 600; }

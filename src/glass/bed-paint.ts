@@ -1,7 +1,7 @@
 import { bedColour, type BedOptions, bedPainter, type BedPainter, liquidColour } from '../../sim/colour/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
-import { EXAGGERATION } from './scene/liquids.ts';
+import { EXAGGERATION } from '../plot/liquid.ts';
 
 // Colours of all cells of the bed, kept between moments so that only cells that changed are computed again.
 

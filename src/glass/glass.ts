@@ -8,7 +8,7 @@ import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { glassStyles } from './glass-styles.ts';
 import { glassWords } from './glass-words.ts';
 import { type Layout, layoutOf, SIDE_NAMED } from './layout.ts';
-import { EXAGGERATION } from './scene/liquids.ts';
+import { EXAGGERATION } from '../plot/liquid.ts';
 import type { Stage } from './scene/stage.ts';
 import { drawsWebGL } from './scene/webgl.ts';
 import { sideName, turned } from './sides.ts';

@@ -9,7 +9,8 @@ import { at, styled } from '../ui/styled.ts';
 import { fixed, millilitres, quantity } from '../ui/text/format.ts';
 import { depthTicks } from './labels.ts';
 import { depthAt, layoutOf, type Layout } from './layout.ts';
-import { beakerDiameter, beakerVolume, EXAGGERATION, headSolution, receiverContents } from './scene/liquids.ts';
+import { EXAGGERATION } from '../plot/liquid.ts';
+import { beakerDiameter, beakerVolume, headSolution, receiverContents } from './scene/liquids.ts';
 import { bedSummary } from './summary.ts';
 import { columnsOf, UnrolledDrawing } from './unrolled-drawing.ts';
 

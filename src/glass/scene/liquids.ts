@@ -5,9 +5,6 @@ import { BEAKER_FULL, BEAKER_WIDTH } from '../layout.ts';
 
 // The clear liquids of a moment: above the bed, at the tip, in the receivers.
 
-/** Factor on the absorbance of liquids when faint colours are exaggerated. */
-export const EXAGGERATION = 5;
-
 export interface ReceiverContent {
   readonly slot: number;
   readonly label: string;
@@ -51,11 +48,6 @@ export function beakerVolume(scenario: Scenario, moment: Moment): number {
 /** Inner diameter (cm) of a beaker of this nominal volume with the proportions that are drawn. */
 export function beakerDiameter(nominal_mL: number): number {
   return Math.cbrt((nominal_mL * 4 * BEAKER_WIDTH) / (Math.PI * BEAKER_FULL));
-}
-
-/** What a liquid's colour depends on, to three figures: the same text, the same colour. */
-export function stainOf({ HCl_M, ions }: Solution, exaggerate: boolean): string {
-  return [exaggerate, HCl_M.toPrecision(3), ...Object.values(ions).map((concentration) => concentration.toPrecision(3))].join(' ');
 }
 
 function solutionOf(ions: readonly IonId[], concentration: (component: number) => number): Solution {

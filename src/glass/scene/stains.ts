@@ -1,5 +1,5 @@
 import { type Solution, vesselStops } from '../../../sim/colour/index.ts';
-import { EXAGGERATION, stainOf } from './liquids.ts';
+import { EXAGGERATION, stainOf } from '../../plot/liquid.ts';
 
 // Colours of the clear liquids across their vessels, a row of points each.
 
