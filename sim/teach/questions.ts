@@ -1,18 +1,6 @@
-import {
-  type About,
-  conditioning,
-  firstOut,
-  lateAcid,
-  meaning,
-  type Option,
-  order,
-  pair,
-  pushing,
-  type Question,
-  strongest,
-  twoSwitches,
-  weaker,
-} from './asked.ts';
+import { firstOut, meaning, order, pair, strongest, weaker } from './asked/ions.ts';
+import { conditioning, lateAcid, pushing, twoSwitches } from './asked/liquids.ts';
+import type { About, Option, Question } from './asked/question.ts';
 import type { IonId } from '../terms/ions.ts';
 import { distributionOf } from '../chemistry/index.ts';
 import type { Scenario } from '../terms/types.ts';

@@ -1,45 +1,12 @@
-import { bedVolumeOf } from '../terms/geometry.ts';
-import { bestParting, invasion, passageOf, resinFrom, speciation } from '../chemistry/index.ts';
-import { IONS, type IonId } from '../terms/ions.ts';
-import type { Scenario } from '../terms/types.ts';
+import { bestParting, passageOf, speciation } from '../../chemistry/index.ts';
+import { IONS, type IonId } from '../../terms/ions.ts';
+import { type About, bedVolumes, figures, HELD, LEAVES_BV, name, type Question } from './question.ts';
 
-// The single questions: each made from the numbers of a scenario, or left out where they give rise to none.
+// Questions about the ions: which is held, how fast its band moves, what another acid would do. Each is made from the numbers of a
+// scenario, or left out where they give rise to none.
 
-export interface Option {
-  readonly id: string;
-  readonly text: string;
-}
-
-export interface Question {
-  readonly id: string;
-  readonly prompt: string;
-  readonly choices: readonly Option[];
-  readonly reasons: readonly Option[];
-  readonly choice: string;
-  readonly reason: string;
-  /** Shown at once after the answer, whatever it was. */
-  readonly explanation: string;
-}
-
-/** D_v below and above which an ion counts as running with the liquid, or as held. Our rule: 1/4 and 3 times the liquid's space. */
-const RUNS = 0.3;
-const HELD = 1;
 /** Share of anions that counts as none. */
 const NONE = 0.0005;
-/** Bed volumes within which an ion is said to leave. Our rule. */
-const LEAVES_BV = 2;
-/** Bed volumes of water that take most of a held ion off, the acid that has to leave first included: found by runs of the shipped columns. */
-const RELEASED_BV = 3;
-
-/** What the questions are about. */
-export interface About {
-  readonly scenario: Scenario;
-  readonly acid: number;
-  /** The ions least and most held in the main acid. */
-  readonly runner: IonId;
-  readonly holder: IonId;
-  readonly D: (ion: IonId, c: number) => number;
-}
 
 export function firstOut({ scenario, acid, runner, holder, D }: About): Question | undefined {
   if (runner === holder) return undefined;
@@ -128,97 +95,6 @@ function otherAcid({ scenario, acid, holder, D }: About, other: number, id: stri
   };
 }
 
-export function pushing({ scenario, acid, holder, D }: About): Question | undefined {
-  const strong = bedVolumes(scenario, D(holder, acid));
-  if (strong < LEAVES_BV * 2 || bedVolumes(scenario, D(holder, 0)) > LEAVES_BV) return undefined;
-  return {
-    id: 'pushing',
-    prompt: `To get the ${name(holder)} off the bed a classmate wants to go on with ${figures(acid)} M HCl: "acid pushes everything off". What gets it off with the least liquid?`,
-    choices: [
-      { id: 'acid', text: `more ${figures(acid)} M HCl` },
-      { id: 'water', text: 'water' },
-      { id: 'either', text: 'either: only the volume counts' },
-    ],
-    reasons: [
-      { id: 'undone', text: 'without chloride around it the anion falls apart into a cation, which the resin does not hold' },
-      { id: 'push', text: 'H⁺ takes the place of the metal on the resin' },
-      { id: 'rinse', text: 'the band is only carried along, whatever the liquid' },
-    ],
-    choice: 'water',
-    reason: 'undone',
-    explanation: `In ${figures(acid)} M HCl it takes ${figures(strong)} bed volumes. Water takes the chloride away: most of it is off within ${RELEASED_BV} bed volumes of water. The acid is what holds it: the charges fixed in the resin are positive, so H⁺ has nothing to replace there.`,
-  };
-}
-
-export function conditioning({ scenario, acid, holder, D }: About): Question | undefined {
-  if (scenario.values['bench.start_HCl_M'] > 1 || D(holder, acid) < HELD || D(holder, 0.5) > RUNS) return undefined;
-  return {
-    id: 'conditioning',
-    prompt: `The bed was stored in ${scenario.values['bench.start_HCl_M'] === 0 ? 'water' : 'weak acid'}. The sample in ${figures(acid)} M HCl is put on without conditioning, then washed as usual. Where does its ${name(holder)} go?`,
-    choices: [
-      { id: 'ahead', text: 'part of it runs ahead with the thinned acid and leaves early' },
-      { id: 'top', text: 'all of it stays in a band near the top, as on a conditioned bed' },
-    ],
-    reasons: [
-      { id: 'needs', text: 'it is an anion only where the acid is strong, and water in and between the beads thins the acid' },
-      { id: 'rinse', text: 'conditioning only rinses dust away, so nothing changes' },
-      { id: 'always', text: 'the resin holds this metal in any liquid' },
-    ],
-    choice: 'ahead',
-    reason: 'needs',
-    explanation: `D_v is ${figures(D(holder, acid))} in ${figures(acid)} M HCl and ${figures(D(holder, 0.5))} in 0.5 M. The first of the sample meets water, its acid is thinned and soaks into the beads, and there the metal runs with the liquid: the band starts deeper, and some of it leaves with the first effluent. Conditioning fills bed and beads with acid first.`,
-  };
-}
-
-export function lateAcid({ scenario, acid }: About): Question | undefined {
-  const resin = resinFrom(scenario.values);
-  const inside = invasion(acid, resin.Q, resin.kappa) * resin.pore;
-  const outside = acid * scenario.values['bed.porosity'];
-  const holdups = 1 + inside / outside;
-  if (holdups < 1.1) return undefined;
-  return {
-    id: 'late-acid',
-    prompt: `${figures(acid)} M HCl is followed by water. The liquid between the beads is one hold-up volume. When is the acid out of the bed?`,
-    choices: [
-      { id: 'later', text: `after more than one hold-up volume` },
-      { id: 'one', text: 'after exactly one hold-up volume' },
-      { id: 'sooner', text: 'sooner: water runs through the middle' },
-    ],
-    reasons: [
-      { id: 'inside', text: 'acid also sits inside the beads and has to come out' },
-      { id: 'push', text: 'water pushes the acid out like a piston' },
-      { id: 'charge', text: 'the fixed charges repel the acid, so none is in the beads' },
-    ],
-    choice: 'later',
-    reason: 'inside',
-    explanation: `A litre of bed holds ${figures(outside)} mol of HCl between the beads and ${figures(inside)} mol inside them: on average the acid takes ${figures(holdups)} hold-up volumes. The metal leaves with this late front, not with the first of the water.`,
-  };
-}
-
-export function twoSwitches({ scenario, acid, holder, D }: About): Question | undefined {
-  if (D(holder, acid) < HELD || D(holder, 0) > RUNS) return undefined;
-  const v = scenario.values;
-  const holdup = bedVolumeOf(v) * v['bed.porosity'];
-  const wait = holdup + v['column.tip_mL'];
-  return {
-    id: 'two-switches',
-    prompt: `You pour water and change the receiver at the same moment. What drips into the new receiver first?`,
-    choices: [
-      { id: 'acid', text: `strong acid without ${name(holder)}` },
-      { id: 'metal', text: `${name(holder)}` },
-      { id: 'water', text: 'water' },
-    ],
-    reasons: [
-      { id: 'volume', text: 'what is in the bed and below it has to leave first' },
-      { id: 'release', text: 'water releases the metal at once, everywhere' },
-      { id: 'fast', text: 'water is thinner and overtakes the acid' },
-    ],
-    choice: 'acid',
-    reason: 'volume',
-    explanation: `Bed and tip hold ${figures(wait)} mL of ${figures(acid)} M HCl: about ${figures(wait * acid)} mmol of acid would go into the receiver ahead of the ${name(holder)} and would have to be neutralised. Change the receiver later than the eluent.`,
-  };
-}
-
 export function order({ scenario, D }: About): Question | undefined {
   if (scenario.ions.length < 3) return undefined;
   const release = new Map(scenario.ions.map((ion) => [ion, releasedBelow((c) => bedVolumes(scenario, D(ion, c)))]));
@@ -280,17 +156,9 @@ function releasedBelow(volumes: (c: number) => number): number {
   return 12;
 }
 
-function bedVolumes(scenario: Scenario, D: number): number {
-  return passageOf(D, scenario.values['bed.porosity']).bedVolumes;
-}
-
 function anionic(ion: IonId, c: number): number {
   const { species, fractions } = speciation(ion, c);
   return fractions.reduce((sum, fraction, n) => sum + (species[n].charge < 0 ? fraction : 0), 0);
-}
-
-function name(ion: IonId): string {
-  return IONS[ion].name;
 }
 
 function sentence(text: string): string {
@@ -299,9 +167,4 @@ function sentence(text: string): string {
 
 function distinct(values: readonly number[]): number[] {
   return [...new Set(values)];
-}
-
-/** Two figures, without a power of ten. */
-function figures(value: number): string {
-  return String(Number(value.toPrecision(value >= 100 ? 3 : 2)));
 }
