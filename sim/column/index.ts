@@ -5,7 +5,7 @@ export { type Column, columnOf, kozenyCarman } from './column.ts';
 export { drawn } from './drawn.ts';
 export { type Flux, fluxFor } from './flux.ts';
 export { empty, widen } from './held.ts';
-export { type LaneEdge, lanesOf } from './lanes.ts';
+export { type LaneEdge, lanesOf, sectorsOf } from './lanes.ts';
 export { ledgerError, liquidOf } from './ledger.ts';
 export { type Band, bandIn, bandOf, bedLengthOf, frontDepth, inReceivers } from './measure.ts';
 export { resistLane } from './resistance.ts';

@@ -10,19 +10,29 @@ export interface LaneEdge {
   readonly shape: number;
 }
 
-export interface Lanes {
-  readonly count: number;
+/** Where the lanes are: lane 0 is the core. */
+export interface Sectors {
   /** cm² of tube cross-section. */
   readonly area: Float64Array;
-  /** Permeability over that of the ideal packing. */
-  readonly permeability: Float64Array;
   /** Degrees round the bed of the middle of each sector, 0 at the front; the core has 0. */
   readonly angleDeg: Float64Array;
+}
+
+export interface Lanes extends Sectors {
+  readonly count: number;
+  /** Permeability over that of the ideal packing. */
+  readonly permeability: Float64Array;
   readonly edges: readonly LaneEdge[];
 }
 
-/** Lanes of a scenario: lane 0 is the core. */
+/** Lanes of a scenario. To draw how they are packed takes far longer than to say where they are. */
 export function lanesOf(values: Parameters, seed: number): Lanes {
+  const count = values['bed.lanes'];
+  const sectors = sectorsOf(values);
+  return { count, ...sectors, permeability: permeabilities(values, seed, sectors.area), edges: edgesOf(values, count) };
+}
+
+export function sectorsOf(values: Parameters): Sectors {
   const count = values['bed.lanes'];
   const section = sectionOf(values);
   const core = count === 1 ? 1 : values['bed.core_share'];
@@ -30,7 +40,7 @@ export function lanesOf(values: Parameters, seed: number): Lanes {
   area[0] = section * core;
   const angleDeg = new Float64Array(count);
   for (let i = 1; i < count; i++) angleDeg[i] = ((i - 1) * 360) / (count - 1);
-  return { count, area, angleDeg, permeability: permeabilities(values, seed, area), edges: edgesOf(values, count) };
+  return { area, angleDeg };
 }
 
 function edgesOf(values: Parameters, count: number): LaneEdge[] {

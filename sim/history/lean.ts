@@ -1,4 +1,4 @@
-import { bandIn, lanesOf } from '../column/index.ts';
+import { bandIn, sectorsOf } from '../column/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import { placeOf } from './effluent.ts';
 
@@ -32,7 +32,7 @@ interface Edge {
 
 /** Undefined for a bed of one lane, and while the bed holds none of the ion or fewer than two sides do. */
 export function leanOf(cells: Cells, scenario: Scenario, ion: IonId): Lean | undefined {
-  const { area, angleDeg } = lanesOf(scenario.values, scenario.seed);
+  const { area, angleDeg } = sectorsOf(scenario.values);
   const edges = edgesOf(cells, scenario, ion);
   const sides = edges.filter(({ lane }) => lane > 0);
   if (sides.length < 2) return undefined;
