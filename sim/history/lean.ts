@@ -53,11 +53,11 @@ export function leanOf(cells: Cells, scenario: Scenario, ion: IonId): Lean | und
 
 /** Leading edges of the lanes that hold the ion. Amounts per mL of bed stand for amounts, as all cells of a lane are alike. */
 function edgesOf({ pore, sorbed, gas }: Cells, { values, ions }: Scenario, ion: IonId): Edge[] {
-  const [lanes, plates] = [values['bed.lanes'], values['bed.plates']];
+  const [lanes, plates, porosity] = [values['bed.lanes'], values['bed.plates'], values['bed.porosity']];
+  const profile = new Float64Array(plates);
   const bands = Array.from({ length: lanes }, (_, lane) => {
     const from = (placeOf(ions, ion) * lanes + lane) * plates;
-    const liquid = (j: number): number => values['bed.porosity'] * (1 - gas[lane * plates + j]);
-    const profile = Float64Array.from({ length: plates }, (_, j) => sorbed[from + j] + pore[from + j] * liquid(j));
+    for (let j = 0; j < plates; j++) profile[j] = sorbed[from + j] + pore[from + j] * (porosity * (1 - gas[lane * plates + j]));
     return bandIn(profile, values['bed.length_cm'] / plates);
   });
   const mean = bands.reduce((sum, band) => sum + (band?.amount_mmol ?? 0), 0) / lanes;

@@ -75,10 +75,10 @@ function few(id: string, lanes = ITS_LANES[id] ?? (LEANING.includes(id) ? LEANIN
 /** Runs by what was run, so that lines that speak of the same run share it. */
 const played = new Map<string, Seen>();
 
-function watch(scenario: Scenario, faults: readonly Fault[] = scenario.faults, log?: Log): Seen {
+function watch(scenario: Scenario, faults: readonly Fault[] = scenario.faults, log?: Log, like?: Seen): Seen {
   const { liquids, values, seed, ions, procedure } = scenario;
   const key = JSON.stringify([liquids, values, seed, ions, procedure, faults, log ?? null]);
-  const seen = played.get(key) ?? play(scenario, faults, log);
+  const seen = played.get(key) ?? play(scenario, faults, log, like);
   played.set(key, seen);
   return seen;
 }
@@ -246,8 +246,8 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
     purpose: [
       note(
         'Show what one forgotten clamp does: during the wash nobody pours for an hour, the wall of the bed lets air in, and part of the cobalt then leaves early, part late, in an uneven band.',
-        ({ run }) => {
-          const kept = watch(run.scenario, run.scenario.faults, standing(0)(run.scenario.procedure));
+        ({ run, otherwise }) => {
+          const kept = otherwise(run.scenario.faults, standing(0));
           return [
             [lost(run), '>', lost(kept) + 0.01],
             [run.onBed(), '>', kept.onBed() + 0.0005],
@@ -555,15 +555,14 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
 /** A scenario's run and what it can be compared with. */
 export function runsOf(id: string): Runs {
   const scenario = few(id);
-  let sound: Seen | undefined;
+  const run = watch(scenario);
   return {
-    run: watch(scenario),
+    run,
     twin: () => {
       const { scenario: bed, log } = healthyTwin(scenario, scenario.procedure);
-      sound ??= watch(bed, [], log);
-      return sound;
+      return watch(bed, [], log, run);
     },
     otherwise: (faults, change = (log) => log, values = {}) =>
-      watch({ ...scenario, procedure: change(scenario.procedure), values: { ...scenario.values, ...values } }, faults),
+      watch({ ...scenario, procedure: change(scenario.procedure), values: { ...scenario.values, ...values } }, faults, undefined, run),
   };
 }

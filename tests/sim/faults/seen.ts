@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { planOf } from '../../../sim/class/whole.ts';
-import { AT } from '../../../sim/column/bed.ts';
-import { amountsByDepth, bandIn, bandOf, bedLengthOf } from '../../../sim/column/measure.ts';
+import { AT, type Bed } from '../../../sim/column/bed.ts';
+import { amountsByDepth, bandIn, bedLengthOf } from '../../../sim/column/measure.ts';
 import {
   type EffluentCurve,
   effluentCurve,
@@ -17,6 +17,7 @@ import {
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import { advance, type Run, runOf } from '../../../sim/run/run.ts';
 import type { Fault, IonId, Log, Scenario } from '../../../sim/terms/types.ts';
+import { Trail } from './trail.ts';
 
 // A run as somebody at the bench sees it: bands on the bed at chosen moments, drops, what lies in each beaker.
 
@@ -46,6 +47,7 @@ export interface Look {
 export interface Seen {
   readonly run: Run;
   readonly plan: Plan;
+  readonly trail: Trail<Look>;
   readonly scenario: Scenario;
   /** Before anything is poured; when the sample and 2 mL behind it have gone in; when the weaker eluent is due. */
   readonly stored: Look;
@@ -73,31 +75,33 @@ export function shipped(id: string): Scenario {
   return { ...read.scenario, values: { ...read.scenario.values, 'bench.hand': 0 } };
 }
 
-/** Plays a scenario with these faults and looks at it. */
-export function watch(plain: Scenario, faults: readonly Fault[] = plain.faults, log?: Log): Seen {
-  const scenario = { ...plain, faults };
-  const run = runOf(scenario, log);
-  const s = run.bed.scalar;
+/** Plays a scenario with these faults and looks at it, from where its log parts from that of `like` if both run on the same column. */
+export function watch(plain: Scenario, faults: readonly Fault[] = plain.faults, log?: Log, like?: Seen): Seen {
+  const run = runOf({ ...plain, faults }, log);
   const [sample, eluent] = marks(run);
-  const looks: Look[] = [];
-  const stored = look(run);
-  let loaded: Look | undefined;
-  let washed: Look | undefined;
-  let loadedAt = Number.POSITIVE_INFINITY;
-  let next = Number.POSITIVE_INFINITY;
+  const trail = new Trail(run, [sample, eluent], { stored: look(run), looks: [], loadedAt: Number.POSITIVE_INFINITY, next: Number.POSITIVE_INFINITY });
+  if (like) trail.follow(like.trail);
+  const s = run.bed.scalar;
+  const { sights } = trail;
   for (let done = false; !done; ) {
     done = advance(run, { endOfLog: true, steps: 1 });
-    if (loadedAt === Number.POSITIVE_INFINITY && s[AT.entry] > sample) {
-      loadedAt = s[AT.delivered];
-      next = loadedAt;
+    if (sights.loadedAt === Number.POSITIVE_INFINITY && s[AT.entry] > sample) {
+      sights.loadedAt = s[AT.delivered];
+      sights.next = sights.loadedAt;
     }
-    if (!loaded && s[AT.delivered] >= loadedAt + BEHIND_ML) loaded = look(run);
-    if (!washed && s[AT.entry] > eluent) washed = look(run);
-    if (s[AT.delivered] >= next) {
-      looks.push(look(run));
-      next += EVERY_ML;
+    if (!sights.loaded && s[AT.delivered] >= sights.loadedAt + BEHIND_ML) sights.loaded = look(run);
+    if (!sights.washed && s[AT.entry] > eluent) sights.washed = look(run);
+    if (s[AT.delivered] >= sights.next) {
+      sights.looks.push(look(run));
+      sights.next += EVERY_ML;
     }
+    trail.mark();
   }
+  return seenIn(trail);
+}
+
+function seenIn(trail: Trail<Look>): Seen {
+  const { run, sights } = trail;
   const plan = planOf(run);
   const held = (amounts: Readonly<Record<string, number | string>> | undefined, ion: IonId): number =>
     Number(amounts?.[`${ion}_mmol`] ?? 0) / pouredOf(plan, ion);
@@ -105,11 +109,12 @@ export function watch(plain: Scenario, faults: readonly Fault[] = plain.faults, 
   return {
     run,
     plan,
+    trail,
     scenario: run.scenario,
-    stored,
-    loaded: loaded ?? look(run),
-    washed: washed ?? look(run),
-    looks,
+    stored: sights.stored,
+    loaded: sights.loaded ?? look(run),
+    washed: sights.washed ?? look(run),
+    looks: sights.looks,
     in: (label, ion = 'Co') =>
       held(
         plan.results.receivers.find((receiver) => receiver.label === label),
@@ -121,7 +126,7 @@ export function watch(plain: Scenario, faults: readonly Fault[] = plain.faults, 
       const { xs, ys } = effluentCurve(plan, ion, frames);
       return peakShape(xs, ys);
     },
-    minutes: s[AT.time],
+    minutes: run.bed.scalar[AT.time],
   };
 }
 
@@ -137,7 +142,8 @@ function marks({ log, scenario }: Run): [number, number] {
     return liquid !== undefined && isSample(liquid);
   });
   const acid = liquidOf(sample)?.HCl_M ?? 0;
-  const receiver = log.findIndex((action, entry) => action.do === 'receiver' && entry > sample);
+  const changed = log.findIndex((action, entry) => action.do === 'receiver' && entry > sample);
+  const receiver = changed < 0 ? log.length : changed;
   const eluent = entries.findLast((entry) => entry > sample && entry < receiver && weaker(liquidOf(entry), acid)) ?? receiver;
   return [sample, eluent];
 }
@@ -149,40 +155,47 @@ function weaker(liquid: Scenario['liquids'][string] | undefined, acid: number): 
 function look(run: Run): Look {
   const { bed, column } = run;
   const s = bed.scalar;
-  const bands = new Map(run.scenario.ions.map((ion) => [ion, bandOf(bed, column, ion)]));
-  const dense = new Map(
-    run.scenario.ions.map((ion) => [ion, Math.max(...amountsByDepth(bed, column, column.ions.indexOf(ion) + 1)) / (column.section * column.dz)]),
-  );
+  const profiles = new Map(run.scenario.ions.map((ion, i) => [ion, amountsByDepth(bed, column, i + 1)]));
+  const bands = new Map([...profiles].map(([ion, profile]) => [ion, bandIn(profile, column.dz)]));
   const mean = bed.velocity.reduce((sum, speed, lane) => sum + speed * column.lanes.area[lane], 0) / column.lanes.area.reduce((sum, area) => sum + area, 0);
-  let gas = 0;
-  let room = 0;
-  for (let at = 0; at < bed.room.length; at++) {
-    gas += bed.gas[at] * bed.room[at];
-    room += bed.room[at];
-  }
-  const k = column.ions.indexOf('Co') + 1;
-  const cells = bed.lanes * bed.plates;
-  const lanes = Array.from({ length: bed.lanes }, (_, lane) => {
-    const profile = Float64Array.from({ length: bed.plates }, (_, j) => {
-      const at = lane * bed.plates + j;
-      return bed.pore[k * cells + at] * bed.mobile[at] + bed.still[k * cells + at] * bed.stillVolume[at] + bed.sorbed[k * cells + at] * column.cellVolume[lane];
-    });
-    return bandIn(profile, column.dz)?.leading_cm ?? 0;
-  });
   return {
     delivered_mL: s[AT.delivered],
     time_min: s[AT.time],
     flow: s[AT.flow],
     level_cm: s[AT.headVolume] / column.section,
     bed_cm: bedLengthOf(bed, column),
-    gas: gas / room,
+    gas: gasIn(bed),
     lean: leanOf(bed, run.scenario, 'Co'),
-    lanes,
+    lanes: edgesOf(run, 'Co'),
     speeds: Array.from(bed.velocity, (speed) => speed / mean),
     hollow: 1 - bed.resinShare[0],
     edge: (ion) => bands.get(ion)?.leading_cm ?? 0,
     rear: (ion) => bands.get(ion)?.trailing_cm ?? 0,
     middle: (ion) => bands.get(ion)?.centroid_cm ?? 0,
-    densest: (ion) => dense.get(ion) ?? 0,
+    densest: (ion) => Math.max(0, ...(profiles.get(ion) ?? [])) / (column.section * column.dz),
   };
+}
+
+/** Leading edge of an ion in every lane, cm. */
+function edgesOf({ bed, column }: Run, ion: IonId): number[] {
+  const base = (column.ions.indexOf(ion) + 1) * bed.lanes * bed.plates;
+  const profile = new Float64Array(bed.plates);
+  return Array.from(column.cellVolume, (volume, lane) => {
+    for (let j = 0; j < bed.plates; j++) {
+      const at = lane * bed.plates + j;
+      profile[j] = bed.pore[base + at] * bed.mobile[at] + bed.still[base + at] * bed.stillVolume[at] + bed.sorbed[base + at] * volume;
+    }
+    return bandIn(profile, column.dz)?.leading_cm ?? 0;
+  });
+}
+
+/** Share of the space between the beads that is gas. */
+function gasIn({ gas, room }: Bed): number {
+  let held = 0;
+  let all = 0;
+  for (let at = 0; at < room.length; at++) {
+    held += gas[at] * room[at];
+    all += room[at];
+  }
+  return held / all;
 }

@@ -21,7 +21,8 @@ interface Sound {
 
 function withLanes(lanes: number): Sound {
   const base = { ...column, values: { ...column.values, 'bed.lanes': lanes, 'bed.plates': 40 } };
-  return { base, twin: once(() => watch(base)), open: once(() => watch(leftOpen(base))) };
+  const twin = once(() => watch(base));
+  return { base, twin, open: once(() => watch(leftOpen(base), [], undefined, twin())) };
 }
 
 /** Twenty minutes at the bed top in mid-wash, with the clamp open. */
@@ -31,9 +32,16 @@ function leftOpen(scenario: Scenario): Scenario {
   return { ...scenario, procedure: [...procedure.slice(0, wash + 2), { do: 'wait', until: { elapsed_min: 20 } }, ...procedure.slice(wash + 2)] };
 }
 
+/** As far as the wash: of its highest share of gas this can only take some away. */
+function untilWater(scenario: Scenario): Scenario {
+  const water = scenario.procedure.findIndex((action) => action.do === 'pour' && action.liquid === 'water');
+  return { ...scenario, procedure: scenario.procedure.slice(0, water) };
+}
+
 function runsOf(fault: Fault): Runs {
   const { base, twin, open } = IN_MANY.includes(fault.kind) ? SOUND.many : SOUND.few;
-  return { run: watch(base, [fault]), twin: twin(), open: once(() => ({ run: watch(leftOpen(base), [fault]), twin: open() })) };
+  const run = watch(base, [fault], undefined, twin());
+  return { run, twin: twin(), open: once(() => ({ run: watch(untilWater(leftOpen(base)), [fault], undefined, run), twin: open() })) };
 }
 
 function once<T>(make: () => T): () => T {
