@@ -18,7 +18,8 @@ export function refillFromBelow(bed: Bed, column: Column, liquid: Float64Array, 
     const had = Float64Array.from({ length: bed.plates }, (_, j) => bed.gas[i * bed.plates + j]);
     drawn += setGas(bed, i, (j) => had[j] * (1 - filled), (extra * column.lanes.area[i]) / column.section, entering);
   }
-  for (let k = 0; k < bed.components; k++) bed.pouredAmount[k] += liquid[k] * drawn;
+  // What the bed drew differs from the volume by rounding, and what it drew beyond came out of the tip.
+  for (let k = 0; k < bed.components; k++) bed.pouredAmount[k] += liquid[k] * volume_mL + entering[k] * (drawn - volume_mL);
   s[AT.poured] += drawn;
   renew(bed, column);
   return undefined;

@@ -133,6 +133,13 @@ describe('the ledger', () => {
     expect(watched(sampleCase(12, { Co: 1 }, { 'bed.bead_um': 30 }), log).open).toBeLessThan(1e-9);
   });
 
+  it('closes to 1e-9 after next to nothing was let in from below under a bed with gas in it', () => {
+    const dried = { ...sampleCase(0, { Co: 3 }, { 'bed.plates': 4, 'bed.lanes': 1, 'column.bore_cm': 5 }), faults: [{ kind: 'dried-bed' as const }] };
+    for (const volume_mL of [Number.MIN_VALUE, 1e-15, 1e-3]) {
+      expect(watched(dried, [{ do: 'refill-from-below', liquid: 'sample', volume_mL }]).open).toBeLessThan(1e-9);
+    }
+  });
+
   it('closes to 1e-9 along 800 cells at rest in acid', () => {
     const run = runWhole(caseOf({ 'bed.plates': 800, 'bed.lanes': 1, 'bench.start_HCl_M': 8.9 }), [
       clamp(100),
