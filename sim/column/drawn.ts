@@ -2,7 +2,7 @@
 import { AZEOTROPE_M } from '../chemistry/index.ts';
 import { exp } from '../math/elementary.ts';
 import { normalStream } from '../math/random.ts';
-import type { Scenario } from '../terms/types.ts';
+import type { FieldPath, Scenario } from '../terms/types.ts';
 
 /** Keeps the draws apart from those of the packing. */
 const STREAM = 60_013;
@@ -25,11 +25,7 @@ export function drawn(scenario: Scenario): Scenario {
       'bed.porosity': Math.min(LOOSEST, Math.max(TIGHTEST, values['bed.porosity'] + values['differ.porosity'] * porosity)),
       'bed.length_cm': Math.min(tallest, Math.max(values['bed.length_cm'] / 2, values['bed.length_cm'] + values['differ.length_cm'] * length)),
       'bed.spread': Math.min(1, values['bed.spread'] * exp(values['differ.spread'] * uneven)),
-      'differ.bead': 0,
-      'differ.porosity': 0,
-      'differ.length_cm': 0,
-      'differ.spread': 0,
-      'differ.acid_M': 0,
+      ...NO_SPREAD,
     },
     liquids: Object.fromEntries(
       Object.entries(liquids).map(([id, liquid]) => [
@@ -40,7 +36,15 @@ export function drawn(scenario: Scenario): Scenario {
   };
 }
 
+/** The column that is meant, whatever the seed: bed as written, bottles as labelled. */
+export function intended(scenario: Scenario): Scenario {
+  return isExact(scenario) ? scenario : { ...scenario, values: { ...scenario.values, ...NO_SPREAD } };
+}
+
+const NO_SPREAD = { 'differ.bead': 0, 'differ.porosity': 0, 'differ.length_cm': 0, 'differ.spread': 0, 'differ.acid_M': 0 } as const satisfies Partial<
+  Record<FieldPath, 0>
+>;
+
 function isExact({ values }: Scenario): boolean {
-  const parts = ['differ.bead', 'differ.porosity', 'differ.length_cm', 'differ.spread', 'differ.acid_M'] as const;
-  return parts.every((path) => values[path] === 0);
+  return (Object.keys(NO_SPREAD) as (keyof typeof NO_SPREAD)[]).every((path) => values[path] === 0);
 }

@@ -1,3 +1,4 @@
+import { intended } from '../../sim/column/index.ts';
 import { normalStream } from '../../sim/math/random.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { calibrated, withValues } from '../../src/lab/fit/calibrate.ts';
@@ -42,7 +43,7 @@ export function recovered(scenario: Scenario, seed: number, paths: readonly Fitt
   };
 }
 
-/** Every parameter from its prior; what falls outside of its range or beyond four widths is drawn again. */
+/** Every parameter from its prior, on the column that is meant; what falls outside of its range or beyond four widths is drawn again. */
 export function drawnColumn(scenario: Scenario, seed: number, paths: readonly FittedPath[]): Scenario {
   const normal = normalStream(STREAM + seed);
   const within = (path: FittedPath): number => {
@@ -52,7 +53,7 @@ export function drawnColumn(scenario: Scenario, seed: number, paths: readonly Fi
       if (u >= least && u <= most) return u;
     }
   };
-  return withValues(scenario, paths, paths.map(within));
+  return withValues(intended(scenario), paths, paths.map(within));
 }
 
 /** The readings of a column with noise of their own deviation; an edge that is not there is not read. */

@@ -1,3 +1,4 @@
+import { intended } from '../../../sim/column/index.ts';
 import { FIELDS } from '../../../sim/terms/fields.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Status } from '../../../sim/terms/status.ts';
@@ -92,7 +93,9 @@ export function withFitted(scenario: Scenario, { parameters }: Calibration, whic
   return { ...rest, values: { ...values, ...Object.fromEntries(parameters.map((one) => [one.path, one[which]])) } };
 }
 
-function onOneLane(scenario: Scenario): Scenario {
+/** The column that was measured is the one that is written, not one drawn around it. */
+function onOneLane(given: Scenario): Scenario {
+  const scenario = intended(given);
   return { ...scenario, values: { ...scenario.values, 'bed.lanes': 1 } };
 }
 

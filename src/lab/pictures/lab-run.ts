@@ -9,7 +9,7 @@ import { tracked } from '../../store/tracked.ts';
 /** Pause after the last change before the model is run, ms, so that it is not run for every digit that is typed. A choice. */
 const QUIET_MS = 300;
 
-/** Runs the procedure of a lab on the column that is meant, in its own thread. */
+/** Runs the procedure of a lab on the first column that the bench would get, in its own thread. */
 export class LabRun {
   /** The scenario that plan and moment belong to. */
   @tracked scenario: Scenario | undefined;

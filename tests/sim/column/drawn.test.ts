@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { drawn } from '../../../sim/column/drawn.ts';
+import { drawn, intended } from '../../../sim/column/drawn.ts';
 import { runOf } from '../../../sim/run/run.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { leach } from '../faults/bench.ts';
@@ -26,3 +26,10 @@ test('columns scatter as stated about what was meant, and bottles only lose acid
 });
 
 test('columns do not differ where the scenario says so', () => expect(drawn(leach())).toEqual(leach()));
+
+test('the column that is meant is the same for every seed, with the bed as written and the bottles as labelled', () => {
+  const [one, two] = [1, 2].map((seed) => drawn(intended(leach(SPREAD, { seed }))));
+  expect(one.values).toEqual(two.values);
+  expect(one.values['bed.length_cm']).toBe(7);
+  expect(one.liquids.acid.HCl_M).toBe(9);
+});
