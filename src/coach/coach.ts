@@ -10,11 +10,12 @@ import { announce } from '../ui/announce.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { Guide, type Guidance } from './guide.ts';
+import { Guide } from './guide.ts';
 import { type Bench, occasionOf, type Question, questionOf } from './occasion.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
 import { coachStyles } from './styles.ts';
 import { warningsOf } from './warnings.ts';
+import type { Guidance } from './windows.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 

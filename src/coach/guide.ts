@@ -1,13 +1,9 @@
 import type { Log, Scenario } from '../../sim/terms/types.ts';
 import { type ModelThread, workerThread } from '../store/threads/model-thread.ts';
-import { type FractionTargets, progressOf, type StartWindow, switchWindow, type SwitchWindow, waterWindow, withStop } from '../../sim/history/index.ts';
+import { type FractionTargets, progressOf, switchWindow, waterWindow, withStop } from '../../sim/history/index.ts';
 import { logAhead } from './ahead.ts';
 import type { Bench } from './occasion.ts';
-
-export interface Guidance {
-  readonly window: SwitchWindow | undefined;
-  readonly startWindow: StartWindow | undefined;
-}
+import { type Guidance, receiverGuidance, startGuidance } from './windows.ts';
 
 /** Works out the windows of the run as it would go on, on a model thread of its own, so that the bench does not wait for it. */
 export class Guide {
@@ -29,7 +25,8 @@ export class Guide {
     const call = ++this.call;
     if (!log) return found({ window: undefined, startWindow: undefined });
     // A question that was given up for a newer run has no answer; without one there is no window to show.
-    this.work(call, scenario, log, targets, found).catch(() => {
+    const poured = progressOf(scenario, moment.events).eluent_mL !== undefined;
+    this.work(call, { scenario, log, targets, poured }, found).catch(() => {
       if (call === this.call) found({ window: undefined, startWindow: undefined });
     });
   }
@@ -43,18 +40,27 @@ export class Guide {
     this.thread = undefined;
   }
 
-  private async work(call: number, scenario: Scenario, log: Log, targets: FractionTargets, found: (guidance: Guidance) => void): Promise<void> {
+  private async work(call: number, { scenario, log, targets, poured }: Asked, found: (guidance: Guidance) => void): Promise<void> {
     this.thread ??= workerThread();
     const { thread } = this;
     const plan = this.scenario === scenario ? await thread.plan(log) : await thread.open(scenario, log);
     this.scenario = scenario;
     if (call !== this.call) return;
-    const window = switchWindow(plan, withStop(plan, targets));
-    found({ window, startWindow: undefined });
+    const now = poured ? receiverGuidance(plan, targets) : { window: switchWindow(plan, withStop(plan, targets)), startWindow: undefined };
+    found(now);
     const { eluentEntry } = progressOf(scenario, plan.events);
     if (eluentEntry === undefined) return;
     const planOf = (trial: Log) => (call === this.call ? thread.plan(trial) : Promise.reject(new Error('another run was asked for')));
-    const startWindow = await waterWindow(plan, eluentEntry, targets, planOf).catch(() => undefined);
-    if (call === this.call) found({ window, startWindow });
+    // Once the eluent is poured its start is only looked back on, by the task as it is.
+    const starts = poured ? { startWindow: await waterWindow(plan, eluentEntry, targets, planOf) } : await startGuidance(plan, eluentEntry, targets, planOf);
+    if (call === this.call) found({ ...now, ...starts });
   }
+}
+
+interface Asked {
+  readonly scenario: Scenario;
+  readonly log: Log;
+  readonly targets: FractionTargets;
+  /** The weaker eluent is on the column. */
+  readonly poured: boolean;
 }

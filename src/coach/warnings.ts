@@ -1,8 +1,8 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { bestStart, progressOf } from '../../sim/history/index.ts';
-import { millilitres } from '../ui/text/format.ts';
-import type { Guidance } from './guide.ts';
+import { millilitres, percent } from '../ui/text/format.ts';
 import type { Bench } from './occasion.ts';
+import type { Guidance } from './windows.ts';
 
 /** Height of liquid from which draining is warned of, mm. */
 const LOW_MM = 2;
@@ -10,7 +10,7 @@ const LOW_MM = 2;
 export const NEAR_ML = 1;
 
 /** What the guide has to say about this moment, most pressing first. */
-export function warningsOf({ scenario, plan, moment, targets }: Bench, { window, startWindow }: Guidance): string[] {
+export function warningsOf({ scenario, plan, moment, targets }: Bench, { window, startWindow, allows }: Guidance): string[] {
   const { load_mL, eluent_mL, change_mL } = progressOf(scenario, moment.events);
   const mm = moment.level_cm * 10;
   const now = moment.delivered_mL;
@@ -31,6 +31,12 @@ export function warningsOf({ scenario, plan, moment, targets }: Bench, { window,
     if (now < window.from_mL) lines.push(`Keep the receiver until ${millilitres(window.from_mL)}: what drips now is acid.`);
     else if (now <= window.to_mL) lines.push(`Change the receiver now, before ${millilitres(window.to_mL)}.`);
     else lines.push(`Late for the receiver: ${symbol} has been lost since ${millilitres(window.to_mL)}.`);
+  }
+  if (allows && load_mL !== undefined && change_mL === undefined) {
+    const what = eluent_mL === undefined ? 'No start of the weaker eluent meets' : 'No change of the receiver meets';
+    lines.push(
+      `${what} every limit of the task on this column. The volumes here are for ${percent(allows.recovered)} of the ${symbol}, with at most ${percent(allows.carried)} of another metal.`,
+    );
   }
   return lines;
 }

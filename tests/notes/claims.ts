@@ -83,6 +83,17 @@ function watch(scenario: Scenario, faults: readonly Fault[] = scenario.faults, l
   return seen;
 }
 
+/** A column whose band runs ahead. */
+const AHEAD: Scenario = { ...few('cathode-leach'), seed: 2 };
+
+/** The log with no more wash once the leading edge of cobalt is so near the bottom, mm. */
+function endedAt(log: Log, above_bottom_mm: number): Log {
+  const loaded = log.findIndex((action) => action.do === 'pour' && action.liquid === 'sample');
+  return log.map((action, i) =>
+    i > loaded && action.do === 'pour' && action.liquid === 'acid' ? { ...action, unless: { ion: 'Co', above_bottom_mm } } : action,
+  );
+}
+
 const INVENTED = 'The liquor is invented.';
 
 export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[]; readonly notice: readonly Note[] }>> = {
@@ -103,11 +114,14 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         [later(run, 6).middle('Co'), '<', length(run) / 4],
       ]),
       note(
-        'Columns differ. Wash until the leading edge nears the bottom, or with 40 mL at most: watch the band, not the volume. On this column 26 mL are enough.',
+        'Columns differ: watch the band, not the volume. Wash until the leading edge nears the bottom, or with 40 mL at most. The 26 mL written here suit the typical column; where the band runs ahead, end the wash with 2.5 cm of bed left, or more than 0.5 % of the cobalt goes with the acid.',
         ({ run }) => [
           [run.washed.edge('Co'), '>', 0.7 * length(run)],
           [run.washed.edge('Co'), '<', length(run) - 0.5],
-          [watch({ ...few('cathode-leach'), seed: 2 }, []).washed.edge('Co'), '>', run.washed.edge('Co') + 0.1],
+          [watch(AHEAD, []).washed.edge('Co'), '>', run.washed.edge('Co') + 0.1],
+          [run.in('cobalt'), '>', 0.995],
+          [watch(AHEAD, []).in('cobalt'), '<', 0.995],
+          [watch(AHEAD, [], endedAt(AHEAD.procedure, 25)).in('cobalt'), '>', 0.995],
         ],
       ),
       note(
