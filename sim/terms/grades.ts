@@ -82,6 +82,13 @@ export function gradeNumber(grade: unknown, path: string): number | undefined {
   return numbers && Object.hasOwn(numbers, path) ? numbers[path].value : undefined;
 }
 
+/** Sieve class of a grade; undefined if the grade is not known. */
+export function sieveOf(grade: unknown): SieveClass | undefined {
+  return (Object.keys(SIEVE_CLASSES) as Sieve[])
+    .filter((name) => typeof grade === 'string' && grade.startsWith(`${name},`))
+    .map((name) => SIEVE_CLASSES[name])[0];
+}
+
 /**
  * Surface-mean (Sauter) diameter of beads whose volume is spread evenly over the logarithm of the diameter between two sieves:
  * ln(b/a) / (1/a - 1/b), derived from the definition (sum of d³ over sum of d²). The spread itself is assumed.

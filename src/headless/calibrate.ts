@@ -1,11 +1,12 @@
-import { applySettings } from '../../sim/input/index.ts';
+import { applySettings, own } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { type Calibration, calibrated } from '../lab/fit/calibrate.ts';
+import { earlyWords, sieveWords } from '../lab/fit/doubts.ts';
 import { fittedJson } from '../lab/fit/fitted-scenario.ts';
 import { readMeasurements } from '../lab/fit/measurements.ts';
 
 export type CalibrationOutcome =
-  | { readonly ok: true; readonly calibration: Calibration & { readonly scenario: unknown } }
+  | { readonly ok: true; readonly calibration: Calibration & { readonly warnings: readonly string[]; readonly scenario: unknown } }
   | { readonly ok: false; readonly issues: readonly Issue[] };
 
 /** Fits a scenario to a table of measurements. `json` is the scenario as written, `settings` what was set on the command line. */
@@ -20,5 +21,6 @@ export function calibrationOf(scenario: Scenario, json: unknown, settings: reado
   const set = applySettings(json, settings);
   if (!set.ok) return set;
   const calibration = calibrated(scenario, read.measurements);
-  return { ok: true, calibration: { ...calibration, scenario: fittedJson(set.json, calibration, date) } };
+  const warnings = [...earlyWords(scenario, read.measurements), sieveWords(own(own(set.json, 'resin'), 'grade'), calibration)].filter((line) => line !== '');
+  return { ok: true, calibration: { ...calibration, warnings, scenario: fittedJson(set.json, calibration, date) } };
 }

@@ -61,7 +61,7 @@ export class CalibratePart extends LiveElement {
       <bf-readings .scenario=${scenario} .text=${text} .read=${read} @bf-readings=${this.take}></bf-readings>
       <div class="row">${fitting.progress ? this.going(fitting.progress) : html`<button type="button" class="primary" ?disabled=${!read?.ok} @click=${() => this.fit(scenario, read)}>Fit</button>`}</div>
       <p class="problem" role="alert">${fitting.failure === '' ? nothing : `The fit stopped: ${fitting.failure}. Your table is unchanged; press Fit to try again.`}</p>
-      ${fitting.answer ? html`<bf-fit-result .answer=${fitting.answer}></bf-fit-result><bf-fit-accept .draft=${draft} .calibration=${fitting.answer.calibration} .of=${this.of}></bf-fit-accept>` : nothing}`;
+      ${fitting.answer ? html`<bf-fit-result .answer=${fitting.answer} .of=${this.of}></bf-fit-result><bf-fit-accept .draft=${draft} .calibration=${fitting.answer.calibration} .of=${this.of}></bf-fit-accept>` : nothing}`;
   }
 
   private going({ runs, runsMost, chiSquare }: FitProgress) {

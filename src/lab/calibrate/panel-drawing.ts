@@ -21,7 +21,7 @@ interface Size {
 }
 
 export function panelDrawing(panel: Panel, curves: ModelCurves, size: Size): SVGTemplateResult {
-  return panel.isVolume ? volumesDrawing(panel, size) : againstVolume(panel, curves, size);
+  return panel.beside === undefined ? againstVolume(panel, curves, size) : sideBySide(panel, panel.beside, size);
 }
 
 /** (measured - model) in deviations, along the run. */
@@ -62,13 +62,13 @@ function readingAt(one: Residual, x: Scale, y: Scale): SVGTemplateResult {
   return svg`<g><line class="bar" x1=${at} x2=${at} y1=${y(one.value - reach)} y2=${y(one.value + reach)}></line>${mark(one, at, y(one.value))}<title>row ${one.row}, ${one.column}: ${one.value}</title></g>`;
 }
 
-/** Readings that are volumes stand side by side, each with the value that the model gives. */
-function volumesDrawing({ readings, unit }: Panel, size: Size): SVGTemplateResult {
+/** Readings side by side, each with the value that the model gives. */
+function sideBySide({ readings, unit }: Panel, title: string, size: Size): SVGTemplateResult {
   const y = upwards(extent(readings, []), size.height);
   const [left, right] = [MARGIN.left, size.width - MARGIN.right];
   const step = (right - left) / readings.length;
   return svg`
-    ${axis({ scale: y, side: 'left', at: left, ticks: 4, title: 'delivered', unit, grid: right - left })}
+    ${axis({ scale: y, side: 'left', at: left, ticks: 4, title, unit, grid: right - left })}
     ${readings.map((one, i) => {
       const at = left + step * (i + 0.5);
       const reach = BAR * one.deviation;

@@ -7,12 +7,12 @@ export interface Panel {
   readonly title: string;
   readonly unit: string;
   readonly readings: readonly Residual[];
-  /** The reading is itself a volume delivered. */
-  readonly isVolume: boolean;
+  /** Title of the axis where readings do not belong to a volume delivered and stand side by side. */
+  readonly beside?: string;
 }
 
 export function panelsOf(readings: readonly Residual[]): Panel[] {
-  const panels = new Map<string, { title: string; unit: string; isVolume: boolean; readings: Residual[] }>();
+  const panels = new Map<string, Omit<Panel, 'readings'> & { readings: Residual[] }>();
   for (const one of readings) {
     const kind = kindOf(one);
     const panel = panels.get(kind.title) ?? { ...kind, readings: [] };
@@ -23,21 +23,22 @@ export function panelsOf(readings: readonly Residual[]): Panel[] {
 }
 
 function kindOf({ quantity, solute }: Residual): Omit<Panel, 'readings'> {
-  const isVolume = quantity === 'first colour' || quantity === 'last colour';
   switch (quantity) {
+    case 'flow test':
+      return { title: 'Flow test before the run', unit: 'min', beside: 'time' };
     case 'flow':
-      return { title: 'Flow', unit: 'mL/min', isVolume };
+      return { title: 'Flow', unit: 'mL/min' };
     case 'bed':
-      return { title: 'Length of the bed', unit: 'cm', isVolume };
+      return { title: 'Length of the bed', unit: 'cm' };
     case 'leading':
     case 'trailing':
-      return { title: 'Edges of the band', unit: 'cm', isVolume };
+      return { title: 'Edges of the band', unit: 'cm' };
     case 'first colour':
     case 'last colour':
-      return { title: 'Coloured drops', unit: 'mL', isVolume };
+      return { title: 'Coloured drops', unit: 'mL', beside: 'delivered' };
     case 'fraction':
-      return { title: solute === undefined || solute === 'HCl' ? 'HCl in fractions' : `${IONS[solute].name} in fractions`, unit: 'mmol', isVolume };
+      return { title: solute === undefined || solute === 'HCl' ? 'HCl in fractions' : `${IONS[solute].name} in fractions`, unit: 'mmol' };
     case 'alkali':
-      return { title: 'NaOH to neutralise fractions', unit: 'mL', isVolume };
+      return { title: 'NaOH to neutralise fractions', unit: 'mL' };
   }
 }

@@ -1,5 +1,6 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { valueAt } from '../../../sim/lab/index.ts';
 import { FIELDS } from '../../../sim/terms/fields.ts';
 import { plotStyles } from '../../plot/styles.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -10,7 +11,8 @@ import type { FitAnswer } from '../fit/fit-worker.ts';
 import { foldStyles, partStyles } from '../sections/styles.ts';
 import { panelDrawing, residualDrawing } from './panel-drawing.ts';
 import { type Panel, panelsOf } from './panels.ts';
-import { intervalWords, misfitWords, openWords, strongestTie, tiedWords } from './words.ts';
+import { sieveWords } from '../fit/doubts.ts';
+import { beforeLoadWords, intervalWords, misfitWords, openWords, strongestTie, tiedWords } from './words.ts';
 import '../../ui/table.ts';
 
 const SIZE = { width: 360, height: 220 };
@@ -56,13 +58,18 @@ export class FitResult extends LiveElement {
   ];
 
   @property({ attribute: false }) answer: FitAnswer | undefined;
+  /** JSON of the lab that was fitted. */
+  @property({ attribute: false }) of: unknown;
 
   override render() {
     const { answer } = this;
     if (!answer) return html``;
     const { calibration } = answer;
     const { measurements } = calibration;
+    const doubt = sieveWords(valueAt(this.of, 'resin.grade'), calibration);
     return html`<p>${misfitWords(calibration)}</p><p class="open">${openWords(calibration)}</p><p>${tiedWords(calibration)}</p>
+      ${beforeLoadWords(calibration) === '' ? nothing : html`<p>${beforeLoadWords(calibration)}</p>`}
+      ${doubt === '' ? nothing : html`<p class="open" role="status">${doubt}</p>`}
       <bf-table caption="Numbers" .columns=${NUMBERS} .rows=${numberRows(calibration)}></bf-table>
       <p class="soft">Before the fit, each number has an uncertainty that depends on its status; its interval follows from that and from the readings. The fit treats the column as a single lane, so uneven packing is not fitted.</p>
       <p class="soft">● reading with its 95 % bar (□ upper edge of the band); dashed line: model before the fit; solid line: model after it.</p>

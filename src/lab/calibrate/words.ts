@@ -37,6 +37,14 @@ export function openWords({ parameters }: Pick<Calibration, 'parameters'>): stri
     : `The readings leave open: ${names}. ${open.length === 1 ? 'Its interval is' : 'Their intervals are'} nearly as wide as before, so ${open.length === 1 ? 'its value does' : 'their values do'} not change.`;
 }
 
+/** What the readings before the sample were good for; nothing if there are none. */
+export function beforeLoadWords({ beforeLoad: { readings, determine } }: Pick<Calibration, 'beforeLoad'>): string {
+  if (readings === 0) return '';
+  const first = readings === 1 ? 'The reading taken before the sample was poured tells' : `The ${readings} readings taken before the sample was poured tell`;
+  if (determine.length === 0) return `${first} of flow and bed only, and ${readings === 1 ? 'determines' : 'by themselves determine'} no number.`;
+  return `${first} nothing of the band; by ${readings === 1 ? 'itself it determines' : 'themselves they determine'} ${listed(determine.map((path) => FIELDS[path].label))}.`;
+}
+
 /** Pairs that the readings determine only together. */
 export function tiedWords({ parameters, correlations }: Pick<Calibration, 'parameters' | 'correlations'>): string {
   const pairs = parameters.flatMap((one, i) => parameters.slice(i + 1).map((other, k) => ({ one, other, r: correlations[i][i + 1 + k] })));

@@ -2,7 +2,8 @@ import { intended } from '../../../sim/column/index.ts';
 import { FIELDS } from '../../../sim/terms/fields.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Status } from '../../../sim/terms/status.ts';
-import { type Fit, type FitProgress, fitted, NO_ANSWER } from './least-squares.ts';
+import { isBefore, loadedFrom } from './before-load.ts';
+import { covarianceOf, type Fit, type FitProgress, fitted, NO_ANSWER } from './least-squares.ts';
 import type { Measurement } from './measurements.ts';
 import { boundsOf, FITTED_PATHS, type FittedPath, parameterAt } from './parameters.ts';
 import { predicted } from './predict.ts';
@@ -36,6 +37,8 @@ export interface Calibration {
   /** In the order of `parameters`. */
   readonly correlations: readonly (readonly number[])[];
   readonly measurements: readonly Residual[];
+  /** Readings taken before the sample was poured, flow tests among them, and what these alone determine. */
+  readonly beforeLoad: { readonly readings: number; readonly determine: readonly FittedPath[] };
   readonly chiSquareBefore: number;
   readonly chiSquareAfter: number;
   readonly runs: number;
@@ -75,6 +78,7 @@ export function calibrated(
       const [before, after] = [answerOf(one, fit.before[i]), answerOf(one, fit.after[i])];
       return { ...one, before, after, residual: (one.value - after) / one.deviation };
     }),
+    beforeLoad: toldBefore(scenario, measurements, paths, fit),
     chiSquareBefore: fit.chiSquareBefore,
     chiSquareAfter: fit.chiSquareAfter,
     runs: fit.evaluations,
@@ -101,6 +105,18 @@ function onOneLane(given: Scenario): Scenario {
 
 function answerOf({ value, deviation }: Measurement, found: number): number {
   return Math.abs(found - value) < 0.5 * NO_ANSWER * deviation ? found : Number.NaN;
+}
+
+function toldBefore(scenario: Scenario, measurements: readonly Measurement[], paths: readonly FittedPath[], { slopes }: Fit): Calibration['beforeLoad'] {
+  const loaded_mL = loadedFrom(scenario);
+  const rows = measurements.flatMap((one, i) => (isBefore(one, loaded_mL) ? [i] : []));
+  if (rows.length === 0) return { readings: 0, determine: [] };
+  const alone = covarianceOf(
+    rows.map((i) => slopes[i]),
+    rows.map((i) => measurements[i].deviation),
+    true,
+  );
+  return { readings: rows.length, determine: paths.filter((_, k) => Math.sqrt(alone[k][k]) <= OPEN) };
 }
 
 function parameterOf({ values }: Scenario, path: FittedPath, { u, covariance }: Fit, k: number): FittedParameter {

@@ -32,6 +32,8 @@ export interface Fit {
   readonly u: readonly number[];
   /** Covariance of u; the deviations of the measurements are taken as they were given. */
   readonly covariance: readonly (readonly number[])[];
+  /** Change of every measurement with every u, of which the covariance was made; one row for each measurement. */
+  readonly slopes: readonly (readonly number[])[];
   readonly before: readonly number[];
   readonly after: readonly number[];
   /** Sum of squared weighted residuals of the measurements, prior left out. */
@@ -106,7 +108,7 @@ export function fitted(problem: Problem): Fit {
   const after = evaluate(u);
   return {
     u,
-    covariance: covarianceAround(evaluate, u, problem),
+    ...covarianceAround(evaluate, u, problem),
     before,
     after,
     chiSquareBefore: chiSquare(before, problem),
@@ -128,21 +130,14 @@ function chiSquare(values: readonly number[], { measured, deviation }: Problem):
  * Slopes are taken twice: with the given step, and then over the width that results, at most that of the prior. An interval says what
  * holds over its own width; over a short step the jumps of a model with time steps would look like information.
  */
-function covarianceAround(evaluate: Evaluate, u: readonly number[], problem: Problem): number[][] {
+function covarianceAround(evaluate: Evaluate, u: readonly number[], problem: Problem): Pick<Fit, 'covariance' | 'slopes'> {
   const { deviation, prior, step } = problem;
-  const close = covarianceOf(
-    slopesAt(
-      evaluate,
-      u,
-      u.map(() => step),
-      problem,
-    ),
-    deviation,
-    prior,
-  );
-  if (!prior) return close;
-  const widths = u.map((_, k) => Math.max(step, Math.sqrt(close[k][k])));
-  return covarianceOf(slopesAt(evaluate, u, widths, problem), deviation, prior);
+  const along = (steps: readonly number[]): Pick<Fit, 'covariance' | 'slopes'> => {
+    const slopes = slopesAt(evaluate, u, steps, problem);
+    return { slopes, covariance: covarianceOf(slopes, deviation, prior) };
+  };
+  const close = along(u.map(() => step));
+  return prior ? along(u.map((_, k) => Math.max(step, Math.sqrt(close.covariance[k][k])))) : close;
 }
 
 /** Change of every measurement with every u, one row for each measurement; 0 where the model has no value on one side. */
@@ -157,7 +152,7 @@ function slopesAt(evaluate: Evaluate, u: readonly number[], steps: readonly numb
 }
 
 /** (J' W J + prior)^-1, the usual linear estimate at the optimum. */
-function covarianceOf(slopes: readonly (readonly number[])[], deviation: readonly number[], prior: boolean): number[][] {
+export function covarianceOf(slopes: readonly (readonly number[])[], deviation: readonly number[], prior: boolean): number[][] {
   const jacobian = new Matrix(slopes.map((row, i) => row.map((slope) => slope / deviation[i])));
   const information = jacobian.transpose().mmul(jacobian);
   if (prior) information.add(Matrix.eye(information.rows));

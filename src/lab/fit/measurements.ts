@@ -1,11 +1,13 @@
 import { addIssue, oneOf } from '../../../sim/input/index.ts';
+import type { FlowTest } from '../../../sim/run/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { IonId, Issue, Scenario } from '../../../sim/terms/types.ts';
+import { flowTestIn, TEST_PLACES } from './flow-test.ts';
 
 // What a lab measured on one run, as a table: one row for each reading, one column for each quantity, with the unit in its name.
 
 /** What can be measured. `at_mL` is the volume delivered since the start of the run; `from_mL` where a fraction was begun. */
-export type Quantity = 'flow' | 'bed' | 'leading' | 'trailing' | 'first colour' | 'last colour' | 'fraction' | 'alkali';
+export type Quantity = 'flow test' | 'flow' | 'bed' | 'leading' | 'trailing' | 'first colour' | 'last colour' | 'fraction' | 'alkali';
 
 export interface Measurement {
   readonly row: number;
@@ -15,6 +17,8 @@ export interface Measurement {
   readonly from_mL: number;
   /** In a fraction: the solute that was measured, mmol. */
   readonly solute?: IonId | 'HCl';
+  /** In a flow test, whose minutes were measured before the run. */
+  readonly test?: FlowTest;
   readonly value: number;
   /** One standard deviation of it. */
   readonly deviation: number;
@@ -36,9 +40,11 @@ export interface Meaning {
   readonly relative: number;
 }
 
-const PLACES = ['delivered_mL', 'from_mL'] as const;
+const PLACES = ['delivered_mL', 'from_mL', ...TEST_PLACES] as const;
 const ROWS_MAX = 500;
 const VOLUME_MOST = 10_000;
+/** Longest flow test, min. A choice. */
+const TEST_MOST = 1000;
 
 /** Columns for this scenario. */
 export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, Meaning>> {
@@ -58,6 +64,14 @@ export function columnsFor({ ions, values }: Scenario): Readonly<Record<string, 
     ...Object.fromEntries(amounts),
     HCl_mmol: { quantity: 'fraction', solute: 'HCl', how: 'acid in a fraction', unit: 'mmol', most: 10_000, absolute: 0.1, relative: 0.01 },
     NaOH_mL: { quantity: 'alkali', how: 'sodium hydroxide that neutralised a fraction', unit: 'mL', most: VOLUME_MOST, absolute: 0.05, relative: 0.005 },
+    flow_test_min: {
+      quantity: 'flow test',
+      how: 'time in which flow_test_mL ran out before the run, clamp open',
+      unit: 'min',
+      most: TEST_MOST,
+      absolute: 0.05,
+      relative: 0.03,
+    },
   };
 }
 
@@ -70,7 +84,7 @@ export function readMeasurements(text: string, scenario: Scenario): Measurements
   checkHead(names, columns, issues);
   if (rows.length === 0 || rows.length > ROWS_MAX) addIssue(issues, 'table', `1 to ${ROWS_MAX} rows under the heading`, `${rows.length}`);
   if (issues.length > 0) return { ok: false, issues };
-  const measurements = rows.flatMap(({ cells, row }) => measuredIn(cells, row, names, columns, issues));
+  const measurements = rows.flatMap(({ cells, row }) => measuredIn(cells, row, names, scenario, issues));
   checkEdges(measurements, issues);
   return issues.length > 0 ? { ok: false, issues } : { ok: true, measurements };
 }
@@ -97,17 +111,14 @@ function checkHead(names: readonly string[], columns: Readonly<Record<string, Me
 }
 
 /** Readings of one row, counted as a spreadsheet does: the heading is row 1. */
-function measuredIn(
-  cells: readonly string[],
-  row: number,
-  names: readonly string[],
-  columns: Readonly<Record<string, Meaning>>,
-  issues: Issue[],
-): Measurement[] {
+function measuredIn(cells: readonly string[], row: number, names: readonly string[], scenario: Scenario, issues: Issue[]): Measurement[] {
+  const columns = columnsFor(scenario);
   if (cells.length > names.length) addIssue(issues, `row ${row}`, `at most ${names.length} cells`, `${cells.length}; decimals have a point`);
   const cell = (name: string): string => cells[names.indexOf(name)] ?? '';
   const filled = names.filter((name) => Object.hasOwn(columns, name) && cell(name) !== '');
-  if (filled.length === 0) addIssue(issues, `row ${row}`, 'at least one measured value', 'only empty cells');
+  const untimed = TEST_PLACES.filter((name) => cell(name) !== '');
+  if (filled.length === 0)
+    addIssue(issues, `row ${row}`, 'at least one measured value', untimed.length > 0 ? `only ${untimed.join(', ')}` : 'only empty cells');
   const place = (name: string, why: string): number =>
     cell(name) === '' ? missing(`row ${row}, ${name}`, why, issues) : read(cell(name), `row ${row}, ${name}`, 'mL', VOLUME_MOST, issues);
   return filled.map((column): Measurement => {
@@ -115,11 +126,24 @@ function measuredIn(
     const own = quantity === 'first colour' || quantity === 'last colour';
     const fraction = quantity === 'fraction' || quantity === 'alkali';
     const value = read(cell(column), `row ${row}, ${column}`, unit, most, issues);
+    const deviation = Math.hypot(absolute, relative * value);
+    if (quantity === 'flow test') return { row, column, quantity, at_mL: 0, from_mL: 0, test: testIn(cell, row, scenario, issues), value, deviation };
     const at_mL = own ? value : place('delivered_mL', `the volume delivered when ${column} was read`);
     const from_mL = fraction ? place('from_mL', `the volume at which the fraction with ${column} began`) : 0;
     if (fraction && from_mL >= at_mL) addIssue(issues, `row ${row}, from_mL`, `less than delivered_mL, ${at_mL} mL`, `${from_mL} mL`);
-    return { row, column, quantity, at_mL, from_mL, ...(solute && { solute }), value, deviation: Math.hypot(absolute, relative * value) };
+    return { row, column, quantity, at_mL, from_mL, ...(solute && { solute }), value, deviation };
   });
+}
+
+/** Beside the minutes of a flow test: how much ran out, and how high the liquid stood. */
+function testIn(cell: (name: string) => string, row: number, scenario: Scenario, issues: Issue[]): FlowTest {
+  const highest_mm = 10 * (scenario.values['column.tube_cm'] - scenario.values['bed.length_cm']);
+  const place = (name: (typeof TEST_PLACES)[number]): number => {
+    const path = `row ${row}, ${name}`;
+    if (cell(name) === '') return missing(path, 'what ran out in flow_test_min, and how high the liquid stood above the bed', issues);
+    return name === 'flow_test_mL' ? read(cell(name), path, 'mL', VOLUME_MOST, issues) : read(cell(name), path, 'mm', highest_mm, issues);
+  };
+  return flowTestIn(place, cell('flow_test_end_mm') !== '', row, scenario, issues);
 }
 
 function read(cell: string, path: string, unit: string, most: number, issues: Issue[]): number {

@@ -1,6 +1,6 @@
 import { AT, bedLengthOf } from '../../../sim/column/index.ts';
 import { bandAt, collected, deliveredOf, effluentCurve, flowOf, instantAt, type Plan, receiverLabels, targetsOf, trimmed } from '../../../sim/history/index.ts';
-import { advance, resultsOf, runOf } from '../../../sim/run/index.ts';
+import { advance, flowTestMinutes, resultsOf, runOf } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Measurement } from './measurements.ts';
 
@@ -47,10 +47,12 @@ function watch(scenario: Scenario, alive: () => void): Watched {
   return { plan, lengths };
 }
 
-function valueOf(scenario: Scenario, { plan, lengths }: Watched, { quantity, at_mL, from_mL, solute }: Measurement): number {
+function valueOf(scenario: Scenario, { plan, lengths }: Watched, { quantity, at_mL, from_mL, solute, test }: Measurement): number {
   const { target } = targetsOf(scenario);
   const length = lengthAt(lengths, at_mL);
   switch (quantity) {
+    case 'flow test':
+      return test ? flowTestMinutes(scenario, test) : Number.NaN;
     case 'flow':
       return between(plan, at_mL, (frame) => flowOf(plan, frame));
     case 'bed':

@@ -69,6 +69,16 @@ describe('a table of measurements', () => {
     expect(issuesOf('delivered_mL;bed_cm\n20;6.8\n')).toEqual([]);
   });
 
+  test('may hold a flow test, falling by what ran out or kept level, which needs no volume of the run', () => {
+    expect(issuesOf('flow_test_mL,flow_test_min,flow_test_head_mm,flow_test_end_mm\n1,1,20,\n10,5,20,20\n')).toEqual([]);
+    const table = readMeasurements('flow_test_mL,flow_test_min,flow_test_head_mm,flow_test_end_mm\n1,1,20,\n10,5,20,20\n', scenario);
+    // 1 mL in a bore of 0.9 cm: 10/(0.81 pi/4) = 15.7 mm.
+    expect(table.ok && table.measurements.map(({ test }) => test)).toEqual([
+      { volume_mL: 1, from_mm: 20, to_mm: expect.closeTo(20 - 15.719, 2) },
+      { volume_mL: 10, from_mm: 20, to_mm: 20 },
+    ]);
+  });
+
   test('counts its rows as they were given, empty lines among them', () => {
     expect(issuesOf('\ndelivered_mL,bed_cm\n\n20,seven')).toEqual(['row 4, bed_cm: number 0 to 20 cm; "seven"']);
   });
@@ -90,6 +100,23 @@ describe('a table of measurements', () => {
     ['a decimal comma', 'delivered_mL,bed_cm\n20,6,8', /^row 2: at most 2 cells; 3; decimals have a point/],
     ['an edge below the tube', 'delivered_mL,leading_cm\n20,31', /^row 2, leading_cm: number 0 to 20 cm; "31"/],
     ['a negative amount', 'delivered_mL,from_mL,Co_mmol\n20,10,-0.1', /^row 2, Co_mmol: number 0 to 1000 mmol; "-0.1"/],
+    [
+      'a flow test without its level',
+      'flow_test_mL,flow_test_min\n2,1',
+      /^row 2, flow_test_head_mm: what ran out in flow_test_min, and how high the liquid stood/,
+    ],
+    [
+      'a flow test of more than stood above the bed',
+      'flow_test_mL,flow_test_min,flow_test_head_mm\n10,5,20',
+      /^row 2, flow_test_mL: at most 1\.3 mL, which is what 20 mm above the bed hold in this tube; if more was poured on, give .* flow_test_end_mm; 10 mL/,
+    ],
+    ['a flow test above the rim', 'flow_test_mL,flow_test_min,flow_test_head_mm\n2,1,900', /^row 2, flow_test_head_mm: number 0 to 130 mm; "900"/],
+    ['a flow test of nothing', 'flow_test_mL,flow_test_min,flow_test_head_mm\n0,1,20', /^row 2, flow_test_mL: at least 0\.05 mL; 0 mL/],
+    [
+      'a flow test that was not timed',
+      'flow_test_mL,flow_test_head_mm,bed_cm\n2,20,',
+      /^row 2: at least one measured value; only flow_test_mL, flow_test_head_mm/,
+    ],
     ['edges the wrong way round', 'delivered_mL,leading_cm,trailing_cm\n20,2,3', /^row 2, trailing_cm: less than leading_cm, 2 cm/],
     ['a fraction that ends before it begins', 'delivered_mL,from_mL,Co_mmol\n20,30,0.1', /^row 2, from_mL: less than delivered_mL, 20 mL; 30 mL/],
   ])('names %s', (_, text, message) => {

@@ -1,0 +1,31 @@
+import { DEFAULT_GRADE, sieveOf } from '../../../sim/terms/grades.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { fixed, millilitres, significant } from '../../ui/text/format.ts';
+import { isBefore, loadedFrom } from './before-load.ts';
+import type { Calibration } from './calibrate.ts';
+import type { Measurement, Quantity } from './measurements.ts';
+
+// What may be wrong with readings or with what was fitted to them, in sentences; a fit is made all the same.
+
+const OF_THE_BAND: readonly Quantity[] = ['leading', 'trailing', 'first colour', 'last colour'];
+/** A cylinder is read to about this, mL. A choice. */
+const READ_TO_ML = 0.5;
+
+/** Readings of the band at a volume at which the procedure has not loaded anything; none if all is well. */
+export function earlyWords(scenario: Scenario, measurements: readonly Measurement[]): readonly string[] {
+  const loaded_mL = loadedFrom(scenario);
+  const early = measurements.filter((one) => OF_THE_BAND.includes(one.quantity) && isBefore(one, loaded_mL - READ_TO_ML));
+  return early.map(
+    ({ row, column, at_mL }) =>
+      `Row ${row}, ${column}: a reading of the band at ${millilitres(at_mL)}, but this lab’s procedure pours the sample only after about ${fixed(loaded_mL, 0)} mL. Volumes are counted from the start of the run, conditioning included.`,
+  );
+}
+
+/** A fitted bead that the grade of the lab cannot have; empty if it can, or if the bead was left open. */
+export function sieveWords(grade: unknown, { parameters }: Pick<Calibration, 'parameters'>): string {
+  const name = grade ?? DEFAULT_GRADE;
+  const sieve = sieveOf(name);
+  const bead = parameters.find(({ path }) => path === 'bed.bead_um');
+  if (!sieve || !bead || bead.open || (bead.value >= sieve.wetLeast_um && bead.value <= sieve.wetMost_um)) return '';
+  return `The fitted bead diameter, ${significant(bead.value, 3)} µm, lies outside the wet sieve range of the grade that is set, ${String(name)}: ${sieve.wetLeast_um} to ${sieve.wetMost_um} µm. Check the grade, the bore and the flow readings.`;
+}
