@@ -5,6 +5,10 @@ import { AT, type Bed, type Column, resistLane, swollen, weighLane, widen } from
 
 /** Change of length, over the nominal one, that is not worth moving liquid for. */
 const SLIGHT = 1e-6;
+/** Share of its liquid that may leave a cell in one turn: more than all of it would leave less than nothing. */
+const TURN = 0.5;
+/** Turns of a lane; one that asks for more waits. A bed that stood dry and swells at once takes a few. */
+const TURNS_MAX = 1000;
 
 /** Brings every lane whose acid moves to the length that its acid asks for. */
 export function swell(bed: Bed, column: Column): void {
@@ -30,19 +34,35 @@ function swellLane(bed: Bed, lane: number): boolean {
   }
   // Liquid that is drawn in from above has to be there.
   if (most < SLIGHT || -rise[0] > bed.scalar[AT.headVolume] / 2) return false;
-  for (let k = 0; k < bed.components; k++) moveLiquid(bed, lane, k);
-  for (let j = 0; j < plates; j++) {
-    const at = base + j;
-    bed.room[at] *= growth[j];
-    bed.height[at] *= growth[j];
-    bed.swollen[at] *= growth[j];
-    bed.mobile[at] += gain[j];
+  const turns = turnsOf(bed, base);
+  if (!(turns <= TURNS_MAX)) return false;
+  for (let j = 0; j <= plates; j++) rise[j] /= turns;
+  for (let j = 0; j < plates; j++) gain[j] /= turns;
+  for (let turn = 0; turn < turns; turn++) {
+    for (let k = 0; k < bed.components; k++) moveLiquid(bed, lane, k);
+    for (let j = 0; j < plates; j++) bed.mobile[base + j] += gain[j];
+    bed.scalar[AT.headVolume] += rise[0];
   }
-  bed.scalar[AT.headVolume] += rise[0];
+  for (let at = base; at < base + plates; at++) {
+    bed.room[at] *= growth[at - base];
+    bed.height[at] *= growth[at - base];
+    bed.swollen[at] *= growth[at - base];
+  }
   return true;
 }
 
-/** One component with the liquid that rises (or sinks) between cells; compositions of before are carried, a few thousandths of a cell at a time. */
+/** In how many turns the liquid has to move so that no cell gives more than a share of what it holds before and after. */
+function turnsOf({ mobile, gain, rise, plates }: Bed, base: number): number {
+  let most = 0;
+  for (let j = 0; j < plates; j++) {
+    const leaves = Math.max(0, rise[j]) + Math.max(0, -rise[j + 1]);
+    const holds = mobile[base + j] + Math.min(0, gain[j]);
+    if (leaves > 0) most = Math.max(most, holds > 0 ? leaves / holds : Number.POSITIVE_INFINITY);
+  }
+  return Math.max(1, Math.ceil(most / TURN));
+}
+
+/** One component with the liquid that rises (or sinks) between cells in one turn; compositions of before are carried. */
 function moveLiquid(bed: Bed, lane: number, k: number): void {
   const { pore, mobile, gain, rise, plates } = bed;
   const base = lane * plates;

@@ -8,6 +8,7 @@ import { advance, runOf } from '../../../sim/run/run.ts';
 import type { FieldPath, Log } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { leach } from '../faults/bench.ts';
+import { caseOf, lowest } from '../run/case.ts';
 
 const down = { do: 'wait', until: { liquid_mm: 1 } } as const;
 const open = { do: 'clamp', open_percent: 100 } as const;
@@ -62,6 +63,17 @@ describe('a bed of resin', () => {
     expect(liquidError(run.bed, run.startedVolume)).toBeLessThan(1e-9);
     for (let at = 0; at < run.bed.mobile.length; at++) closeTo('liquid', run.bed.mobile[at], run.bed.room[at], { relative: 1e-9 }, 'mL');
   });
+});
+
+test('a bed that stood dry in acid swells at once in water, and no cell gives more liquid than it holds', () => {
+  const scenario = caseOf({ 'bed.bead_um': 300, 'bench.start_HCl_M': 9 });
+  const run = runOf(scenario, [open, { do: 'wait', until: { elapsed_min: 500 } }, { do: 'pour', liquid: 'water', volume_mL: 3 }, down]);
+  let least = 0;
+  while (!advance(run, { endOfLog: true, steps: 1 })) least = Math.min(least, lowest(run));
+  expect(run.bed.scalar[AT.drainings]).toBeGreaterThan(0);
+  expect(least).toBe(0);
+  expect(ledgerError(run.bed, run.column)).toBeLessThan(1e-9);
+  expect(liquidError(run.bed, run.startedVolume)).toBeLessThan(1e-9);
 });
 
 describe('a coarse bed left without liquid in the wash', () => {
