@@ -12,6 +12,8 @@ import { type Bed, type Column, type Flux, refresh, weighLane } from '../column/
 
 /** Acid weaker than this (mol/L) is set to zero, so that a rinsed cell comes to rest; the amount goes into the next cell that is swept. */
 const NO_ACID = 1e-12;
+/** Amounts (mmol) and uptakes below this let products of theirs run out of the numbers of the machine; the limit for nothing is exact there. */
+const LEAST = 1e-150;
 /** Relative change of an acid cell below which it counts as steady. */
 const STEADY = 1e-8;
 /** Steps shorter than this, in exchange times of the beads or in liquid of a cell, change too little to tell rest from motion. */
@@ -68,7 +70,8 @@ export function sweepAcid(bed: Bed, column: Column, lane: number, dry: boolean, 
     const net = full ? R : gross;
     const B = cell * (full ? wNew : wOld + wNew) * P;
     // A c + B x = R with x (x + Q) = (kappa c)², solved in closed form.
-    const raw = B > 0 && net > 0 ? (2 * net * (net + Q * B)) / (A * (2 * net + Q * B) + B * Math.sqrt(A * A * Q * Q + kappa2 * net * (net + Q * B))) : net / A;
+    const raw =
+      B > LEAST && net > LEAST ? (2 * net * (net + Q * B)) / (A * (2 * net + Q * B) + B * Math.sqrt(A * A * Q * Q + kappa2 * net * (net + Q * B))) : net / A;
     const gone = raw < NO_ACID && q < NO_ACID;
     const next = gone ? 0 : raw;
     const drawn = (net - A * raw) * perCell;

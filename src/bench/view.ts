@@ -13,7 +13,7 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Acting } from './acting.ts';
 import { Announcer } from './said/announcer.ts';
 import { Dragging, type HandleMove } from './dragging.ts';
-import { eyePredictions } from './eye-predictions.ts';
+import { eyePredictions } from '../ui/text/eye-predictions.ts';
 import { Hand } from './hand.ts';
 import { Hazards } from './hazard/hazards.ts';
 import type { BenchMore, Beside } from './more/more.ts';
@@ -136,7 +136,7 @@ export class BenchView extends LiveElement {
     if (!plan) return nothing;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
       .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
+      asks .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
   }
 
   private side(session: Session) {

@@ -83,6 +83,8 @@ export class RunFigure extends LitElement {
   @property({ attribute: false }) showForecast = true;
   /** Nothing that takes an instrument: of the bands only the edges of this ion, of the effluent nothing. */
   @property({ attribute: false }) byEye: IonId | undefined;
+  /** By eye it asks for predictions, which a press sets. */
+  @property({ type: Boolean }) asks = false;
   /** Faint colours of liquids are shown stronger, as in the glass. */
   @property({ attribute: false }) exaggerate = false;
   /** Where the run has come to, mL; `now_mL` is less while one looks back. */
@@ -227,7 +229,7 @@ export class RunFigure extends LitElement {
 
   private wordsByEye(worked: Worked, ion: IonId, seen: readonly Portion[]) {
     const predicted = (['depth', 'effluent'] as const).flatMap((row) => predictionWishes(worked, this.predictions, row));
-    return svg`${eyeWords(worked, ion, this.predictions)}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
+    return svg`${this.asks ? eyeWords(worked, ion, this.predictions) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
   }
 
   private words(until: number | undefined) {

@@ -14,7 +14,10 @@ import { asideOrder } from './sides.ts';
 
 export interface GlassWords {
   readonly scenario: Scenario;
+  /** The moment of the whole page, which the numbers tell. */
   readonly moment: Moment;
+  /** That of the picture, a little behind on a slow machine: words stand where their things are drawn. */
+  readonly drawn: Moment;
   readonly labels: readonly string[];
   /** Says where the drawing can be pressed, until it has been. */
   readonly hints: boolean;
@@ -42,11 +45,11 @@ const NAME_APART = 15;
 
 /** Words on the drawing, for the eye: ruler, liquid, clamp, drops, receivers. The spoken summary says the same. */
 export function glassWords(options: GlassWords): TemplateResult {
-  const { scenario, moment, layout, depth } = options;
+  const { scenario, moment, drawn, layout, depth } = options;
   const left = layout.centre - layout.radius - layout.wall - BESIDE;
   const narrow = layout.width < NARROW;
-  const level = levelY(layout, moment);
-  const liquid = moment.level_cm > 0 ? quantity(moment.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
+  const level = levelY(layout, drawn);
+  const liquid = drawn.level_cm > 0 ? quantity(drawn.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
   const clampOpen = options.turnedTo === undefined ? moment.clampOpen : options.turnedTo / 100;
   const open = clampOpen > 0 ? `${layout.width < TERSE ? '' : 'open '}${percent(clampOpen, 0)}` : 'shut';
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
@@ -107,11 +110,11 @@ function depthFlag(layout: Layout, depth: number) {
 }
 
 /** Each ion beside the stretch of the bed that it lies in, with the line it has in the plots. */
-function ionNames({ scenario, moment, layout }: GlassWords, left: number) {
+function ionNames({ scenario, drawn, layout }: GlassWords, left: number) {
   let free = Number.NEGATIVE_INFINITY;
   const bands = scenario.ions.flatMap((ion) => {
-    const band = moment.results.bands[ion];
-    return band && band.amount_mmol > GONE * (moment.results.loaded[`${ion}_mmol`] ?? 0) ? [{ ion, band }] : [];
+    const band = drawn.results.bands[ion];
+    return band && band.amount_mmol > GONE * (drawn.results.loaded[`${ion}_mmol`] ?? 0) ? [{ ion, band }] : [];
   });
   bands.sort((a, b) => a.band.centroid_cm - b.band.centroid_cm);
   return bands.map(({ ion, band }, i) => {

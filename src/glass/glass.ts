@@ -127,7 +127,7 @@ export class Glass extends LitElement {
     if (this.drawing === 'none') return this.unrolled(this.reason);
     return html`<div class="stage ${shownTheme(document)}">
         <canvas aria-hidden="true" @webglcontextlost=${this.lose} @webglcontextrestored=${this.regain}></canvas>
-        ${layout ? glassWords({ scenario, moment: this.pictured ?? moment, layout, labels: this.labels, names: this.names, hints: this.acts, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
+        ${layout ? glassWords({ scenario, moment, drawn: this.pictured ?? moment, layout, labels: this.labels, names: this.names, hints: this.acts, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
         ${this.hand()}
         ${layout && this.acts ? this.handles(scenario, moment, layout) : nothing}
         ${this.exaggerate ? html`<span class="stronger" aria-hidden="true">faint colours ×${EXAGGERATION}</span>` : nothing}
@@ -150,7 +150,7 @@ export class Glass extends LitElement {
     this.showMoment(this.stage, scenario, moment);
   }
 
-  /** The moment of the picture, while there is one: words beside it say what is seen, not what comes next. */
+  /** The moment of the picture, while there is one. */
   private get pictured(): Moment | undefined {
     return this.drawing === 'shown' ? this.stage?.pictured : undefined;
   }

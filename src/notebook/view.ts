@@ -6,6 +6,7 @@ import { leavesAt, lessonOf, lessonWords, progressOf } from '../../sim/history/i
 import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
+import { eyePredictions } from '../ui/text/eye-predictions.ts';
 import type { Session } from '../store/session.ts';
 import { isOver } from '../store/over.ts';
 import { VALUE_LONGEST } from '../store/keep/work-up.ts';
@@ -65,11 +66,12 @@ export class NotebookView extends LiveElement {
   }
 
   /** The run as far as it may be seen; on paper it is as wide as the sheet. */
-  private figure({ store, sees, targets, window }: Session) {
+  private figure(session: Session) {
+    const { store, sees, targets, window } = session;
     const { scenario, plan, moment, now } = store;
     if (!moment || store.log.length === 0) return nothing;
     return html`<div class="run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${sees === 'forecast'}
-      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .window=${isOver(store) ? window : undefined} losses></bf-figure></div>`;
+      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions(session)} .window=${isOver(store) ? window : undefined} losses></bf-figure></div>`;
   }
 
   private expected(session: Session) {
@@ -83,10 +85,10 @@ export class NotebookView extends LiveElement {
     if (!plan || !moment || plan.ions.length < 2 || plan.ions.some((ion) => IONS[ion].charge !== IONS[plan.ions[0]].charge)) return nothing;
     const seen = plan.ions.map((ion) => {
       const mL = leavesAt(plan, ion, FIRST_SHARE);
-      return `${IONS[ion].symbol} ${mL !== undefined && mL <= moment.delivered_mL ? `from ${millilitres(mL)}` : 'not yet'}`;
+      return `${IONS[ion].symbol} ${mL !== undefined && mL <= moment.delivered_mL ? `after ${millilitres(mL)}` : 'not yet'}`;
     });
     const said = workUp.saved.entries.find(({ what }) => what === WHY)?.value ?? '';
-    return html`<section class="own"><h2>${WHY}</h2><p>In your run a hundredth had left: ${seen.join(', ')}. As free ions all carry the same charge: what separates them?</p>
+    return html`<section class="own"><h2>${WHY}</h2><p>In your run the first hundredth of each ion left the column: ${seen.join(', ')}. As free ions all carry the same charge: what separates them?</p>
       <label class="why">in your own words <textarea rows="4" maxlength=${VALUE_LONGEST} .value=${said} @change=${(event: Event & { target: HTMLTextAreaElement }) => workUp.writeOver({ what: WHY, value: event.target.value.trim() })}></textarea></label>
       <p class="soft" role="status">${said === '' ? '' : 'Kept with the run.'}</p></section>`;
   }

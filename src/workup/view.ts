@@ -44,7 +44,7 @@ export class WorkUpView extends LiveElement {
     if (!store.plan || !store.moment) return html`<h1>Work-up</h1><p role="status">The column is being run …</p>`;
     if (!workUp.sample) return html`<h1>Work-up</h1><p>This scenario has no cobalt to titrate.</p>`;
     if (workUp.receivers.length === 0)
-      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>run the scenario's procedure to its end</button>.</p>`;
+      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>let the written procedure run to its end</button></p>`;
     const { state, bench } = workUp;
     const empty = workUp.receiver && emptyWords(workUp.receiver, workUp.receivers.length);
     return html`<h1>Work-up</h1>

@@ -209,7 +209,7 @@ describe('a student', () => {
     'hands in a run that agrees when it is taken in',
     async () => {
       const { page, close } = await session.openPage({ hash: '#workup' });
-      await page.getByRole('button', { name: /run the scenario's procedure/ }).click({ timeout: PATIENCE_MS });
+      await page.getByRole('button', { name: /written procedure run to its end/ }).click({ timeout: PATIENCE_MS });
       await page.getByRole('heading', { name: 'Add to the flask' }).waitFor({ timeout: PATIENCE_MS });
       await page.getByRole('button', { name: 'Menu' }).click();
       await page.getByRole('button', { name: 'Hand in', exact: true }).click();

@@ -22,7 +22,7 @@ const button = (page: Page, name: string | RegExp) => page.getByRole('button', {
 /** All done but the titration: blue, with the burette above. */
 async function blue(page: Page): Promise<void> {
   page.setDefaultTimeout(PATIENCE_MS);
-  await button(page, /run the scenario's procedure/).click();
+  await button(page, /written procedure run to its end/).click();
   for (let i = 0; i < 8; i++) await button(page, 'Do the next usual step').click();
   await page.getByText('eluate: clear, blue').waitFor();
 }

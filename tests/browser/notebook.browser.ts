@@ -15,7 +15,7 @@ afterAll(() => session?.close());
 
 async function worked(page: Page): Promise<void> {
   page.setDefaultTimeout(PATIENCE_MS);
-  await page.getByRole('button', { name: /run the scenario's procedure/ }).click();
+  await page.getByRole('button', { name: /written procedure run to its end/ }).click();
   await page.getByRole('button', { name: 'Do all remaining steps' }).click();
   await page.getByRole('button', { name: 'Keep the result of this aliquot' }).click();
   await page.evaluate(`location.hash = '#notebook'`);
@@ -47,7 +47,7 @@ test(
   async () => {
     const { page, close } = await session.openPage({ hash: '#workup' });
     await worked(page);
-    await page.getByText(/a hundredth had left: Co²⁺ from \d+\.\d\s?mL, Ni²⁺ from \d+\.\d\s?mL/).waitFor();
+    await page.getByText(/the first hundredth of each ion left the column: Co²⁺ after \d+\.\d\s?mL, Ni²⁺ after \d+\.\d\s?mL/).waitFor();
     const words = 'Cobalt takes up chloride and becomes an anion. '.repeat(8).trim();
     await page.getByLabel('in your own words').fill(words);
     await page.keyboard.press('Tab');

@@ -37,7 +37,7 @@ const BEYOND = `(name) => {
 
 /** The run played and titrated, its molarity calculated, its result kept. */
 async function worked(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /run the scenario's procedure/ }).click();
+  await page.getByRole('button', { name: /written procedure run to its end/ }).click();
   await page.getByRole('button', { name: 'Do all remaining steps' }).click();
   await page.getByRole('button', { name: 'Keep the result of this aliquot' }).click();
   await show(page, 'notebook');

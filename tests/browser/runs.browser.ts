@@ -27,7 +27,7 @@ async function worked(options = {}): Promise<OpenedPage> {
   const opened = await session.openPage({ hash: '#workup', ...options });
   const { page } = opened;
   page.setDefaultTimeout(PATIENCE_MS);
-  await button(page, /run the scenario's procedure/).click();
+  await button(page, /written procedure run to its end/).click();
   await button(page, 'Do all remaining steps').click();
   await button(page, 'Keep the result of this aliquot').click();
   await go(page, 'notebook');

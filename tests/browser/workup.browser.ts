@@ -27,7 +27,7 @@ function runner(seed: number): WorkUpReport {
 }
 
 async function openWorkUp(page: Page): Promise<void> {
-  await button(page, /run the scenario's procedure/).click({ timeout: PATIENCE_MS });
+  await button(page, /written procedure run to its end/).click({ timeout: PATIENCE_MS });
   await page.getByRole('heading', { name: 'Add to the flask' }).waitFor({ timeout: PATIENCE_MS });
 }
 

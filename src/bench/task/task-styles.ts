@@ -27,13 +27,13 @@ export const taskStyles = css`
   .ahead { border-left: 3px solid var(--accent); background: var(--wash); padding: var(--gap-small); min-height: 5.9em; }
   .ahead h2 { font-size: inherit; }
   dl { margin: 0; display: grid; gap: 0.1rem; }
-  dl div { display: flex; justify-content: space-between; }
+  dl div { display: flex; justify-content: space-between; gap: 0.3em; }
   dt { color: var(--soft); }
-  dd { margin: 0; font-weight: 600; font-variant-numeric: tabular-nums; }
+  dd { margin: 0; white-space: nowrap; font-weight: 600; font-variant-numeric: tabular-nums; }
   :host([brief]) .ahead, :host([brief]) dl { display: none; }
   @media (max-height: 50rem) { .purpose.long { display: none; } .purpose.short { display: block; } }
   /* A projector: everything in sight without scrolling. */
-  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: 1fr 1fr; column-gap: 0.75rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
+  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: auto auto; column-gap: 0.75rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
   @media (max-width: 40rem) {
     :host { max-height: 7.5rem; overflow: hidden; grid-template-rows: auto 1fr; }
     h2, .purpose.long, .purpose.short, .purpose, .ahead, li.done, li.later, li.missed { display: none; }

@@ -36,9 +36,14 @@ export class WaysIn extends LiveElement {
       <div class="row">
         <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
         <a href="#faults">Break one</a>
-        <button type="button" class="plain" @click=${() => session.freshColumn(seedDrawn())}>New column</button>
+        <button type="button" class="plain" @click=${() => this.another(session)}>New column</button>
         <button type="button" class="plain fill" @click=${() => session.beginOther(emptied(session.json))}>Empty tube</button>
       </div>`;
+  }
+
+  /** A fresh bed looks like the one before, so that something has changed has to be said. */
+  private async another(session: Session) {
+    if (await session.freshColumn(seedDrawn())) session.say('Another column is on the bench. No two run quite alike.');
   }
 
   private async watch(session: Session) {

@@ -61,6 +61,18 @@ describe('amounts', () => {
     }
   });
 
+  it('are numbers after the least time that a number can say, with the least acid', () => {
+    for (const [HCl_M, elapsed_min] of [
+      [4.4e-323, 2e-323],
+      [4.4e-323, 1e-9],
+      [9, Number.MIN_VALUE],
+    ] as const) {
+      const scenario = sampleCase(HCl_M, { Co: 3 }, { 'bed.plates': 4, 'bed.lanes': 5 });
+      const run = runWhole(scenario, [{ do: 'refill-from-below', liquid: 'acid', volume_mL: 6 }, until({ elapsed_min })]);
+      expect(lowest(run)).toBeGreaterThanOrEqual(0);
+    }
+  });
+
   it('stay above zero where there is next to no acid', () => {
     for (const HCl_M of [1.9637293357323245e-13, 3.708476971196526e-14, 2e-12]) {
       const scenario = sampleCase(HCl_M, { Co: 3 }, { 'bed.plates': 14, 'bed.lanes': 1 });

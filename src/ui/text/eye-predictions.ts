@@ -1,6 +1,8 @@
-import { bandAt, frameAt, leavesAt, onRuler } from '../../sim/history/index.ts';
-import type { Session } from '../store/session.ts';
-import { fixed, withUnit } from '../ui/text/format.ts';
+import type { Seeing } from '../../../sim/terms/seeing.ts';
+import { bandAt, type FractionTargets, frameAt, leavesAt, onRuler, type Plan } from '../../../sim/history/index.ts';
+import type { EyeMark } from '../../store/keep/eye-marks.ts';
+import type { Moment } from '../../store/threads/planner.ts';
+import { fixed, withUnit } from './format.ts';
 
 interface Words {
   readonly label: string;
@@ -13,17 +15,25 @@ interface Told extends Words {
   readonly depth_cm?: number;
 }
 
+/** What has to be known of a run to judge the marks in it. */
+interface Judged {
+  readonly eyeMarks: readonly EyeMark[];
+  readonly store: { readonly plan: Plan | undefined; readonly moment: Moment | undefined };
+  readonly targets: FractionTargets | undefined;
+  readonly sees: Seeing;
+}
+
 /** Share of a metal that is out when it is said to have begun to leave; a choice. */
 const LEAVES_SHARE = 0.05;
 
 /** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
-export function eyePredictions(session: Session): Told[] {
+export function eyePredictions(session: Judged): Told[] {
   return session.eyeMarks.map(({ mL, depth_cm }) =>
     depth_cm === undefined ? { mL, ...leaving(mL, session) } : { mL, depth_cm, ...depth(mL, depth_cm, session) },
   );
 }
 
-function depth(mL: number, depth_cm: number, { store, targets }: Session): Words {
+function depth(mL: number, depth_cm: number, { store, targets }: Judged): Words {
   const { plan, moment } = store;
   if (!plan || !targets || !moment || moment.delivered_mL < mL) return words(fixed(depth_cm, 1), undefined, 'cm');
   const frame = frameAt(plan, mL);
@@ -32,7 +42,7 @@ function depth(mL: number, depth_cm: number, { store, targets }: Session): Words
   return words(fixed(depth_cm, 1), fixed(onRuler(plan, frame, band.leading_cm), 1), 'cm');
 }
 
-function leaving(mL: number, { store, targets, sees }: Session): Words {
+function leaving(mL: number, { store, targets, sees }: Judged): Words {
   const from = store.plan && targets && sees === 'forecast' ? leavesAt(store.plan, targets.target, LEAVES_SHARE) : undefined;
   return words(fixed(mL, 1), from === undefined ? undefined : fixed(from, 1), 'mL');
 }
