@@ -13,7 +13,7 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Acting } from './acting.ts';
 import { Announcer } from './said/announcer.ts';
 import { Dragging, type HandleMove } from './dragging.ts';
-import { eyePredictions } from '../ui/text/eye-predictions.ts';
+import { eyePredictions } from '../plot/eye-predictions.ts';
 import { Hand } from './hand.ts';
 import { Hazards } from './hazard/hazards.ts';
 import type { BenchMore, Beside } from './more/more.ts';

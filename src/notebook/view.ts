@@ -6,7 +6,7 @@ import { leavesAt, lessonOf, lessonWords, progressOf } from '../../sim/history/i
 import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
-import { eyePredictions } from '../ui/text/eye-predictions.ts';
+import { eyePredictions } from '../plot/eye-predictions.ts';
 import type { Session } from '../store/session.ts';
 import { isOver } from '../store/over.ts';
 import { VALUE_LONGEST } from '../store/keep/work-up.ts';

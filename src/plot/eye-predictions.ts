@@ -1,8 +1,8 @@
-import type { Seeing } from '../../../sim/terms/seeing.ts';
-import { bandAt, type FractionTargets, frameAt, leavesAt, onRuler, type Plan } from '../../../sim/history/index.ts';
-import type { EyeMark } from '../../store/keep/eye-marks.ts';
-import type { Moment } from '../../store/threads/planner.ts';
-import { fixed, withUnit } from './format.ts';
+import type { Seeing } from '../../sim/terms/seeing.ts';
+import { bandAt, type FractionTargets, frameAt, leavesAt, onRuler, type Plan } from '../../sim/history/index.ts';
+import type { EyeMark } from '../store/keep/eye-marks.ts';
+import type { Moment } from '../store/threads/planner.ts';
+import { fixed, withUnit } from '../ui/text/format.ts';
 
 interface Words {
   readonly label: string;

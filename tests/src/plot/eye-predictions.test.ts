@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { bandAt, bedHeightOf, frameAt, onRuler } from '../../../sim/history/index.ts';
 import type { Action } from '../../../sim/terms/types.ts';
 import { Acting } from '../../../src/bench/acting.ts';
-import { eyePredictions } from '../../../src/ui/text/eye-predictions.ts';
+import { eyePredictions } from '../../../src/plot/eye-predictions.ts';
 import { Session } from '../../../src/store/session.ts';
 import { memory } from '../store/memory.ts';
 import { directThread } from '../store/rig.ts';
