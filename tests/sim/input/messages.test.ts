@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../../sim/input/log.ts';
-import { inWords, note } from '../../../sim/input/reading.ts';
+import { describe as told, inWords, note } from '../../../sim/input/reading.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { caseOf } from '../run/case.ts';
 
@@ -26,6 +26,13 @@ describe('messages', () => {
       expect(JSON.stringify(read.issues).length).toBeLessThan(201 * 1000);
       expect(inWords(read.issues).length).toBeLessThan(4000);
     }
+  });
+});
+
+describe('a received value', () => {
+  it('is shown by its beginning, and its length is told', () => {
+    expect(told('A'.repeat(60_000))).toBe(`"${'A'.repeat(40)}…" (60000 characters)`);
+    expect(told({ ['k'.repeat(60_000)]: 1 })).toBe(`an object with ${'k'.repeat(40)}…`);
   });
 });
 
