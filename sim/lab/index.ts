@@ -1,5 +1,6 @@
 // A lab as an instructor sets it up: the scenario as JSON that is changed place by place, and what follows from it for stockroom
 // and day. Other rooms import from here.
+export { acidName, withNameOfAcid } from './bottle-name.ts';
 export { ASSUMED_TIMES, columnTimes } from './column-times.ts';
 export { type Difference, differencesBetween } from './differences.ts';
 export { emptyBench } from './empty-bench.ts';

@@ -1,5 +1,5 @@
 import { batch } from '@preact/signals-core';
-import { emptyBench, valueAt, withValueAt } from '../../sim/lab/index.ts';
+import { emptyBench, valueAt, withNameOfAcid, withValueAt } from '../../sim/lab/index.ts';
 import { readScenario } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { EMPTY_BENCH, FIRST_SCENARIO, scenarioJson } from '../store/shipped/catalog.ts';
@@ -76,10 +76,10 @@ export class LabDraft {
       .join('. ');
   }
 
-  /** Sets one value; undefined leaves it to the defaults. The value then no longer counts as fitted. */
+  /** Sets one value; undefined leaves it to the defaults. The value then no longer counts as fitted, and a bottle named by its acid is named anew. */
   set(path: string, value: unknown): void {
     if (JSON.stringify(valueAt(this.json, path)) === JSON.stringify(value)) return;
-    this.change(withoutNote(withValueAt(this.json, path, value), path));
+    this.change(withoutNote(withValueAt(withNameOfAcid(this.json, path, value), path, value), path));
   }
 
   /** Sets the whole JSON: several values in one step. */

@@ -115,6 +115,30 @@ describe('a lab', () => {
 });
 
 describe('a lab on the bench', () => {
+  test('calls a bottle by the acid that is in it, on the card, at the bench and on the page for students', async () => {
+    const page = await open();
+    await unfold(page, 'bottles');
+    const acid = page.getByRole('group', { name: 'Bottle 9 M HCl' }).getByLabel('HCl', { exact: false }).last();
+    await acid.fill('8');
+    await acid.press('Enter');
+    await page.getByRole('group', { name: 'Bottle 8 M HCl' }).waitFor(WAIT);
+    await button(page, 'Set-up card').click();
+    await page
+      .locator('bf-setup-card')
+      .getByRole('row', { name: /8 M HCl 153\s*mL/ })
+      .waitFor(WAIT);
+    await button(page, 'Back to the editor').click();
+    await button(page, 'Use on the bench').click();
+    await page
+      .getByRole('button', { name: /^Open, pour .* 8 M HCl/ })
+      .first()
+      .waitFor(WAIT);
+    await page.evaluate(`location.hash = '#class/hand-out'`);
+    const sheet = page.getByRole('article', { name: 'Page for students' });
+    await sheet.getByRole('row', { name: /Condition 8 M HCl 25\s*mL/ }).waitFor(WAIT);
+    expect(await sheet.getByText('9 M HCl', { exact: true }).count()).toBe(0);
+  });
+
   test('takes in Plan as long as Lab says, from the amounts of the set-up card', async () => {
     const page = await open();
     await put(page, 'bed length', '6');

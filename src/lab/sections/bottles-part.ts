@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { isRecord, own } from '../../../sim/input/index.ts';
-import { valueAt } from '../../../sim/lab/index.ts';
+import { acidName, valueAt } from '../../../sim/lab/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { LIMITS } from '../../../sim/terms/limits.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -85,7 +85,7 @@ export class BottlesPart extends LiveElement {
     const listed = valueAt(draft.json, 'ions');
     const first = Array.isArray(listed) ? String(listed[0]) : 'Co';
     draft.set(`liquids.${id}`, {
-      label: sample ? 'sample' : `${NEW_BOTTLE_M} M HCl`,
+      label: sample ? 'sample' : acidName(NEW_BOTTLE_M),
       HCl_M: NEW_BOTTLE_M,
       ...(sample ? { ions: { [first]: 0.1 } } : {}),
     });

@@ -159,3 +159,28 @@ describe('the link of a lab', () => {
     expect(session.faults.map(({ kind }) => kind)).toEqual(['channel']);
   });
 });
+
+describe('the name of a bottle', () => {
+  const labels = (draft: LabDraft) => Object.values(draft.scenario?.liquids ?? {}).map(({ label }) => label);
+
+  test('follows its acid where it tells the molarity, is one step of undo, and the lab differs in both', async () => {
+    const draft = await begun();
+    expect(labels(draft)).toEqual(['9 M HCl', 'cathode leach in 9 M HCl', 'water']);
+    draft.set('liquids.acid.HCl_M', 8);
+    draft.set('liquids.sample.HCl_M', 7.5);
+    draft.set('liquids.water.HCl_M', 0.1);
+    expect(labels(draft)).toEqual(['8 M HCl', 'cathode leach in 7.5 M HCl', '0.1 M HCl']);
+    draft.set('liquids.water.HCl_M', 0);
+    draft.undo();
+    expect(labels(draft)[2]).toBe('0.1 M HCl');
+  });
+
+  test('stays where the lab gave its own', async () => {
+    const draft = await begun();
+    draft.set('liquids.acid.label', 'strong acid');
+    draft.set('liquids.acid.HCl_M', 8);
+    draft.set('liquids.sample.label', '19 M HCl, a joke');
+    draft.set('liquids.sample.HCl_M', 8);
+    expect(labels(draft)).toEqual(['strong acid', '19 M HCl, a joke', 'water']);
+  });
+});
