@@ -5,8 +5,8 @@ import { questionsOf } from '../../sim/teach/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { pictogram } from '../ui/safety/pictograms.ts';
-import { askedWords } from '../ui/text/asked-words.ts';
-import { ruleLines } from '../ui/text/task-words.ts';
+import { askedWords } from '../ui/text/task/asked-words.ts';
+import { ruleLines } from '../ui/text/task/task-words.ts';
 import { type Modules, qrDrawing } from './qr.ts';
 import { groupLine, leftOutLines, pouredRows } from './sheet-words.ts';
 

@@ -5,7 +5,7 @@ import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { ruleLines } from '../ui/text/task-words.ts';
+import { ruleLines } from '../ui/text/task/task-words.ts';
 
 /**
  * On the bench: which try of what was handed out this is, its rules, and what can be done with it. Silent for a run of one's own.

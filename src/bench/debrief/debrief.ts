@@ -13,7 +13,7 @@ import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
 import { isOver } from '../../store/over.ts';
-import { askedWords } from '../../ui/text/asked-words.ts';
+import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../words.ts';
 import '../../ui/readout.ts';

@@ -9,7 +9,7 @@ import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import type { Hand, How } from '../hand.ts';
 import { isOver } from '../../store/over.ts';
-import { askedWords } from '../../ui/text/asked-words.ts';
+import { askedWords } from '../../ui/text/task/asked-words.ts';
 import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';

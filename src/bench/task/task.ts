@@ -14,7 +14,7 @@ import { fixed } from '../../ui/text/format.ts';
 import type { PackingPanel } from '../packing/packing.ts';
 import { awaitsResin, beganEmpty, portionsIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
-import { askedWords } from '../../ui/text/asked-words.ts';
+import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
 

@@ -1,6 +1,6 @@
-import type { FractionTargets } from '../../../sim/history/index.ts';
-import { IONS, type IonId } from '../../../sim/terms/ions.ts';
-import { millimoles, percent } from './format.ts';
+import type { FractionTargets } from '../../../../sim/history/index.ts';
+import { IONS, type IonId } from '../../../../sim/terms/ions.ts';
+import { millimoles, percent } from '../format.ts';
 
 /** What is asked of the fraction, in one sentence. */
 export function askedWords({ target, unwanted, recovered, carried, acid_mmol }: FractionTargets): string {

@@ -1,5 +1,5 @@
-import type { HandOut } from '../../../sim/handed/index.ts';
-import type { Seeing } from '../../../sim/terms/seeing.ts';
+import type { HandOut } from '../../../../sim/handed/index.ts';
+import type { Seeing } from '../../../../sim/terms/seeing.ts';
 
 // The rules of what is handed out, in words for students.
 
