@@ -2,7 +2,7 @@
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
 import { inHands } from '../hands/index.ts';
-import { bandAt, frameAt, keptHolds, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
+import { bandOnRuler, frameAt, keptHolds, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { richest, sampleOf, valuesWith } from '../report/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
@@ -149,7 +149,7 @@ function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
   const sample_mL = sampleOf(scenario, plan.log)?.volume_mL ?? 0;
   // If the cylinder was read low, less acid was poured than planned; the band is still looked at before the weaker eluent is poured.
   const washedAt = (wash_mL: number) =>
-    load_mL === undefined ? undefined : bandAt(plan, target, frameAt(plan, Math.min(load_mL + sample_mL + wash_mL, eluent_mL)));
+    load_mL === undefined ? undefined : bandOnRuler(plan, target, frameAt(plan, Math.min(load_mL + sample_mL + wash_mL, eluent_mL)));
   const [half, whole] = [washedAt(HALF_WASH_ML), washedAt(WASH_ML)];
   return {
     leading_20_cm: half?.leading_cm,

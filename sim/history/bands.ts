@@ -4,11 +4,12 @@ import { pouredOf } from './effluent.ts';
 import type { Results } from './outcome.ts';
 import type { Plan } from './plan.ts';
 import { profileOf } from './profiles.ts';
+import { bedHeightOf, onRuler, readingAt } from './frames.ts';
 
 /** Share of what was poured of an ion that must be on the bed for it to make a band; less is a trace. A choice. */
 export const BAND_LEAST = 0.02;
 
-/** The bands of one ion through a run, one value for each frame; depths are NaN where there is no band. */
+/** The bands of one ion through a run, one value for each frame; depths along the bed as packed, are NaN where there is no band. */
 export interface Track {
   readonly ion: IonId;
   /** On the bed, as a share of what was poured in the whole run. */
@@ -18,13 +19,13 @@ export interface Track {
   readonly middle_cm: Float32Array;
 }
 
-/** The band of an ion in a frame; undefined while the bed holds no more than a trace of it. */
+/** The band of an ion in a frame, along the bed as packed; undefined while the bed holds no more than a trace of it. */
 export function bandAt(plan: Plan, ion: IonId, frame: number): Band | undefined {
   const cell_mL = plan.results.bed.volume_mL / plan.plates;
   return bandIn(profileOf(plan, ion, frame), plan.length_cm / plan.plates, cell_mL, leastOf(plan, ion));
 }
 
-/** The band of an ion by the figures of a moment; undefined while the bed holds no more than a trace of it. */
+/** The band of an ion by the figures of a moment, as the ruler reads it; undefined while the bed holds no more than a trace of it. */
 export function bandNow(results: Results, ion: IonId): Band | undefined {
   const band = results.bands[ion];
   return band && band.amount_mmol >= leastOf({ results }, ion) ? band : undefined;
@@ -47,4 +48,22 @@ export function trackOf(plan: Plan, ion: IonId): Track {
 
 function leastOf(plan: Pick<Plan, 'results'>, ion: IonId): number {
   return BAND_LEAST * pouredOf(plan, ion);
+}
+
+/** A band as the ruler reads it. */
+export function readBand(band: Band, length_cm: number, bed_cm: number): Band {
+  const read = (depth_cm: number): number => readingAt(length_cm, bed_cm, depth_cm);
+  return { ...band, centroid_cm: read(band.centroid_cm), leading_cm: read(band.leading_cm), trailing_cm: read(band.trailing_cm) };
+}
+
+/** The band of an ion in a frame as the ruler reads it; undefined while the bed holds no more than a trace of it. */
+export function bandOnRuler(plan: Plan, ion: IonId, frame: number): Band | undefined {
+  const band = bandAt(plan, ion, frame);
+  return band && readBand(band, plan.length_cm, bedHeightOf(plan, frame));
+}
+
+/** The bands of an ion through a run as the ruler reads them. */
+export function trackOnRuler(plan: Plan, track: Track): Track {
+  const read = (depths: Float32Array): Float32Array => depths.map((depth_cm, frame) => onRuler(plan, frame, depth_cm));
+  return { ...track, leading_cm: read(track.leading_cm), trailing_cm: read(track.trailing_cm), middle_cm: read(track.middle_cm) };
 }

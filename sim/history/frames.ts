@@ -30,10 +30,29 @@ export function bedHeightOf({ rows, stride }: Frames, frame: number): number {
   return rows[frame * stride + FRAME.bed];
 }
 
-/** Where a depth along the bed as it was packed stands on a ruler in a frame, cm below the top as packed: the bed rests on its support. */
-export function onRuler(frames: Frames & { readonly length_cm: number }, frame: number, depth_cm: number): number {
-  const { length_cm } = frames;
-  return length_cm - ((length_cm - depth_cm) * bedHeightOf(frames, frame)) / length_cm;
+// Cells keep their place along the bed as it was packed, and the record counts depths along it. The bed itself shrinks in acid and
+// swells in water on its support, and a reader sees it beside a ruler that does not move: 0 where the top stood as packed.
+
+/** What the ruler reads, cm, at a depth along the packed bed, for a bed that is `bed_cm` high now. */
+export function readingAt(length_cm: number, bed_cm: number, depth_cm: number): number {
+  return length_cm - ((length_cm - depth_cm) * bed_cm) / length_cm;
+}
+
+/** The depth along the packed bed, cm, that stands at a reading of the ruler; of a reading above the bed that of its top. */
+export function depthAtReading(length_cm: number, bed_cm: number, read_cm: number): number {
+  return bed_cm > 0 ? Math.max(0, length_cm - ((length_cm - read_cm) * length_cm) / bed_cm) : length_cm;
+}
+
+type Ruled = Frames & { readonly length_cm: number };
+
+/** `readingAt` in a frame. */
+export function onRuler(frames: Ruled, frame: number, depth_cm: number): number {
+  return readingAt(frames.length_cm, bedHeightOf(frames, frame), depth_cm);
+}
+
+/** cm between a depth along the packed bed and the top of the bed as it is in a frame. */
+export function belowTop(frames: Ruled, frame: number, depth_cm: number): number {
+  return onRuler(frames, frame, depth_cm) - onRuler(frames, frame, 0);
 }
 
 /** mL/min. */

@@ -1,5 +1,5 @@
 // How a run is recorded, and what can be read off it. Nothing outside this room counts rows or cells of the record.
-export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
+export { BAND_LEAST, bandAt, bandNow, bandOnRuler, readBand, type Track, trackOf, trackOnRuler } from './bands.ts';
 export { certain, type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
 export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './changes/fractions.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
@@ -26,7 +26,8 @@ export {
 export type { RunEvent } from './events.ts';
 export {
   bedHeightOf,
-  onRuler,
+  belowTop,
+  depthAtReading,
   deliveredAtEnd,
   deliveredBy,
   deliveredOf,
@@ -40,6 +41,8 @@ export {
   instantAt,
   instantAtTime,
   levelOf,
+  onRuler,
+  readingAt,
   receiverOf,
   timeAt,
   timeOf,

@@ -30,8 +30,12 @@ interface Edge {
   readonly cm: number;
 }
 
-/** Undefined for a bed of one lane, and while the bed holds none of the ion or fewer than two sides do. */
-export function leanOf(cells: Cells, scenario: Scenario, ion: IonId): Lean | undefined {
+/**
+ * `bed_cm`: height of the bed now, since it is the bed as it is that leans; as packed if not given.
+ * Undefined for a bed of one lane, and while the bed holds none of the ion or fewer than two sides do.
+ */
+export function leanOf(cells: Cells, scenario: Scenario, ion: IonId, bed_cm = scenario.values['bed.length_cm']): Lean | undefined {
+  const shown = bed_cm / scenario.values['bed.length_cm'];
   const { area, angleDeg } = sectorsOf(scenario.values);
   const edges = edgesOf(cells, scenario, ion);
   const sides = edges.filter(({ lane }) => lane > 0);
@@ -43,10 +47,10 @@ export function leanOf(cells: Cells, scenario: Scenario, ion: IonId): Lean | und
   const mean = edges.reduce((sum, { lane, cm }) => sum + cm * area[lane], 0) / covered;
   const core = edges.find(({ lane }) => lane === 0);
   return {
-    lean_cm: ahead.cm - behind.cm,
+    lean_cm: (ahead.cm - behind.cm) * shown,
     ahead_deg: angleDeg[ahead.lane],
     behind_deg: angleDeg[behind.lane],
-    core_cm: core ? core.cm - sides.reduce((sum, { cm }) => sum + cm, 0) / sides.length : Number.NaN,
+    core_cm: core ? (core.cm - sides.reduce((sum, { cm }) => sum + cm, 0) / sides.length) * shown : Number.NaN,
     leadingEdgeRatio: mean > 0 ? edges.reduce(deepest).cm / mean : 1,
   };
 }

@@ -20,6 +20,7 @@ export interface Results {
   readonly inHead: Amounts;
   readonly spilled: Amounts;
   readonly ledger: { readonly worstRelativeError: number };
+  /** Depths as a ruler beside the bed reads them, cm, 0 where its top stood as packed (`onRuler`). */
   readonly bands: Readonly<Partial<Record<IonId, Band | null>>>;
   readonly time_min: number;
   readonly delivered_mL: number;

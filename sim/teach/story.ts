@@ -1,4 +1,4 @@
-import { bandAt, type FractionTargets, frameAtTime, isSample, isWeaker, leavesAt, type Plan, type RunEvent, timeAt, verdict } from '../history/index.ts';
+import { bandOnRuler, type FractionTargets, frameAtTime, isSample, isWeaker, leavesAt, type Plan, type RunEvent, timeAt, verdict } from '../history/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 
 // The moments of a run that are worth a word, in the order in which they come, with figures read off that very run.
@@ -113,5 +113,5 @@ function done(plan: Plan, target: IonId, targets: FractionTargets): StoryMoment[
 }
 
 function edgeAt(plan: Plan, ion: IonId, time_min: number): number | undefined {
-  return bandAt(plan, ion, frameAtTime(plan, time_min))?.leading_cm;
+  return bandOnRuler(plan, ion, frameAtTime(plan, time_min))?.leading_cm;
 }

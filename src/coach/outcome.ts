@@ -53,7 +53,7 @@ function firstIon(prediction: Prediction, bench: Bench): Outcome | undefined {
     why:
       `In ${molarity(sample_M, 2)} acid a litre of this bed holds ${significant(held(first.ion), 2)} times the ${IONS[first.ion].name} of a litre of liquid${other ? `, but ${significant(held(other), 2)} times the ${IONS[other].name}` : ''}: ` +
       `what is there as an anion sits on the resin, what stays a cation goes with the liquid. ${IONS[first.ion].symbol} needed ${fixed(holdups, 1)} hold-up volumes from the pour to the tip` +
-      `${band && other ? `; by now the middle of the ${IONS[other].symbol} band has moved ${fixed(band.centroid_cm, 1)} of ${fixed(scenario.values['bed.length_cm'], 0)} cm` : ''}.`,
+      `${band && other ? `; by now the middle of the ${IONS[other].symbol} band stands at ${fixed(band.centroid_cm, 1)} of ${fixed(scenario.values['bed.length_cm'], 0)} cm` : ''}.`,
     at_mL: first.at_mL,
   };
 }

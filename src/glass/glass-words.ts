@@ -6,7 +6,7 @@ import { seriesStyle } from '../plot/series.ts';
 import { styled } from '../ui/styled.ts';
 import { fixed, millilitres, percent, quantity, significant } from '../ui/text/format.ts';
 import { heightTicks, rulerTicks } from './labels.ts';
-import { ASIDE_WIDTH, asidePlaces, depthY, type Layout, NARROW, NAME_WIDTH, underHalf, type VesselPlace, WIDE } from './layout.ts';
+import { ASIDE_WIDTH, asidePlaces, depthY, type Layout, NARROW, NAME_WIDTH, readingY, underHalf, type VesselPlace, WIDE } from './layout.ts';
 import { type ReceiverContent, receiverContents } from './scene/liquids.ts';
 import { dropAt } from '../store/drop.ts';
 import { dropRate } from './scene/motion.ts';
@@ -102,8 +102,8 @@ function dripping(scenario: Scenario, moment: Moment, short: boolean): string {
 }
 
 function depthFlag(layout: Layout, depth: number) {
-  const text = `${fixed(depth, 1)} cm`;
   const y = depthY(layout, depth);
+  const text = `${fixed(Math.abs(y - layout.zero) < 0.5 ? 0 : (y - layout.zero) / layout.pxPerCm, 1)} cm`;
   const width = LETTER * text.length + 8;
   const x = layout.width < NARROW ? layout.width - width - 1 : layout.centre - layout.radius - layout.wall - 4 - width;
   return svg`<g class="depth"><rect x=${x} y=${y - 9} width=${width} height="18" rx="3"></rect><text x=${x + width / 2} y=${y}>${text}</text></g>`;
@@ -118,7 +118,7 @@ function ionNames({ scenario, drawn, layout }: GlassWords, left: number) {
   });
   bands.sort((a, b) => a.band.centroid_cm - b.band.centroid_cm);
   return bands.map(({ ion, band }, i) => {
-    const [top, bottom] = [band.trailing_cm, band.leading_cm].map((depth) => depthY(layout, depth));
+    const [top, bottom] = [band.trailing_cm, band.leading_cm].map((read) => readingY(layout, read));
     const y = Math.max(free, (top + bottom) / 2);
     free = y + NAME_APART;
     const x = left + 3 - 4 * i;

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { depthY, type Layout } from './layout.ts';
+import { type Layout, readingY } from './layout.ts';
 
 // Words beside the drawing.
 
@@ -14,14 +14,14 @@ const HEIGHTS_CM = [5, 10, 15, 20, 30, 50, 100, 150, 200];
 /** Least distance between two ticks, px. */
 const APART = 14;
 
-/** Ticks down the bed; the first carries the unit. */
+/** Ticks of the ruler beside the bed; the first carries the unit. */
 export function depthTicks(layout: Layout, { values }: Scenario): Mark[] {
   const length = values['bed.length_cm'];
   const count = Math.max(2, Math.min(6, Math.floor((layout.bedBottom - layout.bedTop) / 40)));
   return scaleLinear()
     .domain([0, length])
     .ticks(count)
-    .map((depth) => ({ y: depthY(layout, depth), text: depth === 0 ? '0 cm' : String(depth) }));
+    .map((depth) => ({ y: readingY(layout, depth), text: depth === 0 ? '0 cm' : String(depth) }));
 }
 
 /** Whole centimetres on the ruler, 0 where the bed stood when it was packed, as many as can be read. */

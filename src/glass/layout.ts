@@ -145,6 +145,11 @@ export function depthY({ bedTop, pxPerDepth }: Layout, depth_cm: number): number
   return bedTop + depth_cm * pxPerDepth;
 }
 
+/** Height of the drawing at a reading of the ruler (cm). */
+export function readingY({ zero, pxPerCm }: Layout, read_cm: number): number {
+  return zero + read_cm * pxPerCm;
+}
+
 /** Half the width that the receiver under the tip and its name take, px. */
 export function underHalf({ receiver, width, centre }: Layout): number {
   const fits = UNDER_HALF.find((half) => width - centre - half >= ASIDE_WIDTH) ?? UNDER_HALF[UNDER_HALF.length - 1];

@@ -1,6 +1,6 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import type { Band } from '../../sim/column/index.ts';
-import { bandNow, leanOf, pouredOf } from '../../sim/history/index.ts';
+import { bandNow, leanOf, pouredOf, readingAt } from '../../sim/history/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, spoken } from '../ui/text/format.ts';
@@ -60,7 +60,7 @@ function place({ trailing_cm, leading_cm }: Band): string {
 }
 
 function leaning(scenario: Scenario, moment: Moment, ion: IonId): string {
-  const lean = leanOf(moment, scenario, ion);
+  const lean = leanOf(moment, scenario, ion, moment.bed_cm);
   if (!lean) return '';
   if (lean.lean_cm < LEVEL) return ', its front level';
   return `, its front leaning ${fixed(lean.lean_cm, 1)} centimetres: furthest down at the ${sideName(lean.ahead_deg)}, highest at the ${sideName(lean.behind_deg)}`;
@@ -68,10 +68,12 @@ function leaning(scenario: Scenario, moment: Moment, ion: IonId): string {
 
 function damage(scenario: Scenario, moment: Moment): string[] {
   if (moment.fullest <= 0) return ['There is no resin in the tube.'];
-  const dz = scenario.values['bed.length_cm'] / scenario.values['bed.plates'];
+  const length = scenario.values['bed.length_cm'];
+  const dz = length / scenario.values['bed.plates'];
   const told: string[] = [];
-  const dry = wallLanes(scenario.values['bed.lanes']).map((lane) => moment.drained[lane] * dz);
-  if (Math.max(...dry) > 0) told.push(`The bed has run dry from the top: ${fixed(Math.min(...dry), 1)} to ${fixed(Math.max(...dry), 1)} centimetres deep.`);
+  const dry = wallLanes(scenario.values['bed.lanes']).map((lane) => moment.drained[lane]);
+  const read = (cells: number): string => fixed(readingAt(length, moment.bed_cm, cells * dz), 1);
+  if (Math.max(...dry) > 0) told.push(`The bed has run dry from the top: ${read(Math.min(...dry))} to ${read(Math.max(...dry))} centimetres deep.`);
   const gas = moment.gas.reduce((sum, share) => sum + share, 0) / moment.gas.length;
   if (gas > GAS_TOLD) told.push(`Gas fills ${spoken(100 * gas, '%', 2)} of the space between the beads.`);
   const missing = moment.resinShare.reduce((count, _, cell) => count + (isMissing(moment, cell) ? 1 : 0), 0);

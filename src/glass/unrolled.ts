@@ -2,6 +2,7 @@ import { receiverName } from '../ui/text/receiver-words.ts';
 import { LitElement, type PropertyValues, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { hexOf, liquidColour } from '../../sim/colour/index.ts';
+import { readingAt } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
@@ -95,7 +96,7 @@ export class Unrolled extends LitElement {
         @pointermove=${this.point} @pointerdown=${this.point} @pointerleave=${this.leave} @blur=${this.leave} @keydown=${this.key}>
         <canvas></canvas>
         ${columns.core ? html`<div class="gap" ${styled(at({ left: columns.core.x - columns.gap, width: columns.gap }))}></div>` : nothing}
-        ${this.line(scenario)}
+        ${this.line(scenario, moment)}
       </div>
       <div class="words" ${styled(at({ top: layout.bedBottom + SIDES_BELOW }))} role="group" aria-label="The bed in words"><p id="words">${summary}</p>${this.whole ? this.receivers(scenario, moment) : nothing}</div>`;
   }
@@ -118,10 +119,10 @@ export class Unrolled extends LitElement {
       <span class="text" aria-hidden="true" ${styled(at({ left, top: Math.max(0, top - 18) }))}>liquid ${quantity(moment.level_cm * 10, 'mm', 2)}</span>`;
   }
 
-  private line({ values }: Scenario) {
+  private line({ values }: Scenario, { bed_cm }: Moment) {
     const depth = this.depth_cm ?? this.pointed;
     if (depth === undefined) return nothing;
-    return html`<div class="depth" ${styled({ top: `${(100 * depth) / values['bed.length_cm']}%` })}><span>${fixed(depth, 1)} cm</span></div>`;
+    return html`<div class="depth" ${styled({ top: `${(100 * depth) / values['bed.length_cm']}%` })}><span>${fixed(readingAt(values['bed.length_cm'], bed_cm, depth), 1)} cm</span></div>`;
   }
 
   private receivers(scenario: Scenario, moment: Moment) {

@@ -23,6 +23,7 @@ export const partStyles = css`
   svg .chloride { fill: var(--paper); stroke: var(--line-HCl); stroke-width: 2; }
   svg .metal { stroke: var(--paper); stroke-width: 1; }
   svg.plot .streak { fill-opacity: 0.4; stroke-width: 1.5; }
+  svg.plot .bed-top { fill: none; stroke: var(--edge); stroke-width: 1; }
   svg.plot .front { fill: none; stroke: var(--ink); stroke-width: 2; stroke-dasharray: 7 4; }
   svg.plot .chosen { stroke: var(--accent); stroke-width: 3; }
   dl { display: grid; grid-template-columns: auto auto; gap: 0.25em var(--gap); margin: 0 0 var(--gap-small); justify-content: start; }

@@ -5,7 +5,7 @@ import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { inBedAt, instantAtTime } from '../../sim/history/index.ts';
+import { bedHeightOf, depthAtReading, frameAtTime, inBedAt, instantAtTime, readingAt } from '../../sim/history/index.ts';
 import { ACID_TOP_M } from './ion/species-drawing.ts';
 import '../ui/segmented.ts';
 import './bead/acid-bar.ts';
@@ -95,8 +95,8 @@ export class WhyView extends LiveElement {
         <a href="#bench">Back to the bench</a>
       </div>
       <section class="first" aria-labelledby="predict"><h2 id="predict">Predict</h2><bf-why-predict .scenario=${scenario}></bf-why-predict></section>
-      <div class="bar" @bf-molarity=${this.take} @bf-bound=${this.bind} @bf-depth=${this.point}>
-        <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined && session.sees !== 'eye'} .depth=${depth} .length=${length}></bf-acid-bar>
+      <div class="bar" @bf-molarity=${this.take} @bf-bound=${this.bind} @bf-depth=${this.pointRead}>
+        <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined && session.sees !== 'eye'} .depth=${readingAt(length, this.height(), depth)} .length=${length}></bf-acid-bar>
       </div>
       <div class="parts" @bf-molarity=${this.take} @bf-depth=${this.pointAndBind}>
         <section aria-labelledby="ion"><h2 id="ion">What the ion is</h2><bf-why-ion .ion=${this.ion} .molarity=${molarity}></bf-why-ion></section>
@@ -117,6 +117,12 @@ export class WhyView extends LiveElement {
   private depth(): number {
     const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
     return Math.min(length, Math.max(0, this.session?.pointing.depth_cm ?? FIRST_DEPTH * length));
+  }
+
+  /** Of the bed now, cm; as packed while there is no run. */
+  private height(): number {
+    const { plan, now, scenario } = this.session?.store ?? {};
+    return plan && now !== undefined ? bedHeightOf(plan, frameAtTime(plan, now)) : (scenario?.values['bed.length_cm'] ?? 0);
   }
 
   private bedIon(ions: readonly IonId[]): IonId {
@@ -140,6 +146,12 @@ export class WhyView extends LiveElement {
 
   private point(event: CustomEvent<{ depth_cm: number }>) {
     this.session?.pointing.point({ depth_cm: event.detail.depth_cm });
+  }
+
+  /** The bar asks for what the ruler reads. */
+  private pointRead(event: CustomEvent<{ depth_cm: number }>) {
+    const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
+    this.session?.pointing.point({ depth_cm: depthAtReading(length, this.height(), event.detail.depth_cm) });
   }
 
   private pointAndBind(event: CustomEvent<{ depth_cm: number }>) {

@@ -10,12 +10,13 @@ import {
   type Plan,
   type Span,
   trackOf,
+  trackOnRuler,
 } from '../../../sim/history/index.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
 
 // What a run looked like, in a few curves over the delivered volume: where its bands were, what left, which part was kept.
 
-/** The band of one ion: depths of its edges as shares of the bed; NaN where there is none. */
+/** The band of one ion: depths of its edges on the ruler as shares of the bed as packed; NaN where there is none. */
 export interface PicturedBand {
   readonly ion: IonId;
   readonly xs: readonly number[];
@@ -48,7 +49,7 @@ export function runPicture(plan: Plan, targets: FractionTargets, now_min: number
 }
 
 function bandOf(plan: Plan, ion: IonId, frames: readonly number[]): PicturedBand {
-  const { leading_cm, trailing_cm } = trackOf(plan, ion);
+  const { leading_cm, trailing_cm } = trackOnRuler(plan, trackOf(plan, ion));
   return {
     ion,
     xs: frames.map((frame) => deliveredOf(plan, frame)),

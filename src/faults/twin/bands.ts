@@ -1,9 +1,19 @@
-import { deliveredAtEnd, deliveredOf, type EffluentCurve, effluentCurve, framesApart, type Plan, type Solute, trackOf } from '../../../sim/history/index.ts';
+import {
+  deliveredAtEnd,
+  deliveredOf,
+  type EffluentCurve,
+  effluentCurve,
+  framesApart,
+  type Plan,
+  type Solute,
+  trackOf,
+  trackOnRuler,
+} from '../../../sim/history/index.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
 
 // One ion of a run as curves over delivered volume: the edges of its band, and what leaves the tip.
 
-/** Arrays of equal length, one point for each frame; NaN where there is no band. */
+/** Arrays of equal length, one point for each frame, as the ruler reads them; NaN where there is no band. */
 export interface BandCurve {
   readonly delivered_mL: readonly number[];
   readonly leading_cm: readonly number[];
@@ -14,7 +24,7 @@ export interface BandCurve {
 const POINTS = 500;
 
 export function bandCurve(plan: Plan, ion: IonId): BandCurve {
-  const { leading_cm, trailing_cm } = trackOf(plan, ion);
+  const { leading_cm, trailing_cm } = trackOnRuler(plan, trackOf(plan, ion));
   const frames = framesApart(plan, deliveredAtEnd(plan) / POINTS);
   return {
     delivered_mL: frames.map((frame) => deliveredOf(plan, frame)),

@@ -39,7 +39,7 @@ export function shown({ value, unit, text }: Symptom): string {
 
 /** Undefined while the bed holds no more than a trace of the ion. */
 export function leanNow({ scenario, moment }: Seen, ion: IonId): Lean | undefined {
-  return bandNow(moment.results, ion) && leanOf(moment, scenario, ion);
+  return bandNow(moment.results, ion) && leanOf(moment, scenario, ion, moment.bed_cm);
 }
 
 export function peakOf(plan: Plan, ion: IonId): PeakShape | undefined {

@@ -1,5 +1,17 @@
 import { AT, bedLengthOf } from '../../../sim/column/index.ts';
-import { bandAt, collected, deliveredOf, effluentCurve, flowOf, instantAt, type Plan, receiverLabels, targetsOf, trimmed } from '../../../sim/history/index.ts';
+import {
+  bandAt,
+  belowTop,
+  collected,
+  deliveredOf,
+  effluentCurve,
+  flowOf,
+  instantAt,
+  type Plan,
+  receiverLabels,
+  targetsOf,
+  trimmed,
+} from '../../../sim/history/index.ts';
 import { advance, flowTestMinutes, resultsOf, runOf } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Measurement } from './measurements.ts';
@@ -49,18 +61,16 @@ function watch(scenario: Scenario, alive: () => void): Watched {
 
 function valueOf(scenario: Scenario, { plan, lengths }: Watched, { quantity, at_mL, from_mL, solute, test }: Measurement): number {
   const { target } = targetsOf(scenario);
-  const length = lengthAt(lengths, at_mL);
   switch (quantity) {
     case 'flow test':
       return test ? flowTestMinutes(scenario, test) : Number.NaN;
     case 'flow':
       return between(plan, at_mL, (frame) => flowOf(plan, frame));
     case 'bed':
-      return length;
+      return lengthAt(lengths, at_mL);
     case 'leading':
     case 'trailing':
-      // The record counts depths in the bed as it was packed; the ruler stands beside the bed as it is.
-      return (between(plan, at_mL, (frame) => bandAt(plan, target, frame)?.[`${quantity}_cm`] ?? Number.NaN) * length) / plan.length_cm;
+      return between(plan, at_mL, (frame) => belowTop(plan, frame, bandAt(plan, target, frame)?.[`${quantity}_cm`] ?? Number.NaN));
     case 'first colour':
       return seenAt(scenario, plan, 1);
     case 'last colour':

@@ -17,7 +17,7 @@ const PRESETS_M = [0, 3, 6, 9, 12] as const;
  *
  * @fires bf-molarity - {value} chosen by hand
  * @fires bf-bound - {bound} whether the bed decides
- * @fires bf-depth - {depth_cm} another depth
+ * @fires bf-depth - {depth_cm} another depth, as the ruler reads it
  */
 @customElement('bf-acid-bar')
 export class AcidBar extends LitElement {
@@ -40,6 +40,7 @@ export class AcidBar extends LitElement {
   @property({ type: Boolean }) bound = false;
   /** Whether there is a run to take the acid from. */
   @property({ type: Boolean }) available = false;
+  /** As the ruler reads it, cm. */
   @property({ type: Number }) depth = 0;
   @property({ type: Number }) length = 7;
 

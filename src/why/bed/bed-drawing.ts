@@ -10,11 +10,13 @@ import {
   framesApart,
   frontDepth,
   highestInBed,
+  onRuler,
   type Plan,
   profileOf,
   timeOf,
   type Track,
   trackOf,
+  trackOnRuler,
 } from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { axis, type Scale } from '../../plot/axis.ts';
@@ -22,7 +24,7 @@ import { cursor } from '../../plot/cursor.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
 // The bed of the run: left, where the bands and the acid front were, against volume; right, what the bed holds now. Both
-// share the depth axis, and a line marks the chosen depth.
+// share the depth axis, which is the ruler beside the bed: it shrinks in acid. A line marks where the chosen depth stands now.
 
 export interface BedDrawing {
   readonly scenario: Scenario;
@@ -37,9 +39,12 @@ export interface BedDrawing {
 
 interface Streaks {
   readonly frames: readonly number[];
+  /** As the ruler reads them, here and below. */
   readonly tracks: readonly Track[];
   /** Depth at which the acid crosses half of the strongest, cm, a value a drawn frame. */
   readonly front: readonly number[];
+  /** Top of the bed, cm, a value a drawn frame. */
+  readonly top: readonly number[];
 }
 
 /** Frames drawn across the picture; more cannot be told apart. */
@@ -59,12 +64,13 @@ const NAME_SHIFT = 0.1;
 
 const kept = new WeakMap<Plan, Streaks>();
 
-export function bedLayout(width: number, height: number, length_cm: number): { depth: Scale; left: number; middle: number; nowLeft: number; right: number } {
+/** The axis begins at 0, or where the bed stood highest above it. */
+export function bedLayout(width: number, height: number, plan: Plan): { depth: Scale; left: number; middle: number; nowLeft: number; right: number } {
   const right = Math.max(MARGIN.left + 120, width - MARGIN.right);
   const nowWidth = (right - MARGIN.left) * (width < NARROW ? 0.36 : NOW_SHARE);
   return {
     depth: scaleLinear()
-      .domain([0, length_cm])
+      .domain([Math.min(0, ...streaksOf(plan).top), plan.length_cm])
       .range([MARGIN.top, height - MARGIN.bottom]),
     left: MARGIN.left,
     middle: right - nowWidth - GAP,
@@ -74,13 +80,14 @@ export function bedLayout(width: number, height: number, length_cm: number): { d
 }
 
 export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
-  const { scenario, plan, width, height, depth_cm, now_min } = drawing;
-  const { depth, left, middle, nowLeft, right } = bedLayout(width, height, scenario.values['bed.length_cm']);
+  const { plan, width, height, depth_cm, now_min } = drawing;
+  const { depth, left, middle, nowLeft, right } = bedLayout(width, height, plan);
   const x = scaleLinear()
     .domain([0, Math.max(1, deliveredAtEnd(plan))])
     .range([left, middle]);
   const frame = frameAtTime(plan, now_min);
   const [top = 0, bottom = 0] = depth.range();
+  const chosen = depth(onRuler(plan, frame, depth_cm));
   return svg`
     ${streaks(drawing, x, depth)}
     <rect class="frame" x=${left} y=${top} width=${middle - left} height=${bottom - top} fill="none"></rect>
@@ -88,13 +95,13 @@ export function bedDrawing(drawing: BedDrawing): SVGTemplateResult {
     ${axis({ scale: depth, side: 'left', at: left, ticks: 4, title: 'depth in bed', unit: 'cm' })}
     ${cursor({ at: x(deliveredOf(plan, frame)), top, bottom, label: 'now', right: middle })}
     ${present(drawing, frame, depth, nowLeft, right)}
-    <line class="chosen" x1=${left} x2=${right} y1=${depth(depth_cm)} y2=${depth(depth_cm)}></line>
+    <line class="chosen" x1=${left} x2=${right} y1=${chosen} y2=${chosen}></line>
     ${bandNames(drawing, x, depth)}
     ${presentNames(drawing, frame, depth, nowLeft, right)}`;
 }
 
 function streaks({ plan, until_min = Number.POSITIVE_INFINITY }: BedDrawing, x: Scale, depth: Scale): SVGTemplateResult {
-  const { frames: all, tracks, front } = streaksOf(plan);
+  const { frames: all, tracks, front, top } = streaksOf(plan);
   const frames = all.filter((frame) => timeOf(plan, frame) <= until_min);
   const at = (frame: number): number => x(deliveredOf(plan, frame));
   return svg`${tracks.map(({ ion, leading_cm, trailing_cm }) => {
@@ -108,13 +115,19 @@ function streaks({ plan, until_min = Number.POSITIVE_INFINITY }: BedDrawing, x: 
         .y1((frame) => depth(leading_cm[frame]))(frames) ?? '';
     return svg`<path class="streak" d=${path} fill=${colour} stroke=${colour} stroke-dasharray=${dash || nothing}></path>`;
   })}
-  <path class="front" d=${
-    pathOf<number>()
-      .digits(1)
-      .defined((_, i) => Number.isFinite(front[i]))
-      .x(at)
-      .y((_, i) => depth(front[i]))(frames) ?? ''
-  }></path>`;
+  ${[
+    { of: 'front', depths: front },
+    { of: 'bed-top', depths: top },
+  ].map(
+    ({ of, depths }) =>
+      svg`<path class=${of} d=${
+        pathOf<number>()
+          .digits(1)
+          .defined((_, i) => Number.isFinite(depths[i]))
+          .x(at)
+          .y((_, i) => depth(depths[i]))(frames) ?? ''
+      }></path>`,
+  )}`;
 }
 
 /** The name of each band inside it or beside it, at the first of a few depths where no other name stands. */
@@ -145,7 +158,7 @@ function present({ plan, width }: BedDrawing, frame: number, depth: Scale, left:
   const [top = 0, bottom = 0] = depth.range();
   const acid = scaleLinear().domain([0, 12]).range([left, right]);
   const places = Array.from({ length: plan.plates }, (_, j) => j);
-  const y = (j: number): number => depth(depthOf(plan, j));
+  const y = (j: number): number => depth(onRuler(plan, frame, depthOf(plan, j)));
   const bands = plan.ions.map((ion) => {
     if (!bandAt(plan, ion, frame)) return nothing;
     const profile = profileOf(plan, ion, frame);
@@ -175,7 +188,7 @@ function presentNames({ plan }: BedDrawing, frame: number, depth: Scale, left: n
   return plan.ions.flatMap((ion, k) => {
     if (!bandAt(plan, ion, frame)) return [];
     const profile = profileOf(plan, ion, frame);
-    const peak = depth(depthOf(plan, profile.indexOf(Math.max(...profile))));
+    const peak = depth(onRuler(plan, frame, depthOf(plan, profile.indexOf(Math.max(...profile)))));
     const { label, text } = seriesStyle(ion);
     return [
       svg`<text class="line-label" x=${left + (NAME_FROM + NAME_SHIFT * k) * (right - left)} y=${peak} fill=${text} dominant-baseline="central">${label}</text>`,
@@ -188,7 +201,9 @@ function streaksOf(plan: Plan): Streaks {
   if (known) return known;
   const frames = framesApart(plan, deliveredAtEnd(plan) / FRAMES_DRAWN);
   const half = highestInBed(plan, 'HCl') / 2;
-  const made = { frames, tracks: plan.ions.map((ion) => trackOf(plan, ion)), front: frames.map((frame) => frontDepth(plan, frame, half)) };
+  const read = (of: (frame: number) => number): number[] => frames.map((frame) => onRuler(plan, frame, of(frame)));
+  const tracks = plan.ions.map((ion) => trackOnRuler(plan, trackOf(plan, ion)));
+  const made = { frames, tracks, front: read((frame) => frontDepth(plan, frame, half)), top: read(() => 0) };
   kept.set(plan, made);
   return made;
 }

@@ -2,7 +2,20 @@ import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { distributionOf, passageOf } from '../../../sim/chemistry/index.ts';
-import { bandAt, deliveredAtEnd, frameAtTime, frontMeeting, type FrontMeeting, inBedAt, instantAtTime, type Plan } from '../../../sim/history/index.ts';
+import {
+  bandAt,
+  deliveredAtEnd,
+  depthAtReading,
+  bedHeightOf,
+  frameAt,
+  frameAtTime,
+  frontMeeting,
+  type FrontMeeting,
+  inBedAt,
+  instantAtTime,
+  onRuler,
+  type Plan,
+} from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { SPEEDS } from '../../store/run/playback.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
@@ -47,7 +60,7 @@ export class BedPart extends LiveElement {
     const meeting = this.told(meetingIn(plan, scenario, this.ion), store);
     const acid = inBedAt(plan, 'HCl', instantAtTime(plan, store.now), this.depth);
     return html`
-      <p class="say">Now, at ${fixed(this.depth, 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
+      <p class="say">Now, at ${fixed(this.read(), 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
       ${this.fit.width ? this.plot() : nothing}
       <div class="row">
         ${meeting ? html`<button type="button" class="primary" @click=${() => this.playMeeting(meeting)}>Play the front passing the ${IONS[this.ion].name} band, slowed</button>` : nothing}
@@ -55,8 +68,8 @@ export class BedPart extends LiveElement {
         ${store.present === undefined ? nothing : html`<span role="status">Looking back at ${millilitres(store.moment?.delivered_mL ?? 0)}; the run waits.</span> <button type="button" @click=${() => store.lookBack(undefined)}>Return to the present</button>`}
         <button type="button" @click=${this.followBand} ?disabled=${!this.band()}>Depth of the band now</button>
       </div>
-      <p>${meeting ? this.meetingLine(scenario, meeting) : `In this run no front of weaker acid sets free the ${IONS[this.ion].name} band.`}</p>
-      <p class="status">Left: bands (all but 1 % at either end, while a fiftieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
+      <p>${meeting ? this.meetingLine(scenario, plan, meeting) : `In this run no front of weaker acid sets free the ${IONS[this.ion].name} band.`}</p>
+      <p class="status">Left: bands (all but 1 % at either end, while a fiftieth or more of the metal is on the bed) and half height of the acid front, dashed, against the volume delivered. Right: the bed now; every band against its own highest value. Depths are those of a ruler beside the bed, which shrinks in acid; grey, its top. The line is the chosen depth; press another one to move it, then it follows the pointer.</p>`;
   }
 
   /** A meeting that is still to come is told only with the forecast. */
@@ -76,13 +89,19 @@ export class BedPart extends LiveElement {
     const store = this.session?.store;
     if (!store?.scenario || !store.plan) return nothing;
     const { width } = this.fit;
-    return html`<svg class="plot" role="img" aria-label=${`Bands in the bed against delivered volume, now ${millilitres(store.moment?.delivered_mL ?? 0)}, and the bed now. Chosen depth ${fixed(this.depth, 1)} cm.`}
+    return html`<svg class="plot" role="img" aria-label=${`Bands in the bed against delivered volume, now ${millilitres(store.moment?.delivered_mL ?? 0)}, and the bed now. Chosen depth ${fixed(this.read(), 1)} cm.`}
       width=${width} height=${HEIGHT} @pointerdown=${this.point} @pointermove=${this.point}>${bedDrawing({ scenario: store.scenario, plan: store.plan, now_min: store.now, depth_cm: this.depth, ...(this.session?.sees === 'forecast' ? {} : { until_min: store.present ?? store.now }), width, height: HEIGHT })}</svg>`;
   }
 
-  private meetingLine(scenario: Scenario, { delivered_mL, depth_cm, before_M, behind_M }: FrontMeeting) {
+  private meetingLine(scenario: Scenario, plan: Plan, { delivered_mL, depth_cm, before_M, behind_M }: FrontMeeting) {
     const speed = (c: number): string => percentOf(passageOf(distributionOf(scenario, this.ion)(c), scenario.values['bed.porosity']).speedShare);
-    return `The front of weaker acid meets the ${IONS[this.ion].name} band at ${millilitres(delivered_mL)} delivered, ${fixed(depth_cm, 1)} cm deep. Before it, in ${acidText(before_M)}, the band moves at ${speed(before_M)} of the liquid's speed, behind it, in ${acidText(behind_M)}, at ${speed(behind_M)}.`;
+    return `The front of weaker acid meets the ${IONS[this.ion].name} band at ${millilitres(delivered_mL)} delivered, ${fixed(onRuler(plan, frameAt(plan, delivered_mL), depth_cm), 1)} cm deep. Before it, in ${acidText(before_M)}, the band moves at ${speed(before_M)} of the liquid's speed, behind it, in ${acidText(behind_M)}, at ${speed(behind_M)}.`;
+  }
+
+  /** What the ruler reads now at the chosen depth, cm. */
+  private read(): number {
+    const { plan, now } = this.session?.store ?? {};
+    return plan && now !== undefined ? onRuler(plan, frameAtTime(plan, now), this.depth) : this.depth;
   }
 
   private band() {
@@ -113,12 +132,13 @@ export class BedPart extends LiveElement {
   }
 
   private point(event: PointerEvent & { currentTarget: SVGElement }) {
-    const length = this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
-    if (event.buttons === 0 && !this.bound) return;
-    const { depth } = bedLayout(this.fit.width, HEIGHT, length);
+    const store = this.session?.store;
+    if (!store?.plan || (event.buttons === 0 && !this.bound)) return;
+    const { length_cm } = store.plan;
     const px = event.clientY - event.currentTarget.getBoundingClientRect().top;
-    const depth_cm = depth.invert(px);
-    if (depth_cm >= 0 && depth_cm <= length) emit(this, 'bf-depth', { depth_cm });
+    const read_cm = bedLayout(this.fit.width, HEIGHT, store.plan).depth.invert(px);
+    const depth_cm = depthAtReading(length_cm, bedHeightOf(store.plan, frameAtTime(store.plan, store.now)), read_cm);
+    if (depth_cm <= length_cm && read_cm >= onRuler(store.plan, frameAtTime(store.plan, store.now), 0)) emit(this, 'bf-depth', { depth_cm });
   }
 }
 

@@ -1,7 +1,7 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type ComplexSpecies, distributionOf, passageOf, speciation } from '../../../sim/chemistry/index.ts';
-import { flowOf, frameAt, inBedAt, instantAt, instantAtTime, type Plan } from '../../../sim/history/index.ts';
+import { flowOf, frameAt, frameAtTime, inBedAt, instantAt, instantAtTime, onRuler, type Plan } from '../../../sim/history/index.ts';
 import { sectionOf } from '../../../sim/terms/geometry.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
@@ -61,8 +61,9 @@ export class WhyHere extends LiveElement {
     const { scenario, plan } = session?.store ?? {};
     if (!session || !asked || !scenario || !plan) return nothing;
     const ion = this.ion(session, scenario, plan, asked);
+    const frame = asked.delivered_mL === undefined ? frameAtTime(plan, session.store.now) : frameAt(plan, asked.delivered_mL);
     const when = asked.delivered_mL === undefined ? 'now' : `at ${millilitres(asked.delivered_mL)}`;
-    return html`<header><h2 tabindex="-1">Why, ${fixed(asked.depth_cm ?? 0, 1)} cm deep, ${when}</h2><button type="button" aria-label="Close the explanation" @click=${() => session.pointing.leave()}>✕</button></header>
+    return html`<header><h2 tabindex="-1">Why, ${fixed(onRuler(plan, frame, asked.depth_cm ?? 0), 1)} cm deep, ${when}</h2><button type="button" aria-label="Close the explanation" @click=${() => session.pointing.leave()}>✕</button></header>
       ${scenario.ions.length > 1 ? html`<bf-segmented label="ion" label-unseen .value=${ion} .choices=${scenario.ions.map((value) => ({ value, label: IONS[value].symbol }))} @bf-change=${this.pick}></bf-segmented>` : nothing}
       ${session.sees === 'eye' ? byEye(scenario, ion) : here(session, scenario, plan, asked, ion)}
       <p><a href="#why?depth=${fixed(asked.depth_cm ?? 0, 2)}">The long form</a></p>`;

@@ -2,11 +2,25 @@ import { differenceCiede2000, type Rgb } from 'culori';
 import { expect, test } from 'vitest';
 import { bedColour } from '../../../sim/colour/index.ts';
 import { EDGE_SHARE } from '../../../sim/column/measure.ts';
-import { BAND_LEAST, bandAt, bandNow, trackOf } from '../../../sim/history/index.ts';
+import {
+  BAND_LEAST,
+  bandAt,
+  bandNow,
+  bandOnRuler,
+  bedHeightOf,
+  belowTop,
+  depthAtReading,
+  frameAtTime,
+  progressOf,
+  readingAt,
+  trackOf,
+  trackOnRuler,
+} from '../../../sim/history/index.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 import { wholeRun } from '../../src/figure/runs.ts';
 import { bedOf } from './straight.ts';
 
-const { plan, planner } = wholeRun('cathode-leach');
+const { scenario, plan } = wholeRun('cathode-leach');
 
 test('edges enclose the middle of a band and stay in the bed', () => {
   for (const { share, leading_cm, trailing_cm, middle_cm } of plan.ions.map((ion) => trackOf(plan, ion))) {
@@ -57,15 +71,36 @@ test('a band holds at least a fiftieth of what was poured', () => {
   expect(bandAt(bed(0.99), 'Zn', 0)).toBeUndefined();
 });
 
-test('the band of a frame is the band of that moment', () => {
-  for (const time_min of [45, 90, 140]) {
-    const moment = planner.moment(time_min);
-    for (const ion of plan.ions) {
-      const frame = Array.from({ length: plan.count }, (_, f) => f).findLast((f) => plan.rows[f * plan.stride] <= moment.time_min) ?? 0;
-      const [recorded, now] = [bandAt(plan, ion, frame), bandNow(moment.results, ion)];
-      expect(recorded === undefined).toBe(now === undefined);
-      expect(recorded?.leading_cm ?? 0).toBeCloseTo(now?.leading_cm ?? 0, 0);
-      expect(recorded?.amount_mmol ?? 0).toBeCloseTo(now?.amount_mmol ?? 0, 2);
-    }
+test('the band of a frame is the band of that moment, read on the ruler', () => {
+  const fresh = new Planner(scenario);
+  const whole = fresh.plan(scenario.procedure);
+  const { eluentEntry } = progressOf(scenario, whole.events);
+  const water_min = whole.events.find(({ entry }) => entry === eluentEntry)?.time_min ?? Number.NaN;
+  for (const time_min of [water_min - 8, water_min - 1]) {
+    const moment = fresh.moment(time_min);
+    const frame = frameAtTime(whole, moment.time_min);
+    const [packed, read, now] = [bandAt(whole, 'Co', frame), bandOnRuler(whole, 'Co', frame), bandNow(moment.results, 'Co')];
+    expect(read?.leading_cm).toBeCloseTo(now?.leading_cm ?? Number.NaN, 1);
+    expect(read?.trailing_cm).toBeCloseTo(now?.trailing_cm ?? Number.NaN, 1);
+    expect(read?.amount_mmol).toBeCloseTo(now?.amount_mmol ?? Number.NaN, 2);
+    // In 9 M acid the bed is about a twentieth shorter than as packed, so every mark stands lower on the ruler.
+    expect((read?.trailing_cm ?? 0) - (packed?.trailing_cm ?? 0)).toBeGreaterThan(0.1);
   }
+});
+
+test('a mark on a bed that has sunk by a twentieth on its support reads lower, and back', () => {
+  // By hand: 4 cm down a bed packed to 10 cm is 6 cm above the support; on 9.5 cm of bed that is 5.7 cm, so the ruler reads 4.3 cm.
+  expect(readingAt(10, 9.5, 4)).toBeCloseTo(4.3, 12);
+  expect(depthAtReading(10, 9.5, 4.3)).toBeCloseTo(4, 12);
+  expect([readingAt(10, 9.5, 0), readingAt(10, 9.5, 10), depthAtReading(10, 9.5, 0.2)]).toEqual([0.5, 10, 0]);
+  expect([readingAt(10, 0, 4), depthAtReading(10, 0, 4)]).toEqual([10, 10]);
+});
+
+test('a track on the ruler reads in every frame what the band of that frame reads', () => {
+  const read = trackOnRuler(plan, trackOf(plan, 'Co'));
+  const there = [...read.share.keys()].filter((frame) => read.share[frame] > 0);
+  for (const frame of there) expect(read.leading_cm[frame]).toBeCloseTo(bandOnRuler(plan, 'Co', frame)?.leading_cm ?? Number.NaN, 4);
+  const [frame] = there.slice(-1);
+  const below = belowTop(plan, frame, trackOf(plan, 'Co').leading_cm[frame]);
+  expect(below).toBeCloseTo(read.leading_cm[frame] - (plan.length_cm - bedHeightOf(plan, frame)), 4);
 });

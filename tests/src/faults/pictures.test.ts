@@ -11,12 +11,12 @@ import { shipped } from '../store/rig.ts';
 const SCENARIO = shipped('cathode-leach', { bed: { plates: 24, lanes: 9, spread: 0.05 } });
 const TARGET = targetOf(SCENARIO) ?? 'Co';
 
-function drawn(kind?: FaultKind): Picture {
+function drawn(kind?: FaultKind, change: { bed_cm?: number } = {}): Picture {
   const given = kind ? withFault(SCENARIO, SCENARIO.procedure, pictured(kind)) : { scenario: SCENARIO, log: SCENARIO.procedure };
   const planner = new Planner(given.scenario);
   const plan = planner.plan(given.log);
   const { time_min = 0 } = plan.events.find(({ entry }) => entry === progressOf(given.scenario, plan.events).eluentEntry) ?? {};
-  return pictureOf(given.scenario, plan, planner.moment(time_min), TARGET);
+  return pictureOf(given.scenario, plan, { ...planner.moment(time_min), ...change }, TARGET);
 }
 
 const HEALTHY = drawn();
@@ -39,4 +39,13 @@ test('the picture of weak acid has a band that has come further down, that of a 
   const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
   expect(mean(depths(drawn('weak-acid')))).toBeGreaterThan(mean(depths(HEALTHY)));
   expect(drawn('receiver-late').kept?.from_mL).not.toBe(HEALTHY.kept?.from_mL);
+});
+
+test('a band is drawn where it stands in the bed as long as it is', () => {
+  const length = SCENARIO.values['bed.length_cm'];
+  const packed = depths(drawn(undefined, { bed_cm: length }));
+  // The support does not move, so what is left below the band shrinks with the bed.
+  depths(drawn(undefined, { bed_cm: 0.9 * length })).forEach((to, lane) => {
+    expect(1 - to).toBeCloseTo(0.9 * (1 - packed[lane]), 9);
+  });
 });

@@ -30,6 +30,9 @@ describe('leanOf', () => {
     // The edge encloses 99 % of a lane's cobalt, so it lies 1 % of the band above the front: 0.05 cm and 0.03 cm here.
     expect(lean?.lean_cm).toBeCloseTo(2 - 0.02, 1);
     expect([lean?.ahead_deg, lean?.behind_deg]).toEqual([90, 270]);
+    const shorter = leanOf(leaning(2, 90), scenario, 'Co', 0.95 * LENGTH_CM);
+    expect(shorter?.lean_cm).toBeCloseTo(0.95 * (lean?.lean_cm ?? Number.NaN), 9);
+    expect(shorter?.core_cm).toBeCloseTo(0.95 * (lean?.core_cm ?? Number.NaN), 9);
   });
 
   test('is none for a bed of one lane', () => {
@@ -58,12 +61,14 @@ describe('bedSummary', () => {
   });
 
   test('tells how deep the bed has run dry, of gas and of missing resin', () => {
-    const dry = { ...leaning(0, 0), level_cm: 0, flow: 0, drained: Float64Array.from({ length: 13 }, (_, lane) => 5 + lane) };
+    const dry = { ...leaning(0, 0), bed_cm: LENGTH_CM, level_cm: 0, flow: 0, drained: Float64Array.from({ length: 13 }, (_, lane) => 5 + lane) };
     dry.gas.fill(0.1);
     dry.resinShare.fill(0, 0, 13);
     const text = bedSummary(scenario, dry);
     expect(text).toContain('No liquid above the bed. Nothing flows');
     expect(text).toContain('run dry from the top: 0.6 to 1.7 centimetres deep');
+    // A twentieth shorter: 0.6 and 1.7 cm down the packed bed are 9.4 and 8.3 cm above its support, so 8.93 and 7.89 cm now.
+    expect(bedSummary(scenario, { ...dry, bed_cm: 0.95 * LENGTH_CM })).toContain('run dry from the top: 1.1 to 2.1 centimetres deep');
     expect(text).toContain('Gas fills 10 percent of the space between the beads.');
     expect(text).toContain('Resin is missing in 1.0 percent of the bed.');
   });

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { bedHeightOf, frameAtTime, onRuler } from '../../../sim/history/index.ts';
 import { ION_IDS } from '../../../sim/terms/ions.ts';
 import { parseScenario } from '../../../sim/input/scenario.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
@@ -95,6 +96,14 @@ test('bedDrawing(...) draws a streak for each ion, both fronts of acid and the c
   expect(drawn.match(/class="streak"/g)?.length).toBeGreaterThanOrEqual(3);
   const front = /class="front" d="([^"]*)"/.exec(drawn)?.[1] ?? '';
   expect(front.match(/M/g)?.length).toBeGreaterThanOrEqual(2);
-  expect(drawn).toContain('class="chosen"');
+  // The axis is a ruler of 264 px: the top of the bed stands on it where the model has it, and the chosen depth below that.
+  const px = (read_cm: number): number => 8 + (read_cm / plan.length_cm) * (320 - 46 - 8);
+  const tops = [...(/class="bed-top" d="([^"]*)"/.exec(drawn)?.[1] ?? '').matchAll(/,([\d.]+)/g)].map(([, y]) => Number(y));
+  const sunk = Math.max(...Array.from({ length: plan.count }, (_, frame) => plan.length_cm - bedHeightOf(plan, frame)));
+  expect(sunk).toBeGreaterThan(0.2);
+  expect(Math.max(...tops)).toBeCloseTo(px(sunk), 0);
+  const chosen = Number(/class="chosen"[^>]* y1="([\d.]+)"/.exec(drawn)?.[1]);
+  expect(chosen).toBeCloseTo(px(onRuler(plan, frameAtTime(plan, 25), 2)), 1);
+  expect(chosen).toBeGreaterThan(px(2) + 3);
   expect(drawn).not.toContain('NaN');
 });
