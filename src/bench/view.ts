@@ -135,7 +135,7 @@ export class BenchView extends LiveElement {
     const { plan, preview, moment } = store;
     if (!plan) return nothing;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
-      .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
+      .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} ?covered=${this.acting.held?.do === 'receiver'} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
       asks .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
   }
 

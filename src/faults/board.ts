@@ -44,10 +44,11 @@ export class FaultBoard extends LiveElement {
       .imposed li { display: flex; gap: var(--gap-small); align-items: center; justify-content: space-between; padding: var(--gap-small) 0; border-bottom: 1px solid var(--rule); }
       .all { display: grid; grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr)); gap: var(--gap-small); position: relative; }
       .group { display: contents; }
-      .one { border: 1px solid var(--rule); border-radius: var(--round); background: var(--sheet); min-width: 0; padding: 0 var(--gap-small); }
+      .one { border: 1px solid var(--rule); border-radius: var(--round); background: var(--sheet); min-width: 0; padding: 0 var(--gap-small); position: relative; }
       .one:has(details[open]) { grid-column: 1 / -1; }
       .picture { display: block; width: 100%; max-width: 16rem; padding: var(--gap-small) 0; border: 0; background: none; }
       .picture svg { display: block; width: 100%; height: auto; aspect-ratio: 200 / 96; }
+      .awaited { position: absolute; top: 2rem; left: 0; right: 0; text-align: center; color: var(--soft); font-size: var(--text-small); pointer-events: none; }
       .bed { fill: var(--paper); stroke: var(--edge); }
       .band { fill-opacity: 0.75; }
       .base { stroke: var(--edge); }
@@ -113,10 +114,12 @@ export class FaultBoard extends LiveElement {
   }
 
   private picture(kind: FaultKind) {
-    const { healthy, of } = this.pictures;
+    const { healthy, of, done } = this.pictures;
     const drawn = of.get(kind);
+    const instead = drawn && healthy ? '' : done ? 'no picture' : 'being computed …';
     return html`<button type="button" class="picture" aria-label="Show ${FAULTS[kind].label} beside its twin" @click=${() => this.show(kind)}>
-      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">${drawn && healthy ? pictureDrawing(drawn, healthy) : nothing}</svg></button>`;
+      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">${drawn && healthy ? pictureDrawing(drawn, healthy) : nothing}</svg></button>
+      ${instead ? html`<span class="awaited">${instead}</span>` : nothing}`;
   }
 
   /** The fault on this run, beside its twin, at the moment of the picture; the reader's own run is put aside. */

@@ -2,6 +2,7 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { IONS } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
+import { collectedAt, type Plan, pouredOf } from '../../sim/history/index.ts';
 import type { Drawing } from './drawing.ts';
 import type { PredictionMark } from './rows/predictions.ts';
 
@@ -9,16 +10,25 @@ import type { PredictionMark } from './rows/predictions.ts';
 
 /** px between two lines of text. */
 const LINE = 18;
+/** Share of an ion that is out when it is seen to leave; the same as where a prediction of it is judged. A choice. */
+const SEEN_SHARE = 0.05;
 
 /** Asks for predictions of the ion that can be seen, above the rows, until they are set. */
-export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId, marks: readonly PredictionMark[]): SVGTemplateResult {
-  const said = eyeLines(IONS[ion].name.replace(/\(.*\)/, ''), marks, narrow);
+export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId, marks: readonly PredictionMark[], gone = false): SVGTemplateResult {
+  const said = eyeLines(IONS[ion].name.replace(/\(.*\)/, ''), marks, narrow, gone);
   const top = poured.top - 12 - LINE * (said.length - 1);
   return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;
 }
 
-/** Asks for each kind of prediction that has not been made yet; when both have, it says how they are moved. */
-export function eyeLines(name: string, marks: readonly PredictionMark[], narrow: boolean): string[] {
+/** Whether so much of an ion has left that one sees it: what is seen is not asked. */
+export function hasLeft(plan: Plan, ion: IonId, now_mL: number): boolean {
+  const poured = pouredOf(plan, ion);
+  return poured > 0 && collectedAt(plan, ion, now_mL) > SEEN_SHARE * poured;
+}
+
+/** Asks for each kind of prediction that has not been made yet; for none once the ion is seen to leave; when both have, it says how they are moved. */
+export function eyeLines(name: string, marks: readonly PredictionMark[], narrow: boolean, gone = false): string[] {
+  if (gone) return [];
   const [depth, leaving] = [marks.some(({ depth_cm }) => depth_cm !== undefined), marks.some(({ depth_cm }) => depth_cm === undefined)];
   if (depth && leaving) return narrow ? ['Marked. Press', 'elsewhere to move'] : ['Marked. Press elsewhere to move a mark still ahead.'];
   if (narrow) {

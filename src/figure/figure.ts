@@ -18,7 +18,7 @@ import {
 import { emit } from '../ui/emit.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
-import { eyeStrip, eyeWords } from './eye-words.ts';
+import { eyeStrip, eyeWords, hasLeft } from './eye-words.ts';
 import { axisEnd, nominalTop } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
@@ -87,6 +87,8 @@ export class RunFigure extends LitElement {
   @property({ type: Boolean }) asks = false;
   /** Faint colours of liquids are shown stronger, as in the glass. */
   @property({ attribute: false }) exaggerate = false;
+  /** What has left is not shown: it is being asked about. */
+  @property({ type: Boolean }) covered = false;
   /** Where the run has come to, mL; `now_mL` is less while one looks back. */
   @property({ attribute: false }) present_mL: number | undefined;
   /** Changes of receiver that meet the targets, where they may be shown. */
@@ -174,7 +176,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, until], () => pouredRow(worked, until))}
         ${guard([worked, measured, this.byEye], () => this.bands(worked))}
         ${this.startWindow ? instruments?.startBand(worked, this.startWindow) : nothing}
-        ${guard([worked, measured, this.logScale, this.byEye], () => (this.byEye || !measured ? eyeStrip(worked) : instruments?.effluentRow(measured, measured.curves, this.logScale)))}
+        ${guard([worked, measured, this.logScale, this.byEye, this.covered], () => (this.byEye || this.covered || !measured ? eyeStrip(worked) : instruments?.effluentRow(measured, measured.curves, this.logScale)))}
         ${this.drips?.drippedRow(worked, seen)}
         ${guard([measured, this.logScale, this.losses, this.targets], () => (this.losses && this.targets && measured ? instruments?.lossMarks(measured, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
@@ -183,7 +185,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? instruments?.verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
-        ${guard([worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.byEye, seen], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
+        ${guard([worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.byEye, this.covered, this.now_mL, seen], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
         ${this.looks(worked)}
@@ -229,7 +231,7 @@ export class RunFigure extends LitElement {
 
   private wordsByEye(worked: Worked, ion: IonId, seen: readonly Portion[]) {
     const predicted = (['depth', 'effluent'] as const).flatMap((row) => predictionWishes(worked, this.predictions, row));
-    return svg`${this.asks ? eyeWords(worked, ion, this.predictions) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
+    return svg`${this.asks ? eyeWords(worked, ion, this.predictions, hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
   }
 
   private words(until: number | undefined) {
@@ -237,9 +239,10 @@ export class RunFigure extends LitElement {
     if (!measured || !instruments) return nothing;
     const judged = losses && targets ? instruments.lossWishes(measured, targets) : [];
     const offered = window && !losses ? instruments.windowWishes(measured, window) : [];
+    const shown = instruments.depthWords(measured, measured.tracks, measured.acid, until, predictionWishes(measured, predictions, 'depth'));
+    if (this.covered) return shown;
     const before = [...predictionWishes(measured, predictions, 'effluent'), ...judged];
-    return svg`${instruments.depthWords(measured, measured.tracks, measured.acid, until, predictionWishes(measured, predictions, 'depth'))}
-      ${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY })}`;
+    return svg`${shown}${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY })}`;
   }
 
   private looks(worked: Worked) {
@@ -255,7 +258,7 @@ export class RunFigure extends LitElement {
       layout: { left, right, poured, effluent },
       plan,
     } = worked;
-    const point = this.byEye ? undefined : this.look && this.pointFor(worked, this.look);
+    const point = this.byEye || this.covered ? undefined : this.look && this.pointFor(worked, this.look);
     const at_mL = point?.delivered_mL ?? this.now_mL;
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}
         aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${(point && this.instruments?.spokenPoint(point)) ?? `${spoken(at_mL, 'mL')} delivered`}

@@ -44,7 +44,7 @@ export class ReceiverTaken extends LiveElement {
     const { receiver } = workUp;
     const moved = receiver !== undefined && store.now < (store.plan?.logEnd.time_min ?? 0) - 1e-6;
     return html`<section aria-labelledby="which">
-      <div><h2 id="which">From the column</h2>
+      <div><h2 id="which">Receiver to work up</h2>
       <label class="row">receiver
         <select @change=${this.take}>
           ${receiver ? nothing : html`<option value="" selected>choose one</option>`}

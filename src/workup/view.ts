@@ -61,7 +61,7 @@ export class WorkUpView extends LiveElement {
           <div class="titres"><bf-titres .session=${session}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>`
-              : html`<p class="empty">Choose above which receiver to work up.</p>`
+              : html`<p class="empty">Choose the receiver to work up.</p>`
         }
       </div>`;
   }

@@ -42,6 +42,28 @@ describe('the coach', () => {
   );
 
   test(
+    'asks what drips before the figure shows it: what has left is covered until the answer',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1 });
+      await ready(page);
+      await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('figure');
+      const curves = page.locator('bf-figure g.effluent path');
+      await choice(page, 'liquid', 'sample').click();
+      await page.keyboard.press('p');
+      await page.getByRole('button', { name: 'Do it without' }).click({ timeout: PATIENCE_MS });
+      await acted(page, 2);
+      await expect.poll(() => curves.count(), { timeout: PATIENCE_MS }).toBeGreaterThan(0);
+      await choice(page, 'receiver', 'cobalt').click();
+      await page.getByText('What is dripping from the tip at this moment?').waitFor({ timeout: PATIENCE_MS });
+      expect(await curves.count()).toBe(0);
+      await page.getByRole('button', { name: 'Do it without' }).click();
+      await expect.poll(() => curves.count(), { timeout: PATIENCE_MS }).toBeGreaterThan(0);
+      await close();
+    },
+    LONG,
+  );
+
+  test(
     'does not stand in the way: the action can be taken without an answer',
     async () => {
       const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1 });

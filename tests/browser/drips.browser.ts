@@ -48,6 +48,8 @@ test(
     await goOnTo(page, 35);
     await page.locator('bf-figure g.dripped').waitFor({ state: 'attached', timeout: PATIENCE_MS });
     const washed = await drips(page);
+    const asks = page.locator('bf-figure svg text', { hasText: 'at which volume does the cobalt begin to leave?' });
+    expect(await asks.count()).toBe(1);
     expect(washed.drawn.some(isGreen)).toBe(true);
     expect(washed.drawn.some(isPink)).toBe(false);
     expect(Math.abs(Math.max(...washed.drawn.map(({ right }) => right)) - washed.now_px)).toBeLessThan(2);
@@ -57,6 +59,7 @@ test(
 
     await goOnTo(page, 62);
     const eluted = await drips(page);
+    expect(await asks.count()).toBe(0);
     expect(eluted.drawn.some(isPink)).toBe(true);
     expect(eluted.spoken).toMatch(/green from .*pink from/);
 

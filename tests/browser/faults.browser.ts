@@ -47,6 +47,14 @@ describe('the fault board', () => {
     await page.getByText('No fault is set, so both runs are the same.').waitFor();
   });
 
+  test('says of a picture that it is being computed until it is there', async () => {
+    const page = await open();
+    const awaited = page.locator('bf-fault-board .one > .awaited', { hasText: 'being computed' });
+    await awaited.first().waitFor();
+    await page.locator('bf-fault-board .picture .leaving').first().waitFor();
+    await expect.poll(() => awaited.count(), { timeout: PATIENCE_MS }).toBe(0);
+  });
+
   test('has no finding of axe, light, dark and on a telephone', async () => {
     for (const options of [{}, { colorScheme: 'dark' as const }, { viewport: PHONE, touch: true }]) {
       const page = await open(options);

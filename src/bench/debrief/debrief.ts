@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -45,6 +46,14 @@ export class Debrief extends LiveElement {
   @state() private waterMoved = false;
   @query('h1') private heading!: HTMLElement;
 
+  /** The reader's run and its column: when the debrief is left, what was tried is put back to it. */
+  private ownRun: { readonly scenario: Scenario; readonly log: Log } | undefined;
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    void this.putBack();
+  }
+
   override firstUpdated() {
     this.ownLog = JSON.stringify(this.session?.store.log);
     this.heading.focus();
@@ -77,7 +86,7 @@ export class Debrief extends LiveElement {
           ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
           : html`<p class="lesson">${words}</p>`
       }
-      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
+      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
       <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">
@@ -123,6 +132,19 @@ export class Debrief extends LiveElement {
     if (this.own !== '') return;
     this.own = lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
     this.ownLog = log;
+    this.ownRun = { scenario: store.scenario, log: store.log };
+  }
+
+  /** Not where another run was opened meanwhile. */
+  private async putBack() {
+    const { ownRun, session } = this;
+    const { store } = session ?? {};
+    this.ownRun = undefined;
+    if (!store || !ownRun || store.scenario !== ownRun.scenario) return;
+    void store.dropPreview();
+    if (JSON.stringify(store.log) === JSON.stringify(ownRun.log)) return;
+    await store.replace(ownRun.log, store.now);
+    await store.seek(store.plan?.logEnd.time_min ?? store.now);
   }
 
   private showAmounts() {

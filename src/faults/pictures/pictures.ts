@@ -21,6 +21,8 @@ export class FaultPictures {
   @tracked healthy: Picture | undefined;
   @tracked of: ReadonlyMap<FaultKind, Picture> = new Map();
   @tracked failure = '';
+  /** Nothing more will come. */
+  @tracked done = false;
   private readonly makeThread: () => ModelThread;
   private thread: ModelThread | undefined;
   private drawn = '';
@@ -38,6 +40,7 @@ export class FaultPictures {
     this.drawn = key;
     this.of = new Map();
     this.healthy = undefined;
+    this.done = false;
     const thread = this.makeThread();
     this.thread = thread;
     try {
@@ -46,6 +49,7 @@ export class FaultPictures {
       if (this.thread === thread) this.failure = error instanceof Error ? error.message : String(error);
     }
     if (this.thread !== thread) return;
+    this.done = true;
     thread.close();
     this.thread = undefined;
   }

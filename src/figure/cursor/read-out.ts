@@ -26,12 +26,15 @@ export function spokenPoint({ delivered_mL, time_min, poured, receiver, read_cm,
   return `${spoken(delivered_mL, 'mL')} delivered, ${spoken(time_min, 'min')}, ${poured} poured, into ${receiver}. At ${spoken(read_cm, 'cm', 2)} depth: HCl ${spoken(traceless(acid_M), 'mol/L')}, ${bed.join(', ')}. Leaving: HCl ${spoken(traceless(acidLeaving_M), 'mol/L')}, ${tip.join(', ')}.`;
 }
 
-/** Below these, mol/L or mmol/mL, a value is shown and spoken as zero: no method of the lesson could find it. */
+/** Below these, mol/L or mmol/mL, a value is shown as zero, as less than the next, and spoken as zero: no method of the lesson could find it. */
 const NOTHING = 1e-7;
+const LEAST = 1e-4;
 const NOTHING_SPOKEN = 5e-5;
 
-function small(value: number): string {
-  return significant(value < NOTHING ? 0 : value);
+/** A number for the table: never a power of ten. */
+export function small(value: number): string {
+  if (value < NOTHING) return '0';
+  return value < LEAST ? `< ${LEAST}` : significant(value);
 }
 
 function traceless(value: number): number {

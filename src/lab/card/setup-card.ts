@@ -8,7 +8,7 @@ import { CAUTIONS } from '../../ui/safety/cautions.ts';
 import { pictogram } from '../../ui/safety/pictograms.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { bottleWords } from '../../ui/text/bottle-words.ts';
-import { quantity, withUnit } from '../../ui/text/format.ts';
+import { quantity, significant, withUnit } from '../../ui/text/format.ts';
 import type { LabDraft } from '../draft.ts';
 
 const COLUMN: readonly FieldPath[] = ['column.bore_cm', 'column.tube_cm', 'bed.length_cm', 'bench.start_HCl_M', 'bench.start_head_mm'];
@@ -103,7 +103,8 @@ export class SetupCardPage extends LiveElement {
 
 function valueWords(path: FieldPath, value: number): string {
   if (path === 'bench.start_HCl_M') return value === 0 ? 'water' : `${withUnit(String(value), 'mol/L')} HCl`;
-  return withUnit(String(value), FIELDS[path].unit);
+  const text = String(value);
+  return withUnit(text.includes('e') ? significant(value, 4) : text, FIELDS[path].unit);
 }
 
 declare global {

@@ -62,7 +62,8 @@ function wordsOf(json: unknown, id: SectionId): string {
 
 /** As it was typed, without trailing zeros. */
 function plain(value: number, unit: string): string {
-  return withUnit(Number.isFinite(value) ? String(Number(value.toPrecision(4))) : significant(value), unit);
+  const text = String(Number(value.toPrecision(4)));
+  return withUnit(Number.isFinite(value) && !text.includes('e') ? text : significant(value), unit);
 }
 
 function bottleNames(json: unknown): string[] {

@@ -1,7 +1,7 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type ComplexSpecies, distributionOf, passageOf, speciation } from '../../../sim/chemistry/index.ts';
-import { flowOf, frameAt, frameAtTime, inBedAt, instantAt, instantAtTime, onRuler, type Plan } from '../../../sim/history/index.ts';
+import { deliveredOf, flowOf, frameAt, frameAtTime, inBedAt, instantAt, instantAtTime, onRuler, type Plan } from '../../../sim/history/index.ts';
 import { sectionOf } from '../../../sim/terms/geometry.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
@@ -14,6 +14,7 @@ import { beadContents, beadDrawing, IONS_DRAWN } from '../bead/bead-drawing.ts';
 import { capital } from '../../ui/text/capital.ts';
 import { acidText, motionSentence } from '../sentences.ts';
 import { partStyles } from '../styles.ts';
+import { edgeSentence } from './edge-words.ts';
 import { ionShape, SHAPE_SIZE, shapeOf } from './ion-shape.ts';
 import '../../ui/segmented.ts';
 
@@ -88,6 +89,7 @@ export class WhyHere extends LiveElement {
 function here({ store }: Session, scenario: Scenario, plan: Plan, { depth_cm = 0, delivered_mL }: Place, ion: IonId) {
   const acid_M = inBedAt(plan, 'HCl', delivered_mL === undefined ? instantAtTime(plan, store.now) : instantAt(plan, delivered_mL), depth_cm);
   const flow = delivered_mL === undefined ? (store.moment?.flow ?? 0) : flowOf(plan, frameAt(plan, delivered_mL));
+  const edge = edgeSentence(scenario, plan, ion, delivered_mL ?? deliveredOf(plan, frameAtTime(plan, store.now)));
   const contents = beadContents(scenario, ion, acid_M);
   const inside = Math.round(contents.ionInside * IONS_DRAWN);
   const held = inBeads(scenario, ion, acid_M);
@@ -96,6 +98,7 @@ function here({ store }: Session, scenario: Scenario, plan: Plan, { depth_cm = 0
       <figure><svg width=${BEAD_SHOWN} height=${BEAD_SHOWN} viewBox="0 0 ${BEAD_DRAWN} ${BEAD_DRAWN}" role="img" aria-label="A bead in its liquid">${svg`${beadDrawing({ contents, ion, porosity: scenario.values['bed.porosity'], size: BEAD_DRAWN })}`}</svg>
       <figcaption>A bead: ${inside} of ${IONS_DRAWN} ions are in it</figcaption></figure></div>
     <p class="speed">${motionSentence(scenario, ion, acid_M)}</p>
+    <p class="edge" ?hidden=${edge === ''}>${edge}</p>
     <p>${speedWords(scenario, ion, acid_M, flow)}</p>`;
 }
 

@@ -14,6 +14,11 @@ test('eyeLines() asks for both kinds of prediction, then for the one that is mis
   expect(asked([DEPTH, LEAVING])).not.toMatch(/In the|Predict/);
 });
 
+test('eyeLines() asks for nothing once the ion is seen to leave', () => {
+  expect(eyeLines('cobalt', [], false, true)).toEqual([]);
+  expect(eyeLines('cobalt', [DEPTH], true, true)).toEqual([]);
+});
+
 test('eyeLines() fits the narrow figure: at most three short lines', () => {
   for (const marks of [[], [DEPTH], [LEAVING], [DEPTH, LEAVING]]) {
     const lines = eyeLines('cobalt', marks, true);

@@ -1,0 +1,48 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { axeViolations } from './axe.ts';
+import { kept, PATIENCE_MS, ready, wholeProcedure } from './bench-rig.ts';
+import { launch, type Session } from './session.ts';
+
+// After the end the handles are free: what would have been is shown beside the reader's own run, which comes back when the debrief is left.
+
+let session: Session;
+beforeAll(async () => {
+  session = await launch({ webgl: false });
+});
+afterAll(() => session?.close());
+
+test.each([
+  ['a laptop', { width: 1280, height: 720 }, false],
+  ['a phone', { width: 390, height: 844 }, true],
+] as const)(
+  'a handle moved in the debrief shows what would have been beside the own run, and leaving brings that back, on %s',
+  async (_, viewport, touch) => {
+    const { page, close } = await session.openPage({ column: 1, reducedMotion: 'reduce', viewport, touch });
+    page.setDefaultTimeout(PATIENCE_MS);
+    await ready(page);
+    await wholeProcedure(page);
+    const { log } = await kept(page);
+    await page.getByRole('button', { name: 'Debrief', exact: true }).click();
+    await page.getByRole('heading', { name: 'Debrief' }).waitFor();
+    const own = (await page.locator('bf-debrief .lesson').innerText()).trim();
+    const handle = page.getByRole('slider', { name: 'receiver cobalt put under the tip' });
+    const at_mL = Number(await handle.getAttribute('aria-valuenow'));
+    await handle.focus();
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => JSON.stringify((await kept(page)).log)).not.toBe(JSON.stringify(log));
+    const lines = page.locator('bf-debrief .lesson');
+    await expect.poll(() => lines.count()).toBe(2);
+    const [tried, mine] = await lines.allInnerTexts();
+    expect(mine.trim()).toBe(`Your run: ${own}`);
+    expect(tried).toMatch(/^What if: \d/);
+    expect(tried).not.toContain(own);
+    await expect.poll(async () => Number(await handle.getAttribute('aria-valuenow'))).toBeCloseTo(at_mL + 4, 0);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Back to the bench' }).click();
+    await expect.poll(async () => (await kept(page)).log).toEqual(log);
+    await page.getByText('The run is over').waitFor();
+    await close();
+  },
+  300_000,
+);
