@@ -2,7 +2,6 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { IONS } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
-import { collectedAt, type Plan, pouredOf } from '../../sim/history/index.ts';
 import type { Drawing } from './drawing.ts';
 import type { PredictionMark } from './rows/predictions.ts';
 
@@ -10,20 +9,12 @@ import type { PredictionMark } from './rows/predictions.ts';
 
 /** px between two lines of text. */
 const LINE = 18;
-/** Share of an ion that is out when it is seen to leave; the same as where a prediction of it is judged. A choice. */
-const SEEN_SHARE = 0.05;
 
 /** Asks for predictions of the ion that can be seen, above the rows, until they are set. */
 export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId, marks: readonly PredictionMark[], gone = false): SVGTemplateResult {
   const said = eyeLines(IONS[ion].name.replace(/\(.*\)/, ''), marks, narrow, gone);
   const top = poured.top - 12 - LINE * (said.length - 1);
   return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;
-}
-
-/** Whether so much of an ion has left that one sees it: what is seen is not asked. */
-export function hasLeft(plan: Plan, ion: IonId, now_mL: number): boolean {
-  const poured = pouredOf(plan, ion);
-  return poured > 0 && collectedAt(plan, ion, now_mL) > SEEN_SHARE * poured;
 }
 
 /** Asks for each kind of prediction that has not been made yet; for none once the ion is seen to leave; when both have, it says how they are moved. */

@@ -31,7 +31,7 @@ export class Fetched<T> {
       () =>
         showMessage(this.host, {
           kind: 'problem',
-          text: `${capital(this.name)} could not be loaded; the rest of the page works. Reload the page to try again.`,
+          text: `${capital(this.name)} could not be loaded. Reload the page.`,
         }),
     );
   }

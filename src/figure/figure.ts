@@ -18,7 +18,7 @@ import {
 import { emit } from '../ui/emit.ts';
 import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
-import { eyeStrip, eyeWords, hasLeft } from './eye-words.ts';
+import { eyeStrip, eyeWords } from './eye-words.ts';
 import { axisEnd, nominalTop } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
@@ -110,7 +110,7 @@ export class RunFigure extends LitElement {
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
   private readonly measuring = new Fetched(this, 'the bands of the figure', () => import('./instruments.ts'));
-  private readonly dripping = new Fetched(this, 'the colours of what leaves', () => import('./rows/dripped.ts'));
+  private readonly dripping = new Fetched(this, 'the drips', () => import('./rows/dripped.ts'));
   private image: StreakImage | undefined;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.size = { width: Math.round(entry.contentRect.width), height: Math.round(entry.contentRect.height) };
@@ -231,7 +231,7 @@ export class RunFigure extends LitElement {
 
   private wordsByEye(worked: Worked, ion: IonId, seen: readonly Portion[]) {
     const predicted = (['depth', 'effluent'] as const).flatMap((row) => predictionWishes(worked, this.predictions, row));
-    return svg`${this.asks ? eyeWords(worked, ion, this.predictions, hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
+    return svg`${this.asks ? eyeWords(worked, ion, this.predictions, this.drips?.hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
   }
 
   private words(until: number | undefined) {

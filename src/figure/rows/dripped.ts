@@ -1,6 +1,7 @@
 import { svg, type SVGTemplateResult } from 'lit';
 import { hexOf, liquidColour, type Rgb, type Solution } from '../../../sim/colour/index.ts';
-import { collectedAt, type Plan, type Solute } from '../../../sim/history/index.ts';
+import { collectedAt, type Plan, pouredOf, type Solute } from '../../../sim/history/index.ts';
+import type { IonId } from '../../../sim/terms/types.ts';
 import { remembered } from '../../../sim/math/remembered.ts';
 import { EXAGGERATION, stainOf } from '../../plot/liquid.ts';
 import { type ColourWord, colourWord } from '../../ui/text/colour-words.ts';
@@ -19,6 +20,8 @@ const HEIGHT_PX = 16;
 const BASELINE_PX = 20;
 /** Inner diameter of a test tube of 16 mm, cm; common size, recalled. */
 const TUBE_CM = 1.4;
+/** Share of an ion that is out when it is seen to leave; the same as where a prediction of it is judged. A choice. */
+const SEEN_SHARE = 0.05;
 /** Concentrations that differ by less, mol/L, look alike. */
 const ALIKE_M = 1e-6;
 /** Colours that are kept for the next drawing; a long run has some hundreds. */
@@ -76,6 +79,12 @@ export function drippedWishes({ layout, x }: Drawing, portions: readonly Portion
 export function spokenDrips(portions: readonly Portion[]): string {
   const told = stretchesOf(portions).map(({ word, from_mL }) => (from_mL === 0 ? word : `${word} from ${spoken(from_mL, 'mL')}`));
   return told.length === 0 ? '' : ` What left, as it looks in a test tube: ${told.join(', ')}.`;
+}
+
+/** Whether so much of an ion has left that one sees it: what is seen is not asked. */
+export function hasLeft(plan: Plan, ion: IonId, now_mL: number): boolean {
+  const poured = pouredOf(plan, ion);
+  return poured > 0 && collectedAt(plan, ion, now_mL) > SEEN_SHARE * poured;
 }
 
 /** Portions of one colour taken together. */
