@@ -1,5 +1,4 @@
 import type { ReactiveElement } from 'lit';
-import { capital } from '../ui/text/capital.ts';
 import { showMessage } from '../ui/message.ts';
 
 /** A part of an element that is loaded when it is first wanted; the element is drawn again when it is there. A failure is said once, with the name of the part. */
@@ -31,7 +30,7 @@ export class Fetched<T> {
       () =>
         showMessage(this.host, {
           kind: 'problem',
-          text: `${capital(this.name)} could not be loaded. Reload the page.`,
+          text: `${this.name} could not be loaded. Reload the page.`,
         }),
     );
   }

@@ -109,8 +109,8 @@ export class RunFigure extends LitElement {
   @state() private look: Look | undefined;
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
-  private readonly measuring = new Fetched(this, 'the bands of the figure', () => import('./instruments.ts'));
-  private readonly dripping = new Fetched(this, 'the drips', () => import('./rows/dripped.ts'));
+  private readonly measuring = new Fetched(this, 'The bands of the figure', () => import('./instruments.ts'));
+  private readonly dripping = new Fetched(this, 'The drips', () => import('./rows/dripped.ts'));
   private image: StreakImage | undefined;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.size = { width: Math.round(entry.contentRect.width), height: Math.round(entry.contentRect.height) };
