@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
-import { colourless } from './.config/colourless.ts';
+import { plainScales } from './.config/plain-scales.ts';
 import { firstLoad } from './.config/first-load.ts';
 import { licences } from './.config/licences.ts';
 import { offline } from './.config/offline.ts';
@@ -17,7 +17,7 @@ const WORKERS = Math.max(2, availableParallelism() - 1);
 export default defineConfig({
   root: 'src',
   base: './',
-  plugins: [colourless(), scenarioTitles(`${ROOT}scenarios`), notices.page, offline(ROOT)],
+  plugins: [plainScales(), scenarioTitles(`${ROOT}scenarios`), notices.page, offline(ROOT)],
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
   worker: { format: 'es', plugins: () => [wordless(), notices.thread] },
