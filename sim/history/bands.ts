@@ -1,10 +1,8 @@
 import { type Band, bandIn } from '../column/index.ts';
 import type { IonId } from '../terms/types.ts';
 import { pouredOf } from './effluent.ts';
-import type { Results } from './outcome.ts';
-import type { Plan } from './plan.ts';
+import type { Plan, Results } from './plan.ts';
 import { profileOf } from './profiles.ts';
-import { bedHeightOf, onRuler, readingAt } from './frames.ts';
 
 /** Share of what was poured of an ion that must be on the bed for it to make a band; less is a trace. A choice. */
 export const BAND_LEAST = 0.02;
@@ -48,22 +46,4 @@ export function trackOf(plan: Plan, ion: IonId): Track {
 
 function leastOf(plan: Pick<Plan, 'results'>, ion: IonId): number {
   return BAND_LEAST * pouredOf(plan, ion);
-}
-
-/** A band as the ruler reads it. */
-export function readBand(band: Band, length_cm: number, bed_cm: number): Band {
-  const read = (depth_cm: number): number => readingAt(length_cm, bed_cm, depth_cm);
-  return { ...band, centroid_cm: read(band.centroid_cm), leading_cm: read(band.leading_cm), trailing_cm: read(band.trailing_cm) };
-}
-
-/** The band of an ion in a frame as the ruler reads it; undefined while the bed holds no more than a trace of it. */
-export function bandOnRuler(plan: Plan, ion: IonId, frame: number): Band | undefined {
-  const band = bandAt(plan, ion, frame);
-  return band && readBand(band, plan.length_cm, bedHeightOf(plan, frame));
-}
-
-/** The bands of an ion through a run as the ruler reads them. */
-export function trackOnRuler(plan: Plan, track: Track): Track {
-  const read = (depths: Float32Array): Float32Array => depths.map((depth_cm, frame) => onRuler(plan, frame, depth_cm));
-  return { ...track, leading_cm: read(track.leading_cm), trailing_cm: read(track.trailing_cm), middle_cm: read(track.middle_cm) };
 }

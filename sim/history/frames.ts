@@ -38,21 +38,11 @@ export function readingAt(length_cm: number, bed_cm: number, depth_cm: number): 
   return length_cm - ((length_cm - depth_cm) * bed_cm) / length_cm;
 }
 
-/** The depth along the packed bed, cm, that stands at a reading of the ruler; of a reading above the bed that of its top. */
-export function depthAtReading(length_cm: number, bed_cm: number, read_cm: number): number {
-  return bed_cm > 0 ? Math.max(0, length_cm - ((length_cm - read_cm) * length_cm) / bed_cm) : length_cm;
-}
-
-type Ruled = Frames & { readonly length_cm: number };
+export type Ruled = Frames & { readonly length_cm: number };
 
 /** `readingAt` in a frame. */
 export function onRuler(frames: Ruled, frame: number, depth_cm: number): number {
   return readingAt(frames.length_cm, bedHeightOf(frames, frame), depth_cm);
-}
-
-/** cm between a depth along the packed bed and the top of the bed as it is in a frame. */
-export function belowTop(frames: Ruled, frame: number, depth_cm: number): number {
-  return onRuler(frames, frame, depth_cm) - onRuler(frames, frame, 0);
 }
 
 /** mL/min. */

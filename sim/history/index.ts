@@ -1,5 +1,5 @@
 // How a run is recorded, and what can be read off it. Nothing outside this room counts rows or cells of the record.
-export { BAND_LEAST, bandAt, bandNow, bandOnRuler, readBand, type Track, trackOf, trackOnRuler } from './bands.ts';
+export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
 export { certain, type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
 export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './changes/fractions.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
@@ -26,8 +26,6 @@ export {
 export type { RunEvent } from './events.ts';
 export {
   bedHeightOf,
-  belowTop,
-  depthAtReading,
   deliveredAtEnd,
   deliveredBy,
   deliveredOf,
@@ -49,9 +47,9 @@ export {
 } from './frames.ts';
 export { type FrontMeeting, frontDepth, frontMeeting } from './fronts.ts';
 export { type Lean, leanOf } from './lean.ts';
-export type { ReceiverResult, Results } from './outcome.ts';
 export { gammaTailing, type PeakShape, peakShape } from './peak.ts';
-export type { Plan } from './plan.ts';
+export type { Plan, ReceiverResult, Results } from './plan.ts';
 export { depthOf, firstDifference, highestInBed, inBedAt, profileOf, profilesOf } from './profiles.ts';
 export { namesFirst, receiverLabels, UNNAMED_RECEIVER } from './receivers.ts';
 export { type RunRecord, recordFor, recordInto, trimmed } from './record.ts';
+export { bandOnRuler, belowTop, depthAtReading, readBand, trackOnRuler } from './ruler.ts';

@@ -14,6 +14,7 @@ import {
   type Plan,
   type StartWindow,
   type SwitchWindow,
+  timeAt,
 } from '../../sim/history/index.ts';
 import { emit } from '../ui/emit.ts';
 import { spoken } from '../ui/text/format.ts';
@@ -29,7 +30,6 @@ import { drawnWords, placedWords } from './rows/labels.ts';
 import { type PredictionMark, predictionMarks, predictionWishes } from './rows/predictions.ts';
 import { cursor } from '../plot/cursor.ts';
 import './now-handle.ts';
-import { type Point, pointAt } from './cursor/point.ts';
 import { Fetched } from './fetched.ts';
 import { depthRow } from './rows/row-depth.ts';
 import { pouredRow } from './rows/row-poured.ts';
@@ -256,19 +256,17 @@ export class RunFigure extends LitElement {
   private surface(worked: Worked) {
     const {
       layout: { left, right, poured, effluent },
+      scenario,
       plan,
     } = worked;
-    const point = this.byEye || this.covered ? undefined : this.look && this.pointFor(worked, this.look);
-    const at_mL = point?.delivered_mL ?? this.now_mL;
+    const place = this.byEye || this.covered ? undefined : this.look && placeOf(worked, this.look);
+    const point = place && this.instruments?.pointAt(scenario, plan, place.delivered_mL, place.depth_cm);
+    const at_mL = place?.delivered_mL ?? this.now_mL;
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}
         aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${(point && this.instruments?.spokenPoint(point)) ?? `${spoken(at_mL, 'mL')} delivered`}
         ${styled({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
         @pointermove=${this.point} @pointerdown=${this.press} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
       ${point && this.look && this.instruments ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${this.instruments.readOut(point)}</div>` : nothing}`;
-  }
-
-  private pointFor({ scenario, plan }: Worked, { mL, share }: Look): Point {
-    return pointAt(scenario, plan, mL, Math.min(1, share) * scenario.values['bed.length_cm']);
   }
 
   private point(event: PointerEvent & { currentTarget: HTMLElement }) {
@@ -324,8 +322,7 @@ export class RunFigure extends LitElement {
     const { worked } = this;
     if (!worked) return;
     this.look = look;
-    const { delivered_mL, time_min, depth_cm } = this.pointFor(worked, look);
-    emit<PointDetail>(this, 'bf-point', { delivered_mL, time_min, depth_cm });
+    emit<PointDetail>(this, 'bf-point', placeOf(worked, look));
   }
 
   private leave() {
@@ -344,6 +341,12 @@ export class RunFigure extends LitElement {
     const handles = this.held?.dropped === false ? this.held.handles : this.handles;
     this.held = phase === 'cancel' ? undefined : { entry, kind, delivered_mL, handles, dropped: phase === 'drop' };
   }
+}
+
+/** The depth along the bed as packed. */
+function placeOf({ scenario, plan }: Worked, { mL, share }: Look): PointDetail {
+  const delivered_mL = Math.max(0, Math.min(mL, deliveredAtEnd(plan)));
+  return { delivered_mL, time_min: timeAt(plan, delivered_mL), depth_cm: Math.min(1, share) * scenario.values['bed.length_cm'] };
 }
 
 declare global {

@@ -1,8 +1,7 @@
 import { collected } from '../effluent.ts';
 import type { RunEvent } from '../events.ts';
 import { deliveredAtEnd } from '../frames.ts';
-import type { ReceiverResult } from '../outcome.ts';
-import type { Plan } from '../plan.ts';
+import type { Plan, ReceiverResult } from '../plan.ts';
 import { receiverLabels } from '../receivers.ts';
 import { withReceivers } from '../record.ts';
 import { movedReceiver } from './edit.ts';

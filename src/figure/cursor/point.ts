@@ -1,5 +1,5 @@
 import { receiverName } from '../../ui/text/receiver-words.ts';
-import { bandOnRuler, deliveredAtEnd, frameAt, inBedAt, instantAt, leavingAt, onRuler, type Plan, receiverOf, timeAt } from '../../../sim/history/index.ts';
+import { bandAt, deliveredAtEnd, frameAt, inBedAt, instantAt, leavingAt, onRuler, type Plan, receiverOf, timeAt } from '../../../sim/history/index.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import { pourings } from '../rows/stretches.ts';
 
@@ -7,9 +7,9 @@ import { pourings } from '../rows/stretches.ts';
 export interface Point {
   readonly delivered_mL: number;
   readonly time_min: number;
-  /** Along the bed as packed, and what the ruler reads there. */
+  /** Along the bed as packed, and what the ruler reads at such a depth then. */
   readonly depth_cm: number;
-  readonly read_cm: number;
+  readonly read: (depth_cm: number) => number;
   /** The liquid poured last. */
   readonly poured: string;
   readonly receiver: string;
@@ -23,7 +23,7 @@ export interface PointIon {
   readonly ion: IonId;
   /** mmol per mL of bed at the depth, beads and liquid. */
   readonly inBed: number;
-  /** Edges of the band as the ruler reads them, cm; undefined while none is on the bed. */
+  /** Edges of the band along the bed as packed, cm; undefined while none is on the bed. */
   readonly edges: { readonly leading_cm: number; readonly trailing_cm: number } | undefined;
   /** mol/L leaving the tip. */
   readonly leaving_M: number;
@@ -37,7 +37,7 @@ export function pointAt(scenario: Scenario, plan: Plan, delivered_mL: number, de
     delivered_mL: volume,
     time_min: timeAt(plan, volume),
     depth_cm,
-    read_cm: onRuler(plan, frame, depth_cm),
+    read: (depth) => onRuler(plan, frame, depth),
     poured: pourings(scenario, plan).findLast(({ from_mL }) => from_mL <= volume)?.label ?? '',
     receiver: receiverName(plan.labels[receiverOf(plan, frame)] ?? ''),
     acid_M: inBedAt(plan, 'HCl', instant, depth_cm),
@@ -45,7 +45,7 @@ export function pointAt(scenario: Scenario, plan: Plan, delivered_mL: number, de
     ions: plan.ions.map((ion) => ({
       ion,
       inBed: inBedAt(plan, ion, instant, depth_cm),
-      edges: bandOnRuler(plan, ion, frame),
+      edges: bandAt(plan, ion, frame),
       leaving_M: leavingAt(plan, ion, volume),
     })),
   };

@@ -15,8 +15,8 @@ test('pointAt(...) tells the same column as the model at that moment', () => {
     for (const { ion, edges } of point.ions) {
       const band = moment.results.bands[ion];
       if (!edges || !band) continue;
-      expect(edges.leading_cm).toBeCloseTo(band.leading_cm, 1);
-      expect(edges.trailing_cm).toBeCloseTo(band.trailing_cm, 1);
+      expect(point.read(edges.leading_cm)).toBeCloseTo(band.leading_cm, 1);
+      expect(point.read(edges.trailing_cm)).toBeCloseTo(band.trailing_cm, 1);
     }
     expect(point.receiver).toBe(plan.labels[moment.receiver]);
   }
