@@ -18,14 +18,17 @@ export interface Band {
  */
 export const EDGE_SHARE = 0.05;
 
-/** The band of an ion over all lanes; undefined while the bed holds none of it. */
-export function bandOf(bed: Bed, column: Column, ion: IonId): Band | undefined {
+/** The band of an ion over all lanes; undefined while the bed holds none of it. Along the bed as packed, or as a ruler reads a bed of this height. */
+export function bandOf(bed: Bed, column: Column, ion: IonId, height = column.length): Band | undefined {
   const profile = amountsByDepth(bed, column, column.ions.indexOf(ion) + 1);
-  return bandIn(profile, column.dz);
+  return bandIn(profile, height / bed.plates, 1, 0, column.length - height);
 }
 
-/** The band in a profile of equal cells of length `dz` that holds `unit` mmol for every 1 of the profile; undefined for less than `least` mmol. */
-export function bandIn(profile: ArrayLike<number>, dz: number, unit = 1, least = 0): Band | undefined {
+/**
+ * The band in a profile of equal cells of length `dz`, the first of which begins at `top`, that holds `unit` mmol for every 1 of the
+ * profile; undefined for less than `least` mmol.
+ */
+export function bandIn(profile: ArrayLike<number>, dz: number, unit = 1, least = 0, top = 0): Band | undefined {
   let total = 0;
   let moment = 0;
   let peak = 0;
@@ -37,9 +40,9 @@ export function bandIn(profile: ArrayLike<number>, dz: number, unit = 1, least =
   if (!(total > 1e-12 && total * unit >= least)) return undefined;
   return {
     amount_mmol: total * unit,
-    centroid_cm: (moment / total) * dz,
-    leading_cm: lastAbove(profile, EDGE_SHARE * peak) * dz,
-    trailing_cm: firstAbove(profile, EDGE_SHARE * peak) * dz,
+    centroid_cm: top + (moment / total) * dz,
+    leading_cm: top + lastAbove(profile, EDGE_SHARE * peak) * dz,
+    trailing_cm: top + firstAbove(profile, EDGE_SHARE * peak) * dz,
   };
 }
 

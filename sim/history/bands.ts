@@ -17,10 +17,10 @@ export interface Track {
   readonly middle_cm: Float32Array;
 }
 
-/** The band of an ion in a frame, along the bed as packed; undefined while the bed holds no more than a trace of it. */
-export function bandAt(plan: Plan, ion: IonId, frame: number): Band | undefined {
+/** The band of an ion in a frame, along the bed as packed or as a ruler reads a bed of this height; undefined while it holds no more than a trace of it. */
+export function bandAt(plan: Plan, ion: IonId, frame: number, height_cm = plan.length_cm): Band | undefined {
   const cell_mL = plan.results.bed.volume_mL / plan.plates;
-  return bandIn(profileOf(plan, ion, frame), plan.length_cm / plan.plates, cell_mL, leastOf(plan, ion));
+  return bandIn(profileOf(plan, ion, frame), height_cm / plan.plates, cell_mL, leastOf(plan, ion), plan.length_cm - height_cm);
 }
 
 /** The band of an ion by the figures of a moment, as the ruler reads it; undefined while the bed holds no more than a trace of it. */

@@ -2,7 +2,7 @@
 import type { Band } from '../column/index.ts';
 import type { IonId } from '../terms/types.ts';
 import { bandAt, type Track } from './bands.ts';
-import { bedHeightOf, onRuler, readingAt, type Ruled } from './frames.ts';
+import { bedHeightOf, onRuler, type Ruled } from './frames.ts';
 import type { Plan } from './plan.ts';
 
 /** The depth along the packed bed, cm, that stands at a reading of the ruler; of a reading above the bed that of its top. */
@@ -15,16 +15,9 @@ export function belowTop(frames: Ruled, frame: number, depth_cm: number): number
   return onRuler(frames, frame, depth_cm) - onRuler(frames, frame, 0);
 }
 
-/** A band as the ruler reads it. */
-export function readBand(band: Band, length_cm: number, bed_cm: number): Band {
-  const read = (depth_cm: number): number => readingAt(length_cm, bed_cm, depth_cm);
-  return { ...band, centroid_cm: read(band.centroid_cm), leading_cm: read(band.leading_cm), trailing_cm: read(band.trailing_cm) };
-}
-
 /** The band of an ion in a frame as the ruler reads it; undefined while the bed holds no more than a trace of it. */
 export function bandOnRuler(plan: Plan, ion: IonId, frame: number): Band | undefined {
-  const band = bandAt(plan, ion, frame);
-  return band && readBand(band, plan.length_cm, bedHeightOf(plan, frame));
+  return bandAt(plan, ion, frame, bedHeightOf(plan, frame));
 }
 
 /** The bands of an ion through a run as the ruler reads them. */

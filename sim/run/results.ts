@@ -1,8 +1,8 @@
 // The figures of a run, as one plain object: what the runner prints and the page shows.
-import { AT, type Band, bandOf, bedLengthOf, inTip, ledgerError, onBed } from '../column/index.ts';
-import { readBand, receiverLabels, type ReceiverResult, type Results } from '../history/index.ts';
+import { AT, bandOf, bedLengthOf, inTip, ledgerError, onBed } from '../column/index.ts';
+import { receiverLabels, type ReceiverResult, type Results } from '../history/index.ts';
 import type { Run } from './run.ts';
-import type { Amounts, IonId } from '../terms/types.ts';
+import type { Amounts } from '../terms/types.ts';
 
 /** Figures of the run as it stands. Amounts in mmol, volumes in mL, depths in cm as the ruler reads them, time in min. */
 export function resultsOf(run: Run): Results {
@@ -20,17 +20,12 @@ export function resultsOf(run: Run): Results {
     inHead: amounts(run, (k) => bed.head[k]),
     spilled: amounts(run, (k) => bed.spilledAmount[k]),
     ledger: { worstRelativeError: Math.max(s[AT.worstLedger], ledgerError(bed, column)) },
-    bands: Object.fromEntries(column.ions.map((ion) => [ion, bandNow(run, ion) ?? null])),
+    bands: Object.fromEntries(column.ions.map((ion) => [ion, bandOf(bed, column, ion, bedLengthOf(bed, column)) ?? null])),
     time_min: s[AT.time],
     delivered_mL: s[AT.delivered],
     lowestLiquid_mm: (s[AT.lowestHead] / column.section) * 10,
     refused: run.events.flatMap(({ entry, refused }) => (refused ? [{ entry, ...refused }] : [])),
   };
-}
-
-function bandNow({ bed, column }: Run, ion: IonId): Band | undefined {
-  const band = bandOf(bed, column, ion);
-  return band && readBand(band, column.length, bedLengthOf(bed, column));
 }
 
 function amounts(run: Run, of: (component: number) => number): Amounts {
