@@ -76,6 +76,9 @@ function curveHeight(row: Row): number {
   return (row.bottom - row.top) * CURVE_SHARE;
 }
 
+/** Before the limit that was missed, where room is short. */
+const TASK = ' (task: ';
+
 /** What the receiver of the target has in it, in words under the brackets; no shortcoming is marked before the run has settled it. */
 export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: number, moved?: MovedChange): SVGTemplateResult | typeof nothing {
   const {
@@ -88,10 +91,15 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
   const { receiver, found } = told;
   const settled = moved !== undefined || isSettled(plan, targets, now_mL);
   const look = found.meets ? 'good' : settled && (found.recovered < targets.recovered || found.carried > targets.carried) ? 'bad' : 'open';
-  const said = (brief: boolean): string =>
-    `${{ good: '✓ ', bad: '✗ ', open: '' }[look]}${[...(brief ? [] : [receiver.label]), ...verdictWords(found, targets, settled, brief)].join(' · ')}`;
+  const sign = { good: '✓ ', bad: '✗ ', open: '' }[look];
+  const words = verdictWords(found, targets, settled, false);
+  const brief = verdictWords(found, targets, settled, true);
   const room = right + VERDICT_BEYOND;
-  const text = said(narrow || BOLD * textWidth(said(false)) > room);
+  // Where not all of it fits, what was missed is said before what was met.
+  const texts = [...(narrow ? [] : [[receiver.label, ...words]]), brief, brief.filter((word) => word.includes(TASK))]
+    .filter(({ length }) => length > 0)
+    .map((parts) => sign + parts.join(' · '));
+  const text = texts.find((each) => BOLD * textWidth(each) <= room) ?? texts[texts.length - 1];
   const half = (BOLD * textWidth(text)) / 2;
   const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), room - half));
   return svg`<text class=${`verdict ${look}`} x=${at} y=${receivers.top + BRACKET_DROP + VERDICT_DROP} text-anchor="middle">${text}</text>`;
@@ -103,7 +111,7 @@ export function verdictWords(found: Verdict, targets: FractionTargets, settled: 
   const misses = [found.recovered < recovered, found.carried > carried, found.acid_mmol > acid_mmol].filter(Boolean).length;
   const limit = (missed: boolean, sense: 'less' | 'more', most: string): string => {
     if (!settled || !missed) return '';
-    if (brief || misses > 1) return ` (task: ${most})`;
+    if (brief || misses > 1) return `${TASK}${most})`;
     return `: ${sense} than the ${most} that the task ${sense === 'less' ? 'asks for' : 'allows'}`;
   };
   const acid = limit(found.acid_mmol > acid_mmol, 'more', millimoles(acid_mmol, 0));

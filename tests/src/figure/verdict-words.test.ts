@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { targetsOf, verdict } from '../../../sim/history/index.ts';
-import { verdictWords } from '../../../src/figure/rows/targets.ts';
-import { wholeRun } from './runs.ts';
+import { handlesOf } from '../../../sim/history/index.ts';
+import { verdictLine, verdictWords } from '../../../src/figure/rows/targets.ts';
+import { wholeRun, workedRun } from './runs.ts';
 
 const { scenario, plan } = wholeRun('cathode-leach');
 const targets = { ...targetsOf(scenario), recovered: 0.995, carried: 0.005, acid_mmol: 20 };
@@ -20,4 +21,18 @@ test('names the limit that was missed, once the run has settled it', () => {
   expect(said({ recovered: 0.93, acid_mmol: 29.1 })).toMatch(/\(task: 99.5 %\).*\(task: 20 mmol\)/);
   expect(said({})).not.toContain('task');
   expect(said({ acid_mmol: 29.1 }, false)).not.toContain('task');
+});
+
+/** The line under the receivers with its receiver changed later, at a width in px. */
+function line(width: number, later_mL: number): string {
+  const change = handlesOf(plan.log, plan.events).findLast(({ kind }) => kind === 'receiver');
+  if (!change) throw new Error('cathode-leach: expected a change of receiver');
+  const drawn = verdictLine(workedRun('cathode-leach', width, 420), targets, 1e9, { entry: change.entry, delivered_mL: change.delivered_mL + later_mL });
+  return String((drawn as { values: unknown[] }).values.at(-1)).replaceAll(/[\u00a0\u202f]/g, ' ');
+}
+
+test('says what was missed before what was met where a phone has no room for both', () => {
+  expect(line(366, 0)).toMatch(/^✓ Co²⁺ .* · Ni²⁺ .* · acid/);
+  expect(line(366, 4)).toMatch(/^✗ Co²⁺ \d+\.\d % \(task: 99\.5 %\)$/);
+  expect(line(1200, 4)).toMatch(/^✗ cobalt · Co²⁺ .*: less than the 99\.5 % that the task asks for · Ni²⁺ .* · acid/);
 });
