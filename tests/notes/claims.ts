@@ -114,7 +114,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         [later(run, 6).middle('Co'), '<', length(run) / 4],
       ]),
       note(
-        'Columns differ: watch the band, not the volume. Wash until the leading edge nears the bottom, or with 40 mL at most. The 26 mL written here suit the typical column; where the band runs ahead, end the wash with 2.5 cm of bed left, or more than 0.5 % of the cobalt goes with the acid.',
+        'Columns differ: watch the band, not the volume. Wash until the leading edge nears the bottom, or with 40 mL at most. The 26 mL written here are too many for many a column: where the band runs ahead, end the wash with 2.5 cm of bed left, or more than 0.5 % of the cobalt goes with the acid.',
         ({ run }) => [
           [run.washed.edge('Co'), '>', 0.7 * length(run)],
           [run.washed.edge('Co'), '<', length(run) - 0.5],
