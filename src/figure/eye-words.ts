@@ -1,5 +1,5 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { IONS } from '../../sim/terms/ions.ts';
+import { elementOf } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
 import type { Drawing } from './drawing.ts';
@@ -12,7 +12,7 @@ const LINE = 18;
 
 /** Asks for predictions of the ion that can be seen, above the rows, until they are set. */
 export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId, marks: readonly PredictionMark[], gone = false): SVGTemplateResult {
-  const said = eyeLines(IONS[ion].name.replace(/\(.*\)/, ''), marks, narrow, gone);
+  const said = eyeLines(elementOf(ion), marks, narrow, gone);
   const top = poured.top - 12 - LINE * (said.length - 1);
   return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;
 }

@@ -40,6 +40,8 @@ import { figureStyles } from './styles.ts';
 import { spokenRun } from './summary.ts';
 import { type Size, type Worked, workedFor } from './worked.ts';
 
+const NONE: readonly Portion[] = [];
+
 /** Where the cursor is told to be. */
 export interface PointDetail {
   readonly delivered_mL: number;
@@ -167,7 +169,7 @@ export class RunFigure extends LitElement {
     const { width, height, left, right, depth } = layout;
     const until = this.showForecast ? undefined : this.now_mL;
     const moved = this.held?.kind === 'receiver' ? this.held : undefined;
-    const seen = this.drips?.portionsOf(worked, this.now_mL, this.exaggerate) ?? [];
+    const seen = this.drips?.portionsOf(worked, this.now_mL, this.exaggerate) ?? NONE;
     const placed = instruments?.placedHandles(this.held?.handles ?? this.handles, worked, this.held, until) ?? [];
     return html`<div class=${this.rough ? 'stage rough' : 'stage'}>${this.rough ? html`<p class="rough-note">rough: along one lane</p>` : nothing}
       <canvas ?hidden=${this.byEye !== undefined} ${styled({ left: `${left}px`, top: `${depth.top}px`, width: `${right - left}px`, height: `${depth.bottom - depth.top}px` })} aria-hidden="true"></canvas>
@@ -177,7 +179,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, measured, this.byEye], () => this.bands(worked))}
         ${this.startWindow ? instruments?.startBand(worked, this.startWindow) : nothing}
         ${guard([worked, measured, this.logScale, this.byEye, this.covered], () => (this.byEye || this.covered || !measured ? eyeStrip(worked) : instruments?.effluentRow(measured, measured.curves, this.logScale)))}
-        ${this.drips?.drippedRow(worked, seen)}
+        ${guard([worked, seen], () => this.drips?.drippedRow(worked, seen))}
         ${guard([measured, this.logScale, this.losses, this.targets], () => (this.losses && this.targets && measured ? instruments?.lossMarks(measured, this.targets, this.logScale) : nothing))}
         ${veil(worked, this.now_mL, this.showForecast)}
         ${guard([worked, instruments, this.window], () => (this.window ? instruments?.windowBand(worked, this.window) : nothing))}
@@ -185,7 +187,7 @@ export class RunFigure extends LitElement {
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? instruments?.verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
         ${predictionMarks(worked, this.predictions)}
-        ${guard([worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.byEye, this.covered, this.now_mL, seen], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
+        ${guard(this.byEye ? [worked, this.byEye, this.asks, this.predictions, this.drips, this.now_mL, seen] : [worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.covered], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
         ${this.looks(worked)}

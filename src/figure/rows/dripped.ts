@@ -1,8 +1,9 @@
 import { svg, type SVGTemplateResult } from 'lit';
 import { hexOf, liquidColour, type Rgb, type Solution } from '../../../sim/colour/index.ts';
-import { collectedAt, type Plan, pouredOf, type Solute } from '../../../sim/history/index.ts';
+import { collectedAt, leavesAt, type Plan, type Solute } from '../../../sim/history/index.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
 import { remembered } from '../../../sim/math/remembered.ts';
+import { LEAVES_SHARE } from '../../plot/eye-predictions.ts';
 import { EXAGGERATION, stainOf } from '../../plot/liquid.ts';
 import { type ColourWord, colourWord } from '../../ui/text/colour-words.ts';
 import { spoken } from '../../ui/text/format.ts';
@@ -20,8 +21,6 @@ const HEIGHT_PX = 16;
 const BASELINE_PX = 20;
 /** Inner diameter of a test tube of 16 mm, cm; common size, recalled. */
 const TUBE_CM = 1.4;
-/** Share of an ion that is out when it is seen to leave; the same as where a prediction of it is judged. A choice. */
-const SEEN_SHARE = 0.05;
 /** Concentrations that differ by less, mol/L, look alike. */
 const ALIKE_M = 1e-6;
 /** Colours that are kept for the next drawing; a long run has some hundreds. */
@@ -32,22 +31,30 @@ export interface Portion {
   readonly to_mL: number;
   /** sRGB, channels from 0 to 1. */
   readonly colour: Rgb;
+  readonly word: ColourWord;
 }
 
 /** One colour of what left, mL. */
-export interface Stretch {
-  readonly word: ColourWord;
-  readonly from_mL: number;
-  readonly to_mL: number;
-}
+export type Stretch = Omit<Portion, 'colour'>;
 
-/** What has left up to a volume, and nothing of what is to come; the last portion may be smaller. */
-export function portionsOf({ plan, x }: Drawing, until_mL: number, exaggerate: boolean): Portion[] {
+/** What was worked out for a drawing last; whole portions do not change as the run goes on. */
+const kept = new WeakMap<Drawing, { readonly exaggerate: boolean; readonly portions: readonly Portion[] }>();
+
+/** What has left up to a volume, and nothing of what is to come; the last portion may be smaller. The same array while nothing of it changes. */
+export function portionsOf(drawing: Drawing, until_mL: number, exaggerate: boolean): readonly Portion[] {
+  const { plan, x } = drawing;
+  const last = kept.get(drawing);
+  const before = last?.exaggerate === exaggerate ? last.portions : [];
   const size_mL = Math.max(PORTION_ML, x.invert(PORTION_PX) - x.invert(0));
-  return Array.from({ length: Math.ceil(until_mL / size_mL - 1e-9) }, (_, i) => {
+  const portions = Array.from({ length: Math.ceil(until_mL / size_mL - 1e-9) }, (_, i): Portion => {
     const [from_mL, to_mL] = [i * size_mL, Math.min(until_mL, (i + 1) * size_mL)];
-    return { from_mL, to_mL, colour: colourOf(meanOf(plan, from_mL, to_mL), exaggerate) };
+    if (before[i]?.to_mL === to_mL) return before[i];
+    const colour = colourOf(meanOf(plan, from_mL, to_mL), exaggerate);
+    return { from_mL, to_mL, colour, word: colourWord(colour) };
   });
+  if (last && portions.length === before.length && portions.every((portion, i) => portion === before[i])) return before;
+  kept.set(drawing, { exaggerate, portions });
+  return portions;
 }
 
 export function drippedRow({ layout: { effluent }, x }: Drawing, portions: readonly Portion[]): SVGTemplateResult {
@@ -83,15 +90,13 @@ export function spokenDrips(portions: readonly Portion[]): string {
 
 /** Whether so much of an ion has left that one sees it: what is seen is not asked. */
 export function hasLeft(plan: Plan, ion: IonId, now_mL: number): boolean {
-  const poured = pouredOf(plan, ion);
-  return poured > 0 && collectedAt(plan, ion, now_mL) > SEEN_SHARE * poured;
+  return now_mL > (leavesAt(plan, ion, LEAVES_SHARE) ?? Number.POSITIVE_INFINITY);
 }
 
 /** Portions of one colour taken together. */
 export function stretchesOf(portions: readonly Portion[]): Stretch[] {
   const found: Stretch[] = [];
-  for (const { from_mL, to_mL, colour } of portions) {
-    const word = colourWord(colour);
+  for (const { from_mL, to_mL, word } of portions) {
     const last = found.at(-1);
     if (last?.word === word) found[found.length - 1] = { ...last, to_mL };
     else found.push({ word, from_mL, to_mL });
