@@ -52,8 +52,12 @@ export class Guide {
     if (eluentEntry === undefined) return;
     const planOf = (trial: Log) => (call === this.call ? thread.plan(trial) : Promise.reject(new Error('another run was asked for')));
     // Once the eluent is poured its start is only looked back on, by the task as it is.
-    const starts = poured ? { startWindow: await waterWindow(plan, eluentEntry, targets, planOf) } : await startGuidance(plan, eluentEntry, targets, planOf);
-    if (call === this.call) found({ ...now, ...starts });
+    const starts = poured
+      ? waterWindow(plan, eluentEntry, targets, planOf).then((startWindow) => ({ startWindow }))
+      : startGuidance(plan, eluentEntry, targets, planOf);
+    // Without an answer the window of the receiver stays.
+    const answer = await starts.catch(() => ({}));
+    if (call === this.call) found({ ...now, ...answer });
   }
 }
 
