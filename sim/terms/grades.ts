@@ -84,9 +84,7 @@ export function gradeNumber(grade: unknown, path: string): number | undefined {
 
 /** Sieve class of a grade; undefined if the grade is not known. */
 export function sieveOf(grade: unknown): SieveClass | undefined {
-  return (Object.keys(SIEVE_CLASSES) as Sieve[])
-    .filter((name) => typeof grade === 'string' && grade.startsWith(`${name},`))
-    .map((name) => SIEVE_CLASSES[name])[0];
+  return Object.entries(SIEVE_CLASSES).find(([name]) => String(grade).startsWith(`${name},`))?.[1];
 }
 
 /**

@@ -20,6 +20,11 @@ type PerIon<Fact> = Readonly<Record<IonId, Fact>>;
 
 export const IONS: PerIon<Ion> = ALL;
 
+/** Name of the metal without its charge: "cobalt". */
+export function elementOf(ion: IonId): string {
+  return IONS[ion].name.replace(/\(.*\)/, '');
+}
+
 export const ION_IDS = Object.keys(IONS) as readonly IonId[];
 
 export const EXCHANGE_CONSTANTS: PerIon<ExchangeConstants> = {

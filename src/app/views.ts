@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals-core';
 import { html } from 'lit';
+import { capital } from '../../sim/terms/capital.ts';
 import type { Session } from '../store/session.ts';
 
 /** Draws a view; called whenever the shell renders. Anything Lit can render. */
@@ -115,7 +116,5 @@ export function whenOpen({ store }: Session): Promise<void> {
 
 /** A part that a view can do without: that it is missing is said. */
 export function beside(session: Session, name: string, part: Promise<unknown>): void {
-  part.catch(() =>
-    session.say(`${name[0].toUpperCase()}${name.slice(1)} could not be loaded; the rest of the page works. Reload the page to try again.`, 'problem'),
-  );
+  part.catch(() => session.say(`${capital(name)} could not be loaded; the rest of the page works. Reload the page to try again.`, 'problem'));
 }

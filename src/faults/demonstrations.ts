@@ -9,7 +9,7 @@ import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { faultWords } from './severity.ts';
 import { partStyles } from './styles.ts';
-import { capital } from '../ui/text/capital.ts';
+import { capital } from '../../sim/terms/capital.ts';
 
 const DEMONSTRATION = 'demo-';
 const QUESTION = /^Question to the class:\s*/;

@@ -14,9 +14,9 @@ import { asideOrder } from './sides.ts';
 
 export interface GlassWords {
   readonly scenario: Scenario;
-  /** The moment of the whole page, which the numbers tell. */
+  /** The moment of the whole page: drops and receivers are told as everywhere on it. */
   readonly moment: Moment;
-  /** That of the picture, a little behind on a slow machine: words stand where their things are drawn. */
+  /** That of the picture, a little behind on a slow machine: the height of the liquid and the names of ions belong to what is drawn. */
   readonly drawn: Moment;
   readonly labels: readonly string[];
   /** Says where the drawing can be pressed, until it has been. */

@@ -7,7 +7,7 @@ import { fixed, spoken } from '../ui/text/format.ts';
 import { isMissing } from './bed-paint.ts';
 import { headSolution } from './scene/liquids.ts';
 import { sideName, wallLanes } from './sides.ts';
-import { capital } from '../ui/text/capital.ts';
+import { capital } from '../../sim/terms/capital.ts';
 
 // The bed in words, for those who do not see it.
 

@@ -1,5 +1,5 @@
 import type { Seeing } from '../../sim/terms/seeing.ts';
-import { bandAt, type FractionTargets, frameAt, leavesAt, onRuler, type Plan } from '../../sim/history/index.ts';
+import { bandOnRuler, type FractionTargets, frameAt, leavesAt, type Plan } from '../../sim/history/index.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, withUnit } from '../ui/text/format.ts';
@@ -24,7 +24,7 @@ interface Judged {
 }
 
 /** Share of a metal that is out when it is said to have begun to leave; a choice. */
-const LEAVES_SHARE = 0.05;
+export const LEAVES_SHARE = 0.05;
 
 /** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
 export function eyePredictions(session: Judged): Told[] {
@@ -36,10 +36,9 @@ export function eyePredictions(session: Judged): Told[] {
 function depth(mL: number, depth_cm: number, { store, targets }: Judged): Words {
   const { plan, moment } = store;
   if (!plan || !targets || !moment || moment.delivered_mL < mL) return words(fixed(depth_cm, 1), undefined, 'cm');
-  const frame = frameAt(plan, mL);
-  const band = bandAt(plan, targets.target, frame);
+  const band = bandOnRuler(plan, targets.target, frameAt(plan, mL));
   if (!band) return { label: `you: ${withUnit(fixed(depth_cm, 1), 'cm')}, no band was left` };
-  return words(fixed(depth_cm, 1), fixed(onRuler(plan, frame, band.leading_cm), 1), 'cm');
+  return words(fixed(depth_cm, 1), fixed(band.leading_cm, 1), 'cm');
 }
 
 function leaving(mL: number, { store, targets, sees }: Judged): Words {

@@ -9,8 +9,6 @@ import type { Session } from './session.ts';
 
 /** Volumes that differ by less are the same, mL: a hundredth of a drop. */
 const SAME_ML = 5e-4;
-/** What the longest step of the model passes, mL: a moment is the end of a step, so run and twin stand up to one step apart. */
-const STEP_ML = 0.1;
 
 /** What a twin costs, ms of real time: the last whole run, and the last look at a moment. */
 export interface TwinCost {
@@ -53,11 +51,12 @@ export class Twin {
     return Number.isFinite(this.shown) ? this.session.store.now - this.shown : Number.NaN;
   }
 
-  /** Delivered volume that the twin is shown at, mL: that of the run while they stand within one step of each other. */
+  /** Delivered volume that the twin is shown at, mL: that of the run while they stand within one step of each other, as a moment is the end of a step. */
   get delivered_mL(): number | undefined {
     const ours = this.session.store.moment?.delivered_mL;
     const theirs = this.moment?.delivered_mL;
-    return ours !== undefined && theirs !== undefined && Math.abs(ours - theirs) <= STEP_ML ? ours : theirs;
+    const step_mL = this.scenario?.values['numerics.frame_mL'] ?? 0;
+    return ours !== undefined && theirs !== undefined && Math.abs(ours - theirs) <= step_mL ? ours : theirs;
   }
 
   start(): void {

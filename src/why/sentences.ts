@@ -3,7 +3,7 @@ import { IONS, LIGAND_FIELD } from '../../sim/terms/ions.ts';
 import { distributionOf, passageOf, speciation } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/text/format.ts';
-import { capital } from '../ui/text/capital.ts';
+import { capital } from '../../sim/terms/capital.ts';
 
 // What the numbers say, in words. Every sentence is made from values of the model.
 

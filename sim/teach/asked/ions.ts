@@ -1,4 +1,5 @@
 import { bestParting, passageOf, speciation } from '../../chemistry/index.ts';
+import { capital } from '../../terms/capital.ts';
 import { IONS, type IonId } from '../../terms/ions.ts';
 import { type About, bedVolumes, figures, HELD, LEAVES_BV, name, type Question } from './question.ts';
 
@@ -14,7 +15,7 @@ export function firstOut({ scenario, acid, runner, holder, D }: About): Question
   const same = slow / fast < 1.1;
   return {
     id: 'first-out',
-    prompt: `${sentence(name(runner))} and ${name(holder)} are washed with ${figures(acid)} M HCl. Which leaves the column first?`,
+    prompt: `${capital(name(runner))} and ${name(holder)} are washed with ${figures(acid)} M HCl. Which leaves the column first?`,
     choices: [
       { id: runner, text: name(runner) },
       { id: holder, text: name(holder) },
@@ -28,7 +29,7 @@ export function firstOut({ scenario, acid, runner, holder, D }: About): Question
     ],
     choice: same ? 'together' : runner,
     reason: 'anion',
-    explanation: `${sentence(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${name(holder)} can become a negatively charged chloro-complex${anionic(runner, acid) < NONE ? `, ${name(runner)} cannot` : `; ${name(runner)} does so less, or its anion is held less`}. The resin is an anion exchanger: it holds what has become an anion, and as it takes up this anion, more of it forms.`,
+    explanation: `${capital(name(runner))} needs ${figures(fast)} bed volumes, ${name(holder)} ${figures(slow)}. In this acid ${name(holder)} can become a negatively charged chloro-complex${anionic(runner, acid) < NONE ? `, ${name(runner)} cannot` : `; ${name(runner)} does so less, or its anion is held less`}. The resin is an anion exchanger: it holds what has become an anion, and as it takes up this anion, more of it forms.`,
   };
 }
 
@@ -159,10 +160,6 @@ function releasedBelow(volumes: (c: number) => number): number {
 function anionic(ion: IonId, c: number): number {
   const { species, fractions } = speciation(ion, c);
   return fractions.reduce((sum, fraction, n) => sum + (species[n].charge < 0 ? fraction : 0), 0);
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 function distinct(values: readonly number[]): number[] {

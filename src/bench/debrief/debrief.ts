@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { sameLog } from '../../../sim/faults/index.ts';
 import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
@@ -40,14 +41,10 @@ export class Debrief extends LiveElement {
   @property({ attribute: false }) moved: Plan | undefined;
   /** Amounts are wanted before there is an own result. */
   @state() private amounts = false;
-  /** The run as it was before a handle was moved: its words and its log. */
-  @state() private own = '';
-  @state() private ownLog = '';
+  /** The reader's run on its column before a handle is moved, and, once one is, what it came to: when the debrief is left, what was tried is put back to it. */
+  @state() private own: { readonly scenario: Scenario; readonly log: Log; readonly words: string } | undefined;
   @state() private waterMoved = false;
   @query('h1') private heading!: HTMLElement;
-
-  /** The reader's run and its column: when the debrief is left, what was tried is put back to it. */
-  private ownRun: { readonly scenario: Scenario; readonly log: Log } | undefined;
 
   override disconnectedCallback() {
     super.disconnectedCallback();
@@ -55,7 +52,8 @@ export class Debrief extends LiveElement {
   }
 
   override firstUpdated() {
-    this.ownLog = JSON.stringify(this.session?.store.log);
+    const { scenario, log } = this.session?.store ?? {};
+    if (scenario && log) this.own = { scenario, log, words: '' };
     this.heading.focus();
   }
 
@@ -70,6 +68,7 @@ export class Debrief extends LiveElement {
     const places = placesOf(moment.results);
     const judged = judgementOf(scenario, plan, session.targets);
     const words = lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets);
+    const unchanged = this.own !== undefined && sameLog(store.log, this.own.log);
     const tried = this.moved !== undefined || store.preview !== undefined;
     const amounts = this.amounts || session.workUp.hasOwnResult || !scenario.ions.includes('Co');
     return html`
@@ -82,11 +81,11 @@ export class Debrief extends LiveElement {
       </div>
       <h1 tabindex="-1">Debrief</h1>
       ${
-        this.own !== '' && (tried || JSON.stringify(store.log) !== this.ownLog)
-          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own}</p>`
+        this.own?.words && (tried || !unchanged)
+          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own.words}</p>`
           : html`<p class="lesson">${words}</p>`
       }
-      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || JSON.stringify(store.log) === this.ownLog} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
+      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || unchanged} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
       <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">
@@ -128,22 +127,20 @@ export class Debrief extends LiveElement {
     const { store, targets } = this.session ?? {};
     if (!store?.scenario || !store.plan || !targets) return;
     if (detail.phase === 'move') this.waterMoved = detail.kind === 'eluent';
-    const log = JSON.stringify(store.log);
-    if (this.own !== '') return;
-    this.own = lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
-    this.ownLog = log;
-    this.ownRun = { scenario: store.scenario, log: store.log };
+    if (this.own?.words) return;
+    const words = lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
+    this.own = { scenario: store.scenario, log: store.log, words };
   }
 
   /** Not where another run was opened meanwhile. */
   private async putBack() {
-    const { ownRun, session } = this;
+    const { own, session } = this;
     const { store } = session ?? {};
-    this.ownRun = undefined;
-    if (!store || !ownRun || store.scenario !== ownRun.scenario) return;
+    this.own = undefined;
+    if (!store || !own?.words || store.scenario !== own.scenario) return;
     void store.dropPreview();
-    if (JSON.stringify(store.log) === JSON.stringify(ownRun.log)) return;
-    await store.replace(ownRun.log, store.now);
+    if (sameLog(store.log, own.log)) return;
+    await store.replace(own.log, store.now);
     await store.seek(store.plan?.logEnd.time_min ?? store.now);
   }
 

@@ -2,7 +2,7 @@ import { fits, LOW_MM, minutesToLow, type Offer, type Standing, type Step, still
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { duration, fixed, millilitres } from '../../ui/text/format.ts';
 import { stillWords } from '../words.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 
 // The checklist in words.
 

@@ -1,8 +1,8 @@
 import type { StoryMoment } from '../../../sim/teach/index.ts';
-import { IONS } from '../../../sim/terms/ions.ts';
+import { elementOf } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, percent } from '../../ui/text/format.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 
 /** What is said at a moment of a watched run. */
 export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
@@ -14,15 +14,15 @@ export function captionOf(moment: StoryMoment, { liquids }: Scenario): string {
     case 'loaded':
       return `Loaded: ${millilitres(moment.poured_mL, 1)} of sample have sunk in. Look at the top: the coloured band reaches ${fixed(moment.edge_cm, 1)} cm down${moment.later ? `. It creeps on with the acid: ${millilitres(moment.later.washed_mL)} later it stands at ${fixed(moment.later.edge_cm, 1)} cm` : ''}.`;
     case 'through':
-      return `${capital(nameOfIon(moment.ion))} has run through: nine tenths of it left between ${millilitres(moment.from_mL)} and ${millilitres(moment.to_mL)}, and nothing of it was to be seen in the bed.`;
+      return `${capital(elementOf(moment.ion))} has run through: nine tenths of it left between ${millilitres(moment.from_mL)} and ${millilitres(moment.to_mL)}, and nothing of it was to be seen in the bed.`;
     case 'released':
       return `After ${millilitres(moment.washed_mL)} more acid the edge stands at ${fixed(moment.edge_cm, 1)} of ${fixed(moment.length_cm, 1)} cm, so ${nameOf(moment.liquid, liquids)} is poured: where it has displaced the acid, the band is released.`;
     case 'changed':
       return `The receiver is changed, ${millilitres(moment.after_mL)} after the water was poured: what still drips is acid, not yet the band.`;
     case 'leaving':
-      return `The ${nameOfIon(moment.ion)} begins to leave, ${millilitres(moment.after_mL)} after the water was poured. Watch the colour of the drops and in the receiver.`;
+      return `The ${elementOf(moment.ion)} begins to leave, ${millilitres(moment.after_mL)} after the water was poured. Watch the colour of the drops and in the receiver.`;
     case 'done':
-      return `Done: ${percent(moment.recovered, 1)} of the ${nameOfIon(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the receiver “${moment.label}”${shortfall(moment)}. Now you, on another column.`;
+      return `Done: ${percent(moment.recovered, 1)} of the ${elementOf(moment.ion)} stands in ${millilitres(moment.volume_mL)} in the receiver “${moment.label}”${shortfall(moment)}. Now you, on another column.`;
   }
 }
 
@@ -35,8 +35,4 @@ function shortfall({ recovered, asked, lostBefore, lostBehind }: StoryMoment & {
 
 function nameOf(liquid: string, liquids: Scenario['liquids']): string {
   return liquids[liquid]?.label ?? liquid;
-}
-
-function nameOfIon(ion: keyof typeof IONS): string {
-  return IONS[ion].name.replace(/\(.*\)/, '');
 }

@@ -10,7 +10,7 @@ import { fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts'
 import { emit } from '../../ui/emit.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { partStyles } from '../styles.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 import '../../ui/segmented.ts';
 import './clock.ts';
 import './numbers-part.ts';

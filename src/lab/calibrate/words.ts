@@ -1,3 +1,4 @@
+import { capital } from '../../../sim/terms/capital.ts';
 import { FIELDS } from '../../../sim/terms/fields.ts';
 import { significant, withUnit } from '../../ui/text/format.ts';
 import type { Calibration, FittedParameter } from '../fit/calibrate.ts';
@@ -70,10 +71,6 @@ export function intervalWords({ interval: [low, high], unit }: FittedParameter):
 
 function label({ path }: FittedParameter): string {
   return FIELDS[path].label;
-}
-
-function capital(text: string): string {
-  return text[0].toUpperCase() + text.slice(1);
 }
 
 function deviations(count: number): string {

@@ -1,6 +1,6 @@
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 
 // What is wrong with an own curve, as one would say it: where, what belongs there, what stands there.
 

@@ -6,7 +6,7 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../../ui/text/format.ts';
 import { beadContents, beadDrawing, IONS_DRAWN, sign, SYMBOL_MOL } from './bead-drawing.ts';
 import { Fit } from '../bed/fit.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 import { acidText, percentOf } from '../sentences.ts';
 import { sourceOf } from '../source.ts';
 import { partStyles } from '../styles.ts';

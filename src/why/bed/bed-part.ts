@@ -137,8 +137,9 @@ export class BedPart extends LiveElement {
     const { length_cm } = store.plan;
     const px = event.clientY - event.currentTarget.getBoundingClientRect().top;
     const read_cm = bedLayout(this.fit.width, HEIGHT, store.plan).depth.invert(px);
-    const depth_cm = depthAtReading(length_cm, bedHeightOf(store.plan, frameAtTime(store.plan, store.now)), read_cm);
-    if (depth_cm <= length_cm && read_cm >= onRuler(store.plan, frameAtTime(store.plan, store.now), 0)) emit(this, 'bf-depth', { depth_cm });
+    const frame = frameAtTime(store.plan, store.now);
+    const depth_cm = depthAtReading(length_cm, bedHeightOf(store.plan, frame), read_cm);
+    if (depth_cm <= length_cm && read_cm >= onRuler(store.plan, frame, 0)) emit(this, 'bf-depth', { depth_cm });
   }
 }
 

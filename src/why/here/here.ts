@@ -11,7 +11,7 @@ import type { Session } from '../../store/session.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { fixed, millilitres, significant } from '../../ui/text/format.ts';
 import { beadContents, beadDrawing, IONS_DRAWN } from '../bead/bead-drawing.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 import { acidText, motionSentence } from '../sentences.ts';
 import { partStyles } from '../styles.ts';
 import { edgeSentence } from './edge-words.ts';

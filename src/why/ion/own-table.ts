@@ -8,7 +8,7 @@ import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { showMessage } from '../../ui/message.ts';
 import { controlStyles } from '../../ui/styles.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 import { partStyles } from '../styles.ts';
 import { readTable, type Scale } from '../../ui/text/curve-table.ts';
 import '../../ui/issues.ts';

@@ -11,7 +11,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import { Errand } from '../../store/threads/errand.ts';
 import { duration, fixed, millilitres, significant } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
-import { capital } from '../../ui/text/capital.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 import { percentOf } from '../sentences.ts';
 import type { SequenceReply, SequenceRequest } from './sequence-worker.ts';
 import { sourceOf } from '../source.ts';

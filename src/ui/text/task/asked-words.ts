@@ -1,5 +1,5 @@
 import type { FractionTargets } from '../../../../sim/history/index.ts';
-import { IONS, type IonId } from '../../../../sim/terms/ions.ts';
+import { elementOf } from '../../../../sim/terms/ions.ts';
 import { millimoles, percent } from '../format.ts';
 
 /** What is asked of the fraction, in one sentence. */
@@ -8,9 +8,4 @@ export function askedWords({ target, unwanted, recovered, carried, acid_mmol }: 
   const most = [...(others ? [`${percent(carried, 1)} of the ${others}`] : []), ...(acid_mmol === undefined ? [] : [`${millimoles(acid_mmol, 0)} of acid`])];
   const least = `Collect ${percent(recovered, 1)} or more of the ${elementOf(target)}`;
   return most.length === 0 ? `${least}.` : `${least}, with at most ${most.join(' and ')}.`;
-}
-
-/** Without its charge. */
-function elementOf(ion: IonId): string {
-  return IONS[ion].name.replace(/\(.*\)/, '');
 }
