@@ -50,7 +50,7 @@ export const FIELDS = {
   'bed.wall_factor': { label: 'wall permeability factor', unit: '', min: 0.2, max: 50, default: 1, meaning: 'permeability of every wall sector over that of the core', source: 'no value found for the width used here', status: 'assumed' },
   'bed.kozeny': { label: 'Kozeny constant', unit: '', min: 100, max: 250, default: 180, meaning: 'k = d^2 e^3 / (K (1-e)^2)', source: 'Carman 180; Ergun 150', status: 'memory' },
   'bed.air_entry_core': { label: 'air entry factor, core', unit: '', min: 0.02, max: 1, default: 0.6, meaning: 'suction at which air enters the core lane over that of a perfect packing', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
-  'bed.air_entry_wall': { label: 'air entry factor, wall', unit: '', min: 0.02, max: 1, default: 0.25, meaning: 'the same for the wall sectors', source: 'Haines; Mason and Mellor; defects estimated', status: 'assumed' },
+  'bed.air_entry_wall': { label: 'air entry factor, wall', unit: '', min: 0.02, max: 1, default: 0.2, meaning: 'the same for the wall sectors, where gaps are wider: a quarter or less', source: 'Haines; Mason and Mellor; the gaps at the wall estimated', status: 'assumed' },
 
   'bed.air_creep_min': { label: 'air creeps on', unit: 'min', min: 1, max: 1e6, default: 60, meaning: 'minutes in which the suction that a bed can stand halves, once air has entered it and while no liquid stands above', source: 'no value found', status: 'assumed' },
 
