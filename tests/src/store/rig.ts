@@ -17,9 +17,9 @@ export function shipped(id = 'cathode-leach', changes: Readonly<Record<string, u
   return read.scenario;
 }
 
-/** Few lanes, everything else as shipped. */
+/** Few lanes, and beads that hold their liquid where the clamp stays open; everything else as shipped. */
 export function small(): Scenario {
-  return shipped('cathode-leach', { bed: { lanes: 3 } });
+  return shipped('cathode-leach', { bed: { lanes: 3, air_entry_wall: 0.3 } });
 }
 
 /** Answers like the worker, one turn later each time. */
