@@ -19,7 +19,10 @@ export const viewStyles = css`
   bf-figure { height: 100%; }
   bf-hazard { position: absolute; inset: 0; pointer-events: none; display: grid; justify-items: end; align-content: start; }
   bf-figure ~ bf-hazard-card { position: absolute; z-index: 5; top: 3rem; right: 0; width: 100%; max-height: calc(100% - 3.25rem); overflow-y: auto; box-shadow: 0 4px 16px rgb(0 0 0 / 20%); }
-  .side { grid-area: side; display: grid; gap: var(--gap-small); align-content: start; min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
+  .side { grid-area: side; display: flex; flex-direction: column; gap: var(--gap-small); min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
+  .side > * { flex: none; }
+  /* Whatever else stands beside the run, the caution is in sight. */
+  .side > bf-hazard-card { position: sticky; bottom: 0; }
   .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; padding: var(--gap-small); background: var(--good-paper); color: var(--good-ink); font-weight: 600; }
   .over:has([data-missed]) { background: var(--problem-paper); color: var(--problem-ink); }
   .past { margin: 0; display: grid; gap: var(--gap-small); padding: var(--gap-small); background: var(--caution-paper); color: var(--caution-ink); border: 1px solid var(--caution-edge); }
@@ -37,7 +40,7 @@ export const viewStyles = css`
     .bench.asking { grid-template-columns: var(--glass) minmax(0, 1fr); grid-template-areas: 'left here' 'say say' 'side side' 'strip strip'; }
     .bench.asking.eye { --glass: 11.5rem; }
     .bench.eye { --glass: 11.5rem; }
-    .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; align-content: start; }
+    .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; }
     .bench:has(bf-given-note:not([empty])) { height: auto; }
     .bench:has(bf-given-note:not([empty])) .side { height: auto; overflow: visible; }
     .fitted { display: none; }

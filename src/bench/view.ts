@@ -113,7 +113,7 @@ export class BenchView extends LiveElement {
         <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere} @glass-depth=${this.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
         <div class="run" @bf-ask=${this.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>
-        <bf-say-line .said=${this.said}>${atAGlance(store)}</bf-say-line>
+        <bf-say-line .said=${this.said} @bf-hushed=${this.hushed}>${atAGlance(store)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
         ${this.others(session)}
@@ -200,6 +200,10 @@ export class BenchView extends LiveElement {
   private hushWhenActed(length: number) {
     if (length > this.logged && this.said && !this.said.action && this.said !== this.news) this.said = undefined;
     this.logged = length;
+  }
+
+  private hushed() {
+    this.said = undefined;
   }
 
   private hear(event: CustomEvent<Message>) {

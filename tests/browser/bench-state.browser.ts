@@ -163,7 +163,7 @@ describe('the bench', () => {
       expect(await page.getByText('Fume hood').isVisible()).toBe(false);
       await page.keyboard.press('p');
       await page.getByText('Fume hood').waitFor({ timeout: PATIENCE_MS });
-      await page.getByRole('button', { name: 'I have read this' }).click();
+      await page.getByRole('button', { name: 'Hide', exact: true }).click();
       await page.getByText('Fume hood').waitFor({ state: 'hidden' });
       await page.getByRole('button', { name: /^Caution: Strong hydrochloric acid/ }).click();
       await page.getByText('Fume hood').waitFor();
@@ -188,7 +188,7 @@ describe('the bench', () => {
       const dialog = await more(page);
       expect(await page.getByText('Where it is, mmol').count()).toBe(0);
       await dialog.getByRole('button', { name: 'Close' }).click();
-      await page.getByRole('button', { name: 'I have read this' }).click();
+      await page.getByRole('button', { name: 'Hide', exact: true }).click();
       const surface = await page.locator('bf-figure .surface').boundingBox();
       if (!surface) throw new Error('figure: expected on the page, received none');
       await page.mouse.click(surface.x + surface.width * 0.45, surface.y + surface.height * 0.3);

@@ -126,14 +126,48 @@ describe.each([
       await page.getByText(/^you: \d+\.\d\smL$/).waitFor();
       expect(await hint.textContent()).toMatch(/^Marked/);
       expect(await hint.textContent()).not.toMatch(/In the|front|begin/);
-      if (name === 'a phone') await opened.click();
-      await page.getByText('Fume hood').waitFor();
-      await page.getByRole('button', { name: 'I have read this' }).click();
-      await page.getByText('Fume hood').waitFor({ state: 'hidden' });
+      if (name === 'a phone') {
+        await opened.click();
+        await page.locator('bf-say-line').getByText('Caution').waitFor({ state: 'hidden' });
+      }
+      const card = page.getByRole('group', { name: /^Caution/ });
+      await card.getByText('Fume hood').waitFor();
+      expect(await cutOff(page), 'pixels of the caution out of sight').toBe(0);
+      if (name === 'a projector') expect(await readingsUnderCaution(page)).toEqual([]);
+      expect(await card.getByRole('button').allTextContents()).toEqual(['All of it', 'Hide']);
+      await card.getByRole('button', { name: 'All of it' }).click();
+      const dialog = page.getByRole('dialog', { name: 'Caution' });
+      await page.getByText('Splash in the eyes').waitFor();
+      await dialog.getByRole('button', { name: 'Close' }).click();
+      await card.waitFor({ state: 'hidden' });
+      await page.getByRole('button', { name: /^Caution: Strong hydrochloric acid/ }).click();
+      await card.getByRole('button', { name: 'Hide' }).click();
+      await card.waitFor({ state: 'hidden' });
     },
     LONG,
   );
 });
+
+/** How much of the caution is outside the page or has to be scrolled to, px. */
+function cutOff(page: Page): Promise<number> {
+  return page.locator('bf-hazard-card').evaluate((card) => {
+    const note = card.shadowRoot?.querySelector('.note')?.getBoundingClientRect();
+    const side = card.closest('.side')?.getBoundingClientRect();
+    if (!note) return Number.POSITIVE_INFINITY;
+    const [top, bottom] = [side?.top ?? 0, Math.min(side?.bottom ?? innerHeight, innerHeight)];
+    return Math.max(0, note.bottom - bottom, top - note.top, card.scrollHeight - card.clientHeight);
+  });
+}
+
+/** Names of the read-outs that the caution lies over or that are out of sight. */
+function readingsUnderCaution(page: Page): Promise<string[]> {
+  return page.locator('.side').evaluate((side) => {
+    const card = side.querySelector('bf-hazard-card')?.shadowRoot?.querySelector('.note')?.getBoundingClientRect();
+    const rows = [...(side.querySelector('bf-task')?.shadowRoot?.querySelectorAll('dl > div') ?? [])];
+    const inSight = (box: DOMRect) => box.height > 0 && box.bottom <= (card?.top ?? 0) && box.top >= side.getBoundingClientRect().top;
+    return rows.length === 0 ? ['all'] : rows.filter((row) => !inSight(row.getBoundingClientRect())).map((row) => row.textContent ?? '');
+  });
+}
 
 test('the one sentence of the task can be read at 1280 x 720, and more of it in the drawer', async () => {
   const page = await it.open(WIDE);

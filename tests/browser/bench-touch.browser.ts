@@ -223,7 +223,7 @@ async function conditioned(page: Page): Promise<void> {
   await still(page);
   const offer = page.locator('bf-say-line').getByRole('button', { name: 'Read' });
   if (await offer.isVisible()) await offer.click();
-  await page.getByRole('button', { name: 'I have read this' }).click();
+  await page.getByRole('button', { name: 'Hide', exact: true }).click();
 }
 
 async function opening(page: Page): Promise<number | undefined> {

@@ -7,7 +7,7 @@ import type { CautionId } from '../../ui/safety/cautions.ts';
 
 /** Acid from which the acid caution is shown, mol/L; below it the usual goggles and gloves do. Common practice, no source. */
 const STRONG_M = 1;
-/** A card that opened by itself folds again after this, ms: time to read about 120 words. A choice. */
+/** A card that opened by itself folds again after this, ms: time to read some 50 words twice. A choice. */
 const FOLDS_MS = 30_000;
 const PHONE = '(max-width: 40rem)';
 /** Offered in few words; the cautions themselves come once the bench is drawn. */
@@ -44,6 +44,11 @@ export class Hazards {
   flip(topic: CautionId): void {
     clearTimeout(this.folding);
     this.open = this.open === topic ? undefined : topic;
+  }
+
+  /** The one that is open is being read and stays. */
+  keep(): void {
+    clearTimeout(this.folding);
   }
 
   close(): void {

@@ -1,4 +1,5 @@
 import { LitElement, css, html, nothing } from 'lit';
+import { emit } from '../../ui/emit.ts';
 import { type Message, readingTime } from '../../ui/message.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { customElement, property } from 'lit/decorators.js';
@@ -7,6 +8,7 @@ import { customElement, property } from 'lit/decorators.js';
  * The line in which the bench speaks. Its place is kept, so that nothing moves when it comes; it leaves by itself.
  *
  * @slot - what a small screen shows there while nothing is said
+ * @fires bf-hushed - what was said has left; who said it must not say it again with the next picture
  */
 @customElement('bf-say-line')
 export class SayLine extends LitElement {
@@ -55,6 +57,7 @@ export class SayLine extends LitElement {
 
   private hush() {
     this.said = undefined;
+    emit(this, 'bf-hushed', undefined);
   }
 }
 

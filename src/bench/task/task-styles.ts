@@ -30,7 +30,7 @@ export const taskStyles = css`
   dl div { display: flex; justify-content: space-between; gap: 0.3em; }
   dt { color: var(--soft); }
   dd { margin: 0; white-space: nowrap; font-weight: 600; font-variant-numeric: tabular-nums; }
-  :host([brief]) .ahead, :host([brief]) dl { display: none; }
+  :host([brief]) .ahead { display: none; }
   @media (max-height: 50rem) { .purpose.long { display: none; } .purpose.short { display: block; } }
   /* A projector: everything in sight without scrolling. */
   @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: auto auto; column-gap: 0.75rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }

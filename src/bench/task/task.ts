@@ -32,7 +32,7 @@ export class TaskPanel extends LiveElement {
 
   @property({ attribute: false }) store: ColumnStore | undefined;
   @property({ attribute: false }) targets: FractionTargets | undefined;
-  /** A caution takes the room below: readings and what can happen next make way. */
+  /** A caution takes the room below: what can happen next makes way, the readings stay. */
   @property({ type: Boolean, reflect: true }) brief = false;
   /** Delivered volume at which the guide would start the weaker eluent; no press washes beyond it. */
   @property({ attribute: false }) washTo_mL: number | undefined;

@@ -1,9 +1,9 @@
 import { LitElement, css, html } from 'lit';
-import { customElement } from 'lit/decorators.js';
-import { CAUTIONS, CAUTION_CLOSE } from './cautions.ts';
+import { customElement, property } from 'lit/decorators.js';
+import { CAUTIONS, CAUTION_CLOSE, type CautionId } from './cautions.ts';
 import { pictogram } from './pictograms.ts';
 
-/** Every caution of the exercise, for the dialog of the menu. */
+/** Cautions of the exercise in full, for a dialog: all of them, or those asked for. */
 @customElement('bf-all-cautions')
 export class AllCautions extends LitElement {
   static override styles = css`
@@ -11,9 +11,12 @@ export class AllCautions extends LitElement {
     ul { margin: 0; padding-left: 1.25em; }
   `;
 
+  @property({ attribute: false }) topics: readonly CautionId[] = Object.keys(CAUTIONS) as CautionId[];
+
   override render() {
+    const asked = this.topics.map((topic) => CAUTIONS[topic]);
     return html`<p>${CAUTION_CLOSE}</p>
-      ${Object.values(CAUTIONS).map(({ heading, lines, pictogram: sign }) => html`<h3>${pictogram(sign)}${heading}</h3><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`)}`;
+      ${asked.map(({ heading, lines, pictogram: sign }) => html`<h3>${pictogram(sign)}${heading}</h3><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`)}`;
   }
 }
 

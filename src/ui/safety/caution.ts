@@ -1,15 +1,11 @@
-import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { LitElement, css, html } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
 import { CAUTIONS, CAUTION_CLOSE, type CautionId } from './cautions.ts';
-import { emit } from '../emit.ts';
 import { pictogram } from './pictograms.ts';
 import { controlStyles } from '../styles.ts';
 
 /**
- * A hazard note where the hazard is. Once read it folds to its heading and can be opened again at any time; in print
- * it is always whole.
- *
- * @fires bf-caution-read - {topic} when the reader says it is read
+ * A hazard note where the hazard is. Its heading folds it and opens it again at any time; in print it is always whole.
  */
 @customElement('bf-caution')
 export class CautionNote extends LitElement {
@@ -33,28 +29,23 @@ export class CautionNote extends LitElement {
   @property() topic: CautionId = 'acid';
   /** Folded to its heading. */
   @property({ type: Boolean, reflect: true }) read = false;
-  @query('.head') private head!: HTMLButtonElement;
 
   override render() {
     const caution = CAUTIONS[this.topic];
     return html`<div class="note" role="group" aria-label="Caution: ${caution.heading}">
       <button type="button" class="head" aria-expanded=${this.read ? 'false' : 'true'} aria-controls="text" @click=${this.fold}>
-        ${pictogram(caution.pictogram)}${caution.heading}<span class="sign" aria-hidden="true">${this.read ? 'read again' : 'hide'}</span>
+        ${pictogram(caution.pictogram)}${caution.heading}<span class="sign" aria-hidden="true">${this.read ? 'show' : 'hide'}</span>
       </button>
       <div class="text" id="text" ?hidden=${this.read}>
         <ul>${caution.lines.map((line) => html`<li>${line}</li>`)}</ul>
         <p>${CAUTION_CLOSE}</p>
         <slot></slot>
-        ${this.read ? nothing : html`<button type="button" @click=${this.fold}>I have read this</button>`}
       </div>
     </div>`;
   }
 
   private fold() {
     this.read = !this.read;
-    // The button inside the text is hidden with it, so the focus moves to the heading.
-    this.head.focus();
-    if (this.read) emit(this, 'bf-caution-read', { topic: this.topic });
   }
 }
 
