@@ -8,14 +8,15 @@ export const DRY_MAX_MIN = 45;
 /** Gas at severity 1 over that of a first drying. */
 const GAS_MAX = 1.5;
 
-/** A bed as it is after standing dry for a while and being filled again from above: gas, still liquid, cracks. */
+/**
+ * A bed as it is after standing dry for a while and being filled again from above: gas, still liquid, cracks. Whoever imposes it
+ * refuses it where the liquid that gas drives out would go over the rim (`attempt`).
+ */
 export function driedBed(bed: Bed, column: Column, fault: Fault): Issue | undefined {
   const severity = fault.severity ?? 1;
   const deep = Math.max(1, Math.round((fault.depth_share ?? 1) * bed.plates));
   const s = bed.scalar;
   refill(bed, column);
-  if (s[AT.headVolume] + pushedOut(bed, column, severity, deep) > column.headMax)
-    return { path: 'kind', expected: 'room above the bed for the liquid that gas drives out', received: `${s[AT.headVolume].toFixed(2)} mL above the bed` };
   const nothing = new Float64Array(bed.components);
   for (let i = 0; i < bed.lanes; i++) setGas(bed, i, (j) => gasAfter(bed, column, i, j, severity, deep), 0, nothing);
   s[AT.drainings] += 1;
@@ -27,12 +28,4 @@ export function driedBed(bed: Bed, column: Column, fault: Fault): Issue | undefi
 function gasAfter(bed: Bed, column: Column, lane: number, j: number, severity: number, deep: number): number {
   const had = bed.gas[lane * bed.plates + j];
   return j < deep ? Math.max(had, severity * GAS_MAX * trappedGas(bed, column, lane, j, bed.scalar[AT.drainings] + 1)) : had;
-}
-
-function pushedOut(bed: Bed, column: Column, severity: number, deep: number): number {
-  let volume = 0;
-  for (let i = 0; i < bed.lanes; i++)
-    for (let j = 0; j < deep; j++)
-      volume += bed.room[i * bed.plates + j] * Math.max(0, gasAfter(bed, column, i, j, severity, deep) - bed.gas[i * bed.plates + j]);
-  return volume;
 }

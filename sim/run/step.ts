@@ -149,36 +149,44 @@ function smallestCell(bed: Bed, lane: number): number {
   return least;
 }
 
-/** Takes `volume` from the stirred liquid above the bed, keeping its level when a reservoir feeds it. */
+/** Takes `volume` from the stirred liquid above the bed: it sinks, or a reservoir keeps its level. */
 function passHead(bed: Bed, volume: number, feed: Float64Array | undefined, dry: boolean, flux: Flux): void {
-  const s = bed.scalar;
   flux.inflow.fill(0);
   flux.outflow.fill(0);
   if (volume <= 0 || dry) return;
-  const held = s[AT.headVolume];
-  for (let k = 0; k < bed.components; k++) {
-    const c = bed.head[k] / held;
-    const fresh = feed === undefined ? c : feed[k];
-    const turn = volume / held;
-    // Trapezoidal while the head turns over slowly, backward Euler when a step replaces it more than twice.
-    const slow = turn <= TURNS_MAX;
-    const next = feed === undefined ? c : slow ? (c * (1 - turn / 2) + turn * fresh) / (1 + turn / 2) : (c + turn * fresh) / (1 + turn);
-    flux.inflow[k] = slow ? (c + next) / 2 : next;
-    bed.head[k] = feed === undefined ? Math.max(0, bed.head[k] - volume * c) : next * held;
-    if (feed !== undefined) bed.pouredAmount[k] += volume * fresh;
-  }
-  if (feed === undefined) emptyHead(bed, volume);
-  else {
-    s[AT.feedVolume] = Math.max(0, s[AT.feedVolume] - volume);
-    s[AT.poured] += volume;
-  }
+  if (feed === undefined) sinkHead(bed, volume, flux);
+  else feedHead(bed, volume, feed, flux);
 }
 
-function emptyHead(bed: Bed, volume: number): void {
+function sinkHead(bed: Bed, volume: number, flux: Flux): void {
   const s = bed.scalar;
+  for (let k = 0; k < bed.components; k++) {
+    const c = bed.head[k] / s[AT.headVolume];
+    flux.inflow[k] = c;
+    // The last of it may leave a rounding below zero.
+    bed.head[k] = Math.max(0, bed.head[k] - volume * c);
+  }
   s[AT.headVolume] -= volume;
   if (s[AT.headVolume] < DROPLET) s[AT.headVolume] = 0;
   if (s[AT.headVolume] < s[AT.lowestHead]) s[AT.lowestHead] = s[AT.headVolume];
+}
+
+function feedHead(bed: Bed, volume: number, feed: Float64Array, flux: Flux): void {
+  const s = bed.scalar;
+  const held = s[AT.headVolume];
+  const turn = volume / held;
+  // Trapezoidal while the head turns over slowly, backward Euler when a step replaces it more than twice.
+  const slow = turn <= TURNS_MAX;
+  for (let k = 0; k < bed.components; k++) {
+    const c = bed.head[k] / held;
+    const next = slow ? (c * (1 - turn / 2) + turn * feed[k]) / (1 + turn / 2) : (c + turn * feed[k]) / (1 + turn);
+    flux.inflow[k] = slow ? (c + next) / 2 : next;
+    bed.head[k] = next * held;
+    bed.pouredAmount[k] += volume * feed[k];
+  }
+  // A step passes no more than the reservoir holds (`volumeCap`).
+  s[AT.feedVolume] -= volume;
+  s[AT.poured] += volume;
 }
 
 function passLanes(bed: Bed, column: Column, volume: number, flow: number, dt: number, dry: boolean, flux: Flux): void {

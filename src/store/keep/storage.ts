@@ -56,6 +56,13 @@ export function openAutosave(storage: Storage | undefined, tab: string, aside: (
     occupied = !moved.ok;
     return moved;
   };
+  /** The run of another tab that this one is about to write over; a text that cannot be read is not lost either. */
+  const leaveForeign = (text: string): Outcome<undefined> => {
+    const kept = readKept(text);
+    if (!kept.ok) return giveUp(inWords(kept.issues));
+    if (kept.value.log.length > 0) aside(kept.value);
+    return { ok: true, value: undefined };
+  };
   return {
     save(run, idle = false) {
       if (!storage) return problem('this browser does not store anything; save the run as a file');
@@ -66,7 +73,8 @@ export function openAutosave(storage: Storage | undefined, tab: string, aside: (
       const text = JSON.stringify({ version: KEPT_VERSION, tab, run });
       const again = readKept(text);
       if (!again.ok) return problem(`this run could not be read again and was not kept: ${inWords(again.issues)}; save it as a file`);
-      if (foreign) putForeignAside(aside, before);
+      const left = foreign ? leaveForeign(before) : undefined;
+      if (left?.ok === false) return left;
       seen = text;
       return write(storage, RUN_KEY, text);
     },
@@ -132,12 +140,6 @@ function unreadIn(storage: Storage | undefined): { key: string; found: Unread }[
 
 function onShelf(storage: Storage | undefined): (run: SavedRun) => void {
   return (run) => openShelf(storage).put(run);
-}
-
-/** The run of another tab that this one is about to write over. */
-function putForeignAside(aside: (run: SavedRun) => void, text: string): void {
-  const kept = readKept(text);
-  if (kept.ok && kept.value.log.length > 0) aside(kept.value);
 }
 
 function readKept(text: string): Reading<SavedRun> {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../../sim/input/log.ts';
-import { describe as told, inWords, note } from '../../../sim/input/reading.ts';
+import { describe as told, inWords, note, object } from '../../../sim/input/reading.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
+import type { Issue } from '../../../sim/terms/types.ts';
 import { caseOf } from '../run/case.ts';
 
 // Messages have a bound whatever is sent, and names have no signs that cannot be seen.
@@ -26,6 +27,20 @@ describe('messages', () => {
       expect(JSON.stringify(read.issues).length).toBeLessThan(201 * 1000);
       expect(inWords(read.issues).length).toBeLessThan(4000);
     }
+  });
+
+  it('are worked out for no more unknown keys than are listed, so that a hundred thousand cost no more', () => {
+    let looked = 0;
+    const issues = new Proxy<Issue[]>([], {
+      get(target, key) {
+        if (key === 'length') looked += 1;
+        return Reflect.get(target, key) as unknown;
+      },
+    });
+    const keys = Object.fromEntries(Array.from({ length: 100_000 }, (_, i) => [`key${i}`, 1]));
+    expect(object('a scenario', {}, { title: note(9) }).read(keys, '', issues)).toBeUndefined();
+    expect(issues).toHaveLength(201);
+    expect(looked).toBeLessThan(5 * 201);
   });
 });
 

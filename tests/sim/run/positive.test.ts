@@ -111,6 +111,22 @@ describe('amounts', () => {
     expect(watched(sampleCase(0, { Co: 0.1 }, { 'bed.length_cm': 2 }), log).least).toBe(0);
   });
 
+  it('stay above zero where the level falls in a step and the lanes share the flow otherwise at the middle of it', () => {
+    const values = { 'numerics.courant': 2, 'bed.length_cm': 5, 'bed.bead_um': 1200, 'bed.core_share': 0.05, 'column.open_cm_per_mL_min': 20 };
+    const scenario = { ...sampleCase(9, { Co: 3, Ni: 3 }, values), seed: 730 };
+    const down = until({ liquid_mm: 0 });
+    expect(watched(scenario, [clamp(100), down, pour('sample', 2), down, pour('acid', 2), down]).least).toBe(0);
+  });
+
+  it('stay above zero where the last of the liquid above the bed goes in: rounding leaves nothing behind', () => {
+    for (const volume of [0.9, 1.7, 2.9, 3]) {
+      const values = { 'bed.plates': 4, 'bed.lanes': 1, 'bench.start_head_mm': 0, 'bench.hand': 0 };
+      const { run, least } = watched(caseOf(values), [clamp(100), pour('sample', volume), until({ liquid_mm: 0 })]);
+      expect(run.bed.scalar[AT.headVolume]).toBe(0);
+      expect(least).toBe(0);
+    }
+  });
+
   it('stay above zero and numbers when spreading meets an empty cell beside a full one', () => {
     const run = runOf(caseOf({ 'bed.packing': 60 }));
     const { bed, column } = run;
@@ -138,6 +154,14 @@ describe('the ledger', () => {
   it('closes to 1e-9 after so little of a metal that its cells are set to zero', () => {
     const log = [clamp(100), pour('sample', 0.1), pour('acid', 1e-9), until({ elapsed_min: 0.5 })];
     expect(watched(sampleCase(0, { Co: 1e-12 }, { 'bed.plates': 4, 'column.tip_mL': 0.02 }), log).open).toBeLessThan(1e-9);
+  });
+
+  it('closes to 1e-9 after so little of a metal that no cell keeps any: numbers too small to be told are nowhere in the bed', () => {
+    const { run, open } = watched(sampleCase(9, { Co: 1e-12 }), [clamp(100), pour('sample', 1e-6), pour('acid', 1), until({ more_mL: 1 })]);
+    expect(run.bed.pouredAmount[1]).toBeGreaterThan(0);
+    const cells = run.bed.lanes * run.bed.plates;
+    expect(Math.max(...run.bed.pore.subarray(cells), ...run.bed.sorbed.subarray(cells))).toBe(0);
+    expect(open).toBeLessThan(1e-9);
   });
 
   it('closes to 1e-9 behind a strong band whose traces are set to zero', () => {

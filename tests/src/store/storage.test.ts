@@ -54,6 +54,31 @@ test.each([
   expect(openAutosave(memory({ 'bandfall.run': text }), 'a').load()).toMatchObject({ ok: false, message: expect.stringContaining('put aside') as string });
 });
 
+test("a text deeper than any run is nobody's, though it bears the name of this tab: it is left while idle, and put aside word for word", () => {
+  const storage = memory();
+  const autosave = openAutosave(storage, 'a');
+  autosave.save(RUN);
+  const deep = `{"version":1,"tab":"a","run":${'['.repeat(1000)}${']'.repeat(1000)}}`;
+  storage.setItem('bandfall.run', deep);
+  expect(autosave.save(RUN, true).ok).toBe(true);
+  expect(storage.getItem('bandfall.run')).toBe(deep);
+  expect(autosave.save(RUN).ok).toBe(true);
+  expect(autosave.unread().map(({ text }) => text)).toEqual([deep]);
+  expect(autosave.load()).toEqual({ ok: true, value: RUN });
+});
+
+test('a run that another tab kept in a way this page cannot read is put aside before it is written over, and kept where there is no room', () => {
+  const storage = memory();
+  const autosave = openAutosave(storage, 'a');
+  const texts = [1, 2, 3, 4, 5, 6].map((n) => `{"version":9,"tab":"b","run":${n}}`);
+  for (const [n, text] of texts.entries()) {
+    storage.setItem('bandfall.run', text);
+    expect(autosave.save(RUN).ok).toBe(n < 5);
+  }
+  expect(autosave.unread().map(({ text }) => text)).toEqual(texts.slice(0, 5));
+  expect(storage.getItem('bandfall.run')).toBe(texts[5]);
+});
+
 test('clear() forgets the run', () => {
   const autosave = openAutosave(memory(), 'a');
   autosave.save(RUN);
