@@ -5,30 +5,18 @@ import { guard } from 'lit/directives/guard.js';
 import type { Theme } from '../../sim/colour/index.ts';
 import type { IonId, Scenario } from '../../sim/terms/types.ts';
 import { plotStyles } from '../plot/styles.ts';
-import {
-  deliveredAtEnd,
-  frameAt,
-  type FractionTargets,
-  type Handle,
-  onRuler,
-  type Plan,
-  type StartWindow,
-  type SwitchWindow,
-  timeAt,
-} from '../../sim/history/index.ts';
+import type { FractionTargets, Handle, Plan, StartWindow, SwitchWindow } from '../../sim/history/index.ts';
 import { emit } from '../ui/emit.ts';
-import { spoken } from '../ui/text/format.ts';
 import { shownTheme, watchTheme } from '../ui/look/theme.ts';
 import { eyeStrip, eyeWords } from './eye-words.ts';
 import { axisEnd, nominalTop } from './drawing.ts';
 import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
-import { besideLook, type Look, lookByKey, lookByPointer } from './cursor/look.ts';
+import { Looking } from './cursor/looking.ts';
 import type { Portion } from './rows/dripped.ts';
 import { depthMark, hatch, nowLine, veil } from './rows/marks.ts';
 import { drawnWords, placedWords } from './rows/labels.ts';
 import { type PredictionMark, predictionMarks, predictionWishes } from './rows/predictions.ts';
-import { cursor } from '../plot/cursor.ts';
 import './now-handle.ts';
 import { Fetched } from './fetched.ts';
 import { depthRow } from './rows/row-depth.ts';
@@ -41,19 +29,6 @@ import { spokenRun } from './summary.ts';
 import { type Size, type Worked, workedFor } from './worked.ts';
 
 const NONE: readonly Portion[] = [];
-
-/** Where the cursor is told to be. */
-export interface PointDetail {
-  readonly delivered_mL: number;
-  readonly time_min: number;
-  readonly depth_cm: number;
-}
-
-/** Where the reader sets a prediction: a depth for a band, none for what leaves the tip. */
-export interface MarkDetail {
-  readonly mL: number;
-  readonly depth_cm?: number;
-}
 
 /** Where a bed of the nominal length is drawn, px from the top of the element. */
 export interface LayoutDetail {
@@ -108,11 +83,11 @@ export class RunFigure extends LitElement {
   @property({ attribute: false }) cursor_mL: number | undefined;
 
   @state() private size: Size = { width: 0, height: 0 };
-  @state() private look: Look | undefined;
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
   private readonly measuring = new Fetched(this, 'The bands of the figure', () => import('./instruments.ts'));
   private readonly dripping = new Fetched(this, 'The drips', () => import('./rows/dripped.ts'));
+  private readonly looking = new Looking(this);
   private image: StreakImage | undefined;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.size = { width: Math.round(entry.contentRect.width), height: Math.round(entry.contentRect.height) };
@@ -154,7 +129,8 @@ export class RunFigure extends LitElement {
     );
   }
 
-  private get instruments() {
+  /** What takes an instrument to see, once it is loaded. */
+  get instruments() {
     return this.measuring.part;
   }
 
@@ -190,9 +166,9 @@ export class RunFigure extends LitElement {
         ${guard(this.byEye ? [worked, this.byEye, this.asks, this.predictions, this.drips, this.now_mL, seen] : [worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.covered], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
         ${nowLine(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
-        ${this.looks(worked)}
+        ${this.looking.cross(worked)}
       </svg>
-      ${this.surface(worked)}
+      ${this.looking.surface(worked)}
       ${this.present_mL === undefined ? nothing : html`<bf-now-handle ${styled({ left: `${x(this.now_mL)}px`, top: `${layout.effluent.bottom}px` })} .mL=${this.now_mL} .max=${this.present_mL} .pxPerMl=${x(1) - x(0)}></bf-now-handle>`}
       <div @bf-handle=${this.hold}>${placed.map(
         ({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle ${styled({ left: `${px}px`, top: `${y}px` })}
@@ -247,108 +223,11 @@ export class RunFigure extends LitElement {
     return svg`${shown}${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY })}`;
   }
 
-  private looks(worked: Worked) {
-    const { x, layout } = worked;
-    const mL = this.look?.mL ?? this.cursor_mL;
-    if (mL === undefined) return nothing;
-    const cross = this.look && this.look.share <= 1 ? depthMark(worked, this.look.share * worked.scenario.values['bed.length_cm'], this.look.mL) : nothing;
-    return svg`${cursor({ at: x(mL), top: layout.poured.top, bottom: layout.receivers.top, kind: 'look' })}${cross}`;
-  }
-
-  private surface(worked: Worked) {
-    const {
-      layout: { left, right, poured, effluent },
-      scenario,
-      plan,
-    } = worked;
-    const place = this.byEye || this.covered ? undefined : this.look && placeOf(worked, this.look);
-    const point = place && this.instruments?.pointAt(scenario, plan, place.delivered_mL, place.depth_cm);
-    const at_mL = place?.delivered_mL ?? this.now_mL;
-    return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(plan).toFixed(2)}
-        aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${(point && this.instruments?.spokenPoint(point)) ?? `${spoken(at_mL, 'mL')} delivered`}
-        ${styled({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
-        @pointermove=${this.point} @pointerdown=${this.press} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
-      ${point && this.look && this.instruments ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${this.instruments.readOut(point)}</div>` : nothing}`;
-  }
-
-  private point(event: PointerEvent & { currentTarget: HTMLElement }) {
-    const { worked } = this;
-    if (!worked) return;
-    const { left, poured } = worked.layout;
-    const box = event.currentTarget.getBoundingClientRect();
-    this.lookAt(lookByPointer(worked, left + event.clientX - box.left, poured.top + event.clientY - box.top, this.lastShown(worked)));
-  }
-
-  /** By eye a press ahead of the run is a prediction. */
-  private press(event: PointerEvent & { currentTarget: HTMLElement }) {
-    const { worked } = this;
-    if (!worked) return;
-    if (!this.byEye) this.point(event);
-    const { left, poured } = worked.layout;
-    const box = event.currentTarget.getBoundingClientRect();
-    const look = lookByPointer(worked, left + event.clientX - box.left, poured.top + event.clientY - box.top, worked.end_mL);
-    if (this.byEye && look.mL > this.now_mL) this.mark(worked, look);
-    else this.ask(worked, look);
-  }
-
-  private ask({ scenario }: Worked, { mL, share }: Look) {
-    if (share < 0 || share > 1 || mL > this.lastAsked()) return;
-    emit(this, 'bf-ask', { delivered_mL: mL, depth_cm: share * scenario.values['bed.length_cm'] });
-  }
-
-  /** What lies behind it is not told. */
-  private lastAsked(): number {
-    return this.showForecast && this.plan ? deliveredAtEnd(this.plan) : this.now_mL;
-  }
-
-  /** Marks are read on the ruler, whatever the bed does until then. */
-  private mark(worked: Worked, { mL, share }: Look) {
-    const depth_cm = share * worked.scenario.values['bed.length_cm'];
-    if (mL > this.now_mL)
-      emit<MarkDetail>(this, 'bf-mark', { mL, ...(share <= 1 ? { depth_cm: onRuler(worked.plan, frameAt(worked.plan, mL), depth_cm) } : {}) });
-  }
-
-  private key(event: KeyboardEvent) {
-    const { worked } = this;
-    if (!worked) return;
-    if (event.key === 'Enter' && this.look) return this.byEye && this.look.mL > this.now_mL ? this.mark(worked, this.look) : this.ask(worked, this.look);
-    const look = lookByKey(this.look ?? { mL: this.now_mL, share: 0 }, event, this.lastShown(worked));
-    if (event.key === 'Escape' && this.look) this.leave();
-    else if (look) this.lookAt(look);
-    else return;
-    event.preventDefault();
-    event.stopPropagation();
-  }
-
-  private lookAt(look: Look) {
-    const { worked } = this;
-    if (!worked) return;
-    this.look = look;
-    emit<PointDetail>(this, 'bf-point', placeOf(worked, look));
-  }
-
-  private leave() {
-    if (!this.look) return;
-    this.look = undefined;
-    emit(this, 'bf-point', undefined);
-  }
-
-  private lastShown({ plan }: Worked): number {
-    if (this.byEye && this.worked) return this.worked.end_mL;
-    return this.showForecast ? deliveredAtEnd(plan) : Math.min(this.now_mL, deliveredAtEnd(plan));
-  }
-
   private hold({ detail }: CustomEvent<HandleEvent>) {
     const { entry, kind, delivered_mL, phase } = detail;
     const handles = this.held?.dropped === false ? this.held.handles : this.handles;
     this.held = phase === 'cancel' ? undefined : { entry, kind, delivered_mL, handles, dropped: phase === 'drop' };
   }
-}
-
-/** The depth along the bed as packed. */
-function placeOf({ scenario, plan }: Worked, { mL, share }: Look): PointDetail {
-  const delivered_mL = Math.max(0, Math.min(mL, deliveredAtEnd(plan)));
-  return { delivered_mL, time_min: timeAt(plan, delivered_mL), depth_cm: Math.min(1, share) * scenario.values['bed.length_cm'] };
 }
 
 declare global {
