@@ -2,8 +2,7 @@
 // A run seen by eye needs none of it, so it is loaded on its own.
 export { depthWords } from './depth-words.ts';
 export { placedHandles, stems } from './handles.ts';
-export { pointAt } from './cursor/point.ts';
-export { readOut, spokenPoint } from './cursor/read-out.ts';
+export { readPlace } from './cursor/read-out.ts';
 export { legend } from './rows/legend.ts';
 export { lossMarks, lossWishes } from './rows/losses.ts';
 export { effluentRow, effluentWords } from './rows/row-effluent.ts';

@@ -1,8 +1,7 @@
 import { frameAt } from '../../../sim/history/index.ts';
 import { type Drawing, shownOf } from '../drawing.ts';
-import type { FigureLayout } from '../layout.ts';
 
-// The cursor of the figure: where it is, how keys and pointer move it, where its read-out has room.
+// The cursor of the figure: where it is, and how keys and pointer move it.
 
 export interface Look {
   readonly mL: number;
@@ -40,17 +39,6 @@ export function lookByPointer(drawing: Drawing, px: number, py: number, end_mL: 
   const shown = Math.max(LEAST_SHOWN, shownOf(plan, frameAt(plan, mL)));
   const up = (bottom - py) / (bottom - top);
   return { mL, share: up < 0 ? 1 - up : Math.max(0, 1 - up / shown) };
-}
-
-/** Styles of the read-out: over the row that is not being looked at, on the side away from the cursor. */
-export function besideLook({ layout, x }: Drawing, { mL, share }: Look): Record<string, string> {
-  const { height, depth, effluent, narrow } = layout;
-  const side = narrow ? { left: '0.25rem', right: '0.25rem' } : sideAway(layout, x(mL));
-  return share <= 1 ? { ...side, top: `${effluent.top}px` } : { ...side, bottom: `${height - depth.bottom + 8}px` };
-}
-
-function sideAway({ left, right, width }: FigureLayout, at: number): Record<string, string> {
-  return at > (left + right) / 2 ? { left: `${left + 8}px` } : { right: `${width - right + 8}px` };
 }
 
 function within({ mL, share }: Look, end_mL: number): Look {

@@ -7,8 +7,7 @@ import { styled } from '../../ui/styled.ts';
 import { spoken } from '../../ui/text/format.ts';
 import { depthMark } from '../rows/marks.ts';
 import type { Worked } from '../worked.ts';
-import { besideLook, type Look, lookByKey, lookByPointer } from './look.ts';
-import type { Point } from './point.ts';
+import { type Look, lookByKey, lookByPointer } from './look.ts';
 
 /** Where the cursor is told to be. */
 export interface PointDetail {
@@ -32,7 +31,7 @@ interface Looked extends ReactiveControllerHost, EventTarget {
   readonly covered: boolean;
   /** Volume marked from outside, mL. */
   readonly cursor_mL: number | undefined;
-  /** What reads a point, once it is loaded. */
+  /** What reads a place, once it is loaded. */
   readonly instruments: typeof import('../instruments.ts') | undefined;
 }
 
@@ -61,21 +60,15 @@ export class Looking {
   surface(worked: Worked) {
     this.worked = worked;
     const { left, right, poured, effluent } = worked.layout;
-    const { instruments, now_mL } = this.host;
-    const point = this.point(worked);
-    const at_mL = point?.delivered_mL ?? now_mL;
+    const { byEye, covered, instruments, now_mL } = this.host;
+    const place = byEye || covered || !this.look ? undefined : placeOf(worked, this.look);
+    const at_mL = place?.delivered_mL ?? now_mL;
+    const read = place && this.look && instruments?.readPlace(worked, this.look, place.delivered_mL, place.depth_cm);
     return html`<div class="surface" tabindex="0" role="slider" aria-label="Cursor on the volume axis" aria-valuemin="0" aria-valuemax=${deliveredAtEnd(worked.plan).toFixed(2)}
-        aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${(point && instruments?.spokenPoint(point)) ?? `${spoken(at_mL, 'mL')} delivered`}
+        aria-valuenow=${at_mL.toFixed(2)} aria-valuetext=${read?.said ?? `${spoken(at_mL, 'mL')} delivered`}
         ${styled({ left: `${left}px`, top: `${poured.top}px`, width: `${right - left}px`, height: `${effluent.bottom - poured.top}px` })}
         @pointermove=${this.move} @pointerdown=${this.press} @pointerleave=${this.leave} @keydown=${this.key} @blur=${this.leave}></div>
-      ${point && this.look && instruments ? html`<div class="read-out" ${styled(besideLook(worked, this.look))}>${instruments.readOut(point)}</div>` : nothing}`;
-  }
-
-  private point(worked: Worked): Point | undefined {
-    const { byEye, covered, instruments } = this.host;
-    if (byEye || covered || !this.look) return undefined;
-    const { delivered_mL, depth_cm } = placeOf(worked, this.look);
-    return instruments?.pointAt(worked.scenario, worked.plan, delivered_mL, depth_cm);
+      ${read?.box ?? nothing}`;
   }
 
   private readonly move = (event: Pointed) => {

@@ -1,11 +1,21 @@
 import { html, type TemplateResult } from 'lit';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { duration, fixed, millilitres, significant, spoken, withUnit } from '../../ui/text/format.ts';
-import type { Point } from './point.ts';
+import { styled } from '../../ui/styled.ts';
+import type { Drawing } from '../drawing.ts';
+import type { FigureLayout } from '../layout.ts';
+import type { Look } from './look.ts';
+import { type Point, pointAt } from './point.ts';
 
 // The point under the cursor, as a small table and as a sentence.
 
-export function readOut(point: Point): TemplateResult {
+/** What the run holds where one looks: said, and as a box beside the place. */
+export function readPlace(drawing: Drawing, look: Look, delivered_mL: number, depth_cm: number): { readonly said: string; readonly box: TemplateResult } {
+  const point = pointAt(drawing.scenario, drawing.plan, delivered_mL, depth_cm);
+  return { said: spokenPoint(point), box: html`<div class="read-out" ${styled(besideLook(drawing, look))}>${readOut(point)}</div>` };
+}
+
+function readOut(point: Point): TemplateResult {
   const { delivered_mL, time_min, poured, receiver, depth_cm, read } = point;
   return html`<p><b>${millilitres(delivered_mL, 2)}</b> ${duration(time_min)}</p>
     <p>${poured} poured, into ${receiver}</p>
@@ -39,4 +49,15 @@ export function small(value: number): string {
 
 function traceless(value: number): number {
   return value < NOTHING_SPOKEN ? 0 : value;
+}
+
+/** Styles of the read-out: over the row that is not being looked at, on the side away from the cursor. */
+function besideLook({ layout, x }: Drawing, { mL, share }: Look): Record<string, string> {
+  const { height, depth, effluent, narrow } = layout;
+  const side = narrow ? { left: '0.25rem', right: '0.25rem' } : sideAway(layout, x(mL));
+  return share <= 1 ? { ...side, top: `${effluent.top}px` } : { ...side, bottom: `${height - depth.bottom + 8}px` };
+}
+
+function sideAway({ left, right, width }: FigureLayout, at: number): Record<string, string> {
+  return at > (left + right) / 2 ? { left: `${left + 8}px` } : { right: `${width - right + 8}px` };
 }
