@@ -1,18 +1,15 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { bestStart, deliveredOf, frameAtTime, type RunEvent, type StartWindow, type SwitchWindow, timeAt } from '../../sim/history/index.ts';
+import { bestStart, deliveredOf, frameAtTime, type RunEvent, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
 import { fits } from '../../sim/teach/index.ts';
-import type { Action, Log } from '../../sim/terms/types.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import type { Place } from '../store/pointing.ts';
 import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { Acting } from './acting.ts';
 import { Announcer } from './said/announcer.ts';
-import { Dragging, type HandleMove } from './dragging.ts';
+import { Doing } from './doing.ts';
 import { eyePredictions } from '../plot/eye-predictions.ts';
 import { Hand } from './hand.ts';
 import { Hazards } from './hazard/hazards.ts';
@@ -62,11 +59,14 @@ export class BenchView extends LiveElement {
   private readonly debriefing = new Opened(this, 'debrief');
   private readonly hand = new Hand();
   private readonly hazards = new Hazards();
-  private readonly dragging = new Dragging();
-  private readonly acting = new Acting(
-    () => this.session,
-    () => this.sayPast(),
-  );
+  private readonly doing = new Doing({
+    session: () => this.session,
+    say: (message) => this.say(message),
+    pour: () => {
+      this.strip.choose('pour');
+      return this.hand.pour;
+    },
+  });
   /** The refusal that was said last. */
   private told: RunEvent | undefined;
   private readonly announcer = new Announcer(this);
@@ -107,12 +107,12 @@ export class BenchView extends LiveElement {
       return html`<p role="alert">The model stopped: ${store.failure}. The run is kept. <button type="button" @click=${() => location.reload()}>Load the page again</button></p>`;
     if (!store.scenario || !store.plan || !store.moment) return html`<p role="status">The column is being packed …</p>`;
     if (this.debriefing.open)
-      return html`<bf-debrief .session=${session} .moved=${this.dragging.moved} @bf-handle=${this.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
+      return html`<bf-debrief .session=${session} .moved=${this.doing.moved} @bf-handle=${this.doing.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.hear} @bf-more=${this.showMore} @bf-act=${this.act} @bf-carry-out=${this.carryOut}>
-        <div class="left" @glass-clamp=${this.flipClamp} @glass-receiver=${this.putReceiver} @glass-pour=${this.pourHere} @glass-depth=${this.askAtDepth}>${this.column(session)}</div>
+      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.hear} @bf-more=${this.showMore} @bf-act=${this.doing.act} @bf-carry-out=${this.doing.carryOut}>
+        <div class="left" @glass-clamp=${this.doing.flipClamp} @glass-receiver=${this.doing.putReceiver} @glass-pour=${this.doing.pour} @glass-depth=${this.doing.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
-        <div class="run" @bf-ask=${this.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>
+        <div class="run" @bf-ask=${this.doing.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>
         <bf-say-line .said=${this.said} @bf-hushed=${this.hushed}>${atAGlance(store)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
@@ -135,8 +135,8 @@ export class BenchView extends LiveElement {
     const { plan, preview, moment } = store;
     if (!plan) return nothing;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
-      .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} ?covered=${this.acting.held?.do === 'receiver'} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      asks .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.drag} @bf-layout=${this.align} @bf-mark=${this.predict} @bf-look-back=${this.lookBack}></bf-figure>`;
+      .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} ?covered=${this.doing.held?.do === 'receiver'} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
+      asks .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.doing.drag} @bf-layout=${this.align} @bf-mark=${this.doing.predict} @bf-look-back=${this.doing.lookBack}></bf-figure>`;
   }
 
   private side(session: Session) {
@@ -147,7 +147,7 @@ export class BenchView extends LiveElement {
       <bf-imposed-note .session=${session}></bf-imposed-note>
       <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>
       ${store.present === undefined ? nothing : this.past(store)}
-      ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.acting.held} @bf-go=${this.go} @bf-drop=${() => this.acting.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
+      ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.doing.held} @bf-go=${this.doing.go} @bf-drop=${() => this.doing.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over ? html`<p class="over"><bf-ended .plan=${store.plan} .targets=${session.targets}>The run is over.</bf-ended> <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
       ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .washTo_mL=${this.washTo(session)} ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
       ${this.hazards.overFigure ? nothing : this.caution()}`;
@@ -160,7 +160,7 @@ export class BenchView extends LiveElement {
   private others(session: Session) {
     const { store } = session;
     const { window, startWindow } = this.windows(session);
-    return html`<bf-more .session=${session} .sees=${session.sees} .hand=${this.hand} .beside=${this.beside} .judged=${this.dragging.moved ?? store.shown} .trying=${this.dragging.moved !== undefined || store.preview !== undefined}
+    return html`<bf-more .session=${session} .sees=${session.sees} .hand=${this.hand} .beside=${this.beside} .judged=${this.doing.moved ?? store.shown} .trying=${this.doing.moved !== undefined || store.preview !== undefined}
       .window=${window} .startWindow=${startWindow} @bf-beside=${this.takeBeside} @bf-debrief=${() => this.debrief(true)}></bf-more>`;
   }
 
@@ -180,14 +180,6 @@ export class BenchView extends LiveElement {
   private align(event: CustomEvent<{ bedTop: number; bedBottom: number }>) {
     this.bedTop = event.detail.bedTop;
     this.bedBottom = event.detail.bedBottom;
-  }
-
-  private act(event: CustomEvent<{ action: Action }>) {
-    this.acting.take([event.detail.action]);
-  }
-
-  private carryOut(event: CustomEvent<{ actions: Log }>) {
-    this.acting.take(event.detail.actions);
   }
 
   private tell(refusal: RunEvent | undefined) {
@@ -219,49 +211,8 @@ export class BenchView extends LiveElement {
       <button type="button" class="primary" @click=${() => store.lookBack(undefined)}>Return to the present</button></p>`;
   }
 
-  private sayPast() {
-    this.said = { text: 'You are looking back. Return to the present to act (Escape).', kind: 'problem' };
-  }
-
   private presentVolume({ plan, present, moment }: ColumnStore): number {
     return present === undefined || !plan ? (moment?.delivered_mL ?? 0) : deliveredOf(plan, frameAtTime(plan, present));
-  }
-
-  private lookBack(event: CustomEvent<{ delivered_mL: number | undefined }>) {
-    const { store } = this.session ?? {};
-    const { delivered_mL } = event.detail;
-    if (store?.plan) void store.lookBack(delivered_mL === undefined ? undefined : timeAt(store.plan, delivered_mL));
-  }
-
-  private predict(event: CustomEvent<{ mL: number; depth_cm?: number }>) {
-    this.session?.markByEye(event.detail);
-  }
-
-  private ask(event: CustomEvent<Place>) {
-    this.session?.pointing.ask(event.detail);
-  }
-
-  private askAtDepth(event: CustomEvent<{ depth_cm: number | undefined; pressed: boolean }>) {
-    const { depth_cm, pressed } = event.detail;
-    if (pressed && depth_cm !== undefined) this.session?.pointing.ask({ depth_cm });
-  }
-
-  private flipClamp(event: CustomEvent<{ open_percent: number | undefined }>) {
-    const over = (this.session?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100;
-    this.acting.take([{ do: 'clamp', open_percent: event.detail.open_percent ?? over }]);
-  }
-
-  private putReceiver(event: CustomEvent<{ label: string }>) {
-    this.acting.take([{ do: 'receiver', label: event.detail.label }]);
-  }
-
-  private pourHere() {
-    this.strip.choose('pour');
-    this.acting.take([this.hand.pour]);
-  }
-
-  private go(event: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) {
-    void this.acting.go(event.detail.action, event.detail.taken);
   }
 
   private mark(event: CustomEvent<readonly { mL: number; label: string }[]>) {
@@ -270,11 +221,6 @@ export class BenchView extends LiveElement {
 
   private guide(event: CustomEvent<Guidance | undefined>) {
     this.guidance = event.detail;
-  }
-
-  private drag(event: CustomEvent<HandleMove>) {
-    const { store } = this.session ?? {};
-    if (store) this.dragging.take(store, event.detail);
   }
 
   private async debrief(on: boolean) {

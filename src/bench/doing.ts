@@ -1,0 +1,67 @@
+import { timeAt } from '../../sim/history/index.ts';
+import type { Action, Log } from '../../sim/terms/types.ts';
+import type { Place } from '../store/pointing.ts';
+import type { Session } from '../store/session.ts';
+import type { Message } from '../ui/message.ts';
+import { Acting } from './acting.ts';
+import { Dragging, type HandleMove } from './dragging.ts';
+
+/** What doing needs of the bench. */
+interface Bench {
+  readonly session: () => Session | undefined;
+  readonly say: (message: Message) => void;
+  /** Shows the pour that is set in the strip, and returns it. */
+  readonly pour: () => Action;
+}
+
+/** What the reader does on the bench: on the glass, in the figure, with the strip; each a listener for one event. */
+export class Doing {
+  private readonly bench: Bench;
+  private readonly acting: Acting;
+  private readonly dragging = new Dragging();
+
+  constructor(bench: Bench) {
+    this.bench = bench;
+    this.acting = new Acting(bench.session, () => bench.say({ text: 'You are looking back. Return to the present to act (Escape).', kind: 'problem' }));
+  }
+
+  /** The action that waits for the coach. */
+  get held(): Action | undefined {
+    return this.acting.held;
+  }
+
+  get moved() {
+    return this.dragging.moved;
+  }
+
+  readonly act = ({ detail }: CustomEvent<{ action: Action }>) => this.acting.take([detail.action]);
+  readonly carryOut = ({ detail }: CustomEvent<{ actions: Log }>) => this.acting.take(detail.actions);
+  readonly go = ({ detail }: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) => void this.acting.go(detail.action, detail.taken);
+  readonly drop = () => this.acting.drop();
+
+  readonly flipClamp = ({ detail }: CustomEvent<{ open_percent: number | undefined }>) => {
+    const over = (this.bench.session()?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100;
+    this.acting.take([{ do: 'clamp', open_percent: detail.open_percent ?? over }]);
+  };
+
+  readonly putReceiver = ({ detail }: CustomEvent<{ label: string }>) => this.acting.take([{ do: 'receiver', label: detail.label }]);
+  readonly pour = () => this.acting.take([this.bench.pour()]);
+
+  readonly drag = ({ detail }: CustomEvent<HandleMove>) => {
+    const { store } = this.bench.session() ?? {};
+    if (store) this.dragging.take(store, detail);
+  };
+
+  readonly lookBack = ({ detail }: CustomEvent<{ delivered_mL: number | undefined }>) => {
+    const { store } = this.bench.session() ?? {};
+    const { delivered_mL } = detail;
+    if (store?.plan) void store.lookBack(delivered_mL === undefined ? undefined : timeAt(store.plan, delivered_mL));
+  };
+
+  readonly predict = ({ detail }: CustomEvent<{ mL: number; depth_cm?: number }>) => this.bench.session()?.markByEye(detail);
+  readonly ask = ({ detail }: CustomEvent<Place>) => this.bench.session()?.pointing.ask(detail);
+
+  readonly askAtDepth = ({ detail }: CustomEvent<{ depth_cm: number | undefined; pressed: boolean }>) => {
+    if (detail.pressed && detail.depth_cm !== undefined) this.bench.session()?.pointing.ask({ depth_cm: detail.depth_cm });
+  };
+}
