@@ -20,6 +20,8 @@ export interface Flux {
   readonly liquid: Float64Array;
   readonly beads: Float64Array;
   readonly D: Float64Array;
+  /** Scratch per metal: 1 where the cell at hand gives at its new concentration instead of the mean. */
+  readonly late: Float64Array;
   /** Scratch per metal: mmol/mL below which a cell counts as empty. */
   readonly empty: Float64Array;
   /** Scratch per cell of a lane: `chlorideLeft` at the load expected after the step. */
@@ -38,6 +40,7 @@ export function fluxFor(components: number, plates: number): Flux {
     liquid: row(),
     beads: row(),
     D: row(),
+    late: row(),
     empty: row(),
     open: new Float64Array(plates),
   };

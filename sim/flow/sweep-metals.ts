@@ -203,7 +203,7 @@ function giveBack(bed: Bed, column: Column, lane: number, j: number, occupied: n
 function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: number, draining: number, flux: Flux): boolean {
   const { pore, sorbed, coion, exchange, bead, grip, taken, salt, mobile, resinShare, plates, dust } = bed;
   const { anionCharge, capacity } = column;
-  const { above, liquid, beads, D, empty, time: dt, film } = flux;
+  const { above, liquid, beads, D, empty, late, time: dt, film } = flux;
   const half = flux.volume / 2;
   const metals = bed.components - 1;
   const cells = bed.lanes * plates;
@@ -228,6 +228,7 @@ function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: nu
         const k = s * cells + at;
         const c = pore[cells + k];
         const q = sorbed[cells + k];
+        late[s] = 0;
         if (c === 0 && q === 0 && above[s] === 0) {
           liquid[s] = 0;
           beads[s] = 0;
@@ -243,7 +244,8 @@ function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: nu
         const full = gross > cell * old;
         const kept = full ? old : 0;
         const wNew = (dt / 2) * (full ? S + dt : S + dt + S);
-        const next = (gross - cell * kept) / (room * T + cell * wNew * d);
+        if (gross < 0) late[s] = 1;
+        const next = gross < 0 ? (gross + T * c * half) / ((m + 2 * half) * T + cell * wNew * d) : (gross - cell * kept) / (room * T + cell * wNew * d);
         const held = (S * S * q + kept + wNew * d * next) / T;
         liquid[s] = next;
         beads[s] = held;
@@ -266,8 +268,9 @@ function sweepCells(bed: Bed, column: Column, lane: number, from: number, to: nu
       const k = s * cells + at;
       const gone = liquid[s] < empty[s] && beads[s] < empty[s];
       const swept = above[s] > 0 || liquid[s] !== 0 || beads[s] !== 0;
-      if (swept) dust[(s + 1) * bed.lanes + lane] = gone ? liquid[s] * room + beads[s] * cell : 0;
-      above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];
+      if (swept) dust[(s + 1) * bed.lanes + lane] = gone ? liquid[s] * (late[s] === 1 ? m + 2 * half : room) + beads[s] * cell : 0;
+      if (late[s] === 1) above[s] = gone ? 0 : 2 * liquid[s];
+      else above[s] = gone ? pore[cells + k] : pore[cells + k] + liquid[s];
       pore[cells + k] = gone ? 0 : liquid[s];
       sorbed[cells + k] = gone ? 0 : beads[s];
       grip[k] = D[s];

@@ -118,6 +118,25 @@ describe('amounts', () => {
     expect(watched(scenario, [clamp(100), down, pour('sample', 2), down, pour('acid', 2), down]).least).toBe(0);
   });
 
+  it('stay above zero where metals are solved together in a step that passes a cell many times', () => {
+    const values = {
+      'bed.plates': 8,
+      'bed.length_cm': 0.5,
+      'bed.bead_um': 100,
+      'bed.core_share': 0.95,
+      'bed.wall_factor': 0.2,
+      'bench.start_head_mm': 0,
+      'column.outlet_cm': 0,
+      'numerics.courant': 2,
+      'numerics.frame_mL': 5,
+      'resin.shrinkage': 0.1,
+    };
+    const scenario = { ...sampleCase(6, { Co: 0.1, Ni: 0.1 }, values), seed: 2298 };
+    const { least, open } = watched(scenario, [clamp(100), pour('sample', 2), until({ more_mL: 4 }), pour('acid', 2), until({ liquid_mm: 2 })]);
+    expect(least).toBe(0);
+    expect(open).toBeLessThan(1e-9);
+  });
+
   it('stay above zero where the last of the liquid above the bed goes in: rounding leaves nothing behind', () => {
     for (const volume of [0.9, 1.7, 2.9, 3]) {
       const values = { 'bed.plates': 4, 'bed.lanes': 1, 'bench.start_head_mm': 0, 'bench.hand': 0 };
