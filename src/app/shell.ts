@@ -154,39 +154,47 @@ export class App extends LitElement {
     if (byReader) this.main.focus({ preventScroll: false });
   }
 
-  /** Browsers may remember that a part was missing: where asking again does not help, a fresh page does. */
   private async retry() {
     await this.open(this.current, true);
-    if (!this.failure) return;
-    const label = this.current?.label ?? '';
-    if (!(await serverAnswers())) this.failure = `${label}: the server does not answer. The run is as it was; try again later.`;
-    else if (this.keep()) location.reload();
-    else
-      this.failure = `${label}: this part is no longer on the server, which may have a newer page. This browser keeps nothing: save the run as a file, then reload.`;
+    if (this.failure) this.failure = `${this.current?.label}: ${await this.afresh()}`;
+  }
+
+  /** Browsers may remember that a part was missing: where asking again does not help, a fresh page does. Says why there is none. */
+  private async afresh(): Promise<string> {
+    if (!(await serverAnswers())) return 'the server does not answer. The run is as it was; try again later.';
+    if (!this.keep())
+      return 'this part is no longer on the server, which may have a newer page. This browser keeps nothing: save the run as a file, then reload.';
+    location.reload();
+    return 'loaded anew';
   }
 
   private skip() {
     this.main.focus();
   }
 
-  private async showKeys() {
-    if (!(await this.fetched('keys', Promise.all([import('../ui/dialog.ts'), import('./keys-list.ts')])))) return;
+  private readonly showKeys = async () => {
+    if (!(await this.fetched('keys', () => Promise.all([import('../ui/dialog.ts'), import('./keys-list.ts')]), this.showKeys))) return;
     this.keysOpened += 1;
     void this.keysDialog.show();
-  }
+  };
 
-  private async showCautions() {
-    if (!(await this.fetched('cautions', Promise.all([import('../ui/dialog.ts'), import('../ui/safety/all-cautions.ts')])))) return;
+  private readonly showCautions = async () => {
+    if (!(await this.fetched('cautions', () => Promise.all([import('../ui/dialog.ts'), import('../ui/safety/all-cautions.ts')]), this.showCautions))) return;
     this.cautionsOpened = true;
     void this.cautionsDialog.show();
-  }
+  };
 
-  private async fetched(name: string, parts: Promise<unknown>): Promise<boolean> {
+  /** Fetches what is shown only when it is asked for. */
+  private async fetched(name: string, parts: () => Promise<unknown>, show: () => Promise<void>): Promise<boolean> {
     try {
-      await parts;
+      await parts();
       return true;
     } catch {
-      this.message = { kind: 'problem', text: `The ${name} could not be loaded; the rest of the page works. Reload the page to try again.` };
+      const again = () =>
+        parts().then(show, async () => {
+          this.message = { kind: 'problem', text: `The ${name}: ${await this.afresh()}` };
+        });
+      this.message = { kind: 'problem', text: `The ${name} could not be loaded; the rest of the page works.`, action: { label: 'Try again', run: again } };
       return false;
     }
   }

@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { kept, PATIENCE_MS, ready } from './bench-rig.ts';
 import { type DistServer, serveDist } from './dist-server.ts';
-import { launch, type Session } from './session.ts';
+import { KEEPS_NOTHING, launch, type Session } from './session.ts';
 import { watch } from './watch.ts';
 
 // After the first visit the page needs no connection; a newer release waits until the reader wants it.
@@ -41,8 +41,9 @@ afterEach(async () => {
   rmSync(folder, { recursive: true });
 });
 
-async function visit(): Promise<{ page: Page; complaints: string[]; leave: () => Promise<void> }> {
+async function visit(script?: string): Promise<{ page: Page; complaints: string[]; leave: () => Promise<void> }> {
   const context = await session.browser.newContext();
+  if (script !== undefined) await context.addInitScript(script);
   const complaints = watch(context, server.origin);
   const page = await context.newPage();
   await page.goto(server.base);
@@ -117,6 +118,26 @@ describe('a newer release', () => {
       await page.locator('main bf-plan').waitFor(WAIT);
       expect((await kept(page)).log).toEqual(before.log);
       expect(complaints).toEqual([]);
+      await leave();
+    },
+    LONG,
+  );
+
+  test(
+    'is not taken at once where the browser keeps nothing: that is said first, and the page stays until it is asked again',
+    async () => {
+      const { page, leave } = await visit(KEEPS_NOTHING);
+      await page.evaluate('window.samePage = true');
+      putNewRelease();
+      await page.evaluate(`navigator.serviceWorker.ready.then((registration) => registration.update())`);
+      await page.getByRole('button', { name: 'Save and reload' }).click(WAIT);
+      await page.getByText('This browser keeps nothing: save the run as a file, then reload.').waitFor(WAIT);
+      expect(await page.evaluate('window.samePage')).toBe(true);
+      await page.getByRole('button', { name: 'Reload', exact: true }).click();
+      await page
+        .locator('script[src*="/new-"]')
+        .first()
+        .waitFor({ ...WAIT, state: 'attached' });
       await leave();
     },
     LONG,

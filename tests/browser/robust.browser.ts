@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { withForecast } from './bench-rig.ts';
+import { kept, withForecast } from './bench-rig.ts';
 import { packagesFrom } from './packages.ts';
-import { launch, type Session } from './session.ts';
+import { KEEPS_NOTHING, launch, type Session } from './session.ts';
 
 // What a server may do to the page: send a strict policy, lose a part of it, or be away. In each case nothing is lost and it is said.
 
@@ -32,6 +32,12 @@ async function without(part: RegExp): Promise<{ context: BrowserContext; page: P
   const page = await context.newPage();
   await page.goto(session.base);
   return { context, page };
+}
+
+/** Chooses from the menu of the page. */
+async function chosen(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'Menu', exact: true }).click();
+  await page.getByRole('button', { name, exact: true }).click();
 }
 
 describe('under a policy that allows only files of its own server', () => {
@@ -97,10 +103,53 @@ describe('a part that is missing', () => {
   ])('is said when it is wanted: %s', async (name, words, part) => {
     const { context, page } = await without(part);
     await page.locator('bf-figure').waitFor(WAIT);
-    await page.getByRole('button', { name: 'Menu', exact: true }).click();
-    await page.getByRole('button', { name, exact: true }).click();
-    await page.getByText(words).waitFor(WAIT);
+    await chosen(page, name);
+    await page.getByText(words, { exact: true }).waitFor(WAIT);
     expect(await page.getByRole('dialog', { name }).isVisible()).toBe(false);
+    await context.close();
+  });
+
+  const gone = [
+    ['a view', 'later', /assets\/view-[^/]*\.js/, (page: Page) => page.locator('bf-app').getByRole('link', { name: 'Notebook' }).click()],
+    ['the keys', 'from the start', /assets\/keys-list-[^/]*\.js/, (page: Page) => page.keyboard.press('?')],
+    ['the cautions', 'from the start', /assets\/all-cautions-[^/]*\.js/, (page: Page) => chosen(page, 'Cautions')],
+  ] as const;
+
+  test.each(gone)('that never comes calls for a fresh page; where the browser keeps nothing, it is said and the run stays: %s', async (_, when, part, ask) => {
+    const context = await session.browser.newContext({ serviceWorkers: 'block' });
+    await context.addInitScript(KEEPS_NOTHING);
+    const goes = () => context.route(part, (route) => route.abort());
+    if (when === 'from the start') await goes();
+    const page = await context.newPage();
+    await page.goto(session.base);
+    await page.locator('bf-figure').waitFor(WAIT);
+    // What the bench shares with the other views is there by now.
+    if (when === 'later') await goes();
+    await page.evaluate('window.samePage = true');
+    await ask(page);
+    await page.getByRole('button', { name: 'Try again' }).click(WAIT);
+    await page.getByText(/This browser keeps nothing: save the run as a file, then reload\./).waitFor(WAIT);
+    expect(await page.evaluate('window.samePage')).toBe(true);
+    await context.close();
+  });
+
+  test('that comes no more to this page comes to a fresh one, with the run as it was, where the browser keeps it', async () => {
+    const { context, page } = await without(/assets\/keys-list-[^/]*\.js/);
+    await page.locator('bf-task li.now').waitFor(WAIT);
+    await page.keyboard.press('n');
+    await expect.poll(async () => (await kept(page)).log.length, WAIT).toBeGreaterThan(0);
+    const before = await kept(page);
+    await page.evaluate('window.samePage = true');
+    await page.keyboard.press('?');
+    await page.getByRole('button', { name: 'Try again' }).click(WAIT);
+    await expect.poll(() => page.evaluate('window.samePage').catch(() => true), WAIT).toBe(undefined);
+    await page.locator('bf-figure').waitFor(WAIT);
+    expect((await kept(page)).log).toEqual(before.log);
+    await context.unrouteAll();
+    await page.reload();
+    await page.locator('bf-figure').waitFor(WAIT);
+    await page.keyboard.press('?');
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor(WAIT);
     await context.close();
   });
 

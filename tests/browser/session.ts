@@ -43,6 +43,10 @@ export interface Session {
   close(): Promise<void>;
 }
 
+/** Text of a script: as in a browser that is told to keep nothing: asking for its storage fails. */
+export const KEEPS_NOTHING = `for (const name of ['localStorage', 'sessionStorage'])
+  Object.defineProperty(window, name, { get() { throw new DOMException('denied', 'SecurityError'); } });`;
+
 export const DESKTOP = { width: 1280, height: 800 };
 export const PHONE = { width: 360, height: 740 };
 
