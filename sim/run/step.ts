@@ -46,7 +46,7 @@ export function step(bed: Bed, column: Column, limits: Limits, feed: Float64Arra
   let volume = Math.min(cap, flow * longest);
   // Flow at the middle of the step, from the head at the middle: second order for a falling head.
   const middle = flow > 0 && !dry && !fed ? flowInto(bed, column, Math.max(0, level - volume / 2 / column.section)) : flow;
-  // The lanes share the flow otherwise at the middle; none may pass more than twice the liquid of its cells, or amounts turn negative.
+  // The lanes share the flow otherwise at the middle; beyond twice the liquid of its cells a lane falls back to first order.
   if (middle > 0 && middle !== flow) volume = Math.min(volume, lanesCap(bed, column, middle, TURNS_MAX * pace));
   let dt = volume > 0 ? volume / middle : longest;
   let end = s[AT.time] + dt;

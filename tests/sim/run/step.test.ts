@@ -94,6 +94,12 @@ describe('a step takes', () => {
   });
 });
 
+test('a rest counts from the last action', () => {
+  const run = runOf(caseOf(), [clamp(0), until({ elapsed_min: 20 }), clamp(0), until({ elapsed_min: 500 })]);
+  advance(run, { time_min: 20.05 });
+  closeTo('first step after it', run.bed.scalar[AT.time] - 20, 0.1, { relative: 1e-9 }, 'min');
+});
+
 describe('a step ends', () => {
   test('exactly at the volume, the time or the level that the log waits for', () => {
     const wet = [clamp(100), pour('water', 4)];
