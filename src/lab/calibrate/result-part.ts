@@ -71,7 +71,7 @@ export class FitResult extends LiveElement {
       ${beforeLoadWords(calibration) === '' ? nothing : html`<p>${beforeLoadWords(calibration)}</p>`}
       ${doubt === '' ? nothing : html`<p class="open" role="status">${doubt}</p>`}
       <bf-table caption="Numbers" .columns=${NUMBERS} .rows=${numberRows(calibration)}></bf-table>
-      <p class="soft">Before the fit, each number has an uncertainty that depends on its status; its interval follows from that and from the readings. The fit treats the column as a single lane, so uneven packing is not fitted.</p>
+      <p class="soft">Before the fit, each number has an uncertainty that depends on its status; its interval follows from that and from the readings. It ends where the sum of squares, with all other numbers fitted again, is 3.84 above its least. The fit treats the column as a single lane, so uneven packing is not fitted.</p>
       <p class="soft">● reading with its 95 % bar (□ upper edge of the band); dashed line: model before the fit; solid line: model after it.</p>
       <div class="panels">${panelsOf(measurements).map((panel) => this.panel(panel, answer))}
         <figure><figcaption>Residuals</figcaption>

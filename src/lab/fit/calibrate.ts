@@ -3,7 +3,8 @@ import { FIELDS } from '../../../sim/terms/fields.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Status } from '../../../sim/terms/status.ts';
 import { isBefore, loadedFrom } from './before-load.ts';
-import { covarianceOf, type Fit, type FitProgress, fitted, NO_ANSWER } from './least-squares.ts';
+import { type Fit, type FitProgress, fitted } from '../squares/least-squares.ts';
+import { covarianceOf, NO_ANSWER } from '../squares/slopes.ts';
 import type { Measurement } from './measurements.ts';
 import { boundsOf, FITTED_PATHS, type FittedPath, parameterAt } from './parameters.ts';
 import { predicted } from './predict.ts';
@@ -16,7 +17,7 @@ export interface FittedParameter {
   readonly status: Status;
   readonly before: number;
   readonly value: number;
-  /** 95 %, from the measurements and what was known before. */
+  /** 95 %, from the measurements and what was known before; by profile, so it need not be even on both sides. */
   readonly interval: readonly [low: number, high: number];
   /** Width of what is known after over that before: 1 if nothing was learned. */
   readonly narrowed: number;
@@ -44,8 +45,6 @@ export interface Calibration {
   readonly runs: number;
 }
 
-/** Standard normal quantile of a two-sided 95 % interval. */
-const Z95 = 1.96;
 /** A parameter is left open if the readings made its interval narrower by less than a fifth. A choice. */
 const OPEN = 0.8;
 /** Step of u for slopes; a smaller one would show the time steps of the model. Found by trial on the shipped lesson. */
@@ -119,7 +118,8 @@ function toldBefore(scenario: Scenario, measurements: readonly Measurement[], pa
   return { readings: rows.length, determine: paths.filter((_, k) => Math.sqrt(alone[k][k]) <= OPEN) };
 }
 
-function parameterOf({ values }: Scenario, path: FittedPath, { u, covariance }: Fit, k: number): FittedParameter {
+function parameterOf({ values }: Scenario, path: FittedPath, { u, covariance, ends }: Fit, k: number): FittedParameter {
+  const [low, high] = ends[k];
   const width = Math.sqrt(covariance[k][k]);
   const { unit, status } = FIELDS[path];
   return {
@@ -128,7 +128,7 @@ function parameterOf({ values }: Scenario, path: FittedPath, { u, covariance }: 
     status,
     before: values[path],
     value: parameterAt(values, path, u[k]),
-    interval: [parameterAt(values, path, u[k] - Z95 * width), parameterAt(values, path, u[k] + Z95 * width)],
+    interval: [parameterAt(values, path, low), parameterAt(values, path, high)],
     narrowed: width,
     open: width > OPEN,
   };

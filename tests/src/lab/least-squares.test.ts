@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fitted } from '../../../src/lab/fit/least-squares.ts';
+import { fitted } from '../../../src/lab/squares/least-squares.ts';
 
 // NIST Statistical Reference Datasets, nonlinear regression, Misra1a (D. Misra 1978, monomolecular adsorption), lower level of
 // difficulty; data, start 2 and certified values read. y = b1 (1 - exp(-b2 x)).
@@ -41,5 +41,52 @@ describe('least squares', () => {
     const one = fitted({ model: ([u]) => [u, u], measured: [3, 3], deviation: [2, 2], parameters: 1, prior: true, step: 1e-3, rounds: 20 });
     expect(one.u[0]).toBeCloseTo(3 / (1 + 2), 4);
     expect(one.covariance[0][0]).toBeCloseTo(2 / 3, 6);
+  });
+});
+
+// Davidian and Giltinan, Nonlinear Models for Repeated Measurement Data (Chapman and Hall 1995), ELISA of DNase, run 1, as shipped with R; y = A/(1 + exp((m - ln x)/s)).
+// Estimates and standard errors read (R-help, July 2006); data, and the profile intervals of `confint` of nls, from memory.
+describe('intervals by profile', () => {
+  const concentrations = [0.048828125, 0.1953125, 0.390625, 0.78125, 1.5625, 3.125, 6.25, 12.5].flatMap((c) => [c, c]);
+  const density = [0.017, 0.018, 0.121, 0.124, 0.206, 0.215, 0.377, 0.374, 0.614, 0.609, 1.019, 1.001, 1.334, 1.364, 1.73, 1.71];
+  const [estimates, errors] = [
+    [2.345182, 1.483092, 1.041455],
+    [0.0781541, 0.08135333, 0.03227082],
+  ];
+  const published = [
+    [2.19438797, 2.5389004],
+    [1.3214522, 1.67907065],
+    [0.97464187, 1.11482434],
+  ];
+  /** Residual standard deviation on 13 degrees of freedom. */
+  const deviation = 0.01919449;
+  /** Student's t there over the normal quantile: the published intervals estimate the deviation from the readings. */
+  const wider = 2.160369 / 1.959964;
+  const at = (u: readonly number[]) => u.map((value, k) => estimates[k] + 2 * errors[k] * (value - 0.7));
+  const fit = fitted({
+    model: (u) => {
+      const [A, m, s] = at(u);
+      return concentrations.map((x) => A / (1 + Math.exp((m - Math.log(x)) / s)));
+    },
+    measured: density,
+    deviation: density.map(() => deviation * wider),
+    parameters: 3,
+    prior: false,
+    step: 1e-3,
+  });
+
+  test('are those of the assay of DNase, longer to one side than to the other', () => {
+    at(fit.u).forEach((value, k) => expect(value / estimates[k]).toBeCloseTo(1, 4));
+    published.forEach((ends, k) => ends.forEach((end, side) => expect((at(fit.ends.map((one) => one[side]))[k] - end) / errors[k]).toBeCloseTo(0, 1)));
+    const [low, high] = published[0].map((end) => Math.abs(end - estimates[0]));
+    expect(high - low).toBeGreaterThan(0.5 * errors[0]);
+  });
+
+  // One measurement m of deviation s of exp(u): the sum has risen by 1.96² where exp(u) = m - 1.96 s and m + 1.96 s.
+  test('are those of the curved scale where one number is measured', () => {
+    const one = fitted({ model: ([u]) => [Math.exp(u), Math.exp(u)], measured: [3, 3], deviation: [1, 1], parameters: 1, prior: false, step: 1e-3 });
+    const s = 1 / Math.SQRT2;
+    expect(one.ends[0][0]).toBeCloseTo(Math.log(3 - 1.96 * s), 1);
+    expect(one.ends[0][1]).toBeCloseTo(Math.log(3 + 1.96 * s), 1);
   });
 });
