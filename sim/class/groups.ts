@@ -45,7 +45,7 @@ export interface ClassTask {
 
 export type ClassAnswer = Partial<Group> & Pick<Group, 'depths' | 'written'>;
 
-const DEPTHS = ['leading_20_cm', 'middle_20_cm', 'leading_40_cm', 'middle_40_cm', 'near_mL'] as const satisfies readonly Depth[];
+const DEPTHS = ['leading_20_cm', 'middle_20_cm', 'top_20_cm', 'leading_40_cm', 'middle_40_cm', 'near_mL'] as const satisfies readonly Depth[];
 const FIGURES = ['wash_mL', 'window_from_mL', 'window_to_mL', 'recovered', 'carried', 'acid_mmol', 'titre_mL', 'time_min'] as const satisfies readonly Figure[];
 /** Group 0 would be the lab without spread, so groups are counted from 1. */
 const FIRST = 1;

@@ -7,7 +7,7 @@ import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { percent } from '../../ui/text/format.ts';
 import type { ClassRoom } from '../class-room.ts';
-import { CHANGE_COLUMNS, changeRows, doubtOf, figureRows, lossWords, SPREAD_COLUMNS } from './words.ts';
+import { CHANGE_COLUMNS, changeRows, depthWords, doubtOf, figureRows, lossWords, SPREAD_COLUMNS } from './words.ts';
 import '../../ui/number.ts';
 import '../../ui/table.ts';
 
@@ -56,8 +56,10 @@ export class ForecastPart extends LiveElement {
   };
 
   private tables(forecast: ClassForecast) {
+    const depths = depthWords(forecast);
     return html`
       <p role="status">${lossWords(forecast)}</p>
+      ${depths === '' ? nothing : html`<p>${depths}</p>`}
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>
       <p class="soft">Each column is computed as one lane, so uneven packing has no effect here. A share of the variance is what one spread causes when it alone is switched on,

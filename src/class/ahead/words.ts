@@ -1,6 +1,6 @@
 import { type ClassForecast, type Distribution, SPREAD_IDS } from '../../../sim/class/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { percent, significant } from '../../ui/text/format.ts';
+import { fixed, percent, significant } from '../../ui/text/format.ts';
 
 // What a class will see, as a sentence and two tables.
 
@@ -48,6 +48,13 @@ export function lossWords({ groups, target, procedures }: ClassForecast): string
   if (missedBy === 0) return `${planned} no group loses more than ${percent(1 - recovered)} of its ${name}.`;
   const most = percent(1 - (procedures.written.recovered?.least ?? 0));
   return `${planned} ${missedBy} of ${groups} groups ${missedBy === 1 ? 'loses' : 'lose'} more than ${percent(1 - recovered)} of ${missedBy === 1 ? 'its' : 'their'} ${name}; the largest loss is ${most}.`;
+}
+
+/** Why a depth here is larger than the reading of a calibration; empty where the bed stays as long as it was packed, or nothing was loaded. */
+export function depthWords({ depths: { top_20_cm: top } }: Pick<ClassForecast, 'depths'>): string {
+  const top_cm = fixed(top?.median ?? 0, 1);
+  if (Number(top_cm) === 0) return '';
+  return `Depths are what the ruler reads, whose 0 is the top of the bed as packed: after 20 mL of acid the bed is shorter and its top stands at ${top_cm} cm, so a reading counted from the top as it stands then, as in Calibrate, is ${top_cm} cm less.`;
 }
 
 export function figureRows(forecast: ClassForecast) {

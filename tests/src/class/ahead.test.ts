@@ -2,10 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { type ClassAnswer, classAnswer, classForecast, classTasks, forClass } from '../../../sim/class/index.ts';
 import { groupOf } from '../../../sim/class/group.ts';
 import { washedWith } from '../../../sim/class/washed.ts';
+import { wholePlan } from '../../../sim/class/whole.ts';
+import { intended } from '../../../sim/column/index.ts';
+import { progressOf } from '../../../sim/history/index.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { resultsOf, runWhole } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { changeRows, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
+import { predicted } from '../../../src/lab/fit/predict.ts';
+import { changeRows, depthWords, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
 import json from '../../../scenarios/cathode-leach.json';
 
 const GROUPS = 4;
@@ -41,6 +45,21 @@ describe('what a class will see', () => {
       };
       expect(groupOf(plain, 0, {}).written.recovered).toBeCloseTo(recoveredIn(plain), 9);
     }
+  });
+
+  // The same column and the same 20 mL of acid, once as a class sees them and once as a calibration reads them: 26 mL to the sample, 1 mL of it.
+  test('says by how much its depths differ from readings counted from the top of the bed, and nothing else makes the difference', () => {
+    const scenario = lesson(2);
+    const plain = intended(scenario);
+    const { depths } = groupOf(plain, 0, {});
+    const loaded_mL = progressOf(plain, wholePlan(plain, plain.procedure).events).load_mL ?? Number.NaN;
+    const [reading] = predicted(plain, [{ row: 2, column: 'leading_cm', quantity: 'leading', at_mL: loaded_mL + 1 + 20, from_mL: 0, value: 0, deviation: 1 }]);
+    const [leading, top] = [Number(depths.leading_20_cm), Number(depths.top_20_cm)];
+    expect(top).toBeGreaterThan(0.2);
+    expect(leading - top).toBeCloseTo(reading, 1);
+    const one = { n: 1, low10: top, median: top, high90: top, least: top, most: top };
+    expect(depthWords({ depths: { top_20_cm: one } })).toContain(`as in Calibrate, is ${top.toFixed(1)} cm less`);
+    expect(depthWords({ depths: {} })).toBe('');
   });
 
   test('counts the groups that lose cobalt, and says the most that is lost, as their runs have it', () => {
