@@ -304,7 +304,9 @@ describe('a curve of one’s own', () => {
     const table = page.locator('bf-lab-curve textarea');
     await table.fill('HCl M\tD\n3\t1.2\nsix\t8\n9\t-4\n12\t90');
     const bad = page.getByRole('alert', { name: 'Rows that cannot be used' });
-    await expect.poll(() => bad.innerText(), WAIT).toMatch(/Row 3: expected HCl from 0 to 13 mol\/L, found “six”[\s\S]*Row 4: expected Dᵥ from 0/);
+    await expect
+      .poll(() => bad.innerText(), WAIT)
+      .toMatch(/Row 3, HCl: expected a number from 0 to 13 mol\/L, found “six”[\s\S]*Row 4, Dᵥ: expected a number from 0/);
     await page.getByText('Drawn: the built-in curve (dotted) and 2 points of your own (squares).').waitFor(WAIT);
     expect(await button(page, 'Use this table for cobalt(II)').isDisabled()).toBe(true);
     await table.fill('3,1.2\n6,8\n9,40\n12,90');

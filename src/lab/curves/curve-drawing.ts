@@ -33,13 +33,17 @@ export function curveDrawing({ scenario, ion, points, width, height }: CurveDraw
     .domain([D_FROM, D_TO])
     .range([height - MARGIN.bottom, MARGIN.top]);
   const builtIn = { ...scenario, curves: {} };
-  const shown = points.filter(([c, D]) => c <= ACID_TOP_M && D >= D_FROM && D <= D_TO);
   return svg`
     ${axis({ scale: x, side: 'bottom', at: height - MARGIN.bottom, title: 'HCl', unit: 'mol/L' })}
     ${axis({ scale: y, side: 'left', at: MARGIN.left, ticks: 6, title: 'Dᵥ', grid: width - MARGIN.left - MARGIN.right, show: power })}
     ${curve(builtIn, ion, x, y, true)}
     ${points.length > 1 ? curve({ ...scenario, curves: { [ion]: points } }, ion, x, y, false) : ''}
-    ${shown.map(([c, D]) => svg`<rect class="own" x=${x(c) - 4} y=${y(D) - 4} width="8" height="8" stroke=${seriesStyle(ion).colour}></rect>`)}`;
+    ${points.filter(isDrawn).map(([c, D]) => svg`<rect class="own" x=${x(c) - 4} y=${y(D) - 4} width="8" height="8" stroke=${seriesStyle(ion).colour}></rect>`)}`;
+}
+
+/** Whether a point lies on the axes. */
+export function isDrawn([c, D]: readonly [HCl_M: number, D_v: number]): boolean {
+  return c <= ACID_TOP_M && D >= D_FROM && D <= D_TO;
 }
 
 function curve(scenario: Scenario, ion: IonId, x: Scale, y: Scale, builtIn: boolean): SVGTemplateResult {

@@ -10,8 +10,8 @@ import { controlStyles } from '../../ui/styles.ts';
 import { readRows, type Scale } from '../../ui/text/curve-table.ts';
 import type { LabDraft } from '../draft.ts';
 import { partStyles } from '../sections/styles.ts';
-import { curveDrawing } from './curve-drawing.ts';
-import { takenWords, typedWords } from './curve-words.ts';
+import { curveDrawing, isDrawn } from './curve-drawing.ts';
+import { drawnWords, takenWords, typedWords } from './curve-words.ts';
 import '../../ui/segmented.ts';
 
 const SIZE = { width: 420, height: 260 };
@@ -52,6 +52,7 @@ export class CurvePart extends LiveElement {
           { value: 'plain', label: 'Dᵥ' },
           { value: 'log', label: 'log Dᵥ' },
         ]} @bf-change=${this.takeScale}></bf-segmented></div>
+      <p class="soft">Your table changes only how strongly the resin takes the metal up. Charge, colour and titration stay those of the metal. To choose another one, tick it under “Metals in this lab” first.</p>
       <label class="text">HCl in mol/L and Dᵥ, one pair per line, as copied from a spreadsheet. Separate the two numbers by a tab, semicolon or comma; the first line may be a heading.
         <textarea spellcheck="false" aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${text} @input=${this.type}></textarea></label>
       ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="Rows that cannot be used">${issues.map((issue) => html`<li>${typedWords(issue)}</li>`)}</ol>` : nothing}
@@ -71,7 +72,7 @@ export class CurvePart extends LiveElement {
     const scenario: Scenario | undefined = draft.scenario ?? this.last;
     if (!scenario) return nothing;
     this.last = scenario;
-    const words = points.length === 0 ? 'the built-in curve' : `the built-in curve (dotted) and ${points.length} points of your own (squares)`;
+    const words = drawnWords(points.length, points.filter((point) => !isDrawn(point)).length);
     return html`<svg class="plot" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="Distribution coefficient of ${IONS[ion].name} against HCl: ${words}">${curveDrawing({ scenario, ion, points, ...SIZE })}</svg>
       <p class="soft">Drawn: ${words}.</p>`;
   }

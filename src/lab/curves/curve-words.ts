@@ -7,10 +7,17 @@ import { capital } from '../../../sim/terms/capital.ts';
 /** Columns of the table, in its order. */
 const CELLS = ['HCl', 'Dᵥ'] as const;
 
-/** Of the text being typed: "Row 3: expected HCl from 0 to 13 mol/L, found “six”." */
+/** Of the text being typed: "Row 3, HCl: expected a number from 0 to 13 mol/L, found “six”." */
 export function typedWords({ path, expected, received }: Issue): string {
   if (path === 'table') return `The table needs ${expected}; it has ${received}.`;
-  return `${capital(path.replace('line', 'row'))}: expected ${signed(expected)}, found “${received}”.`;
+  return `${capital(signed(path.replace('line', 'row')))}: expected ${signed(expected)}, found “${received}”.`;
+}
+
+/** What the drawing shows, and how many points it cannot. */
+export function drawnWords(points: number, outside: number): string {
+  if (points === 0) return 'the built-in curve';
+  const shown = `the built-in curve (dotted) and ${points - outside} ${points - outside === 1 ? 'point' : 'points'} of your own (squares)`;
+  return outside === 0 ? shown : `${shown}; ${outside} more ${outside === 1 ? 'lies' : 'lie'} outside the drawing`;
 }
 
 /** Of a curve in the lab: its place is named by metal, row and column instead of by its path in the file. */

@@ -42,6 +42,7 @@ export class SamplePart extends LiveElement {
         html`<label><input type="checkbox" .checked=${listed.includes(ion)} @change=${(event: Event & { target: HTMLInputElement }) => this.list(ion, event.target.checked)} />${IONS[ion].name}</label>`,
     )}</fieldset>
       <p class="problem" role="alert">${problems(draft)}</p>
+      <p class="soft">These ${ION_IDS.length} are all: no other metal can be added. What can be replaced is the distribution curve of any of them, under “Your own curves”.</p>
       <p class="soft">Set how much of each metal a sample holds with its bottle, and how much sample is loaded with the procedure.</p>
       <bf-lab-field data-path="workup.sample_mL" .draft=${draft} .path=${'workup.sample_mL'}></bf-lab-field>
       <details .open=${this.opened} @toggle=${this.fold}><summary>Your own curves</summary>${this.opened ? html`<bf-lab-curve data-path="curves" .draft=${draft}></bf-lab-curve>` : nothing}</details>`;

@@ -15,7 +15,7 @@ const POINTS_MAX = 200;
 const ACID_MAX = 13;
 const D_MAX = 1e9;
 
-/** Reads all lines and sorts them by molarity, or reports everything that is wrong, by line number. The first line may be a heading. */
+/** Reads all lines and sorts them by molarity, or reports everything that is wrong, by line and column. The first line may be a heading. */
 export function readTable(text: string, scale: Scale): TableReading {
   const { points, issues } = readRows(text, scale);
   return issues.length > 0 ? { ok: false, issues } : { ok: true, points };
@@ -30,7 +30,7 @@ export function readRows(text: string, scale: Scale): { readonly points: TablePo
   const points = rows.flatMap(({ line, path }) => pointOf(line, path, scale, issues)).sort((a, b) => a.HCl_M - b.HCl_M);
   for (let i = 1; i < points.length; i++) {
     if (points[i].HCl_M === points[i - 1].HCl_M)
-      issues.push({ path: points[i].path, expected: 'each molarity once', received: `${points[i].HCl_M} mol/L again` });
+      issues.push({ path: `${points[i].path}, HCl`, expected: 'each molarity once', received: `${points[i].HCl_M} mol/L again` });
   }
   if (issues.length === 0 && (points.length < POINTS_MIN || points.length > POINTS_MAX)) {
     issues.push({ path: 'table', expected: `${POINTS_MIN} to ${POINTS_MAX} lines with two numbers`, received: `${points.length}` });
@@ -57,9 +57,14 @@ function pointOf(line: string, path: string, scale: Scale, issues: Issue[]): Row
   const [HCl_M, second] = cells.map(parseNumber);
   const D_v = second !== undefined && scale === 'log' ? 10 ** second : second;
   const found = issues.length;
-  if (HCl_M === undefined || HCl_M < 0 || HCl_M > ACID_MAX) issues.push({ path, expected: `HCl from 0 to ${ACID_MAX} mol/L`, received: cells[0] });
+  if (HCl_M === undefined || HCl_M < 0 || HCl_M > ACID_MAX)
+    issues.push({ path: `${path}, HCl`, expected: `a number from 0 to ${ACID_MAX} mol/L`, received: cells[0] });
   if (D_v === undefined || D_v < 0 || D_v > D_MAX)
-    issues.push({ path, expected: scale === 'log' ? `log D_v up to ${Math.log10(D_MAX)}` : `D_v from 0 to ${D_MAX}`, received: cells[1] });
+    issues.push(
+      scale === 'log'
+        ? { path: `${path}, log D_v`, expected: `a number up to ${Math.log10(D_MAX)}`, received: cells[1] }
+        : { path: `${path}, D_v`, expected: `a number from 0 to ${D_MAX}`, received: cells[1] },
+    );
   return found === issues.length && HCl_M !== undefined && D_v !== undefined ? [{ HCl_M, D_v, path }] : [];
 }
 

@@ -32,9 +32,9 @@ describe('readTable', () => {
     });
   });
 
-  test('names every faulty line by its number', () => {
+  test('names every faulty line by its number, and the column where one of two is at fault', () => {
     const read = readTable('HCl;D\n4;1,2\nsix;8\n9\n14;3\n10;-1', 'plain');
-    expect(read.ok ? [] : read.issues.map(({ path }) => path)).toEqual(['line 3', 'line 4', 'line 5', 'line 6']);
+    expect(read.ok ? [] : read.issues.map(({ path }) => path)).toEqual(['line 3, HCl', 'line 4', 'line 5, HCl', 'line 6, D_v']);
   });
 
   test('refuses decimal commas parted by commas, which nobody can read', () => {
