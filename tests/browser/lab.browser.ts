@@ -317,6 +317,24 @@ describe('a curve of one’s own', () => {
     await button(page, 'Back to the built-in curve').click();
     await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).toBe(before);
   });
+
+  test('is pasted as a spreadsheet copies it, beside the built-in curve; that no ninth metal can be added is said where metals are chosen', async () => {
+    const page = await open();
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await unfold(page, 'sample');
+    await page.getByText('These 8 are all: no other metal can be added.').waitFor(WAIT);
+    await page.locator('bf-lab-sample summary').click();
+    await page.evaluate(() => navigator.clipboard.writeText('HCl / M\tD\r\n1\t0,001\r\n6\t8,5\r\n9\t40\r\n12\t90\r\n'));
+    await page.locator('bf-lab-curve textarea').focus();
+    await page.keyboard.press('ControlOrMeta+v');
+    const drawing = page.getByRole('img', { name: /^Distribution coefficient of cobalt\(II\) against HCl: the built-in curve \(dotted\) and 3 points/ });
+    await drawing.waitFor(WAIT);
+    // The built-in curve and the one through the table, and a square for each point on the axes.
+    expect(await drawing.locator('g.line path').count()).toBeGreaterThanOrEqual(2);
+    expect(await drawing.locator('rect.own').count()).toBe(3);
+    await page.getByText('; 1 more lies outside the drawing.').waitFor(WAIT);
+    expect(await button(page, 'Use this table for cobalt(II)').isEnabled()).toBe(true);
+  });
 });
 
 describe('the set-up card', () => {

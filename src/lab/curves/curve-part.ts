@@ -52,7 +52,7 @@ export class CurvePart extends LiveElement {
           { value: 'plain', label: 'Dᵥ' },
           { value: 'log', label: 'log Dᵥ' },
         ]} @bf-change=${this.takeScale}></bf-segmented></div>
-      <p class="soft">Your table changes only how strongly the resin takes the metal up. Charge, colour and titration stay those of the metal. To choose another one, tick it under “Metals in this lab” first.</p>
+      <p class="soft">Your table changes only how strongly the resin takes the metal up. Charge, colour and titration stay those of the metal. A metal that is not listed here is first ticked under “Metals in this lab”.</p>
       <label class="text">HCl in mol/L and Dᵥ, one pair per line, as copied from a spreadsheet. Separate the two numbers by a tab, semicolon or comma; the first line may be a heading.
         <textarea spellcheck="false" aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${text} @input=${this.type}></textarea></label>
       ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="Rows that cannot be used">${issues.map((issue) => html`<li>${typedWords(issue)}</li>`)}</ol>` : nothing}

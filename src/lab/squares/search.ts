@@ -22,9 +22,9 @@ interface Place {
 }
 
 /**
- * The u of least sum that is found within `rounds` steps. The sum of a model with time steps is rough, and a search that goes by its
- * slopes over short steps can end in a dent of it. So it begins again where it ended, with slopes over the widths of the intervals,
- * until that gains nothing.
+ * The u of least sum that is found within `rounds` steps. A single search can stop short: its slopes are those of short steps, and a
+ * reading that has no value one step away has none. So it begins again where it ended, with little damping and with slopes over the
+ * widths of the intervals, until that gains nothing.
  */
 export function searched(evaluate: Evaluate, problem: Problem, rounds: number, start: readonly number[]): readonly number[] {
   const { step, prior } = problem;

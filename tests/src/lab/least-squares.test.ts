@@ -42,6 +42,22 @@ describe('least squares', () => {
     expect(one.u[0]).toBeCloseTo(3 / (1 + 2), 4);
     expect(one.covariance[0][0]).toBeCloseTo(2 / 3, 6);
   });
+
+  // The edge of a band is there only where a > -0.05, so one step below the start it has no value. Without the prior a = 1.5 and b = 0.5
+  // fit exactly; the prior of width 1 moves them by about s² = 0.01 of themselves.
+  test('move a number whose reading has no value one step away', () => {
+    const edge = fitted({
+      model: ([a, b]) => [a + b, a > -0.05 ? a : Number.NaN],
+      measured: [2, 1.5],
+      deviation: [0.1, 0.1],
+      parameters: 2,
+      prior: true,
+      step: 0.1,
+    });
+    expect(edge.u[0]).toBeCloseTo(1.5, 1);
+    expect(edge.u[1]).toBeCloseTo(0.5, 1);
+    expect(edge.chiSquareAfter).toBeLessThan(0.1);
+  });
 });
 
 // Davidian and Giltinan, Nonlinear Models for Repeated Measurement Data (Chapman and Hall 1995), ELISA of DNase, run 1, as shipped with R; y = A/(1 + exp((m - ln x)/s)).
