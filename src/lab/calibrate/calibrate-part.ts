@@ -8,7 +8,7 @@ import { controlStyles } from '../../ui/styles.ts';
 import { significant } from '../../ui/text/format.ts';
 import type { LabDraft } from '../draft.ts';
 import type { FitAnswer } from '../fit/fit-worker.ts';
-import type { FitProgress } from '../squares/least-squares.ts';
+import type { FitProgress } from '../squares/problem.ts';
 import { type MeasurementsResult, readMeasurements } from '../fit/measurements.ts';
 import { partStyles } from '../sections/styles.ts';
 import { Fitting } from './fitting.ts';

@@ -4,7 +4,7 @@ import { type Alive, Errand } from '../../store/threads/errand.ts';
 import type { Thread } from '../../store/threads/thread.ts';
 import { tracked } from '../../store/tracked.ts';
 import type { FitAnswer, FitReply, FitRequest } from '../fit/fit-worker.ts';
-import type { FitProgress } from '../squares/least-squares.ts';
+import type { FitProgress } from '../squares/problem.ts';
 import type { Measurement } from '../fit/measurements.ts';
 
 /** Tests replace it by a plain object. */

@@ -4,7 +4,7 @@ import { signOfLife } from '../../store/threads/watchdog.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { type Calibration, calibrated } from './calibrate.ts';
 import { type ModelCurves, modelCurves } from './curves.ts';
-import type { FitProgress } from '../squares/least-squares.ts';
+import type { FitProgress } from '../squares/problem.ts';
 import type { Measurement } from './measurements.ts';
 import { FITTED_PATHS } from './parameters.ts';
 

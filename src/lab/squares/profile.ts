@@ -1,5 +1,5 @@
 import { Matrix, inverse } from 'ml-matrix';
-import type { Problem } from './least-squares.ts';
+import type { Problem } from './problem.ts';
 import { type Evaluate, NO_ANSWER, type Slopes } from './slopes.ts';
 
 // Intervals by profile: how far a parameter can go, all others following it, until the sum of squares (prior included) has risen by

@@ -1,5 +1,5 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import type { Problem } from './least-squares.ts';
+import type { Problem } from './problem.ts';
 import { type Evaluate, slopesAt, slopesWith, widthsOf } from './slopes.ts';
 
 // The search for the least sum of squares, prior included, by the Levenberg-Marquardt method of a library.

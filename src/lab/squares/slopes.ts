@@ -1,5 +1,5 @@
 import { Matrix, inverse } from 'ml-matrix';
-import type { Problem } from './least-squares.ts';
+import type { Problem } from './problem.ts';
 
 // How every measurement changes with every parameter, and what that says about the parameters.
 
