@@ -43,6 +43,10 @@ const choice = document.querySelector('bf-scenario-choice');
 if (choice) choice.session = session;
 const seeing = document.querySelector('bf-seeing-choice');
 if (seeing) seeing.session = session;
+// The header of a telephone has no room for a title: the choice of the scenario stands in the menu, where it can be read.
+const narrow = matchMedia('(max-width: 40rem)');
+narrow.addEventListener('change', arrange);
+arrange();
 guardBack(window, () => session.say('Press Back once more to leave Bandfall. The run is kept.'));
 effect(() => {
   if (app) app.scenarioTitle = session.store.scenario?.title ?? '';
@@ -72,6 +76,11 @@ async function offerRelease(change: () => void): Promise<void> {
 }
 
 document.addEventListener('bf-show-runs', () => void showKeptRuns());
+
+function arrange(): void {
+  if (choice) choice.slot = narrow.matches ? 'actions' : 'run';
+  if (seeing) seeing.short = narrow.matches;
+}
 
 /** No two visits on the same column. */
 const fresh = (): number => crypto.getRandomValues(new Uint32Array(1))[0];

@@ -4,10 +4,15 @@ import { inWords } from '../../sim/input/index.ts';
 import { catalog, type CatalogEntry } from '../store/shipped/catalog.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
+import { emit } from '../ui/emit.ts';
 import { showMessage } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
-/** Which scenario is open, and the choice of another. */
+/**
+ * Which scenario is open, and the choice of another.
+ *
+ * @fires bf-chosen - one was chosen; a menu around it may close
+ */
 @customElement('bf-scenario-choice')
 export class ScenarioChoice extends LiveElement {
   static override styles = [
@@ -15,6 +20,7 @@ export class ScenarioChoice extends LiveElement {
     hiddenStyles,
     css`
       :host { display: block; min-width: 0; }
+      :host([slot='actions']) select { max-width: 100%; width: 100%; padding: 0 0.6em; }
       select { width: auto; max-width: 100%; min-height: var(--target); padding: 0 0.25em; border-color: transparent; background: none; text-overflow: ellipsis; }
       select:hover { border-color: var(--edge); }
     `,
@@ -32,6 +38,7 @@ export class ScenarioChoice extends LiveElement {
   private async choose(event: Event & { target: HTMLSelectElement }) {
     const { session } = this;
     if (!session) return;
+    emit(this, 'bf-chosen', undefined);
     const before = session.saved();
     // Once the event has been handled it names no target any more.
     const { target } = event;

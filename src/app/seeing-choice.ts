@@ -6,6 +6,8 @@ import type { Session } from '../store/session.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
 const LABELS: Readonly<Record<Seeing, string>> = { eye: 'by eye', figure: 'with the figure', forecast: 'with the forecast' };
+/** What a telephone has room for. */
+const SHORT: Readonly<Record<Seeing, string>> = { eye: 'by eye', figure: 'figure', forecast: 'forecast' };
 
 /** How much of the run is shown while it lasts; what the scenario does not allow cannot be chosen. */
 @customElement('bf-seeing-choice')
@@ -17,11 +19,12 @@ export class SeeingChoice extends LiveElement {
       :host { display: block; flex: none; }
       select { width: auto; max-width: 9.5rem; min-height: var(--target); padding: 0 0.25em; border-color: transparent; background: none; color: var(--soft); }
       select:hover { border-color: var(--edge); }
-      @media (max-width: 40rem) { select { max-width: 5.5rem; } }
     `,
   ];
 
   @property({ attribute: false }) session: Session | undefined;
+  /** In few words. */
+  @property({ type: Boolean }) short = false;
 
   override render() {
     const { session } = this;
@@ -30,7 +33,7 @@ export class SeeingChoice extends LiveElement {
     return html`<label><span class="unseen">How the run is seen</span>
       <select @change=${this.choose}>${SEEINGS.map(
         (seeing, i) =>
-          html`<option value=${seeing} ?selected=${seeing === session.sees} ?disabled=${i > most && session.sees !== 'forecast'}>${LABELS[seeing]}</option>`,
+          html`<option value=${seeing} ?selected=${seeing === session.sees} ?disabled=${i > most && session.sees !== 'forecast'}>${(this.short ? SHORT : LABELS)[seeing]}</option>`,
       )}</select></label>`;
   }
 

@@ -83,7 +83,7 @@ export class App extends LitElement {
         <div class="run"><slot name="run"><p class="scenario">${this.scenarioTitle}</p></slot></div>
         ${this.views.length > 1 ? html`<nav aria-label="Views"><ul>${this.views.map((view) => this.link(view))}</ul></nav>` : nothing}
         <button type="button" class="more plain" popovertarget="menu" aria-label="Menu">⋯</button>
-        <div id="menu" class="menu" popover @click=${this.leaveMenu}>
+        <div id="menu" class="menu" popover @click=${this.leaveMenu} @bf-chosen=${() => this.menu.hidePopover()}>
           <slot name="actions"></slot>
           <button type="button" class="plain" @click=${this.showKeys}>Keys</button>
           <button type="button" class="plain" @click=${this.showCautions}>Cautions</button>

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { headless, kept, PATIENCE_MS, ready, still } from './bench-rig.ts';
 import { onePage } from './one-page.ts';
@@ -147,6 +147,45 @@ describe.each([
     LONG,
   );
 });
+
+test(
+  'on a phone the way of seeing can be read in the header, which stays one line, and the scenario in the menu',
+  async () => {
+    const page = await it.open(PHONE);
+    await ready(page);
+    const seeing = page.getByRole('combobox', { name: 'How the run is seen' });
+    for (const choice of ['eye', 'figure', 'forecast']) {
+      await seeing.selectOption(choice);
+      expect(await wanting(seeing), choice).toBeLessThanOrEqual(0);
+    }
+    const middles = [page.getByRole('link', { name: 'Bandfall' }), seeing, page.getByRole('button', { name: 'Menu' })].map(async (part) => {
+      const box = await part.boundingBox();
+      return (box?.y ?? -100) + (box?.height ?? 0) / 2;
+    });
+    for (const middle of await Promise.all(middles)) expect(middle).toBeCloseTo(22, -1);
+    await page.getByRole('button', { name: 'Menu' }).click();
+    const scenario = page.getByRole('combobox', { name: 'Scenario' });
+    await scenario.waitFor();
+    expect(await wanting(scenario)).toBeLessThanOrEqual(0);
+    await scenario.selectOption('lab-day');
+    await scenario.waitFor({ state: 'hidden' });
+    await page.locator('bf-say-line').getByText('Another scenario is open').or(page.locator('bf-task li.now')).first().waitFor();
+  },
+  LONG,
+);
+
+/** By how much the chosen words of a list are wider than the room for them, px. */
+function wanting(list: Locator): Promise<number> {
+  return list.evaluate((element: HTMLSelectElement) => {
+    const { font, paddingLeft, paddingRight } = getComputedStyle(element);
+    const pen = document.createElement('canvas').getContext('2d');
+    if (!pen) return Number.POSITIVE_INFINITY;
+    pen.font = font;
+    // The mark of the list itself takes 16 px in this browser.
+    const room = element.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight) - 16;
+    return pen.measureText(element.selectedOptions[0]?.text ?? '').width - room;
+  });
+}
 
 /** How much of the caution is outside the page or has to be scrolled to, px. */
 function cutOff(page: Page): Promise<number> {

@@ -47,6 +47,25 @@ test.each(SIZES.flatMap(([size, options]) => (['lab-day', 'cathode-leach'] as co
   LONG,
 );
 
+test(
+  'in a watched run on a phone the moment shown and the unit of the axis stay apart, and so do the titles of the rows',
+  async () => {
+    const page = await it.open({ viewport: { width: 390, height: 844 }, touch: true, column: 1, reducedMotion: 'reduce' });
+    await ready(page);
+    await page.getByRole('button', { name: 'Watch one run' }).click();
+    const panel = page.locator('bf-watch');
+    await panel.getByText('First the column is conditioned').waitFor({ timeout: PATIENCE_MS });
+    for (let i = 0; i < 12 && !(await panel.getByText('Done:').isVisible()); i++) {
+      expect(await crowded(page), (await panel.locator('.caption').textContent()) ?? '').toEqual([]);
+      const text = await panel.locator('.caption').textContent();
+      await panel.getByRole('button', { name: 'Next' }).click();
+      await expect.poll(() => panel.locator('.caption').textContent(), { timeout: PATIENCE_MS }).not.toBe(text);
+    }
+    expect(await crowded(page)).toEqual([]);
+  },
+  LONG,
+);
+
 /** The scenario as it ships, seen by eye, as after a visit before. */
 async function begin(page: Page, base: string): Promise<void> {
   await page.keyboard.press('o');
@@ -90,5 +109,14 @@ function overlaps(page: Page): Promise<string[]> {
     const boxes = ${SHOWN}.map((text) => ({ said: text.textContent.trim(), box: text.getBoundingClientRect() }));
     const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > ${2 * SLACK_PX} && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > ${2 * SLACK_PX};
     return boxes.flatMap((one, i) => boxes.slice(0, i).filter(({ box }) => meet(box, one.box)).map(({ said }) => said + ' | ' + one.said));
+  })()`);
+}
+
+/** Titles of axes, and what is beside or right above them closer than a reader tells apart: 10 px beside, 5 px between lines. */
+function crowded(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`(() => {
+    const boxes = ${SHOWN}.filter((text) => text.matches('.now-label, .axis-title, .row-title')).map((text) => ({ said: text.textContent.trim(), box: text.getBoundingClientRect() }));
+    const near = (a, b) => Math.max(a.left, b.left) - Math.min(a.right, b.right) < 10 && Math.max(a.top, b.top) - Math.min(a.bottom, b.bottom) < 5;
+    return boxes.flatMap((one, i) => boxes.slice(0, i).filter(({ box }) => near(box, one.box)).map(({ said }) => said + ' | ' + one.said));
   })()`);
 }

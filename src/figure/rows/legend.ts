@@ -12,6 +12,8 @@ const BAR = 8;
 const BAR_MOST = 120;
 const GAP = 18;
 const CAPTION = 'in the bed, mmol/mL';
+/** From the bed down to the names and the ramps, px; on a phone the caption below them has to keep off the titles of the next row. */
+const DOWN = { wide: 18, narrow: 12 } as const;
 
 export function legend(drawing: Drawing, tops: readonly number[]): SVGTemplateResult {
   const {
@@ -25,13 +27,14 @@ export function legend(drawing: Drawing, tops: readonly number[]): SVGTemplateRe
   const bar = Math.max(18, Math.min(BAR_MOST, share - symbolWidth));
   const step = Math.min(share, bar + symbolWidth) + GAP;
   const start = captioned > 0 ? left + captioned : left;
+  const y = row.top + (narrow ? DOWN.narrow : DOWN.wide);
   return svg`<g class="legend" aria-hidden="true">
-    ${captioned > 0 ? svg`<text class="axis-title" x=${left} y=${row.top + 18}>${CAPTION}</text>` : nothing}
+    ${captioned > 0 ? svg`<text class="axis-title" x=${left} y=${y}>${CAPTION}</text>` : nothing}
     ${plan.ions.map((ion, i) => {
       const at = start + i * step;
-      return svg`<text x=${at} y=${row.top + 18} fill=${seriesStyle(ion).text}>${symbols[i]}</text>${ramp(ion, at + symbolWidth, row.top + 9, bar, tops[i + 1])}`;
+      return svg`<text x=${at} y=${y} fill=${seriesStyle(ion).text}>${symbols[i]}</text>${ramp(ion, at + symbolWidth, y - 9, bar, tops[i + 1])}`;
     })}
-    ${captioned > 0 ? nothing : svg`<text class="axis-title" x=${left} y=${row.top + 46}>${CAPTION}</text>`}
+    ${captioned > 0 ? nothing : svg`<text class="axis-title" x=${left} y=${y + 27}>${CAPTION}</text>`}
   </g>`;
 }
 

@@ -10,6 +10,8 @@ import { drawnWords, placedWords } from './labels.ts';
 const NOW_DROP = 34;
 const AXIS_TITLE = 'delivered, mL';
 const AXIS_UNIT = 'mL';
+/** Least room between the two, px: closer together “now 60 mL” and “mL” read as one. */
+const APART = 24;
 
 /** Covers what is still to come: faint and hatched, or wholly when the forecast is not shown. */
 export function veil({ layout: { poured, depth, effluent }, plan, x }: Drawing, now_mL: number, showForecast: boolean): SVGTemplateResult {
@@ -36,23 +38,26 @@ export function hatch(): SVGTemplateResult {
 export function nowLine({ layout: { poured, effluent, left, right, width }, x }: Drawing, now_mL: number): SVGTemplateResult {
   const at = x(now_mL);
   const y = effluent.bottom + NOW_DROP;
-  const words = placedWords([
-    {
-      texts: [`now ${millilitres(now_mL)}`],
-      places: [{ x: at, y, anchor: 'middle' }],
-      within: onLine(y, Math.max(8, left - 30), Math.min(width - 2, right + 30)),
-      look: 'now-label',
-    },
-    {
-      texts: [AXIS_TITLE, AXIS_UNIT],
-      places: [
-        { x: right, y, anchor: 'end' },
-        { x: left, y, anchor: 'start' },
-      ],
-      within: onLine(y, left, right),
-      look: 'axis-title',
-    },
-  ]);
+  const words = placedWords(
+    [
+      {
+        texts: [`now ${millilitres(now_mL)}`],
+        places: [{ x: at, y, anchor: 'middle' }],
+        within: onLine(y, Math.max(8, left - 30), Math.min(width - 2, right + 30)),
+        look: 'now-label',
+      },
+      {
+        texts: [AXIS_TITLE, AXIS_UNIT],
+        places: [
+          { x: right, y, anchor: 'end' },
+          { x: left, y, anchor: 'start' },
+        ],
+        within: onLine(y, left, right),
+        look: 'axis-title',
+      },
+    ],
+    { apart: APART },
+  );
   return svg`<g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line></g>${drawnWords(words)}`;
 }
 
