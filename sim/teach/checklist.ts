@@ -29,6 +29,8 @@ type Pour = Extract<Action, { do: 'pour' }>;
 
 /** Poured to within this, mL, a step is done: no cylinder is read finer. A choice. */
 const CLOSE_ML = 0.05;
+/** Share of the planned wash, after the sample was washed in, that is poured before the list offers water: no earlier would anybody want it. A choice. */
+const WASHED = 0.25;
 
 /** Steps of the scenario's procedure after these events; none where it has no procedure. Once the run is over nothing is due any more. */
 export function checklistOf(scenario: Scenario, events: readonly RunEvent[], over = false): Step[] {
@@ -129,9 +131,15 @@ function openAt(i: number, now: number, steps: readonly Planned[], poured: reado
   const current = steps[now];
   if (!current || i < now) return false;
   const judged = current.role === 'wash' || current.role === 'release' || current.role === 'change';
-  if (!judged || (current.liquid !== '' && poured[now] === 0)) return false;
+  if (!judged || (current.liquid !== '' && poured[now] <= begunFrom(current))) return false;
   const between = steps.slice(now + 1, i);
   return between.every(({ role }) => role === 'change');
+}
+
+/** mL; more of a step than this and what comes next may be wanted. A wash is not begun by washing the sample in. */
+function begunFrom({ role, planned_mL, rinses_mL }: Planned): number {
+  const rinsed = sum(rinses_mL);
+  return role === 'wash' ? rinsed + WASHED * (planned_mL - rinsed) - CLOSE_ML : 0;
 }
 
 function sum(values: readonly number[]): number {

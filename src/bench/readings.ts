@@ -6,13 +6,18 @@ import { duration, fixed, millilitres } from '../ui/text/format.ts';
 
 /** What a bench shows, name and value: cylinder, drops, ruler, clock. */
 export function readingsOf(store: ColumnStore, moment: Moment): (readonly [name: string, value: string])[] {
-  const drops = store.scenario && moment.flow > 0 ? `${Math.round(moment.flow / dropAt(store.scenario, moment))} / min` : 'none';
   return [
     ['delivered', millilitres(moment.delivered_mL)],
-    ['drops', drops],
+    ['drops', dripping(store, moment)],
     ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'none'],
     ['clock', duration(store.now)],
   ];
+}
+
+/** While the clock stands still nothing drips, however far the clamp is open. */
+function dripping({ scenario, playing }: ColumnStore, moment: Moment): string {
+  if (!scenario || moment.flow <= 0) return 'none';
+  return playing ? `${Math.round(moment.flow / dropAt(scenario, moment))} / min` : 'paused';
 }
 
 /** The same in one line, for a screen that has no room for the list. */

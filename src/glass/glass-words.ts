@@ -19,6 +19,8 @@ export interface GlassWords {
   /** That of the picture, a little behind on a slow machine: the height of the liquid and the names of ions belong to what is drawn. */
   readonly drawn: Moment;
   readonly labels: readonly string[];
+  /** The clock stands still, and nothing drips. */
+  readonly paused: boolean;
   /** Says where the drawing can be pressed, until it has been. */
   readonly hints: boolean;
   /** %; where the clamp is being turned to. */
@@ -59,7 +61,7 @@ export function glassWords(options: GlassWords): TemplateResult {
       .map(({ y, text }) => svg`<text class="tick" x=${layout.ruler.left} y=${y}>${text}</text>`)}
     ${narrow ? start(layout.ruler.left, Math.min(level, layout.ruler.top - 9), liquid, 'strong flag') : end(left, level, liquid, 'strong')}
     ${narrow ? start(layout.width - 36, layout.clamp, open) : end(layout.centre - 24, layout.clamp, open)}
-    ${start(layout.centre + 14, layout.tip + 4, dripping(scenario, moment, narrow))}
+    ${start(layout.centre + 14, layout.tip + 4, dripping(options, narrow))}
     ${layout.widening > WIDENED ? widened(layout, narrow) : nothing}
     ${options.names ? ionNames(options, left) : nothing}
     ${depth === undefined ? nothing : depthFlag(layout, depth)}
@@ -96,8 +98,9 @@ function levelY(layout: Layout, { level_cm }: Moment): number {
   return Math.min(layout.bedTop - 8, Math.max(8, layout.above(Math.max(0, level_cm))));
 }
 
-function dripping(scenario: Scenario, moment: Moment, short: boolean): string {
+function dripping({ scenario, moment, paused }: GlassWords, short: boolean): string {
   if (moment.flow <= 0) return 'no flow';
+  if (paused) return 'paused';
   return quantity(dropRate(moment.flow, dropAt(scenario, moment)), short ? '/min' : 'drops/min', 2);
 }
 

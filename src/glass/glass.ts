@@ -127,7 +127,7 @@ export class Glass extends LitElement {
     if (this.drawing === 'none') return this.unrolled(this.reason);
     return html`<div class="stage ${shownTheme(document)}">
         <canvas aria-hidden="true" @webglcontextlost=${this.lose} @webglcontextrestored=${this.regain}></canvas>
-        ${layout ? glassWords({ scenario, moment, drawn: this.pictured ?? moment, layout, labels: this.labels, names: this.names, hints: this.acts, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
+        ${layout ? glassWords({ scenario, moment, drawn: this.pictured ?? moment, layout, labels: this.labels, names: this.names, hints: this.acts, paused: this.acts && !this.playing, turnedTo: this.squeezing.percent, depth: this.marked }) : nothing}
         ${this.hand()}
         ${layout && this.acts ? this.handles(scenario, moment, layout) : nothing}
         ${this.exaggerate ? html`<span class="stronger" aria-hidden="true">faint colours ×${EXAGGERATION}</span>` : nothing}

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { headless, kept, PATIENCE_MS, ready, still } from './bench-rig.ts';
+import { headless, kept, PATIENCE_MS, reading, ready, still } from './bench-rig.ts';
 import { onePage } from './one-page.ts';
 
 // What is pressed stays where it is and means what it says; what asks for something is quiet once it is done.
@@ -23,12 +23,16 @@ test(
     await low.click();
     await page.getByRole('button', { name: 'Pause' }).waitFor();
     expect(await low.boundingBox()).toEqual(before);
+    expect(await reading(page, 'drops')).toMatch(/^\d+ \/ min$/);
     await low.click();
     await page.getByText('That is on its way').waitFor();
     await page.getByRole('button', { name: 'Pause' }).waitFor();
     await page.getByRole('button', { name: 'Jump there' }).click();
     await still(page);
     await page.locator('bf-strip').getByText('to 1').waitFor();
+    expect(await reading(page, 'drops')).toBe('paused');
+    await page.keyboard.press('o');
+    await expect.poll(() => reading(page, 'drops')).toBe('none');
     expect(headless(await kept(page)).delivered_mL).toBeGreaterThan(0.3);
   },
   LONG,

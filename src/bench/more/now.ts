@@ -54,7 +54,11 @@ function readingsOf(store: ColumnStore, moment: Moment) {
   const acid_M = moment.tip[moment.tip.length / (store.plan?.components ?? 1) - 1] ?? 0;
   return [
     { label: 'delivered', value: millilitres(moment.delivered_mL) },
-    { label: 'flow', value: moment.flow > 0 ? `${fixed(moment.flow, 2)} mL/min, ${Math.round(moment.flow / drop)} drops/min` : 'none' },
+    {
+      label: 'flow',
+      value:
+        moment.flow > 0 ? `${fixed(moment.flow, 2)} mL/min, ${Math.round(moment.flow / drop)} drops/min${store.playing ? '' : ' when it last ran'}` : 'none',
+    },
     { label: 'liquid above the bed', value: moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'at the bed top' },
     { label: 'at the tip', value: acid_M < NO_ACID_M ? 'no HCl' : `${molarity(acid_M, 2)} HCl` },
     { label: 'model time', value: duration(store.now) },

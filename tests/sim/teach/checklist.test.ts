@@ -72,11 +72,20 @@ describe('the checklist', () => {
     expect(steps[1].state).toBe('now');
   });
 
-  test('allows water as soon as the wash is begun, and ticks the wash when water is poured before all of it', () => {
+  test('leads to the wash after loading, offers water once a quarter of it is in, and ticks the wash when water is poured before all of it', () => {
     const loaded = press(press([], 'condition'), 'load');
-    expect(states(loaded).slice(2, 4)).toEqual(['wash now', 'release open']);
-    const watered = press(press(loaded, 'wash'), 'release');
+    expect(states(loaded).slice(2, 4)).toEqual(['wash now', 'release later']);
+    expect(states([...loaded, { do: 'pour', liquid: 'acid', volume_mL: 5, how: 'wall' }]).slice(2, 4)).toEqual(['wash now', 'release later']);
+    const washed = press(loaded, 'wash');
+    expect(states(washed).slice(2, 4)).toEqual(['wash now', 'release open']);
+    const watered = press(washed, 'release');
     expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release now', 'change open', 'stop open']);
+  });
+
+  test('does not stop anybody who pours water straight after loading: the wash counts as ended', () => {
+    const loaded = press(press([], 'condition'), 'load');
+    const watered = states([...loaded, { do: 'pour', liquid: 'water', volume_mL: 2, how: 'wall' }]);
+    expect(watered.slice(2, 4)).toEqual(['wash done', 'release now']);
   });
 
   test('marks nothing as due once the run is over: what was begun counts as ended, what was left out as not done', () => {
