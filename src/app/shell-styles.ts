@@ -28,6 +28,8 @@ export const shellStyles = css`
   bf-message-line { position: fixed; left: 50%; translate: -50%; top: calc(var(--bar) + 0.25rem); z-index: 3; width: min(40rem, calc(100vw - 1rem)); }
   @media (max-width: 24rem) { nav a { padding: 0; font-size: 0.78rem; } }
   @media (pointer: coarse) { header, .menu { --target: 2.75rem; } }
+  /* What the work-up holds at the top of a telephone stands below the views, which stay. */
+  @media (max-width: 40rem) { :host([data-view='workup']) header { position: sticky; top: -2.75rem; z-index: 2; background: var(--paper); } }
   @media (min-width: 60rem) {
     header { flex-wrap: nowrap; min-height: var(--bar); }
     nav { flex: 0 0 auto; order: 1; }

@@ -143,6 +143,7 @@ export class App extends LitElement {
     const call = ++this.loading;
     if (!view) return;
     document.title = `${view.label} - Bandfall`;
+    this.dataset['view'] = view.id;
     try {
       const draw = await view.load();
       if (call === this.loading) this.draw = draw;

@@ -37,6 +37,8 @@ export class FaultBoard extends LiveElement {
       @media (min-width: 60rem) { :host { grid-template-columns: minmax(0, 1fr) 20rem; } }
       h2 { font-size: 1rem; }
       dl { margin-top: var(--gap); }
+      .terms { display: grid; grid-template-columns: auto 1fr; gap: 0 var(--gap-small); margin: 0 0 var(--gap); font-size: var(--text-small); line-height: 1.35; max-width: 60rem; }
+      .terms dd { margin: 0; }
       bf-hide-faults { display: block; margin-top: var(--gap-large); }
       /* Below the clock, which stays at the top; what does not fit is scrolled to. */
       .imposed { position: sticky; top: 4.5rem; max-height: calc(100vh - 8.5rem); overflow-y: auto; }
@@ -83,7 +85,14 @@ export class FaultBoard extends LiveElement {
     if (!session?.store.scenario) return nothing;
     const imposed = imposedOn(session);
     return html`
-      <div><p>Each picture shows a run with that fault. On the left is the unrolled bed with the band of the wanted ion, at the moment when the weaker eluent is poured. On the right is the effluent and the part of it that is kept. Dots show the healthy run. Press a picture to see the run beside its healthy twin.</p><div class="all">${GROUPS.map(([group, label]) => html`<section class="group"><h2 class="unseen">${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div></div>
+      <div><p>Each picture shows a run with one fault. Press it to see the run beside its healthy twin.</p>
+        <dl class="terms">
+          <dt>left</dt><dd>the bed unrolled: the wall of the bed laid flat, once around from left to right, its top above; in colour the band of the wanted ion</dd>
+          <dt>when</dt><dd>as the weaker eluent is poured: the liquid, such as water, that sets the band free</dd>
+          <dt>right</dt><dd>the effluent: what leaves the tip, against the volume delivered, each ion to a height of its own</dd>
+          <dt>bar</dt><dd>the part of the effluent that is kept</dd>
+          <dt>dots</dt><dd>the healthy twin: the same column and the same actions without the fault</dd>
+        </dl><div class="all">${GROUPS.map(([group, label]) => html`<section class="group"><h2 class="unseen">${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div></div>
       <div class="imposed">
         <section class="card" aria-labelledby="imposed"><h2 id="imposed">Imposed on this run</h2>${this.list(imposed)}</section>
         <bf-hide-faults .session=${session}></bf-hide-faults>

@@ -50,8 +50,10 @@ export function formSentence(ion: IonId, c: number): string {
   const most = fractions.indexOf(Math.max(...fractions));
   const anions = fractions.reduce((sum, share, n) => sum + (species[n].charge < 0 ? share : 0), 0);
   const rest = anions < NONE ? 'none of it is an anion' : `${percentOf(anions)} carries a negative charge`;
+  // Where it is the only anion there is, its share is theirs and is said once.
+  const alone = species[most].charge < 0 && anions - fractions[most] < NONE;
   const part = fractions[most] > 0.5 ? 'most' : 'the largest part';
-  return `In ${acidText(c)} ${part} of the ${IONS[ion].name} is ${species[most].label} (${percentOf(fractions[most])}); ${rest}.`;
+  return `In ${acidText(c)} ${part} of the ${IONS[ion].name} is ${alone ? 'the anion ' : ''}${species[most].label} (${percentOf(fractions[most])})${alone ? '' : `; ${rest}`}.`;
 }
 
 /** Why an ion does, or does not, give up its six waters for four chlorides. */

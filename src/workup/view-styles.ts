@@ -34,7 +34,7 @@ export const viewStyles = css`
   @media print { .do, .if { display: none; } }
   @media (max-width: 40rem) {
     .grid { display: flex; flex-direction: column; align-items: stretch; gap: var(--gap); }
-    .hand { position: sticky; top: 0; z-index: 1; background: var(--paper); border-bottom: 1px solid var(--rule); padding-bottom: var(--gap-small); }
+    .hand { position: sticky; top: 2.75rem; z-index: 1; background: var(--paper); border-bottom: 1px solid var(--rule); padding-bottom: var(--gap-small); }
     .hand > bf-flask { position: static; }
   }
 `;

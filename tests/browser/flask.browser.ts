@@ -33,6 +33,15 @@ async function drawn(page: Page): Promise<string> {
   return stops[Math.floor(stops.length / 2)] ?? '';
 }
 
+/** Whether a press on the middle of this would reach it. */
+function onTop(part: Locator): Promise<boolean> {
+  return part.evaluate((element) => {
+    const { x, y, width, height } = element.getBoundingClientRect();
+    const root = element.getRootNode() as ShadowRoot;
+    return root.elementFromPoint(x + width / 2, y + height / 2) === element;
+  });
+}
+
 async function inSight(page: Page, part: Locator, name: string): Promise<void> {
   const box = await part.boundingBox();
   const size = page.viewportSize();
@@ -58,7 +67,9 @@ describe.each([
         .locator('bf-flask')
         .getByText(/burette reads/)
         .waitFor();
+      if (viewport.width < 500) await page.mouse.wheel(0, 150);
       await inSight(page, drop, 'tap');
+      if (viewport.width < 500) expect(await onTop(page.getByRole('link', { name: 'Notebook', exact: true }).first()), 'the views are not covered').toBe(true);
       await inSight(page, button(page, 'Add'), 'Add');
       await inSight(page, page.locator('bf-flask svg'), 'flask');
       await inSight(page, page.locator('bf-flask .burette'), 'burette');

@@ -1,11 +1,14 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { CAUTIONS, CAUTION_CLOSE, type CautionId } from './cautions.ts';
+import { emit } from '../emit.ts';
 import { pictogram } from './pictograms.ts';
 import { controlStyles } from '../styles.ts';
 
 /**
  * A hazard note where the hazard is. Its heading folds it and opens it again at any time; in print it is always whole.
+ *
+ * @fires bf-caution-read - {topic} when the reader folds it
  */
 @customElement('bf-caution')
 export class CautionNote extends LitElement {
@@ -46,6 +49,7 @@ export class CautionNote extends LitElement {
 
   private fold() {
     this.read = !this.read;
+    if (this.read) emit(this, 'bf-caution-read', { topic: this.topic });
   }
 }
 
