@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
-import { plainCss } from './.config/plain-css.ts';
+import { plainTemplates } from './.config/plain-templates.ts';
 import { plainScales } from './.config/plain-scales.ts';
 import { firstLoad } from './.config/first-load.ts';
 import { licences } from './.config/licences.ts';
@@ -18,7 +18,7 @@ const WORKERS = Math.max(2, availableParallelism() - 1);
 export default defineConfig({
   root: 'src',
   base: './',
-  plugins: [plainCss(), plainScales(), scenarioTitles(`${ROOT}scenarios`), notices.page, offline(ROOT)],
+  plugins: [plainTemplates(), plainScales(), scenarioTitles(`${ROOT}scenarios`), notices.page, offline(ROOT)],
   cacheDir: '../node_modules/.vite',
   server: { fs: { allow: [ROOT] } },
   worker: { format: 'es', plugins: () => [wordless(), notices.thread] },
