@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { resultsOf } from '../../sim/run/results.ts';
 import { advance, runOf } from '../../sim/run/run.ts';
+import { axeViolations } from './axe.ts';
 import { PATIENCE_MS, ready, scenario, withoutCoach, withForecast } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
@@ -217,6 +218,29 @@ test(
       before.set(from, await words(page, from));
     }
     expect(await page.evaluate('globalThis.loadedOnce')).toBe(true);
+  },
+  PASS_TIME_MS,
+);
+
+const SIZES = [
+  { width: 1366, height: 768 },
+  { width: 1280, height: 720 },
+  { width: 390, height: 844 },
+] as const;
+
+test.each(SIZES.flatMap((viewport) => (['light', 'dark'] as const).map((colorScheme) => ({ ...viewport, colorScheme, viewport }))))(
+  'axe finds nothing in any view at $width x $height, $colorScheme, with a run that was begun',
+  async ({ viewport, colorScheme }) => {
+    const { page, close } = await session.openPage({ viewport, colorScheme, touch: viewport.width < 500, column: 1, reducedMotion: 'reduce' });
+    await ready(page);
+    await page.keyboard.press('n');
+    for (const view of [...VIEWS, 'class'] as const) {
+      await page.evaluate(`location.hash = '#${view}'`);
+      await page.locator(`bf-${view}`).waitFor();
+      await page.locator('main[aria-busy="false"]').waitFor();
+      expect(await axeViolations(page), view).toEqual([]);
+    }
+    await close();
   },
   PASS_TIME_MS,
 );
