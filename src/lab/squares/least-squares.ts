@@ -19,6 +19,8 @@ export interface Fit extends Slopes {
 
 /** Steps that lower the sum of squares; most fits need less than ten. */
 const ROUNDS = 24;
+/** A sum this many standard deviations above what is usual, which is the number of readings (chi-square), may be that of a hollow beside the lowest. About one in twenty are by chance. */
+const POOR = 1.645;
 /** Searches begun again where the way to the end of an interval met a lower sum. */
 const AGAIN_MOST = 3;
 
@@ -40,7 +42,7 @@ export function fitted(problem: Problem): Fit {
     return values;
   };
   const origin = Array.from({ length: parameters }, () => 0);
-  let found = around(searched(evaluate, problem, rounds, origin), evaluate, problem);
+  let found = around(sought(evaluate, problem, rounds, origin), evaluate, problem);
   for (let again = 0; again < AGAIN_MOST && found.fit.sum - found.least.sum > AGAIN_LEAST; again++)
     found = around(searched(evaluate, problem, rounds, found.least.u), evaluate, problem);
   const { fit, slopes, covariance, ends } = found;
@@ -56,6 +58,21 @@ export function fitted(problem: Problem): Fit {
     chiSquareAfter: chiSquare(after, problem),
     evaluations,
   };
+}
+
+/** The best place that is known: that of a search, or of a second one from the other side where the first fits poorly. */
+function sought(evaluate: Evaluate, problem: Problem, rounds: number, start: readonly number[]): readonly number[] {
+  const { prior, measured } = problem;
+  const sumOf = (u: readonly number[]): number => chiSquare(evaluate(u), problem) + u.reduce((sum, value) => sum + value * value, 0);
+  const first = searched(evaluate, problem, rounds, start);
+  if (!prior || sumOf(first) < measured.length + POOR * Math.sqrt(2 * measured.length)) return first;
+  const second = searched(
+    evaluate,
+    problem,
+    rounds,
+    first.map((value) => -value / 2),
+  );
+  return sumOf(second) < sumOf(first) - AGAIN_LEAST ? second : first;
 }
 
 /** Slopes and intervals at the end of a search. */

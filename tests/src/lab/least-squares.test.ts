@@ -58,6 +58,13 @@ describe('least squares', () => {
     expect(edge.u[1]).toBeCloseTo(0.5, 1);
     expect(edge.chiSquareAfter).toBeLessThan(0.1);
   });
+
+  // (u + 0.8)((u - 1)² + 0.2) is zero at u = -0.8 alone, but downhill from 0 lies a hollow near u = 1, where it is 0.36, seven deviations.
+  test('leave a hollow that fits poorly for the lowest place on the other side', () => {
+    const curve = (u: number) => (u + 0.8) * ((u - 1) ** 2 + 0.2);
+    const far = fitted({ model: ([u]) => [curve(u), curve(u)], measured: [0, 0], deviation: [0.05, 0.05], parameters: 1, prior: true, step: 0.1 });
+    expect(far.u[0]).toBeCloseTo(-0.8, 2);
+  });
 });
 
 // Davidian and Giltinan, Nonlinear Models for Repeated Measurement Data (Chapman and Hall 1995), ELISA of DNase, run 1, as shipped with R; y = A/(1 + exp((m - ln x)/s)).
