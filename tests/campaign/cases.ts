@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { FAULT_KINDS } from '../../sim/terms/fault-kinds.ts';
-import { FIELDS } from '../../sim/terms/fields.ts';
+import { FIELDS, parameterDefaults } from '../../sim/terms/fields.ts';
 import { ION_IDS } from '../../sim/terms/ions.ts';
+import { evenly } from '../exact/even.ts';
 
 // Random inputs: legal scenarios from edge to edge of every range, actions legal and not, and mutants of texts.
 
-const real = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 /** As likely near zero as near the top. */
-const decades = (top: number): fc.Arbitrary<number> => real(-12, 0).map((power) => top * 10 ** power);
+const decades = (top: number): fc.Arbitrary<number> => evenly(-12, 0).map((power) => top * 10 ** power);
 const oddNumber = fc.constantFrom(0, -1, Number.MIN_VALUE, 1e-300, 1e9, 1e300, Number.NaN, Number.POSITIVE_INFINITY);
 
 /** Cells stay few, so that many columns are tried; their number has tests of its own. */
@@ -19,14 +19,20 @@ const fieldValues = fc.subarray(Object.keys(FIELDS) as (keyof typeof FIELDS)[], 
     ...paths.map((path) => {
       const field: { min: number; max: number; integer?: true } = FIELDS[path];
       const { min, max } = path === 'bed.plates' ? PLATES : path === 'bed.lanes' ? LANES : field;
-      const value = field.integer ? fc.integer({ min, max }) : fc.oneof(real(min, max), fc.constantFrom(min, max));
+      const value = field.integer ? fc.integer({ min, max }) : fc.oneof(usual(path, min, max), evenly(min, max), fc.constantFrom(min, max));
       return value.map((chosen) => [path, chosen] as const);
     }),
   ),
 );
 
+/** Within a factor of two of what the number is unless a scenario says otherwise: columns through which something flows. */
+function usual(path: keyof typeof FIELDS, min: number, max: number): fc.Arbitrary<number> {
+  const { [path]: given } = parameterDefaults();
+  return evenly(-1, 1).map((power) => Math.min(max, Math.max(min, given * 2 ** power)));
+}
+
 export const faults = fc.uniqueArray(
-  fc.record({ kind: fc.constantFrom(...FAULT_KINDS), severity: real(0, 1), side_deg: real(0, 360), depth_share: real(0, 1) }, { requiredKeys: ['kind'] }),
+  fc.record({ kind: fc.constantFrom(...FAULT_KINDS), severity: evenly(0, 1), side_deg: evenly(0, 360), depth_share: evenly(0, 1) }, { requiredKeys: ['kind'] }),
   { maxLength: 4, selector: ({ kind }) => kind },
 );
 
@@ -35,7 +41,7 @@ export const scenarioJson = fc
   .record({
     values: fieldValues,
     ions: fc.uniqueArray(fc.constantFrom(...ION_IDS), { minLength: 1, maxLength: 4 }),
-    acid: real(0, 12.5),
+    acid: evenly(0, 12.5),
     strength: decades(3),
     plates: fc.integer(PLATES),
     lanes: fc.integer(LANES),
@@ -64,7 +70,7 @@ export const scenarioJson = fc
   });
 
 const number = (top: number): fc.Arbitrary<number> =>
-  fc.oneof({ weight: 8, arbitrary: real(0, top) }, { weight: 3, arbitrary: decades(top) }, { weight: 1, arbitrary: oddNumber });
+  fc.oneof({ weight: 8, arbitrary: evenly(0, top) }, { weight: 3, arbitrary: decades(top) }, { weight: 1, arbitrary: oddNumber });
 const liquid = fc.constantFrom('acid', 'sample', 'water', 'tea', 'constructor');
 
 /** An action, legal or not: the bench has to refuse what it cannot do. */
@@ -91,7 +97,22 @@ export const action = fc.oneof(
   }),
 );
 
-export const actions = fc.array(action, { minLength: 1, maxLength: 25 });
+/** What moves liquid: a pour that fits and drains. Drawn one by one, actions mostly shut the clamp or wait for what cannot come. */
+const drained = fc
+  .tuple(
+    fc.constantFrom('acid', 'sample', 'water'),
+    evenly(0.1, 6),
+    fc.oneof(fc.record({ liquid_mm: evenly(0, 3) }), fc.record({ more_mL: evenly(0, 2) }), fc.record({ elapsed_min: evenly(0, 30) })),
+  )
+  .map(([poured, volume_mL, until]) => [
+    { do: 'pour', liquid: poured, volume_mL },
+    { do: 'wait', until },
+  ]);
+const open = fc.constantFrom([], [{ do: 'clamp', open_percent: 100 }]);
+
+export const actions = fc
+  .tuple(open, fc.array(fc.oneof({ weight: 3, arbitrary: drained }, { weight: 2, arbitrary: fc.tuple(action) }), { minLength: 1, maxLength: 20 }))
+  .map(([first, rest]) => [...first, ...rest.flat()]);
 
 const SPLINTERS = [
   '\u0000',
@@ -117,7 +138,7 @@ const SPLINTERS = [
 type Cut = { readonly at: number; readonly length: number; readonly put: string | 'copy' };
 
 const cut: fc.Arbitrary<Cut> = fc.record({
-  at: fc.double({ min: 0, max: 1, noNaN: true }),
+  at: evenly(0, 1),
   length: fc.nat(40),
   put: fc.oneof(fc.constantFrom(...SPLINTERS), fc.constant('copy'), fc.string({ unit: 'binary', maxLength: 6 }), fc.double().map(String)),
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chlorideLeft, innerChloride, loadPull, saltOf } from '../../../sim/chemistry/loading.ts';
 import { closeTo } from '../../exact/asserts.ts';
+import { evenly } from '../../exact/even.ts';
 
 const Q = 4.2;
 const left = (theta: number, c: number, kappa = 1) => chlorideLeft(1 - theta, saltOf(c, Q, kappa));
@@ -29,9 +30,9 @@ describe('a loaded resin', () => {
   });
 
   test('solves y² - Q (1 - theta) y - (kappa c)² = 0 until the last tenth of the sites, and holds nothing beyond them', () => {
-    const share = fc.double({ min: 0, max: 1, noNaN: true });
+    const share = evenly(0, 1);
     fc.assert(
-      fc.property(share, fc.double({ min: 0, max: 13, noNaN: true }), fc.double({ min: 0, max: 2, noNaN: true }), (theta, c, kappa) => {
+      fc.property(share, evenly(0, 13), evenly(0, 2), (theta, c, kappa) => {
         const ratio = left(theta, c, kappa);
         const y = ratio * innerChloride(c, Q, kappa);
         if (ratio * ratio * 0.1 < (1 - theta) * (1 - 1e-12))

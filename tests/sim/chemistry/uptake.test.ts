@@ -6,6 +6,7 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import * as uptake from '../../../sim/chemistry/uptake.ts';
 import distribution from '../../data/distribution.json' with { type: 'json' };
 import { closeTo, curvesClose } from '../../exact/asserts.ts';
+import { evenly } from '../../exact/even.ts';
 
 /** The resin and the scale with which the constants were fitted; the default scale is another. */
 const RESIN = { ...uptake.resinFrom(parameterDefaults()), F: 0.63 };
@@ -106,10 +107,10 @@ describe('the built-in curves', () => {
   });
 
   test('are no negative or endless number for any resin a scenario may have', () => {
-    const within = (path: FieldPath) => fc.double({ min: FIELDS[path].min, max: FIELDS[path].max, noNaN: true });
+    const within = (path: FieldPath) => evenly(FIELDS[path].min, FIELDS[path].max);
     const resins = fc.tuple(within('resin.capacity_eq_per_L'), within('resin.pore_L_per_L'), within('resin.invasion'), within('resin.curve_scale'));
     fc.assert(
-      fc.property(resins, fc.double({ min: 0, max: 13, noNaN: true }), ([capacity, pore, kappa, F], c) => {
+      fc.property(resins, evenly(0, 13), ([capacity, pore, kappa, F], c) => {
         const resin = { Q: capacity / pore, pore, kappa, F };
         const parts = ION_IDS.flatMap((ion) => Object.values(uptake.curveParts(ion, c, resin)));
         expect(parts.filter((part) => !(part >= 0 && part < 1e9))).toEqual([]);
@@ -260,7 +261,7 @@ describe("a user's own curve", () => {
   });
 
   test('goes through its points and rises where they do', () => {
-    const steps = fc.array(fc.tuple(fc.double({ min: 0.1, max: 2, noNaN: true }), fc.double({ min: 0, max: 2, noNaN: true })), { minLength: 2, maxLength: 8 });
+    const steps = fc.array(fc.tuple(evenly(0.1, 2), evenly(0, 2)), { minLength: 2, maxLength: 8 });
     fc.assert(
       fc.property(steps, (rows) => {
         let [acid, log] = [0, -3];

@@ -5,6 +5,7 @@ import { layerReflectance, RESIN_TINTS_PER_CM, sphereEfficiency } from '../../..
 import type { IonId } from '../../../sim/terms/ions.ts';
 import { bedCurve, difference, dominantWavelength, labOf, libraryColour } from './reference.ts';
 import type { SpeciesId } from '../../../sim/colour/spectra.ts';
+import { evenly } from '../../exact/even.ts';
 
 const { colourless, pale, amber } = RESIN_TINTS_PER_CM;
 const POROSITY = 0.38;
@@ -155,11 +156,11 @@ describe('the bed', () => {
   });
 
   test('never gets brighter by more metal', () => {
-    const amount = fc.double({ min: 0, max: 0.5, noNaN: true });
+    const amount = evenly(0, 0.5);
     fc.assert(
       fc.property(
         fc.constantFrom<IonId>('Co', 'Ni', 'Cu', 'Fe3', 'Mn', 'Zn', 'Fe2', 'Cd'),
-        fc.double({ min: 0, max: 12, noNaN: true }),
+        evenly(0, 12),
         amount,
         amount,
         fc.boolean(),
@@ -179,27 +180,22 @@ describe('the painter', () => {
   test('agrees with the single-cell colour to one step of 255', () => {
     const painter = bedPainter(ions, amber, { ...BED, beadUm: 125 });
     const out = new Uint8Array(7);
-    const amount = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 0.5, noNaN: true }));
+    const amount = fc.oneof(fc.constant(0), evenly(0, 0.5));
     fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 12, noNaN: true }),
-        fc.array(amount, { minLength: 6, maxLength: 6 }),
-        fc.constantFrom(0, 0, 0.4, 1),
-        (HCl_M, v, gasSaturation) => {
-          // Component-major arrays, as the bed keeps them: two cells, the second is painted.
-          const pore = [9, v[0], 9, v[1], 9, v[2]];
-          const resin = [9, v[3], 9, v[4], 9, v[5]];
-          painter.colourInto(out, 4, HCl_M, pore, 1, resin, 1, gasSaturation, 2);
-          const exact = bedColour({ HCl_M, pore: { Co: v[0], Ni: v[1], Fe3: v[2] }, resin: { Co: v[3], Ni: v[4], Fe3: v[5] }, gasSaturation }, amber, {
-            ...BED,
-            beadUm: 125,
-          });
-          exact.forEach((channel, k) => {
-            expect(Math.abs(out[4 + k] - 255 * channel)).toBeLessThan(1.01);
-          });
-          expect([...out.slice(0, 4)]).toEqual([0, 0, 0, 0]);
-        },
-      ),
+      fc.property(evenly(0, 12), fc.array(amount, { minLength: 6, maxLength: 6 }), fc.constantFrom(0, 0, 0.4, 1), (HCl_M, v, gasSaturation) => {
+        // Component-major arrays, as the bed keeps them: two cells, the second is painted.
+        const pore = [9, v[0], 9, v[1], 9, v[2]];
+        const resin = [9, v[3], 9, v[4], 9, v[5]];
+        painter.colourInto(out, 4, HCl_M, pore, 1, resin, 1, gasSaturation, 2);
+        const exact = bedColour({ HCl_M, pore: { Co: v[0], Ni: v[1], Fe3: v[2] }, resin: { Co: v[3], Ni: v[4], Fe3: v[5] }, gasSaturation }, amber, {
+          ...BED,
+          beadUm: 125,
+        });
+        exact.forEach((channel, k) => {
+          expect(Math.abs(out[4 + k] - 255 * channel)).toBeLessThan(1.01);
+        });
+        expect([...out.slice(0, 4)]).toEqual([0, 0, 0, 0]);
+      }),
       { seed: 41, numRuns: 300 },
     );
   });

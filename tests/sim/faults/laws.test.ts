@@ -7,12 +7,17 @@ import { resultsOf } from '../../../sim/run/results.ts';
 import { advance, runOf, runWhole } from '../../../sim/run/run.ts';
 import type { Action, Fault, Log, Scenario } from '../../../sim/terms/types.ts';
 import { leach, lowest, resinVolume, spaceError } from './bench.ts';
+import { evenly } from '../../exact/even.ts';
 
 // Laws that hold whatever is wrong with the column and whatever is done to it.
 const RUNS = { seed: 20240307, numRuns: 60 };
 
-const real = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
-const fault: fc.Arbitrary<Fault> = fc.record({ kind: fc.constantFrom(...FAULT_KINDS), severity: real(0, 1), side_deg: real(0, 360), depth_share: real(0, 1) });
+const fault: fc.Arbitrary<Fault> = fc.record({
+  kind: fc.constantFrom(...FAULT_KINDS),
+  severity: evenly(0, 1),
+  side_deg: evenly(0, 360),
+  depth_share: evenly(0, 1),
+});
 const liquid = fc.constantFrom('acid', 'sample', 'water');
 
 const action: fc.Arbitrary<Action> = fc.oneof(
@@ -21,7 +26,7 @@ const action: fc.Arbitrary<Action> = fc.oneof(
     arbitrary: fc.record({
       do: fc.constant('pour' as const),
       liquid,
-      volume_mL: real(0.05, 5),
+      volume_mL: evenly(0.05, 5),
       how: fc.constantFrom('wall' as const, 'bed' as const),
       hold_level: fc.boolean(),
     }),
@@ -31,14 +36,14 @@ const action: fc.Arbitrary<Action> = fc.oneof(
     weight: 4,
     arbitrary: fc.record({
       do: fc.constant('wait' as const),
-      until: fc.oneof(fc.record({ elapsed_min: real(0, 40) }), fc.record({ more_mL: real(0, 4) }), fc.record({ liquid_mm: real(0, 10) })),
+      until: fc.oneof(fc.record({ elapsed_min: evenly(0, 40) }), fc.record({ more_mL: evenly(0, 4) }), fc.record({ liquid_mm: evenly(0, 10) })),
     }),
   },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('a', 'b') }) },
   { weight: 1, arbitrary: fc.constant({ do: 'stir' as const }) },
-  { weight: 1, arbitrary: fc.record({ do: fc.constant('refill-from-below' as const), liquid, volume_mL: real(0.1, 4) }) },
-  { weight: 1, arbitrary: fc.record({ do: fc.constant('top-up' as const), resin_mL: real(0.05, 1) }) },
-  { weight: 1, arbitrary: fc.record({ do: fc.constant('spill' as const), share: real(0.01, 1) }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('refill-from-below' as const), liquid, volume_mL: evenly(0.1, 4) }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('top-up' as const), resin_mL: evenly(0.05, 1) }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('spill' as const), share: evenly(0.01, 1) }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('fault' as const), fault }) },
 );
 const log: fc.Arbitrary<Log> = fc.array(action, { minLength: 4, maxLength: 16 });
@@ -46,12 +51,12 @@ const log: fc.Arbitrary<Log> = fc.array(action, { minLength: 4, maxLength: 16 })
 const scenario: fc.Arbitrary<Scenario> = fc
   .record({
     values: fc.record({
-      'bed.length_cm': real(2, 8),
+      'bed.length_cm': evenly(2, 8),
       'bed.plates': fc.integer({ min: 5, max: 25 }),
       'bed.lanes': fc.constantFrom(1, 2, 4, 7),
-      'bed.bead_um': real(100, 300),
-      'column.outlet_cm': real(0, 25),
-      'bed.air_entry_wall': real(0.02, 0.4),
+      'bed.bead_um': evenly(100, 300),
+      'column.outlet_cm': evenly(0, 25),
+      'bed.air_entry_wall': evenly(0.02, 0.4),
       'bench.start_HCl_M': fc.constantFrom(0, 9),
       'numerics.frame_mL': fc.constant(1),
     }),

@@ -3,6 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { parameterDefaults } from '../../../sim/terms/fields.ts';
 import { type Receiver, receiverOf } from '../../../sim/flask/flask.ts';
 import { workUp } from '../../../sim/report/workup.ts';
+import { evenly } from '../../exact/even.ts';
 
 const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5 };
 /** Titration in portions of a volumetric flask, the alternative. */
@@ -134,9 +135,9 @@ test('receiverOf reads a receiver of the results, absent ions as none', () => {
 });
 
 test('any receiver is worked up to finite figures whose causes add up', () => {
-  const mmol = (max: number) => fc.double({ min: 0, max, noNaN: true });
+  const mmol = (max: number) => evenly(0, max);
   const receiver = fc.record({
-    volume_mL: fc.double({ min: 0.5, max: 400, noNaN: true }),
+    volume_mL: evenly(0.5, 400),
     HCl_mmol: mmol(300),
     Co_mmol: mmol(3),
     Ni_mmol: mmol(0.3),

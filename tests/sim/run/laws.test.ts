@@ -8,6 +8,7 @@ import { inReceivers } from '../../../sim/column/measure.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { advance, checkpointOf, restoreTo, type Run, runOf, runWhole } from '../../../sim/run/run.ts';
 import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
+import { evenly } from '../../exact/even.ts';
 
 // Laws that hold for every valid scenario and log: conservation, positivity, and independence of how the run is cut up.
 const SEED = 20240229;
@@ -15,26 +16,25 @@ const SEED = 20240229;
 const RUNS = { seed: SEED, numRuns: Number(process.env.LAW_RUNS ?? 100) };
 
 const ions = fc.uniqueArray(fc.constantFrom<IonId>(...ION_IDS), { minLength: 1, maxLength: 4 });
-const real = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
 const scenario: fc.Arbitrary<Scenario> = fc
   .record({
     ions,
-    acid: real(0, 12),
-    strength: real(0.001, 0.6),
+    acid: evenly(0, 12),
+    strength: evenly(0.001, 0.6),
     values: fc.record({
-      'bed.length_cm': real(2, 10),
+      'bed.length_cm': evenly(2, 10),
       'bed.plates': fc.integer({ min: 4, max: 40 }),
       'bed.lanes': fc.constantFrom(1, 2, 4, 6),
-      'bed.spread': real(0, 0.5),
-      'bed.bead_um': real(60, 300),
-      'bed.packing': real(0, 30),
-      'column.tip_mL': real(0.1, 1),
+      'bed.spread': evenly(0, 0.5),
+      'bed.bead_um': evenly(60, 300),
+      'bed.packing': evenly(0, 30),
+      'column.tip_mL': evenly(0.1, 1),
       'column.tip_plates': fc.integer({ min: 1, max: 6 }),
-      'resin.capacity_eq_per_L': real(0.5, 2),
-      'bench.start_HCl_M': real(0, 10),
-      'bench.start_head_mm': real(0, 30),
-      'numerics.courant': real(0.2, 2),
+      'resin.capacity_eq_per_L': evenly(0.5, 2),
+      'bench.start_HCl_M': evenly(0, 10),
+      'bench.start_head_mm': evenly(0, 30),
+      'numerics.courant': evenly(0.2, 2),
       'numerics.frame_mL': fc.constant(1),
     }),
     seed: fc.integer({ min: 0, max: 1000 }),
@@ -59,18 +59,18 @@ const scenario: fc.Arbitrary<Scenario> = fc
   }));
 
 const action: fc.Arbitrary<Action> = fc.oneof(
-  fc.record({ do: fc.constant('pour' as const), liquid: fc.constantFrom('acid', 'sample', 'water'), volume_mL: real(0.05, 6), hold_level: fc.boolean() }),
+  fc.record({ do: fc.constant('pour' as const), liquid: fc.constantFrom('acid', 'sample', 'water'), volume_mL: evenly(0.05, 6), hold_level: fc.boolean() }),
   fc.record({
     do: fc.constant('pour' as const),
     liquid: fc.constantFrom('acid', 'water'),
-    volume_mL: real(0.05, 6),
-    unless: fc.record({ ion: fc.constantFrom<IonId>(...ION_IDS), above_bottom_mm: real(0, 20) }),
+    volume_mL: evenly(0.05, 6),
+    unless: fc.record({ ion: fc.constantFrom<IonId>(...ION_IDS), above_bottom_mm: evenly(0, 20) }),
   }),
   fc.record({ do: fc.constant('clamp' as const), open_percent: fc.constantFrom(0, 30, 60, 100, 120) }),
   fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('a', 'b', 'c') }),
   fc.record({
     do: fc.constant('wait' as const),
-    until: fc.oneof(fc.record({ elapsed_min: real(0, 8) }), fc.record({ more_mL: real(0, 4) }), fc.record({ liquid_mm: real(0, 10) })),
+    until: fc.oneof(fc.record({ elapsed_min: evenly(0, 8) }), fc.record({ more_mL: evenly(0, 4) }), fc.record({ liquid_mm: evenly(0, 10) })),
   }),
 );
 const log: fc.Arbitrary<Log> = fc.array(action, { minLength: 1, maxLength: 14 });
@@ -109,7 +109,7 @@ describe('every run', () => {
       fc.property(
         scenario,
         log,
-        fc.array(fc.oneof(fc.record({ steps: fc.integer({ min: 0, max: 50 }) }), fc.record({ time_min: real(0, 30) })), { maxLength: 12 }),
+        fc.array(fc.oneof(fc.record({ steps: fc.integer({ min: 0, max: 50 }) }), fc.record({ time_min: evenly(0, 30) })), { maxLength: 12 }),
         (s, l, pieces) => {
           const whole = runOf(s, l);
           advance(whole, { endOfLog: true });

@@ -6,6 +6,7 @@ import { benchOf, inHand, startOf, type WorkUpState } from '../../../sim/workup/
 import type { Receiver } from '../../../sim/flask/flask.ts';
 import { playWorkUp, workUpStep } from '../../../sim/workup/play.ts';
 import { defaultProcedure } from '../../../sim/workup/procedure.ts';
+import { evenly } from '../../exact/even.ts';
 
 const RECEIVER: Receiver = { volume_mL: 52, HCl_mmol: 36, Co_mmol: 0.5, Ni_mmol: 0.002 };
 /** In portions of a volumetric flask; the tests need the first one only. */
@@ -125,19 +126,19 @@ test('blue comes back while waiting when nickel is left in the cobalt', () => {
 });
 
 describe('laws of the bench', () => {
-  const volume = fc.double({ min: 0.05, max: 30, noNaN: true });
+  const volume = evenly(0.05, 30);
   const dose: fc.Arbitrary<Dose> = fc.oneof(
     volume.map((mL) => ({ mL })),
     fc.integer({ min: 1, max: 40 }).map((drops) => ({ drops })),
-    fc.double({ min: 1, max: 12, noNaN: true }).map((pH) => ({ until: { pH } })),
+    evenly(1, 12).map((pH) => ({ until: { pH } })),
     fc.constant({ until: 'pink' as const }),
-    fc.double({ min: 0.1, max: 3, noNaN: true }).map((g) => ({ g })),
+    evenly(0.1, 3).map((g) => ({ g })),
   );
   const action: fc.Arbitrary<WorkUpAction> = fc.oneof(
     { weight: 1, arbitrary: fc.constantFrom(60, 100, 250).map((to_mL) => ({ do: 'make up' as const, to_mL })) },
     { weight: 2, arbitrary: fc.constantFrom(5, 10, 25).map((mL) => ({ do: 'portion' as const, mL })) },
     { weight: 8, arbitrary: fc.record({ do: fc.constant('add' as const), reagent: fc.constantFrom(...REAGENTS), dose }) },
-    { weight: 1, arbitrary: fc.record({ do: fc.constant('wait' as const), min: fc.double({ min: 0.1, max: 20, noNaN: true }) }) },
+    { weight: 1, arbitrary: fc.record({ do: fc.constant('wait' as const), min: evenly(0.1, 20) }) },
   );
 
   it('cobalt and nickel are all in the flasks, nothing is negative and dissolved cobalt never exceeds the total', () => {

@@ -6,6 +6,7 @@ import type { Action, Log } from '../../../sim/terms/types.ts';
 import { handlesOf, movedEluent, movedReceiver, type Plan } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped, small } from './rig.ts';
+import { evenly } from '../../exact/even.ts';
 
 const SEED = 20;
 const SCENARIO = small();
@@ -19,23 +20,19 @@ const action: fc.Arbitrary<Action> = fc.oneof(
   fc.record({
     do: fc.constant('pour' as const),
     liquid: fc.constantFrom('acid', 'sample', 'water'),
-    volume_mL: fc.double({ min: 0.2, max: 6, noNaN: true }),
+    volume_mL: evenly(0.2, 6),
     how: fc.constantFrom('wall' as const, 'bed' as const),
   }),
   fc.record({ do: fc.constant('clamp' as const), open_percent: fc.constantFrom(0, 40, 100) }),
   fc.record({ do: fc.constant('receiver' as const), label: fc.constantFrom('nickel', 'cobalt', 'third') }),
   fc.record({
     do: fc.constant('wait' as const),
-    until: fc.oneof(
-      fc.record({ more_mL: fc.double({ min: 0.1, max: 4, noNaN: true }) }),
-      fc.record({ liquid_mm: fc.constantFrom(0, 1, 5) }),
-      fc.record({ elapsed_min: fc.double({ min: 0.1, max: 5, noNaN: true }) }),
-    ),
+    until: fc.oneof(fc.record({ more_mL: evenly(0.1, 4) }), fc.record({ liquid_mm: fc.constantFrom(0, 1, 5) }), fc.record({ elapsed_min: evenly(0.1, 5) })),
   }),
 );
 
 /** The next log: an action put in, taken out, changed in place, or the end cut off. */
-const edit = fc.record({ kind: fc.constantFrom('insert', 'remove', 'replace', 'cut', 'append'), at: fc.double({ min: 0, max: 1, noNaN: true }), action });
+const edit = fc.record({ kind: fc.constantFrom('insert', 'remove', 'replace', 'cut', 'append'), at: evenly(0, 1), action });
 
 function edited(log: Log, { kind, at, action: other }: { kind: string; at: number; action: Action }): Log {
   const place = Math.min(log.length, Math.floor(at * (log.length + 1)));
