@@ -262,6 +262,33 @@ describe('at 1280 x 720', () => {
     expect((clock?.y ?? 0) + (clock?.height ?? 9999)).toBeLessThanOrEqual(PROJECTOR.height);
     expect(await axeViolations(page)).toEqual([]);
   });
+
+  test('the projector asks what will follow, and shows it only when the button is pressed or the run is at its end', async () => {
+    const page = await beside();
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    const follows = page.getByRole('button', { name: 'Show what follows' });
+    await follows.waitFor();
+    const overlay = page.locator('bf-twin bf-overlay svg');
+    const drawnTo = () => overlay.locator('.line path').evaluateAll((paths) => Math.max(...paths.map((path) => path.getBoundingClientRect().right)));
+    const now = () => overlay.locator('.cursor line').evaluate((line) => line.getBoundingClientRect().right);
+    expect(await drawnTo()).toBeLessThanOrEqual((await now()) + 3);
+    expect(await overlay.getAttribute('aria-label')).not.toMatch(/has left after/);
+    for (const title of await overlay.locator('.row-title').all()) {
+      const [box, frame] = [await title.boundingBox(), await overlay.boundingBox()];
+      expect((box?.x ?? 0) + (box?.width ?? 9999)).toBeLessThanOrEqual((frame?.x ?? 0) + (frame?.width ?? 0));
+    }
+    expect(await axeViolations(page)).toEqual([]);
+
+    await follows.click();
+    await expect.poll(async () => (await drawnTo()) - (await now()), { timeout: PATIENCE_MS }).toBeGreaterThan(50);
+    expect(await follows.count()).toBe(0);
+    await page.getByRole('button', { name: 'Back' }).click();
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    await follows.waitFor();
+    await page.getByRole('slider', { name: 'time' }).focus();
+    await page.keyboard.press('End');
+    await expect.poll(() => follows.count(), { timeout: PATIENCE_MS }).toBe(0);
+  });
 });
 
 test('a hidden fault is kind while there is nothing to tell, and answered in pictures before numbers', async () => {

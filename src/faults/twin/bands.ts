@@ -38,6 +38,14 @@ export function leavingCurve(plan: Plan, solute: Solute): EffluentCurve {
   return effluentCurve(plan, solute, framesApart(plan, deliveredAtEnd(plan) / POINTS));
 }
 
+/** The part of a curve up to a volume, ending at that volume. */
+export function curveUntil(curve: EffluentCurve, end: number): EffluentCurve {
+  const { xs, ys } = curve;
+  const after = xs.findIndex((x) => x > end);
+  if (after < 0) return curve;
+  return { xs: [...xs.slice(0, after), end], ys: [...ys.slice(0, after), valueAt(curve, end)] };
+}
+
 /** A curve read at a volume, straight between its points; 0 outside it. */
 export function valueAt({ xs, ys }: EffluentCurve, x: number): number {
   const after = xs.findIndex((value) => value >= x);

@@ -8,7 +8,7 @@ import { cursor } from '../../plot/cursor.ts';
 import { line, linePath } from '../../plot/line.ts';
 import { seriesStyle } from '../../plot/series.ts';
 import { deliveredAtEnd, type Plan, spansOf } from '../../../sim/history/index.ts';
-import { bandCurve, leavingCurve, valueAt } from './bands.ts';
+import { bandCurve, curveUntil, leavingCurve, valueAt } from './bands.ts';
 
 // A run laid over its twin: bands over depth, effluent, and the difference of one ion, all over delivered volume. The run is
 // solid with markers, the twin thin, dotted and hatched.
@@ -25,6 +25,11 @@ export interface Overlay {
   readonly now_mL: number;
 }
 
+export interface Projected extends Overlay {
+  /** A class that is asked what will follow sees no further than now. */
+  readonly aheadHidden: boolean;
+}
+
 export const OVERLAY_HEIGHT = 470;
 /** For a class: what leaves, large. */
 export const PROJECTED_HEIGHT = 500;
@@ -39,6 +44,8 @@ const ROWS = {
 const TITLE_ABOVE = 8;
 const HEADROOM = 1.15;
 const DOTS = '1.5 3';
+/** Share of the height below which a curve lies on the axis for somebody at the back of a room; a choice. */
+const SEEN = 0.02;
 /** Points at which the difference is taken. */
 const DIFFERENCES = 240;
 
@@ -58,41 +65,50 @@ export function overlayDrawing({ run, twin, width, now_mL }: Overlay, target: Io
 }
 
 /** What leaves the tip in both runs, and nothing else, in a type that is read from the back of a room. */
-export function projectedDrawing({ run, twin, width, now_mL }: Overlay): SVGTemplateResult {
+export function projectedDrawing(projected: Projected): SVGTemplateResult {
+  const { run, twin, width, now_mL } = projected;
   const both = twin ? [run, twin] : [run];
   const x = scaleLinear()
     .domain([0, Math.max(5, ...both.map(({ plan }) => deliveredAtEnd(plan)))])
     .nice(5)
     .range([LEFT + 12, Math.max(LEFT + 80, width - RIGHT)]);
-  const row = { top: 56, bottom: PROJECTED_HEIGHT - 64 };
-  return svg`${projectedRow(x, run, twin, row)}
+  const row = { top: 84, bottom: PROJECTED_HEIGHT - 64 };
+  return svg`${projectedRow(x, projected, row)}
     ${axis({ scale: x, side: 'bottom', at: row.bottom, title: '', ticks: 5 })}
     <text class="row-title" x=${x.range()[1]} y=${row.bottom + 54} text-anchor="end">delivered, mL</text>
     ${cursor({ at: x(now_mL), top: row.top, bottom: row.bottom, label: 'now', right: width, kind: 'now' })}`;
 }
 
-function projectedRow(x: Scale, run: Ran, twin: Ran | undefined, { top, bottom }: { readonly top: number; readonly bottom: number }): SVGTemplateResult {
+/** The scale is that of the whole run even while its end is hidden, so that nothing jumps when it is shown. */
+function projectedRow(x: Scale, projected: Projected, { top, bottom }: { readonly top: number; readonly bottom: number }): SVGTemplateResult {
+  const { run, twin, now_mL, aheadHidden } = projected;
   const metals = (ran: Ran, isTwin: boolean) => curvesOf(ran, isTwin).filter(({ id }) => id !== 'HCl');
-  const curves = [...metals(run, false), ...(twin ? metals(twin, true) : [])];
+  const whole = [...metals(run, false), ...(twin ? metals(twin, true) : [])];
   const y = scaleLinear()
-    .domain([0, Math.max(1e-6, ...curves.flatMap(({ ys }) => ys)) * HEADROOM])
+    .domain([0, Math.max(1e-6, ...whole.flatMap(({ ys }) => ys)) * HEADROOM])
     .nice(3)
     .range([bottom, top]);
+  const curves = aheadHidden ? whole.map((curve) => ({ ...curve, ...curveUntil(curve, now_mL) })) : whole;
   const [left, right] = x.range();
-  return svg`<text class="row-title" x=${left} y=${top - 28}>leaving the tip, mol/L: solid line this run, dots its twin</text>
+  return svg`<text class="row-title" x=${left} y=${top - 56}>leaving the tip, mol/L</text>
+    <text class="row-title" x=${left} y=${top - 26}>solid line: this run, dots: its twin</text>
     ${axis({ scale: y, side: 'left', at: left, ticks: 3, title: '', grid: right - left })}
-    ${curves.map(({ id, xs, ys, isTwin }) => {
-      const style = seriesStyle(id);
-      return line({
-        x,
-        y,
-        xs,
-        ys,
-        style: isTwin ? { ...style, colour: 'var(--ink)', dash: '2 6', width: 2.5, marker: 'none' } : { ...style, width: 4, marker: 'none' },
-        labelAt: isTwin ? 'none' : 'peak',
-        markers: 0,
-      });
-    })}`;
+    ${curves.map((curve) => projectedLine(x, y, curve))}`;
+}
+
+/** A metal is named once some of it has left. */
+function projectedLine(x: Scale, y: Scale, { id, xs, ys, isTwin }: ReturnType<typeof curvesOf>[number]): SVGTemplateResult {
+  const style = seriesStyle(id);
+  const [, high] = y.domain();
+  return line({
+    x,
+    y,
+    xs,
+    ys,
+    style: isTwin ? { ...style, colour: 'var(--ink)', dash: '2 6', width: 2.5, marker: 'none' } : { ...style, width: 4, marker: 'none' },
+    labelAt: isTwin || Math.max(...ys) < SEEN * high ? 'none' : 'peak',
+    markers: 0,
+  });
 }
 
 function hatch(): SVGTemplateResult {

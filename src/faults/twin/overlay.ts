@@ -26,6 +26,8 @@ export class RunOverlay extends LitElement {
   @property({ type: Number }) now_mL = 0;
   /** Only what leaves, in large type. */
   @property({ type: Boolean }) projected = false;
+  /** Projected: nothing is drawn or said that comes after now. */
+  @property({ type: Boolean }) aheadHidden = false;
   @state() private width = 0;
   private readonly sizes = new ResizeObserver(([entry]) => {
     if (entry) this.width = Math.round(entry.contentRect.width);
@@ -42,17 +44,18 @@ export class RunOverlay extends LitElement {
   }
 
   override render() {
-    const { run, twin, width, now_mL } = this;
+    const { run, twin, width, now_mL, aheadHidden } = this;
     if (!run || width === 0) return nothing;
     const target = targetOf(run.scenario) ?? run.plan.ions[0];
     if (this.projected)
-      return html`<svg class="plot" width=${width} height=${PROJECTED_HEIGHT} role="img" aria-label=${this.spoken(run, twin)}>${projectedDrawing({ run, twin, width, now_mL })}</svg>`;
+      return html`<svg class="plot" width=${width} height=${PROJECTED_HEIGHT} role="img" aria-label=${this.spoken(run, twin)}>${projectedDrawing({ run, twin, width, now_mL, aheadHidden })}</svg>`;
     return html`<svg class="plot" width=${width} height=${OVERLAY_HEIGHT} role="img" aria-label=${this.spoken(run, twin)}>
       ${guard([run.plan, twin?.plan, width, now_mL], () => (target ? overlayDrawing({ run, twin, width, now_mL }, target) : svg``))}</svg>`;
   }
 
   private spoken(run: Ran, twin: Ran | undefined): string {
     const ion = targetOf(run.scenario);
+    if (this.aheadHidden) return `What leaves the tip over delivered volume, as far as ${fixed(this.now_mL, 1)} mL`;
     if (!ion) return 'Bands and effluent over delivered volume';
     const first = (ran: Ran): string => fixed(firstOut(ran.plan, ion), 1);
     const other = twin ? `, in its twin after ${first(twin)} mL` : '';

@@ -32,6 +32,8 @@ const LAID: readonly { value: Laid; label: string }[] = [
 ];
 /** px from the top of a drawn column to the ends of its bed; the glass needs room for the vessel below. */
 const BED = { unrolled: { top: 60, bottom: 300 }, glass: { top: 90, bottom: 262 } } as const;
+/** The run is at its end when no more than this is left of it, min: a hundredth of a second. */
+const AT_END_MIN = 1e-4;
 const PROJECTED_BED = { unrolled: { top: 70, bottom: 400 }, glass: { top: 105, bottom: 325 } } as const;
 
 /**
@@ -72,6 +74,8 @@ export class TwinPart extends LiveElement {
   @property({ type: Boolean }) projected = false;
   @state() private drawn: Drawn = 'glass';
   @state() private laid: Laid = 'over';
+  /** The class has answered: the projector may show the rest of the run. */
+  @state() private followed = false;
 
   override render() {
     const { session, twin } = this;
@@ -103,13 +107,25 @@ export class TwinPart extends LiveElement {
     const question = scenario.notice.find((line) => QUESTION.test(line))?.replace(QUESTION, '');
     return html`<div class="projected">
       <div class="row"><p class="question">${question ? capital(question) : 'What is different in the column on the left, and what will follow from it?'}</p>
-        <button type="button" @click=${this.project}>Back</button></div>
+        <div class="row">${this.aheadHidden() ? html`<button type="button" class="primary" @click=${this.follow}>Show what follows</button>` : nothing}<button type="button" @click=${this.project}>Back</button></div></div>
       <div class="view over">${this.pair(scenario, plan, moment)}${this.over(scenario, plan, moment)}</div>
       <bf-fault-clock .store=${session.store}></bf-fault-clock>
     </div>`;
   }
 
+  /** The question asks what will follow: as long as the run is not at its end, the curves stop at now. */
+  private aheadHidden(): boolean {
+    const { store } = this.session ?? {};
+    const end = store?.plan?.logEnd.time_min ?? 0;
+    return this.projected && !this.followed && (store?.now ?? 0) < end - AT_END_MIN;
+  }
+
+  private follow() {
+    this.followed = true;
+  }
+
   private project() {
+    this.followed = false;
     emit(this, 'bf-project', { on: !this.projected });
   }
 
@@ -134,7 +150,7 @@ export class TwinPart extends LiveElement {
   private over(scenario: Scenario, plan: Plan, moment: Moment) {
     const { twin } = this;
     const other = twin?.scenario && twin.plan ? { scenario: twin.scenario, plan: twin.plan } : undefined;
-    return html`<bf-overlay .run=${{ scenario, plan }} .twin=${other} .now_mL=${moment.delivered_mL} ?projected=${this.projected}></bf-overlay>`;
+    return html`<bf-overlay .run=${{ scenario, plan }} .twin=${other} .now_mL=${moment.delivered_mL} ?projected=${this.projected} .aheadHidden=${this.aheadHidden()}></bf-overlay>`;
   }
 
   private beside(scenario: Scenario, plan: Plan, moment: Moment) {
