@@ -13,11 +13,11 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { lossBar, patternPiece } from './loss-bar.ts';
 import { partStyles } from './styles.ts';
 
-/** Names of causes that only actions can bring about. */
+/** Names of causes that only actions can bring about. Of a wash they say what was otherwise than planned, for that may have helped. */
 const BY_HAND: Readonly<Record<string, string>> = {
   'receiver-unchanged': 'receiver never changed',
-  'short-wash': 'washed too little',
-  'long-wash': 'washed too long',
+  'short-wash': 'washed less than planned',
+  'long-wash': 'washed more than planned',
   'poured-on-bed': 'poured onto the bed',
   'wide-clamp': 'clamp too wide',
   'narrow-clamp': 'clamp too narrow',

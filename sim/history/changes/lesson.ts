@@ -1,18 +1,20 @@
 import { IONS } from '../../terms/ions.ts';
 import type { IonId } from '../../terms/types.ts';
-import { collectedAt, leavesAt, pouredOf } from '../effluent.ts';
+import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
 import { keptOf, type Span, withStop } from './fractions.ts';
-import { switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
+import { earliestChange, switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
 // What a run teaches: what was recovered, what it cost, and the one thing that would have changed most.
 
-/** The one change that answers the largest shortcoming. Volumes are delivered ones, mL; shares are of what was poured. */
+/** The one change that answers what cost most. Volumes are delivered ones, mL; shares are of what was poured. */
 export type Advice =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'collect' | 'part' }
-  | { readonly kind: 'change-sooner' | 'change-later'; readonly by_mL: number; readonly at_mL: number }
+  /** `share`: of the target, what left between `at_mL` and the change. */
+  | { readonly kind: 'change-sooner'; readonly by_mL: number; readonly at_mL: number; readonly share: number }
+  | { readonly kind: 'change-later'; readonly by_mL: number; readonly at_mL: number }
   | { readonly kind: 'elute-on' | 'stay' | 'elute-sooner'; readonly share: number }
   | { readonly kind: 'wash-longer'; readonly ion: IonId; readonly share: number }
   | { readonly kind: 'overlap' };
@@ -32,7 +34,7 @@ export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number
   const bounded = withStop(plan, targets);
   const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
   const window = switchWindow(plan, bounded);
-  return { kept, found, window, advice: window ? byWindow(found, window) : byLoss(plan, targets, found, eluent_mL) };
+  return { kept, found, window, advice: window ? byWindow(plan, targets.target, kept, found, window) : byCost(plan, bounded, kept, found, eluent_mL) };
 }
 
 /** One line: what was recovered, what it cost, what to change. */
@@ -44,23 +46,60 @@ export function lessonWords({ found, advice }: Lesson, { target, unwanted }: Fra
 }
 
 /** The receiver change alone decides: it was outside its window, or nothing has to change. */
-function byWindow({ early_mL = 0, late_mL = 0 }: Verdict, { from_mL, to_mL }: SwitchWindow): Advice {
-  if (late_mL > 0) return { kind: 'change-sooner', by_mL: late_mL, at_mL: to_mL };
+function byWindow(plan: Plan, target: IonId, kept: Span, { early_mL = 0, late_mL = 0 }: Verdict, { from_mL, to_mL }: SwitchWindow): Advice {
+  if (late_mL > 0) return sooner(plan, target, kept, to_mL);
   return early_mL > 0 ? { kind: 'change-later', by_mL: early_mL, at_mL: from_mL } : { kind: 'nothing' };
 }
 
-/** No change of receiver would have been enough: the largest loss decides, or, without a loss, what came along. */
-function byLoss(plan: Plan, targets: FractionTargets, found: Verdict, eluent_mL: number | undefined): Advice {
-  const { lostBefore, lostAfter, lostBehind, carried } = found;
-  const most = Math.max(lostBefore, lostAfter, lostBehind);
-  if (most > 1 - targets.recovered && most === lostBehind) return { kind: 'elute-on', share: lostBehind };
-  if (most > 1 - targets.recovered && most === lostAfter) return { kind: 'stay', share: lostAfter };
+/** No change of receiver would have been enough: what cost the largest share decides. */
+function byCost(plan: Plan, targets: FractionTargets, kept: Span, found: Verdict, eluent_mL: number | undefined): Advice {
+  const costs = [...lossesOf(plan, targets, kept, found, eluent_mL), ...excessOf(plan, targets, kept, found, eluent_mL)];
+  return costs.reduce<Cost>((most, cost) => (cost.share > most.share ? cost : most), { share: 0, advice: { kind: 'overlap' } }).advice;
+}
+
+/** What was lost or carried, as a share of what was poured, and what would answer it. */
+interface Cost {
+  readonly share: number;
+  readonly advice: Advice;
+}
+
+/** Of the target. Where enough was recovered, only what left under the acid counts: it is what leaves no room for a change. */
+function lossesOf(plan: Plan, targets: FractionTargets, kept: Span, found: Verdict, eluent_mL: number | undefined): Cost[] {
+  const allowed = 1 - targets.recovered;
   const underAcid = eluent_mL === undefined ? 0 : shareAt(plan, targets.target, eluent_mL);
-  if (underAcid > 1 - targets.recovered) return { kind: 'elute-sooner', share: underAcid };
+  const early: Cost[] = underAcid > allowed ? [{ share: underAcid, advice: { kind: 'elute-sooner', share: underAcid } }] : [];
+  if (found.recovered >= targets.recovered) return early;
+  const { lostBehind, lostAfter } = found;
+  const change = sooner(plan, targets.target, kept, bestChange(plan, targets));
+  return [
+    { share: lostBehind, advice: { kind: 'elute-on', share: lostBehind } },
+    { share: lostAfter, advice: { kind: 'stay', share: lostAfter } },
+    { share: change.by_mL > 0 ? change.share : 0, advice: change },
+    ...early,
+  ];
+}
+
+/** Of what was not wanted, beyond what is allowed: a later change leaves it behind where that loses no target, else a longer wash. */
+function excessOf(plan: Plan, targets: FractionTargets, { from_mL }: Span, { carried, acid_mmol }: Verdict, eluent_mL: number | undefined): Cost[] {
+  const at_mL = earliestChange(plan, targets);
+  const excess = carried - targets.carried;
+  const isFree = at_mL > from_mL && shareAt(plan, targets.target, at_mL) <= 1 - targets.recovered;
+  // Acid is no share of a metal: it decides only where nothing else does.
+  if (isFree && (excess > 0 || acid_mmol > (targets.acid_mmol ?? Number.POSITIVE_INFINITY)))
+    return [{ share: Math.max(excess, Number.MIN_VALUE), advice: { kind: 'change-later', by_mL: at_mL - from_mL, at_mL } }];
   const [ion] = [...targets.unwanted].sort((a, b) => leftAfter(plan, b, eluent_mL) - leftAfter(plan, a, eluent_mL));
   const behind = ion === undefined ? 0 : leftAfter(plan, ion, eluent_mL);
-  if (ion !== undefined && carried > targets.carried && behind > targets.carried) return { kind: 'wash-longer', ion, share: behind };
-  return { kind: 'overlap' };
+  return ion !== undefined && excess > 0 && behind > targets.carried ? [{ share: excess, advice: { kind: 'wash-longer', ion, share: behind } }] : [];
+}
+
+/** The change that loses no more than the task allows, or, where acid or another metal forbids that, the earliest that they allow. */
+function bestChange(plan: Plan, targets: FractionTargets): number {
+  const unmissed = lastVolumeAt(plan, targets.target, (1 - targets.recovered) * pouredOf(plan, targets.target));
+  return Math.max(unmissed, earliestChange(plan, targets));
+}
+
+function sooner(plan: Plan, target: IonId, { from_mL }: Span, at_mL: number): Extract<Advice, { kind: 'change-sooner' }> {
+  return { kind: 'change-sooner', by_mL: from_mL - at_mL, at_mL, share: shareAt(plan, target, from_mL) - shareAt(plan, target, at_mL) };
 }
 
 function adviceWords(advice: Advice, name: string): string {
@@ -72,7 +111,7 @@ function adviceWords(advice: Advice, name: string): string {
     case 'part':
       return `put a receiver of its own under the tip before the ${name} leaves`;
     case 'change-sooner':
-      return `change the receiver ${mL(advice.by_mL)} sooner, at ${mL(advice.at_mL)} or before`;
+      return `change the receiver ${mL(advice.by_mL)} sooner, at ${mL(advice.at_mL)}, since ${percent(advice.share)} of the ${name} left in between`;
     case 'change-later':
       return `change the receiver ${mL(advice.by_mL)} later, at ${mL(advice.at_mL)} or after`;
     case 'elute-on':

@@ -63,18 +63,21 @@ function stopOf(plan: Plan, targets: FractionTargets): number {
   return targets.stop_mL ?? deliveredAtEnd(plan);
 }
 
-function spanOf(
-  plan: Plan,
-  { target, unwanted, recovered, carried, acid_mmol }: FractionTargets,
-  stop_mL: number,
-): { from_mL: number; to_mL: number } | undefined {
+/** The earliest change after which no more of anything unwanted is carried than allowed, mL; that of acid as well. */
+export function earliestChange(plan: Plan, targets: FractionTargets): number {
+  const stop_mL = stopOf(plan, targets);
+  const limits = targets.unwanted.map((ion): [Solute, number] => [ion, targets.carried * pouredOf(plan, ion)]);
+  if (targets.acid_mmol !== undefined) limits.push(['HCl', targets.acid_mmol]);
+  const least = ([solute, most]: [Solute, number]): number => volumeAt(plan, solute, collectedAt(plan, solute, stop_mL) - most) ?? stop_mL;
+  return Math.max(0, ...limits.map(least));
+}
+
+function spanOf(plan: Plan, targets: FractionTargets, stop_mL: number): { from_mL: number; to_mL: number } | undefined {
+  const { target, recovered } = targets;
   const loss = collectedAt(plan, target, stop_mL) - recovered * pouredOf(plan, target);
   if (!(loss >= 0) || pouredOf(plan, target) <= 0) return undefined;
   const to_mL = Math.min(stop_mL, lastVolumeAt(plan, target, loss));
-  const limits = unwanted.map((ion): [Solute, number] => [ion, carried * pouredOf(plan, ion)]);
-  if (acid_mmol !== undefined) limits.push(['HCl', acid_mmol]);
-  const least = ([solute, most]: [Solute, number]): number => volumeAt(plan, solute, collectedAt(plan, solute, stop_mL) - most) ?? stop_mL;
-  const from_mL = Math.max(0, ...limits.map(least));
+  const from_mL = earliestChange(plan, { ...targets, stop_mL });
   return from_mL <= to_mL ? { from_mL, to_mL } : undefined;
 }
 

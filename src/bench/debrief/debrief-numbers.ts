@@ -104,6 +104,22 @@ export function judgementWords({ kept, found, window, needlessAcid_mmol, needles
   return lines;
 }
 
+/** What to try first with the handles of the figure: what the lesson asks for, where a handle does it. */
+export function tryWords({ advice: { kind } }: Lesson): string {
+  switch (kind) {
+    case 'change-sooner':
+      return 'the receiver sooner';
+    case 'change-later':
+      return 'the receiver later';
+    case 'elute-sooner':
+      return 'water sooner';
+    case 'wash-longer':
+      return 'water later';
+    default:
+      return 'water or the receiver, sooner or later';
+  }
+}
+
 export interface Fact {
   readonly label: string;
   readonly value: string;

@@ -12,7 +12,7 @@ import { emit } from '../../ui/emit.ts';
 import { showRuns } from '../../ui/show-runs.ts';
 import { fixed } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
-import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf } from './debrief-numbers.ts';
+import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf, tryWords } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
 import { isOver } from '../../store/over.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
@@ -67,7 +67,8 @@ export class Debrief extends LiveElement {
     const { target } = session.targets;
     const places = placesOf(moment.results);
     const judged = judgementOf(scenario, plan, session.targets);
-    const words = lessonWords(judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL), session.targets);
+    const lesson = judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL);
+    const words = lessonWords(lesson, session.targets);
     const unchanged = this.own !== undefined && sameLog(store.log, this.own.log);
     const tried = this.moved !== undefined || store.preview !== undefined;
     const amounts = this.amounts || session.workUp.hasOwnResult || !scenario.ions.includes('Co');
@@ -85,7 +86,7 @@ export class Debrief extends LiveElement {
           ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own.words}</p>`
           : html`<p class="lesson">${words}</p>`
       }
-      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: water sooner, the receiver later. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || unchanged} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
+      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: ${tryWords(lesson)}. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || unchanged} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
       <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
-import { amountOf, factsOf, judgementOf, judgementWords, placesOf } from '../../../src/bench/debrief/debrief-numbers.ts';
+import { amountOf, factsOf, judgementOf, judgementWords, placesOf, tryWords } from '../../../src/bench/debrief/debrief-numbers.ts';
 import { eventWords, refusalWords } from '../../../src/bench/words.ts';
 import { handlesOf, movedReceiver, targetsOf } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
@@ -39,6 +39,7 @@ describe('the judgement', () => {
     expect(Math.abs(found.lost.before_mmol - elsewhere)).toBeLessThan(0.002);
     expect(found.found.late_mL).toBeGreaterThan(0);
     expect(words).toContain('after the window');
+    expect(tryWords(found.lesson)).toBe('the receiver sooner');
   });
 
   test('of an early change tells the acid that need not have been carried', () => {
@@ -47,6 +48,7 @@ describe('the judgement', () => {
     expect(found.needlessAcid_mmol).toBeGreaterThan(10);
     expect(found.needlessNaOH_mL).toBeCloseTo(found.needlessAcid_mmol / SCENARIO.values['bench.NaOH_M'], 9);
     expect(words).toContain('before the window');
+    expect(tryWords(found.lesson)).toBe('the receiver later');
   });
 
   test('is none while no cobalt has left', () => {

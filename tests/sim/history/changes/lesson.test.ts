@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import {
+  collectedAt,
   deliveredAtEnd,
   handlesOf,
   isSettled,
@@ -41,6 +42,20 @@ function changedAt(edge: 'from_mL' | 'to_mL', off_mL: number) {
   return { window, ...told(movedReceiver(whole.log, whole.events, change.entry, window[edge] + off_mL)) };
 }
 
+const sampleAt = whole.log.findIndex((action) => action.do === 'pour' && action.liquid === 'sample');
+
+/** The procedure with its receiver changed at a delivered volume. */
+function changedTo(at_mL: number): Log {
+  if (!change) throw new Error('procedure: expected a change of receiver');
+  return movedReceiver(whole.log, whole.events, change.entry, at_mL);
+}
+
+/** As much of a log as is done before a delivered volume, and nothing more after it. */
+function stoppedAt(log: Log, stop_mL: number): Log {
+  const ahead = new Planner(scenario).plan(log).events.find(({ entry, delivered_mL }) => entry >= 0 && delivered_mL > stop_mL)?.entry;
+  return [...log.slice(0, ahead), { do: 'wait', until: { delivered_mL: stop_mL } }, { do: 'clamp', open_percent: 0 }];
+}
+
 describe('the one line of the debrief', () => {
   test('asks for nothing else after the procedure, and tells what is in the receiver', () => {
     const { lesson, words, plan } = told(scenario.procedure);
@@ -58,6 +73,54 @@ describe('the one line of the debrief', () => {
     expect(late.words).toMatch(/change the receiver 0\.6\u202fmL sooner/);
     const early = changedAt('from_mL', -0.6);
     expect(early.words).toMatch(/change the receiver 0\.6\u202fmL later/);
+  });
+
+  // The share is read off the two runs: what the receiver holds when it is changed when told, less what it held.
+  test('asks for a sooner change where most left before it, though some stayed behind as well', () => {
+    const stop_mL = leavesAt(whole, 'Co', 0.985) ?? 0;
+    const late_mL = leavesAt(whole, 'Co', 0.75) ?? 0;
+    const { lesson, words } = told(stoppedAt(changedTo(late_mL), stop_mL));
+    expect(lesson.window).toBeUndefined();
+    if (lesson.advice.kind !== 'change-sooner') throw new Error(`expected change-sooner, received ${lesson.advice.kind}`);
+    const { at_mL, by_mL, share } = lesson.advice;
+    expect(by_mL).toBeCloseTo(late_mL - at_mL, 1);
+    const mended = told(stoppedAt(changedTo(at_mL), stop_mL));
+    expect((mended.lesson.found?.recovered ?? 0) - (lesson.found?.recovered ?? 0)).toBeCloseTo(share, 2);
+    expect(share).toBeGreaterThan(0.7);
+    expect(mended.lesson.advice.kind).toBe('elute-on');
+    expect(words).toContain(
+      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${at_mL.toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between`,
+    );
+  });
+
+  test('blames what stayed behind where that is more than what left before a late change', () => {
+    const { lesson } = told(stoppedAt(changedTo(leavesAt(whole, 'Co', 0.1) ?? 0), leavesAt(whole, 'Co', 0.7) ?? 0));
+    expect(lesson.advice).toEqual({ kind: 'elute-on', share: expect.closeTo(0.3, 1) as number });
+  });
+
+  test('blames the larger: an early change that takes the nickel, not the little that stayed behind', () => {
+    const { lesson } = told(stoppedAt(changedTo(leavesAt(whole, 'Ni', 0.3) ?? 0), leavesAt(whole, 'Co', 0.985) ?? 0));
+    expect(lesson.window).toBeUndefined();
+    expect(lesson.found?.carried).toBeGreaterThan(0.5);
+    if (lesson.advice.kind !== 'change-later') throw new Error(`expected change-later, received ${lesson.advice.kind}`);
+    const mended = told(stoppedAt(changedTo(lesson.advice.at_mL), leavesAt(whole, 'Co', 0.985) ?? 0));
+    expect(mended.lesson.found?.carried).toBeLessThanOrEqual(targets.carried + 1e-3);
+    expect(mended.lesson.advice.kind).toBe('elute-on');
+  });
+
+  test('blames the water where it came so late that cobalt had left under the acid', () => {
+    const water = whole.log.findIndex((action, i) => i > sampleAt && action.do === 'pour' && action.liquid === 'water');
+    const more = Array.from(
+      { length: 12 },
+      (): Log => [
+        { do: 'pour', liquid: 'acid', volume_mL: 5 },
+        { do: 'wait', until: { liquid_mm: 1 } },
+      ],
+    ).flat();
+    const { lesson, plan } = told([...whole.log.slice(0, water), ...more, ...whole.log.slice(water)]);
+    const { eluent_mL = 0 } = progressOf(scenario, plan.events);
+    expect(lesson.advice).toEqual({ kind: 'elute-sooner', share: expect.closeTo(collectedAt(plan, 'Co', eluent_mL) / pouredOf(plan, 'Co'), 6) as number });
+    expect(lesson.found?.lostBefore).toBeGreaterThan(0.05);
   });
 
   test('asks for more of the eluent when cobalt stayed behind', () => {
