@@ -123,7 +123,7 @@ function pressesOf({ values, procedure }: Scenario): RegExp[] {
     named(`Pour ${written(water)} water, run to 1 mm`),
     named('Put “cobalt” under the tip'),
     ...later.map((volume_mL) => named(`Pour ${written(volume_mL)} water, run to 1 mm`)),
-    named('Shut the clamp'),
+    named('Shut the clamp: the run ends'),
   ];
 }
 

@@ -32,16 +32,19 @@ export function amountWords({ planned_mL, poured_mL, liquid }: Step): string {
 /** What one press would do. */
 export function offerWords({ step, volume_mL, portions, opens, actions }: Offer, { liquids }: Scenario): string {
   if (step.role === 'change') return `Put “${step.label}” under the tip`;
-  if (step.role === 'stop') return 'Shut the clamp';
+  if (step.role === 'stop') return 'Shut the clamp: the run ends';
   const bottle = step.role === 'load' ? 'sample' : (liquids[step.liquid]?.label ?? step.liquid);
   const volume = `${millilitres(volume_mL, volume_mL % 1 === 0 ? 0 : 1)} ${bottle}`;
+  // Another liquid is not poured at once where much still stands above the bed.
+  const low = actions.find((action) => action.do === 'wait' || action.do === 'pour')?.do === 'wait';
+  const pour = opens ? 'Open, pour' : low ? `At ${LOW_MM} mm pour` : 'Pour';
   const rinse = actions.flatMap((action) => (action.do === 'pour' && action.liquid !== step.liquid ? [action] : []));
   const [first] = rinse;
   if (first) {
     const rinse_mL = rinse.reduce((sum, pour) => sum + pour.volume_mL, 0);
-    return `${opens ? 'Open, pour' : 'Pour'} ${volume}, then ${millilitres(rinse_mL, rinse_mL % 1 === 0 ? 0 : 1)} ${liquids[first.liquid]?.label ?? first.liquid}${rinse.length > 1 ? ` in ${rinse.length} portions` : ''}; each run to ${LOW_MM} mm`;
+    return `${pour} ${volume}, then ${millilitres(rinse_mL, rinse_mL % 1 === 0 ? 0 : 1)} ${liquids[first.liquid]?.label ?? first.liquid}${rinse.length > 1 ? ` in ${rinse.length} portions` : ''}; each run to ${LOW_MM} mm`;
   }
-  return `${opens ? 'Open, pour' : 'Pour'} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run to ${LOW_MM} mm`}`;
+  return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run to ${LOW_MM} mm`}`;
 }
 
 /** What happens if nothing more is done, and what could be. */

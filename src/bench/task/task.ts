@@ -58,13 +58,13 @@ export class TaskPanel extends LiveElement {
         <h2 id="heading">The task</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
-        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => this.step(step, scenario, at, store.playing))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => this.step(step, scenario, at, busy(store, moment)))}</ol>`}
       </section>
       ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at, over)}</p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
-  private step(step: Step, scenario: Scenario, at: Standing, playing: boolean) {
+  private step(step: Step, scenario: Scenario, at: Standing, flowing: boolean) {
     const offer = offerFor(scenario, at, step, this.washTo_mL);
     const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
     return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
@@ -72,14 +72,14 @@ export class TaskPanel extends LiveElement {
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${playing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${flowing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 
   private next() {
     const { store } = this;
-    const { scenario, moment, playing } = store ?? {};
-    if (!store || !scenario || !moment || playing) return;
+    const { scenario, moment } = store ?? {};
+    if (!store || !scenario || !moment || busy(store, moment)) return;
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const at = standing(moment);
     const due = afterFilling(checklistOf(scenario, moment.events, isOver(store)), scenario, moment).find(({ state }) => state === 'now');
@@ -113,6 +113,11 @@ function afterFilling(steps: Step[], scenario: Scenario, moment: Moment): Step[]
   if (!awaitsResin(scenario, moment) || moment.delivered_mL > 0) return steps;
   const state = portionsIn(moment) > 0 ? 'open' : 'later';
   return steps.map((step) => (step.state === 'now' ? { ...step, state } : { ...step, state: 'later' }));
+}
+
+/** A press is being carried out; where nothing flows any more there is nothing to wait for. */
+function busy({ playing }: ColumnStore, { flow }: Moment): boolean {
+  return playing && flow > 0;
 }
 
 function standing(moment: Moment): Standing {
