@@ -3,7 +3,7 @@ import { IONS, type IonId } from '../../sim/terms/ions.ts';
 import { leavesAt, type Plan, pouredOf, timeAt } from '../../sim/history/index.ts';
 import { fixed, millilitres, percent, significant, withUnit } from '../ui/text/format.ts';
 import { bandCurve, valueAt } from './twin/bands.ts';
-import { type Seen, shown, symptomsOf } from './twin/numbers.ts';
+import { sameOf, type Seen, shown, symptomsOf } from './twin/numbers.ts';
 
 // Evidence for a fault: symptoms that differ from those of the healthy twin, the clearest first.
 
@@ -14,8 +14,9 @@ const LINES_MAX = 8;
 /** Sentences, each with both numbers. */
 export function evidenceOf(run: Seen, twin: Seen): string[] {
   const theirs = symptomsOf(twin);
-  const symptoms = symptomsOf(run).flatMap((symptom, i) => {
-    const other = theirs[i];
+  const symptoms = symptomsOf(run).flatMap((symptom) => {
+    const other = sameOf(theirs, symptom);
+    if (!other) return [];
     const apart = Math.abs(symptom.value - other.value) < symptom.least ? 0 : apartOf(symptom.value, other.value);
     return apart > TELLING ? [{ apart, text: `${symptom.label}: ${shown(symptom)}, in the twin ${shown(other)}` }] : [];
   });

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { targetOf } from '../../../sim/input/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { controlStyles } from '../../ui/styles.ts';
-import { type Seen, shown, symptomsOf } from './numbers.ts';
+import { sameOf, type Seen, setFree, shown, type Symptom, symptomsOf } from './numbers.ts';
 import { partStyles } from '../styles.ts';
 import '../../ui/table.ts';
 
@@ -26,14 +26,19 @@ export class Symptoms extends LitElement {
       ...(theirs ? [{ key: 'twin', label: 'healthy twin' }] : []),
       { key: 'meaning', label: 'how it is measured' },
     ];
-    const rows = symptomsOf(run).map((symptom, i) => ({
+    const rows = symptomsOf(run).map((symptom) => ({
       label: symptom.label,
       run: shown(symptom),
-      ...(theirs ? { twin: shown(theirs[i]) } : {}),
+      ...(theirs ? { twin: shownOf(sameOf(theirs, symptom)) } : {}),
       meaning: symptom.meaning,
     }));
-    return html`<bf-table caption=${`Symptoms, ${IONS[ion].name}`} .columns=${columns} .rows=${rows}></bf-table>`;
+    return html`<bf-table caption=${`Symptoms, ${IONS[ion].name}`} .columns=${columns} .rows=${rows}></bf-table>
+      ${setFree(run, ion) ? html`<p class="soft">Asymmetry and tailing are left out: the ${IONS[ion].name} is set free by a weaker eluent, and such a peak is steep in front and long behind on the soundest bed. Those figures are made for peaks at a constant eluent.</p>` : nothing}`;
   }
+}
+
+function shownOf(symptom: Symptom | undefined): string {
+  return symptom ? shown(symptom) : '–';
 }
 
 declare global {

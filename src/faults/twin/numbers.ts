@@ -1,4 +1,4 @@
-import { bandNow, type Lean, leanOf, peakShape, type PeakShape, type Plan } from '../../../sim/history/index.ts';
+import { bandNow, type Lean, leanOf, peakShape, type PeakShape, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { targetOf } from '../../../sim/input/index.ts';
 import type { IonId, Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
@@ -30,7 +30,21 @@ export interface Symptom {
 export function symptomsOf(seen: Seen): readonly Symptom[] {
   const ion = targetOf(seen.scenario);
   if (!ion) return [];
-  return [...flowSymptoms(seen), ...leanSymptoms(leanNow(seen, ion)), ...peakSymptoms(peakOf(seen.plan, ion))];
+  return [...flowSymptoms(seen), ...leanSymptoms(leanNow(seen, ion)), ...peakSymptoms(peakOf(seen.plan, ion), setFree(seen, ion))];
+}
+
+/** The symptom of the same name, where the other run has it. */
+export function sameOf(symptoms: readonly Symptom[], { label }: Symptom): Symptom | undefined {
+  return symptoms.find((other) => other.label === label);
+}
+
+/**
+ * Whether the highest concentration leaves only after a weaker eluent was poured. Such a peak is steep in front and long behind on the
+ * soundest bed, so the measures of symmetry, which were made for peaks at a constant eluent, say nothing about the packing.
+ */
+export function setFree({ scenario, plan }: Pick<Seen, 'scenario' | 'plan'>, ion: IonId): boolean {
+  const { eluent_mL = Number.POSITIVE_INFINITY } = progressOf(scenario, plan.events);
+  return (peakOf(plan, ion)?.volume_mL ?? 0) > eluent_mL;
 }
 
 export function shown({ value, unit, text }: Symptom): string {
@@ -101,7 +115,7 @@ function leanSymptoms(lean: Lean | undefined): Symptom[] {
   ];
 }
 
-function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
+function peakSymptoms(peak: PeakShape | undefined, free: boolean): Symptom[] {
   const value = (of: (peak: PeakShape) => number | undefined): number => (peak && of(peak)) ?? Number.NaN;
   return [
     {
@@ -118,6 +132,20 @@ function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
       value: value(({ width_mL }) => width_mL),
       meaning: 'between the two volumes at half of the highest concentration',
     },
+    ...(free ? [] : symmetrySymptoms(value)),
+    {
+      label: 'front of the curve',
+      least: 0.5,
+      unit: '',
+      value: value(({ fronts_mL }) => fronts_mL.length),
+      ...(peak ? { text: frontWords(peak.fronts_mL.length) } : {}),
+      meaning: 'how many steepest places the rise has, with a dip between them',
+    },
+  ];
+}
+
+function symmetrySymptoms(value: (of: (peak: PeakShape) => number | undefined) => number): Symptom[] {
+  return [
     {
       label: 'asymmetry',
       least: 0.3,
@@ -138,14 +166,6 @@ function peakSymptoms(peak: PeakShape | undefined): Symptom[] {
       unit: '',
       value: value(({ gammaTailing }) => gammaTailing),
       meaning: 'tailing of a gamma-shaped peak with as many plates; this much tailing is not a fault',
-    },
-    {
-      label: 'front of the curve',
-      least: 0.5,
-      unit: '',
-      value: value(({ fronts_mL }) => fronts_mL.length),
-      ...(peak ? { text: frontWords(peak.fronts_mL.length) } : {}),
-      meaning: 'how many steepest places the rise has, with a dip between them',
     },
   ];
 }

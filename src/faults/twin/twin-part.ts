@@ -58,6 +58,8 @@ export class TwinPart extends LiveElement {
       .projected h2 { font-size: 1.5rem; }
       .projected h2 span { font-size: 1.1rem; color: var(--ink); }
       .projected .column { --text-small: 1.1rem; height: 27rem; }
+      .projected .row .row { flex: none; }
+      .projected button { white-space: nowrap; }
       .projected .row { justify-content: space-between; flex-wrap: nowrap; align-items: start; }
       .projected bf-overlay { --text-small: 1.3rem; }
       .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }

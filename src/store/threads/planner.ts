@@ -1,4 +1,5 @@
 import { AT, type Bed, bedLengthOf } from '../../../sim/column/index.ts';
+import { flowInto, levelOf } from '../../../sim/flow/index.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
 import { advance, advanceAlive, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf } from '../../../sim/run/index.ts';
 import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
@@ -184,14 +185,20 @@ function liesAhead(action: Action | undefined, kept: Kept): boolean {
   return action.at_mL !== undefined && action.at_mL > kept.delivered;
 }
 
+/** mL/min. The state keeps the flow of the last step, which no pour and no turn of the clamp since then has changed. */
+function flowNow({ bed, column }: Run): number {
+  const s = bed.scalar;
+  if (s[AT.clampOpen] <= 0) return 0;
+  return s[AT.headVolume] > 0 ? flowInto(bed, column, levelOf(bed, column)) : s[AT.flow];
+}
+
 function momentOf(run: Run): Moment {
   const bed: Bed = run.bed;
   const s = bed.scalar;
   return {
     time_min: s[AT.time],
     delivered_mL: s[AT.delivered],
-    // The state keeps the flow of the last step; a clamp that was just shut stops it.
-    flow: s[AT.clampOpen] > 0 ? s[AT.flow] : 0,
+    flow: flowNow(run),
     level_cm: s[AT.headVolume] / run.column.section,
     bed_cm: bedLengthOf(bed, run.column),
     settling_min: Math.max(0, s[AT.settledAt] - s[AT.time]),

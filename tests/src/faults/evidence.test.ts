@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { imposed } from '../../../sim/faults/imposed.ts';
 import type { Fault } from '../../../sim/terms/types.ts';
 import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
-import type { Seen } from '../../../src/faults/twin/numbers.ts';
+import { peakOf, type Seen, setFree, symptomsOf } from '../../../src/faults/twin/numbers.ts';
 import { healthyTwin } from '../../../sim/faults/healthy.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
@@ -42,5 +42,24 @@ describe('the evidence for a fault names its sign', () => {
     const { run, twin } = pairOf([]);
     expect(tellingMoment(run, twin)).toBeUndefined();
     expect(evidenceOf(run, twin)).toEqual([expect.stringMatching(/^At this moment no number differs/)]);
+  });
+});
+
+describe('the shape of a peak', () => {
+  test('set free by water is not judged by its symmetry: on a sound bed it already tails more than USP <621> (read) accepts', () => {
+    const { run, twin } = pairOf([{ kind: 'channel', severity: 0.35, side_deg: 90 }]);
+    for (const seen of [run, twin]) {
+      expect(setFree(seen, 'Co')).toBe(true);
+      expect(symptomsOf(seen).map(({ label }) => label)).not.toEqual(expect.arrayContaining([expect.stringMatching(/tailing|asymmetry/)]));
+    }
+    expect(peakOf(twin.plan, 'Co')?.tailing).toBeGreaterThan(1.8);
+  });
+
+  test('at a constant eluent is', () => {
+    const scenario = shipped('theory-one-lane', { bed: { plates: 30, lanes: 1 } });
+    const planner = new Planner(scenario);
+    const plan = planner.plan(scenario.procedure);
+    const seen = { scenario, plan, moment: planner.moment(plan.logEnd.time_min / 2) };
+    expect(symptomsOf(seen).map(({ label }) => label)).toEqual(expect.arrayContaining(['asymmetry', 'tailing', 'tailing of a sound peak']));
   });
 });
