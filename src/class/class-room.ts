@@ -19,10 +19,17 @@ export interface HandedOut {
 /** A file, and how its run departs from what was handed out. */
 export interface Held extends Taken {
   readonly apart: readonly Issue[];
+  /** Files with a run under its name, if they are more than tries were allowed; else undefined. */
+  readonly often: Often | undefined;
   /** Who else handed in the same actions on the same column, though they are not the procedure's. */
   readonly sameAs: readonly string[];
   /** Questions with a choice that were handed out; undefined while that is not known. */
   readonly asked: number | undefined;
+}
+
+export interface Often {
+  readonly times: number;
+  readonly tries: number;
 }
 
 export interface Progress {
@@ -32,7 +39,8 @@ export interface Progress {
 
 export class ClassRoom {
   @tracked taken: readonly Taken[] = [];
-  @tracked taking: Progress | undefined;
+  /** Files that are still to be computed: those that wait their turn, or, after a cancel, those that were left. */
+  @tracked waiting: readonly Given[] = [];
   @tracked forecast: ClassForecast | undefined;
   @tracked forecasting: Progress | undefined;
   @tracked failure = '';
@@ -41,23 +49,27 @@ export class ClassRoom {
   /** Why what was handed out could not be used. */
   @tracked problem = '';
   private readonly texts = new Map<string, string>();
-  private stopTaking = new AbortController();
+  @tracked private running: AbortController | undefined;
+  @tracked private done = 0;
   private stopForecast = new AbortController();
+
+  @derived get taking(): Progress | undefined {
+    return this.running && { done: this.done, of: this.done + this.waiting.length };
+  }
 
   @derived get held(): readonly Held[] {
     const { handedOut, taken } = this;
-    const names = taken.flatMap(({ run }) => (run ? [nameOf(run.who)] : []));
     return taken.map((one): Held => {
       const asked = handedOut?.handOut.asked.length;
-      if (!one.run) return { ...one, apart: [], sameAs: [], asked };
-      const name = nameOf(one.run.who);
-      const times = names.filter((other) => other === name).length;
-      const again = times > 1 ? [{ path: 'name', expected: 'one run of each', received: `${times} of “${one.run.who}”` }] : [];
+      if (!one.run) return { ...one, apart: [], often: undefined, sameAs: [], asked };
+      const tries = handedOut?.handOut.tries ?? one.run.under?.tries ?? 1;
+      const times = timesNamed(one.run.who, taken);
       return {
         ...one,
         asked,
         sameAs: sameActions(one, taken),
-        apart: [...(handedOut ? against(one.run, handedOut.handOut, handedOut.scenario) : []), ...again],
+        often: times > tries ? { times, tries } : undefined,
+        apart: handedOut ? against(one.run, handedOut.handOut, handedOut.scenario) : [],
       };
     });
   }
@@ -74,42 +86,50 @@ export class ClassRoom {
     return this.texts.get(file);
   }
 
-  /** Computes runs again and adds them; a file replaces an earlier one of the same name. If there are several hand-outs, the last one counts. */
+  /** Computes runs again, after those that still wait, and adds them; a file replaces an earlier one of the same name. If there are several hand-outs, the last one counts. */
   async takeIn(given: readonly Given[]): Promise<void> {
-    this.cancelTaking();
-    const { signal } = this.stopTaking;
-    const { runs: files, handOuts, unread } = await sorted(given);
+    const { runs, handOuts, unread } = await sorted(given);
+    for (const { name, text } of runs) this.texts.set(name, text);
+    for (const { name, issue } of unread) this.add({ file: name, verdict: 'damaged', issues: [issue] });
+    this.waiting = [...this.waiting, ...runs];
     const last = handOuts.at(-1);
     if (last) await this.holdAgainst(last);
-    if (signal.aborted) return;
-    for (const { name, text } of files) this.texts.set(name, text);
-    for (const { name, issue } of unread) this.add({ file: name, verdict: 'damaged', issues: [issue] });
-    if (files.length === 0) return;
-    this.taking = { done: 0, of: files.length };
+    await this.takeWaiting();
+  }
+
+  /** Computes what waits, and what comes to wait meanwhile, unless that is being done already. */
+  async takeWaiting(): Promise<void> {
+    if (this.running) return;
+    const running = new AbortController();
+    this.running = running;
+    this.done = 0;
+    while (this.running === running && this.waiting.length > 0) await this.compute(this.waiting, running.signal);
+    if (this.running === running) this.running = undefined;
+  }
+
+  private async compute(files: readonly Given[], signal: AbortSignal): Promise<void> {
     const work = await Promise.all(files.map(async ({ name, text }) => ({ do: 'take' as const, file: name, source: text, shipped: await shippedFor(text) })));
-    if (signal.aborted) return;
-    let done = 0;
     await workThrough(
       work,
       (piece, reply) => {
-        done += 1;
-        this.taking = { done, of: files.length };
+        this.done += 1;
+        this.waiting = this.waiting.filter((one) => one !== files[piece]);
         this.add(takenFrom(reply, files[piece].name));
       },
       signal,
     );
-    if (!signal.aborted) this.taking = undefined;
   }
 
+  /** Stops; what is not computed goes on waiting. */
   cancelTaking(): void {
-    this.stopTaking.abort();
-    this.stopTaking = new AbortController();
-    this.taking = undefined;
+    this.running?.abort();
+    this.running = undefined;
   }
 
   clear(): void {
     this.cancelTaking();
     this.taken = [];
+    this.waiting = [];
     this.texts.clear();
   }
 
@@ -163,6 +183,10 @@ function sameActions({ file, run }: Taken, taken: readonly Taken[]): string[] {
   return [...new Set(others.filter((who) => nameOf(who) !== nameOf(run.who)))];
 }
 
+function timesNamed(who: string, taken: readonly Taken[]): number {
+  return taken.filter(({ run }) => run && nameOf(run.who) === nameOf(who)).length;
+}
+
 function takenFrom(reply: ClassReply, file: string): Taken {
   if (reply.ok && 'verdict' in reply.value) return reply.value;
   return { file, verdict: 'damaged', issues: [{ path: 'run', expected: 'a run that can be computed', received: reply.ok ? 'another answer' : reply.message }] };
@@ -175,6 +199,7 @@ async function shippedFor(text: string): Promise<unknown> {
   return base === undefined ? undefined : scenarioJson(base);
 }
 
-function nameOf(who: string): string {
+/** Names are compared without regard to capitals and to spaces around them. */
+export function nameOf(who: string): string {
   return who.trim().toLowerCase();
 }

@@ -20,8 +20,6 @@ import {
   type CommonMistake,
   MISTAKES,
   mistakeRows,
-  OBJECTIONS,
-  objectionRows,
   QUESTIONS,
   questionRows,
   runColumns,
@@ -29,7 +27,8 @@ import {
   runsOf,
   wholeTable,
   wordsOf,
-} from './summary.ts';
+} from './tables/summary.ts';
+import { nameRows, NAMES, objectionRows, OBJECTIONS } from './tables/objections.ts';
 import '../ui/table.ts';
 
 /** Buttons for the runs that show a mistake best. */
@@ -50,7 +49,7 @@ export class TakeIn extends LiveElement {
       .drop { border: 2px dashed var(--edge); border-radius: var(--round); padding: var(--gap); display: grid; gap: var(--gap); grid-template-columns: minmax(0, 1fr); }
       .drop.over { background: var(--wash); }
       .soft { color: var(--soft); font-size: var(--text-small); }
-      .problem { color: var(--problem-ink); }
+      .left, .problem { color: var(--problem-ink); }
       textarea { font: inherit; font-size: var(--text-small); color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); width: 100%; min-height: 4rem; }
       .wide { overflow-x: auto; }
       .wide svg.plot { width: 100%; min-width: 34rem; max-width: 60rem; height: auto; }
@@ -88,7 +87,7 @@ export class TakeIn extends LiveElement {
   override render() {
     const { room } = this;
     if (!room) return nothing;
-    const { taken, taking, handedOut } = room;
+    const { taken, waiting, taking, handedOut } = room;
     return html`
       <section aria-labelledby="take"><h2 id="take">Take in runs</h2>
         <p class="screen">Students hand in a run as a small file or a link (menu, Hand in). Every run is computed again here; nothing leaves this browser.</p>
@@ -113,25 +112,30 @@ export class TakeIn extends LiveElement {
               <button type="button" @click=${() => room.cancelTaking()}>Cancel</button></div>`
             : nothing
         }
-        ${taken.length === 0 ? nothing : this.verdict(room)}
+        ${taken.length + waiting.length === 0 ? nothing : this.verdict(room)}
       </section>
       ${taken.length > 0 ? this.classPage(room.held) : nothing}`;
   }
 
   private verdict(room: ClassRoom) {
-    const agree = room.taken.filter(({ verdict }) => verdict === 'agrees').length;
-    return html`<p role="status"><strong>${agree} of ${room.taken.length}</strong> agree with their claims, bit for bit or within a millionth.</p>
+    const { taken, waiting, taking } = room;
+    const agree = taken.filter(({ verdict }) => verdict === 'agrees').length;
+    return html`<p role="status"><strong>${agree} of ${taken.length}</strong> agree with their claims, bit for bit or within a millionth.
+        ${waiting.length === 0 ? nothing : html`<strong class="left">${waiting.length} not computed${taking ? ' yet' : ''}.</strong>`}</p>
+      ${waiting.length === 0 || taking ? nothing : html`<p>Not computed: ${waiting.map(({ name }) => name).join(', ')}. <button type="button" class="screen" @click=${() => room.takeWaiting()}>Compute them</button></p>`}
       <div class="row screen"><button type="button" @click=${this.saveCsv}>Save as CSV</button><button type="button" @click=${() => print()}>Print</button>
       <button type="button" class="plain" @click=${() => room.clear()}>Clear</button></div>`;
   }
 
   private classPage(held: readonly Held[]) {
     const objections = objectionRows(held);
+    const names = nameRows(held);
     const answers = answerRows(held);
     const words = wordsOf(held);
     const mistakes = commonMistakes(held);
     return html`
       ${objections.length > 0 ? html`<section><bf-table caption="Files that do not agree" .columns=${OBJECTIONS} .rows=${objections}></bf-table></section>` : nothing}
+      ${names.length > 0 ? html`<section><bf-table caption="Names on more runs than there were tries" .columns=${NAMES} .rows=${names}></bf-table></section>` : nothing}
       <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
         <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runsOf(held))}</div>
         <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
@@ -202,7 +206,10 @@ export class TakeIn extends LiveElement {
   }
 
   private readonly saveCsv = () => {
-    const { columns, rows } = wholeTable(this.room?.held ?? []);
+    const { columns, rows } = wholeTable(
+      this.room?.held ?? [],
+      this.room?.waiting.map(({ name }) => name),
+    );
     offerFile(document, 'class.csv', csvText(columns, rows), 'text/csv');
   };
 }

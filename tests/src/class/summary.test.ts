@@ -5,7 +5,9 @@ import { resultsOf } from '../../../sim/run/results.ts';
 import { runWhole } from '../../../sim/run/run.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { ClassRoom } from '../../../src/class/class-room.ts';
-import { objectionRows, runColumns, runRows, wholeTable } from '../../../src/class/summary.ts';
+import { nameRows, objectionRows } from '../../../src/class/tables/objections.ts';
+import { runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
+import { csvText } from '../../../src/ui/text/csv.ts';
 import { shipped } from '../store/rig.ts';
 
 // What the page says of files that were taken in, each made from a run of the model and then spoiled by hand.
@@ -60,6 +62,58 @@ test('actionsApart() counts what was changed, added and left out, whenever it wa
   expect(actionsApart([{ ...wait(1), at_min: 4 }, wait(2)], [wait(1), wait(2)])).toBe(0);
   expect(actionsApart([wait(1), wait(9), wait(3)], [wait(1), wait(2), wait(3)])).toBe(1);
   expect(actionsApart([wait(1)], [wait(1), wait(2), wait(3)])).toBe(2);
+});
+
+describe('several files under one name', () => {
+  const two: readonly [string, string][] = [
+    ['a', written('Ada', OWN)],
+    ['b', written('ada ', SCENARIO.procedure)],
+    ['c', written('Bo', SCENARIO.procedure)],
+  ];
+
+  test('have a verdict and a table of their own, apart from files that do not agree', async () => {
+    const { held } = await roomWith(...two);
+    expect(runRows(held).map(({ verdict }) => verdict)).toEqual(['same name 2 times', 'same name 2 times', 'agrees']);
+    expect(objectionRows(held)).toEqual([]);
+    expect(nameRows(held)).toEqual([{ who: 'Ada', times: '2', tries: '1', files: 'a, b' }]);
+  });
+
+  test('are no more than there were tries: nothing is said', async () => {
+    const room = await roomWith(...two);
+    const handOut = {
+      base: 'cathode-leach',
+      differences: JSON_OF,
+      seed: 3,
+      column: 'same' as const,
+      seeing: 'figure' as const,
+      tries: 2,
+      asked: [],
+      own: [],
+    };
+    await room.holdAgainst(handOut);
+    expect(room.problem).toBe('');
+    expect(nameRows(room.held)).toEqual([]);
+    await room.holdAgainst({ ...handOut, tries: 1 });
+    expect(nameRows(room.held)).toHaveLength(1);
+  });
+});
+
+describe('the spreadsheet of a class', () => {
+  test('names the verdict, writes rounding errors as 0, and keeps small results', async () => {
+    const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)]);
+    const spoiled = held.map((one) => ({ ...one, run: one.run && { ...one.run, carried: 2.4e-91, acid_mmol: 2.4e-9 } }));
+    const { columns, rows } = wholeTable(spoiled);
+    expect(columns.map(({ label }) => label).slice(0, 3)).toEqual(['name of the file', 'who', 'verdict']);
+    expect([rows[0]['carried'], rows[0]['acid']]).toEqual([0, 2.4e-9]);
+    expect(csvText(columns, rows)).not.toContain('e-91');
+  });
+
+  test('has a line for every file that was not computed', async () => {
+    const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)]);
+    const { columns, rows } = wholeTable(held, ['b', 'c']);
+    expect(rows.map(({ file, verdict }) => `${file}: ${verdict}`)).toEqual(['a: agrees', 'b: not computed', 'c: not computed']);
+    expect(csvText(columns, rows)).toContain('not computed');
+  });
 });
 
 describe('a file that does not agree is told in plain words', () => {

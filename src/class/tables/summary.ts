@@ -1,14 +1,14 @@
-import type { Judged, Recomputed, Taken } from '../../sim/handed/index.ts';
-import type { Issue } from '../../sim/terms/types.ts';
-import type { Column, Row } from '../ui/text/csv.ts';
-import { fixed, percent } from '../ui/text/format.ts';
-import type { Held } from './class-room.ts';
+import type { Judged, Recomputed, Taken } from '../../../sim/handed/index.ts';
+import type { Cell, Column, Row } from '../../ui/text/csv.ts';
+import { fixed, percent } from '../../ui/text/format.ts';
+import type { Held } from '../class-room.ts';
+import { APART } from './objections.ts';
 
 // The class on one page, as tables.
 
 export const RUNS: readonly Column[] = [
   { key: 'who', label: 'who' },
-  { key: 'verdict', label: 'file' },
+  { key: 'verdict', label: 'verdict' },
   { key: 'water', label: 'water started', unit: 'mL', show: (value) => fixed(value, 1) },
   { key: 'change', label: 'receiver changed', unit: 'mL', show: (value) => fixed(value, 1) },
   { key: 'recovered', label: 'recovered', show: (value) => percent(value) },
@@ -28,24 +28,40 @@ export function runColumns(taken: readonly Held[]): readonly Column[] {
 const SAME: Column = { key: 'same', label: 'same actions as' };
 
 export function runRows(taken: readonly Held[]): Row[] {
-  return taken.map(({ file, verdict, run, apart, sameAs, asked }) => ({
-    who: run?.who ?? file,
-    verdict: apart.length > 0 && verdict === 'agrees' ? APART : verdict,
-    water: run?.eluent_mL,
-    change: run?.change_mL,
-    recovered: run?.recovered,
-    carried: run?.carried,
-    acid: run?.acid_mmol,
-    time: run?.time_min,
-    right: run && rightOf(run),
-    answers: run && answersRight(run, asked),
-    same: sameAs.join(', '),
-    attempt: run?.under && `${run.under.attempt} of ${run.under.tries}`,
-  }));
+  return taken.map((held) => {
+    const { file, run, sameAs, asked } = held;
+    return {
+      who: run?.who ?? file,
+      verdict: verdictWords(held),
+      water: run?.eluent_mL,
+      change: run?.change_mL,
+      recovered: run?.recovered,
+      carried: run?.carried,
+      acid: run?.acid_mmol,
+      time: run?.time_min,
+      right: run && rightOf(run),
+      answers: run && answersRight(run, asked),
+      same: sameAs.join(', '),
+      attempt: run?.under && `${run.under.attempt} of ${run.under.tries}`,
+    };
+  });
 }
 
-/** The runs with every answer, for a spreadsheet. */
-export function wholeTable(taken: readonly Held[]): { readonly columns: readonly Column[]; readonly rows: readonly Row[] } {
+/** A run under a name that came too often is sound, so this is said last. */
+function verdictWords({ verdict, apart, often }: Held): string {
+  if (verdict !== 'agrees') return verdict;
+  if (apart.length > 0) return APART;
+  return often ? `same name ${often.times} times` : verdict;
+}
+
+/** Amounts and shares below this are rounding errors of the model, not results. A choice, far below what any balance or burette tells. */
+const NOTHING = 1e-12;
+
+/** The runs with every answer, for a spreadsheet; files that were not computed have a line with their name. */
+export function wholeTable(
+  taken: readonly Held[],
+  notComputed: readonly string[] = [],
+): { readonly columns: readonly Column[]; readonly rows: readonly Row[] } {
   const asked = questionsIn(taken);
   const columns = [
     { key: 'file', label: 'name of the file' },
@@ -54,16 +70,24 @@ export function wholeTable(taken: readonly Held[]): { readonly columns: readonly
     { key: 'seed', label: 'column (seed)' },
     { key: 'apart', label: 'differs from hand-out' },
   ];
-  const rows = runRows(taken).map((row, i) => {
+  const rows = runRows(taken).map((row, i): Row => {
     const { file, run, apart } = taken[i];
     const answers = asked.map((prompt, n): [string, string | undefined] => [`answer ${n}`, run?.answers.find((one) => one.prompt === prompt)?.said]);
-    return { ...row, file, seed: run?.seed, apart: apart.map(({ path, received }) => `${path}: ${received}`).join('; '), ...Object.fromEntries(answers) };
+    return {
+      ...Object.fromEntries(Object.entries(row).map(([key, value]) => [key, cleared(value)])),
+      file,
+      seed: run?.seed,
+      apart: apart.map(({ path, received }) => `${path}: ${received}`).join('; '),
+      ...Object.fromEntries(answers),
+    };
   });
-  return { columns: [...columns, ...asked.map((label, n) => ({ key: `answer ${n}`, label }))], rows };
+  const left = notComputed.map((file): Row => ({ file, verdict: 'not computed' }));
+  return { columns: [...columns, ...asked.map((label, n) => ({ key: `answer ${n}`, label }))], rows: [...rows, ...left] };
 }
 
-/** A sound run that was made under other rules, of another scenario, or more often than was handed out. */
-const APART = 'other rules';
+function cleared(value: Cell): Cell {
+  return typeof value === 'number' && Math.abs(value) < NOTHING ? 0 : value;
+}
 
 function answersRight({ answers }: Recomputed, asked: number | undefined): string {
   const judged = answers.filter(({ right }) => right !== undefined);
@@ -75,46 +99,6 @@ function answersRight({ answers }: Recomputed, asked: number | undefined): strin
 function rightOf({ predictions }: Recomputed): string {
   const judged = predictions.filter(({ right }) => right !== undefined);
   return judged.length === 0 ? 'none made' : `${judged.filter(({ right }) => right).length} of ${judged.length}`;
-}
-
-export const OBJECTIONS: readonly Column[] = [
-  { key: 'file', label: 'file' },
-  { key: 'verdict', label: 'verdict' },
-  { key: 'who', label: 'name in it' },
-  { key: 'why', label: 'why' },
-];
-
-/** Files that do not agree, or not with what was handed out, with the first thing that is wrong in words. */
-export function objectionRows(taken: readonly Held[]): Row[] {
-  return taken
-    .filter(({ verdict, apart }) => verdict !== 'agrees' || apart.length > 0)
-    .map(({ file, verdict: found, issues, run, apart }) => {
-      const all = [...issues, ...apart];
-      const first = all.find(({ path }) => path.startsWith(CLAIMED)) ?? all[0];
-      const verdict = found === 'agrees' ? APART : found;
-      return { file, verdict, who: run?.who ?? '', why: `${objection(first)}${moreOf(all.length - 1, found)}` };
-    });
-}
-
-const CLAIMED = 'claimed.';
-
-function objection({ path, expected, received }: Issue): string {
-  if (path.startsWith('file') && received.startsWith('one that is cut off')) return received.replace('one that', 'the file');
-  if (path === 'check') return 'the text was changed since it was written, though no figure differs';
-  if (path.startsWith(CLAIMED)) return `${figureWords(path.slice(CLAIMED.length))}: ${received} in the file, ${expected} when computed again`;
-  return `${path}: expected ${expected}, received ${received}`;
-}
-
-function figureWords(figure: string): string {
-  const [, slot, what = ''] = /^receivers\[(\d+)\]\.(.*)$/.exec(figure) ?? [];
-  const [, name, unit] = /^(.*)_(mmol|mL|min)$/.exec(slot === undefined ? figure : what) ?? [];
-  return `${name ?? what}${slot === undefined ? '' : ` in receiver ${Number(slot) + 1}`}${unit ? `, ${unit}` : ''}`;
-}
-
-function moreOf(count: number, found: Held['verdict']): string {
-  if (count <= 0) return '';
-  const noun = found === 'damaged' || found === 'foreign' ? 'fault' : 'difference';
-  return `; and ${count} more ${noun}${count === 1 ? '' : 's'}`;
 }
 
 const ASKED = {

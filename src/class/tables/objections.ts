@@ -1,0 +1,67 @@
+import type { Issue } from '../../../sim/terms/types.ts';
+import type { Column, Row } from '../../ui/text/csv.ts';
+import { type Held, nameOf, type Often } from '../class-room.ts';
+
+// What is wrong with files that were taken in, as tables.
+
+/** A sound run that was made under other rules or of another scenario than was handed out. */
+export const APART = 'other rules';
+
+export const OBJECTIONS: readonly Column[] = [
+  { key: 'file', label: 'file' },
+  { key: 'verdict', label: 'verdict' },
+  { key: 'who', label: 'name in it' },
+  { key: 'why', label: 'why' },
+];
+
+/** Files that do not agree, or not with what was handed out, with the first thing that is wrong in words. */
+export function objectionRows(taken: readonly Held[]): Row[] {
+  return taken
+    .filter(({ verdict, apart }) => verdict !== 'agrees' || apart.length > 0)
+    .map(({ file, verdict: found, issues, run, apart }) => {
+      const all = [...issues, ...apart];
+      const first = all.find(({ path }) => path.startsWith(CLAIMED)) ?? all[0];
+      const verdict = found === 'agrees' ? APART : found;
+      return { file, verdict, who: run?.who ?? '', why: `${objection(first)}${moreOf(all.length - 1, found)}` };
+    });
+}
+
+export const NAMES: readonly Column[] = [
+  { key: 'who', label: 'name' },
+  { key: 'times', label: 'runs' },
+  { key: 'tries', label: 'tries allowed' },
+  { key: 'files', label: 'files' },
+];
+
+/** Names under which more runs came than tries were allowed: two students with one code, or a file that was sent twice. */
+export function nameRows(taken: readonly Held[]): Row[] {
+  const found = new Map<string, { who: string; often: Often; files: string[] }>();
+  for (const { file, run, often } of taken) {
+    if (!run || !often) continue;
+    const known = found.get(nameOf(run.who));
+    if (known) known.files.push(file);
+    else found.set(nameOf(run.who), { who: run.who, often, files: [file] });
+  }
+  return [...found.values()].map(({ who, often, files }) => ({ who, times: String(often.times), tries: String(often.tries), files: files.join(', ') }));
+}
+
+const CLAIMED = 'claimed.';
+
+function objection({ path, expected, received }: Issue): string {
+  if (path.startsWith('file') && received.startsWith('one that is cut off')) return received.replace('one that', 'the file');
+  if (path === 'check') return 'the text was changed since it was written, though no figure differs';
+  if (path.startsWith(CLAIMED)) return `${figureWords(path.slice(CLAIMED.length))}: ${received} in the file, ${expected} when computed again`;
+  return `${path}: expected ${expected}, received ${received}`;
+}
+
+function figureWords(figure: string): string {
+  const [, slot, what = ''] = /^receivers\[(\d+)\]\.(.*)$/.exec(figure) ?? [];
+  const [, name, unit] = /^(.*)_(mmol|mL|min)$/.exec(slot === undefined ? figure : what) ?? [];
+  return `${name ?? what}${slot === undefined ? '' : ` in receiver ${Number(slot) + 1}`}${unit ? `, ${unit}` : ''}`;
+}
+
+function moreOf(count: number, found: Held['verdict']): string {
+  if (count <= 0) return '';
+  const noun = found === 'damaged' || found === 'foreign' ? 'fault' : 'difference';
+  return `; and ${count} more ${noun}${count === 1 ? '' : 's'}`;
+}
