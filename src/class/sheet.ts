@@ -52,7 +52,7 @@ export function sheet({ scenario, handOut, link, modules }: Sheet) {
     <h3>What must be reached</h3>
     <p>${askedWords(targetsOf(scenario))}</p>
     <p>${groupLine(scenario)}</p>
-    ${volumes(scenario)}
+    ${volumes(scenario, handOut)}
     <h3>Rules</h3>
     <ul>${ruleLines(handOut).map((line) => html`<li>${line}</li>`)}</ul>
     ${questions.length > 0 ? html`<h3>Asked at the end</h3><ol>${questions.map((question) => html`<li>${question}</li>`)}</ol>` : nothing}
@@ -67,12 +67,12 @@ export function sheet({ scenario, handOut, link, modules }: Sheet) {
   </article>`;
 }
 
-function volumes(scenario: Scenario) {
+function volumes(scenario: Scenario, { column }: HandOut) {
   const rows = pouredRows(scenario);
   if (rows.length === 0) return nothing;
   return html`<h3>Volumes of the procedure</h3>
     <table><thead><tr><th scope="col">step</th><th scope="col">bottle</th><th scope="col">volume</th></tr></thead>
       <tbody>${rows.map(({ step, bottle, volume }) => html`<tr><th scope="row">${step}</th><td>${bottle}</td><td>${volume}</td></tr>`)}</tbody></table>
     ${leftOutLines(scenario).map((line) => html`<p>${line}</p>`)}
-    <p>Columns differ: where the volume and the column disagree, believe the column.</p>`;
+    ${column === 'same' ? nothing : html`<p>Columns differ: where the volume and the column disagree, believe the column.</p>`}`;
 }

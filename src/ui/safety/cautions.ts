@@ -17,7 +17,7 @@ export const CAUTIONS = {
     pictogram: 'acid',
     heading: 'Strong hydrochloric acid burns skin, eyes and lungs',
     lines: [
-      'Fume hood for every use of 9 mol/L or concentrated acid; keep the beaker and the receiver covered.',
+      'Fume hood for every use of strong (about 6 mol/L and above) or concentrated acid; keep the beaker and the receiver covered.',
       'Goggles, and a face shield while pouring; gloves changed after a splash, coat, closed shoes.',
       'Dilute by adding acid to water, slowly, never water to acid. Carry it capped and in a tray.',
       'Splash in the eyes: eyewash for 15 minutes and call for help. On skin: water at once, clothing off.',

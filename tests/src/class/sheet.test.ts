@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import type { HandOut } from '../../../sim/handed/index.ts';
+import { sheet } from '../../../src/class/sheet.ts';
+import { markup } from '../markup.ts';
+import { shipped } from '../store/rig.ts';
+
+const HAND_OUT: HandOut = { base: 'lab-day', differences: {}, seed: 3, column: 'fresh', seeing: 'eye', tries: 3, asked: [], own: [] };
+
+test.each([
+  ['same', false],
+  ['fresh', true],
+] as const)('with the column policy "%s", that columns differ is said: %s', (column, said) => {
+  const text = markup(sheet({ scenario: shipped('lab-day'), handOut: { ...HAND_OUT, column }, link: 'a link', modules: undefined }));
+  expect(/Volumes of the procedure/.test(text)).toBe(true);
+  expect(/Columns differ/.test(text)).toBe(said);
+  expect(/Everybody has the same column/.test(text)).toBe(!said);
+});
