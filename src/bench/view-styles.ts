@@ -44,6 +44,8 @@ export const viewStyles = css`
     .bench:has(bf-given-note:not([empty])) { height: auto; }
     .bench:has(bf-given-note:not([empty])) .side { height: auto; overflow: visible; }
     .fitted { display: none; }
+    .over { flex-wrap: nowrap; font-size: 0.875rem; line-height: 1.25; }
+    .over button { flex: none; }
     .bench.filling:not(.asking) { --glass: 9.5rem; grid-template-rows: auto minmax(440px, 1fr) auto auto; grid-template-areas: 'left figure' 'left side' 'say say' 'strip strip'; }
     .filling:not(.asking) bf-figure { display: none; }
     .filling:not(.asking) bf-hazard { position: relative; }

@@ -17,7 +17,6 @@ import type { Portion } from './rows/dripped.ts';
 import { depthMark, hatch, nowLine, veil } from './rows/marks.ts';
 import { drawnWords, placedWords } from './rows/labels.ts';
 import { type PredictionMark, predictionMarks, predictionWishes } from './rows/predictions.ts';
-import './now-handle.ts';
 import { Fetched } from './fetched.ts';
 import { depthRow } from './rows/row-depth.ts';
 import { pouredRow } from './rows/row-poured.ts';
@@ -86,6 +85,7 @@ export class RunFigure extends LitElement {
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
   private readonly measuring = new Fetched(this, 'The bands of the figure', () => import('./instruments.ts'));
+  private readonly lookingBack = new Fetched(this, 'The handle to look back', () => import('./now-handle.ts'));
   private readonly dripping = new Fetched(this, 'The drips', () => import('./rows/dripped.ts'));
   private readonly looking = new Looking(this);
   private image: StreakImage | undefined;
@@ -119,6 +119,7 @@ export class RunFigure extends LitElement {
       this.worked = workedFor(this.worked, this.scenario, plan, { ...this.size, byEye: this.byEye !== undefined }, end_mL);
     }
     if (this.takesInstruments) this.measuring.want();
+    if (this.present_mL) this.lookingBack.want();
     if (this.byEye !== undefined && this.now_mL > 0) this.dripping.want();
     this.measured = this.worked && this.takesInstruments ? this.instruments?.measuredFor(this.measured, this.worked) : undefined;
   }
