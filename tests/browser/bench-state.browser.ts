@@ -198,6 +198,7 @@ describe('the bench', () => {
       await wholeProcedure(page);
       await page.locator('bf-figure canvas').waitFor();
       expect(await page.locator('bf-figure g.effluent path').count()).toBeGreaterThan(0);
+      expect((await page.getByLabel('How the run is seen').locator('option:checked').textContent())?.trim()).toBe('all of it');
       await close();
     },
     LONG,
