@@ -21,6 +21,8 @@ export interface Step {
   readonly poured_mL: number;
   /** Part of `planned_mL` that the procedure adds in small portions after a sample, to wash it in. */
   readonly rinses_mL: readonly number[];
+  /** mL that the procedure lets run before it changes the receiver while this drips; absent where it does not, or the receiver is changed. */
+  readonly runs_mL?: number | undefined;
   readonly state: StepState;
 }
 
@@ -37,14 +39,17 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
   const steps = plannedSteps(scenario);
   const poured = pouredBySteps(scenario, steps, events);
   const done = steps.map((step, i) => isDone(step, i, steps, poured, events));
-  const now = done.indexOf(false);
+  const first = done.indexOf(false);
+  const awaitsChange = (i: number) => steps[i + 1]?.role === 'change' && !done[i + 1];
+  // What was set free waits for nobody: once its eluent is begun, the receiver comes before the rest of it.
+  const now = first >= 0 && steps[first].runs_mL !== undefined && poured[first] > 0 && awaitsChange(first) ? first + 1 : first;
   const stateOf = (i: number): StepState => {
     if (done[i]) return 'done';
     // A pour that was begun and ended early was the student's to end.
     if (over) return poured[i] > 0 ? 'done' : 'missed';
     return i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later';
   };
-  return steps.map((step, i) => ({ ...step, poured_mL: poured[i], state: stateOf(i) }));
+  return steps.map((step, i) => ({ ...step, runs_mL: awaitsChange(i) ? step.runs_mL : undefined, poured_mL: poured[i], state: stateOf(i) }));
 }
 
 /** Receiver that the procedure puts under the tip before anything has dripped. */
@@ -62,9 +67,16 @@ function plannedSteps(scenario: Scenario): Planned[] {
   const steps: Planned[] = [];
   const waiting: Planned[] = [];
   let sample: Pour | undefined;
+  let run_mL = 0;
   for (const action of scenario.procedure) {
-    if (action.do === 'receiver' && steps.length > 0) waiting.push(plain('change', action.label));
+    if (action.do === 'wait') run_mL += 'more_mL' in action.until ? action.until.more_mL : Number.NaN;
+    if (action.do === 'receiver' && steps.length > 0) {
+      waiting.push(plain('change', action.label));
+      const dripping = steps[steps.length - 1];
+      if (dripping.role === 'release' && run_mL > 0) steps[steps.length - 1] = { ...dripping, runs_mL: dripping.runs_mL ?? run_mL };
+    }
     if (action.do !== 'pour') continue;
+    run_mL = 0;
     const role = roleOf(scenario, action, sample);
     const last = steps.at(-1);
     if (last && last.liquid === action.liquid && last.role === role) steps[steps.length - 1] = longer(last, action, sample);

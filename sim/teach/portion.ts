@@ -53,7 +53,7 @@ export function offerFor(scenario: Scenario, at: Standing, step: Step, washTo_mL
   if (portions.length === 0) return undefined;
   const opens = at.clampOpen === 0;
   const ready: Action[] = [...named(scenario, at), ...(opens ? [{ do: 'clamp', open_percent: 100 } as const] : []), ...(first ? [wait()] : [])];
-  const pours = portions.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: step.liquid, volume_mL, how: 'wall' }, wait()]);
+  const pours = portions.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: step.liquid, volume_mL, how: 'wall' }, waitFor(step, volume_mL)]);
   return offer(step, portions, [...ready, ...pours, ...rinses(scenario, step)], opens);
 }
 
@@ -62,17 +62,22 @@ function offer(step: Step, portions: readonly number[], actions: Log, opens: boo
 }
 
 /** Nothing has to be judged while a bed is conditioned, so all of that is one press; else as much as fits. */
-function portionsOf({ values }: Scenario, head_mL: number, { role, planned_mL, poured_mL }: Step): number[] {
+function portionsOf({ values }: Scenario, head_mL: number, { role, planned_mL, poured_mL, runs_mL }: Step): number[] {
   const room = fits(values, head_mL);
   const left = Math.round((planned_mL - poured_mL) * 1000) / 1000;
   if (left <= 0) return [];
   if (room < LEAST_ML) return [];
-  if (role !== 'condition' && role !== 'load') return [Math.min(room, left)];
+  if (role !== 'condition' && role !== 'load') return [Math.min(room, left, runs_mL === undefined ? left : halfOf(planned_mL))];
   const later = fits(values, lowVolume(values));
   if (left <= room) return [left];
   const count = Math.ceil((left - room) / later) + 1;
   const each = Math.min(room, Math.ceil((left / count) * TENTHS) / TENTHS);
   return [...Array.from({ length: count - 1 }, () => each), Math.round((left - each * (count - 1)) * TENTHS) / TENTHS];
+}
+
+/** In a wide tube all of it would fit: the rest stays in the bottle until the receiver is changed. */
+function halfOf(volume_mL: number): number {
+  return Math.ceil((volume_mL / 2) * TENTHS) / TENTHS;
 }
 
 /** Washed no further than to where water may start; past that the step is offered as it is. */
@@ -90,17 +95,26 @@ function rinses(scenario: Scenario, { role, liquid }: Step): Action[] {
   return wash.rinses_mL.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: wash.liquid, volume_mL, how: 'wall' }, wait()]);
 }
 
-/** Another liquid than the one above the bed goes onto a low level, or the two mix. */
-function lowFirst(_scenario: Scenario, { events, level_cm }: Standing, { liquid }: Step): boolean {
+/**
+ * Another liquid than the one above the bed goes onto a low level, or the two mix. So does the rest of what was begun before the
+ * receiver was changed, where what still stands there leaves room for less than half a filling.
+ */
+function lowFirst({ values }: Scenario, { events, level_cm, headVolume }: Standing, { liquid, role, planned_mL, poured_mL }: Step): boolean {
+  if (level_cm <= LOW_MM / 10 + NEAR_CM) return false;
   const last = events.findLast(({ action, refused }) => action?.do === 'pour' && !refused)?.action;
-  const same = last?.do === 'pour' && last.liquid === liquid;
-  return !same && level_cm > LOW_MM / 10 + NEAR_CM;
+  if (last?.do !== 'pour' || last.liquid !== liquid) return true;
+  return role === 'release' && fits(values, headVolume) < Math.min(planned_mL - poured_mL, fits(values, lowVolume(values)) / 2);
 }
 
 function named(scenario: Scenario, { events, delivered_mL }: Standing): Action[] {
   const label = firstReceiver(scenario);
   const known = events.some(({ action, refused }) => action?.do === 'receiver' && !refused);
   return label === undefined || known || delivered_mL > 0 ? [] : [{ do: 'receiver', label }];
+}
+
+/** Where the receiver is still to be changed, what sets the band free runs only as far as the procedure lets it. */
+function waitFor({ runs_mL }: Step, volume_mL: number): Action {
+  return runs_mL !== undefined && runs_mL < volume_mL ? { do: 'wait', until: { more_mL: runs_mL } } : wait();
 }
 
 function wait(): Action {

@@ -8,7 +8,6 @@ import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { Announcer } from './said/announcer.ts';
 import { Doing } from './doing.ts';
 import { eyePredictions } from '../plot/eye-predictions.ts';
 import { Hand } from './hand.ts';
@@ -69,7 +68,6 @@ export class BenchView extends LiveElement {
   });
   /** The refusal that was said last. */
   private told: RunEvent | undefined;
-  private readonly announcer = new Announcer(this);
   private logged = 0;
 
   constructor() {
@@ -92,7 +90,6 @@ export class BenchView extends LiveElement {
 
   override willUpdate() {
     const { store } = this.session ?? {};
-    this.announcer.hear(store);
     if (store?.scenario) this.hand.suit(store.scenario);
     this.hushWhenActed(store?.log.length ?? 0);
     if (store && !this.session?.watching) this.hazards.meet(store, (message) => this.say(message));
@@ -143,6 +140,7 @@ export class BenchView extends LiveElement {
     const { store } = session;
     const over = isOver(store);
     return html`
+      <bf-announcer hidden .store=${store}></bf-announcer>
       <bf-given-note .session=${session}></bf-given-note>
       <bf-imposed-note .session=${session}></bf-imposed-note>
       <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>

@@ -120,9 +120,9 @@ function pressesOf({ values, procedure }: Scenario): RegExp[] {
     named(`Open, pour ${written(conditioning_mL)} 9 M HCl in ${Math.ceil(conditioning_mL / room_mL)} portions`),
     named(`Pour ${written(sample_mL)} sample, then ${written(total(rinses, 'acid'))} 9 M HCl in ${rinses.length} portions; each run to 1 mm`),
     ...fillings(total(poured.slice(first), 'acid'), room_mL).map((volume_mL) => named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`)),
-    named(`Pour ${written(water)} water, run to 1 mm`),
+    named(`Pour ${written(water)} water, run 1.5 mL`),
     named('Put “cobalt” under the tip'),
-    ...later.map((volume_mL) => named(`Pour ${written(volume_mL)} water, run to 1 mm`)),
+    ...later.map((volume_mL, i) => named(`${i === 0 ? 'At 1 mm pour' : 'Pour'} ${written(volume_mL)} water, run to 1 mm`)),
     named('Shut the clamp: the run ends'),
   ];
 }

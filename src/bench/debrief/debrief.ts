@@ -17,7 +17,7 @@ import { debriefStyles } from './debrief-styles.ts';
 import { isOver } from '../../store/over.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
-import { actionWords, refusalWords } from '../words.ts';
+import { actionWords, refusalWords } from '../said/event-words.ts';
 import '../../ui/readout.ts';
 import './ended.ts';
 import '../../ui/table.ts';

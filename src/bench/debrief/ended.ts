@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { type FractionTargets, keptOf, type Plan, verdict } from '../../../sim/history/index.ts';
+import { collectedAt, type FractionTargets, keptOf, type Plan, pouredOf, spansOf, verdict } from '../../../sim/history/index.ts';
 import { percent } from '../../ui/text/format.ts';
 import { receiverName } from '../../ui/text/receiver-words.ts';
 
@@ -21,6 +21,15 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
   ];
   const held = `“${receiverName(kept.label)}” holds ${percent(found.recovered, 1)} of the ${name}${others ? ` and ${percent(found.carried, 1)} of the ${others}` : ''}`;
   return { good: found.meets, text: `${[held, ...misses].join('; ')}.` };
+}
+
+/** The receiver that was put under the tip only after more of the target had left than the task lets go; undefined where none was. */
+export function putTooLate(plan: Plan, targets: FractionTargets): string | undefined {
+  const { target, recovered } = targets;
+  const poured = pouredOf(plan, target);
+  const kept = keptOf(plan, targets);
+  const changes = spansOf(plan).filter(({ from_mL, label }) => from_mL > 0 && (!kept || label === kept.label));
+  return changes.find(({ from_mL }) => collectedAt(plan, target, from_mL) > (1 - recovered) * poured)?.label;
 }
 
 /** The end of a run in one line; until this has been fetched, what stands inside it is shown. */

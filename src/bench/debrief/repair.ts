@@ -7,7 +7,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { sectionStyles } from './section-styles.ts';
-import { refusalWords } from '../words.ts';
+import { refusalWords } from '../said/event-words.ts';
 import '../../ui/number.ts';
 
 const KINDS: readonly Action['do'][] = ['stir', 'refill-from-below', 'top-up'];

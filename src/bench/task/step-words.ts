@@ -6,7 +6,7 @@ import { capital } from '../../../sim/terms/capital.ts';
 
 // The checklist in words.
 
-export function stepWords({ role, liquid, label, state }: Step, { liquids }: Scenario): string {
+export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liquids }: Scenario): string {
   const bottle = liquids[liquid]?.label ?? liquid;
   switch (role) {
     case 'condition':
@@ -16,9 +16,9 @@ export function stepWords({ role, liquid, label, state }: Step, { liquids }: Sce
     case 'wash':
       return `Wash: ${bottle}`;
     case 'release':
-      return state === 'later' ? `${capital(bottle)}: you judge` : capital(bottle);
+      return state === 'later' && poured_mL === 0 ? `${capital(bottle)}: you judge` : capital(bottle);
     case 'change':
-      return state === 'open' ? `Receiver “${label}”: you judge` : `Receiver “${label}”`;
+      return state === 'now' || state === 'open' ? `Receiver “${label}”: you judge` : `Receiver “${label}”`;
     case 'stop':
       return 'Shut the clamp';
   }
@@ -44,7 +44,9 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
     const rinse_mL = rinse.reduce((sum, pour) => sum + pour.volume_mL, 0);
     return `${pour} ${volume}, then ${millilitres(rinse_mL, rinse_mL % 1 === 0 ? 0 : 1)} ${liquids[first.liquid]?.label ?? first.liquid}${rinse.length > 1 ? ` in ${rinse.length} portions` : ''}; each run to ${LOW_MM} mm`;
   }
-  return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run to ${LOW_MM} mm`}`;
+  const last = actions.at(-1);
+  const end = last?.do === 'wait' && 'more_mL' in last.until ? millilitres(last.until.more_mL) : `to ${LOW_MM} mm`;
+  return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run ${end}`}`;
 }
 
 /** What happens if nothing more is done, and what could be. */

@@ -15,6 +15,7 @@ export const taskStyles = css`
   li.open { position: relative; padding-inline: 0; }
   li.done { color: var(--soft); }
   li.later, li.missed { color: var(--soft); }
+  li.late { color: var(--problem-ink); }
   li.now { background: var(--wash); border-color: var(--accent); font-weight: 600; }
   .amount { white-space: nowrap; font-variant-numeric: tabular-nums; }
   progress { grid-column: 2 / -1; width: 100%; height: 0.375rem; appearance: none; border: 0; border-radius: 3px; background: var(--rule); overflow: hidden; }

@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import type { FractionTargets } from '../../../sim/history/index.ts';
 import { checklistOf, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
@@ -11,6 +11,7 @@ import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { fixed } from '../../ui/text/format.ts';
+import type { putTooLate } from '../debrief/ended.ts';
 import type { PackingPanel } from '../packing/packing.ts';
 import { awaitsResin, beganEmpty, portionsIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
@@ -36,6 +37,8 @@ export class TaskPanel extends LiveElement {
   @property({ type: Boolean, reflect: true }) brief = false;
   /** Delivered volume at which the guide would start the weaker eluent; no press washes beyond it. */
   @property({ attribute: false }) washTo_mL: number | undefined;
+  /** Judges which receiver was put too late, once it has come: not before a run is over. */
+  @state() private putTooLate: typeof putTooLate | undefined;
   /** Until its code has come it does nothing. */
   @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
 
@@ -53,12 +56,13 @@ export class TaskPanel extends LiveElement {
     const filled = !empty || moment.delivered_mL > 0;
     const over = isOver(store);
     const steps = afterFilling(checklistOf(scenario, moment.events, over), scenario, moment);
+    const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
         <h2 id="heading">The task</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
-        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => this.step(step, scenario, at, busy(store, moment)))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, at, busy(store, moment))))}</ol>`}
       </section>
       ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at, over)}</p></section>` : nothing}
       ${readings(store, moment)}`;
@@ -74,6 +78,10 @@ export class TaskPanel extends LiveElement {
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
       ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${flowing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
+  }
+
+  override updated() {
+    if (this.store && !this.putTooLate && isOver(this.store)) void import('../debrief/ended.ts').then((ended) => (this.putTooLate = ended.putTooLate));
   }
 
   private next() {
@@ -95,6 +103,10 @@ export class TaskPanel extends LiveElement {
   private do({ actions }: Offer) {
     emit<{ actions: Log }>(this, 'bf-carry-out', { actions });
   }
+}
+
+function lateStep(step: Step, scenario: Scenario) {
+  return html`<li class="late"><span aria-hidden="true">✗</span><span>${stepWords(step, scenario)}: too late</span></li>`;
 }
 
 /** The first item where the tube was empty. */

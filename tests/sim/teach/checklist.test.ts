@@ -3,10 +3,18 @@ import { describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { AT } from '../../../sim/column/bed.ts';
 import { advance, type Run, runOf } from '../../../sim/run/run.ts';
+import { wholePlan } from '../../../sim/class/whole.ts';
+import { keptOf, targetsOf, verdict } from '../../../sim/history/index.ts';
 import { checklistOf, type Role } from '../../../sim/teach/checklist.ts';
 import { fits, offerFor, type Standing } from '../../../sim/teach/portion.ts';
 import { minutesToLow, stillness } from '../../../sim/teach/stillness.ts';
 import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
+
+function shipped(): Scenario {
+  const read = readScenario(JSON.parse(readFileSync('scenarios/cathode-leach.json', 'utf8')), 'cathode-leach');
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  return read.scenario;
+}
 
 function scenarioOf(id: string): Scenario {
   const json = JSON.parse(readFileSync(`scenarios/${id}.json`, 'utf8')) as Record<string, object>;
@@ -79,13 +87,13 @@ describe('the checklist', () => {
     const washed = press(loaded, 'wash');
     expect(states(washed).slice(2, 4)).toEqual(['wash now', 'release open']);
     const watered = press(washed, 'release');
-    expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release now', 'change open', 'stop open']);
+    expect(states(watered)).toEqual(['condition done', 'load done', 'wash done', 'release later', 'change now', 'stop open']);
   });
 
   test('does not stop anybody who pours water straight after loading: the wash counts as ended', () => {
     const loaded = press(press([], 'condition'), 'load');
     const watered = states([...loaded, { do: 'pour', liquid: 'water', volume_mL: 2, how: 'wall' }]);
-    expect(watered.slice(2, 4)).toEqual(['wash done', 'release now']);
+    expect(watered.slice(2, 5)).toEqual(['wash done', 'release later', 'change now']);
   });
 
   test('marks nothing as due once the run is over: what was begun counts as ended, what was left out as not done', () => {
@@ -116,6 +124,59 @@ describe('the checklist', () => {
       const open = checklistOf(one, run.events).filter(({ state, role }) => state !== 'done' && role !== 'stop');
       expect(open, id).toEqual([]);
     }
+  });
+});
+
+describe('the water that sets the band free', () => {
+  /** The same procedure in a tube that takes all of the water at once. */
+  const wide = { ...scenario, values: { ...scenario.values, 'column.tube_cm': 60 } };
+  const washed = press(press(press([], 'condition'), 'load'), 'wash');
+
+  function released(one: Scenario): Log {
+    const run = runOf(one, washed);
+    advance(run, { endOfLog: true });
+    const step = checklistOf(one, run.events).find(({ role }) => role === 'release');
+    return (step && offerFor(one, standing(run), step)?.actions) ?? [];
+  }
+
+  test('runs in one press only as far as the procedure lets it before the receiver is changed, and at most half of it is poured', () => {
+    for (const [one, least_mL] of [
+      [scenario, 7],
+      [wide, 15],
+    ] as const) {
+      const actions = released(one);
+      const poured = actions.flatMap((action) => (action.do === 'pour' ? [action.volume_mL] : []));
+      expect(poured).toHaveLength(1);
+      expect(poured[0]).toBeGreaterThan(least_mL - 0.1);
+      expect(poured[0]).toBeLessThanOrEqual(15);
+      expect(actions.at(-1)).toEqual({ do: 'wait', until: { more_mL: 1.5 } });
+    }
+  });
+
+  test('offers the rest only when the receiver is changed, and then onto a low level', () => {
+    const begun = press(washed, 'release');
+    expect(() => press(begun, 'release')).toThrow(/received nothing/);
+    const rest = press(press(begun, 'change'), 'release').slice(begun.length + 1);
+    expect(rest[0]).toEqual({ do: 'wait', until: { liquid_mm: 1 } });
+    expect(rest.at(-1)).toEqual({ do: 'wait', until: { liquid_mm: 1 } });
+  });
+
+  test('pressing what is first each time meets the task in at most twelve presses', () => {
+    const [full, targets] = [shipped(), targetsOf(shipped())];
+    let log: Log = [];
+    let presses = 0;
+    for (; presses < 20; presses++) {
+      const run = runOf(full, log);
+      advance(run, { endOfLog: true });
+      const steps = checklistOf(full, run.events);
+      const offer = steps.map((step) => offerFor(full, standing(run), step)).find((one) => one !== undefined);
+      if (!offer) break;
+      log = [...log, ...offer.actions];
+    }
+    const plan = wholePlan(full, log);
+    const kept = keptOf(plan, targets);
+    expect(presses).toBeLessThanOrEqual(12);
+    expect(kept && verdict(plan, targets, kept.from_mL, kept.to_mL).meets).toBe(true);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, placesOf, tryWords } from '../../../src/bench/debrief/debrief-numbers.ts';
-import { eventWords, refusalWords } from '../../../src/bench/words.ts';
+import { eventWords, refusalWords } from '../../../src/bench/said/event-words.ts';
 import { handlesOf, movedReceiver, targetsOf } from '../../../sim/history/index.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { small } from '../store/rig.ts';

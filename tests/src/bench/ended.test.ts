@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { targetsOf } from '../../../sim/history/index.ts';
 import type { Log } from '../../../sim/terms/types.ts';
-import { endedWords } from '../../../src/bench/debrief/ended.ts';
+import { endedWords, putTooLate } from '../../../src/bench/debrief/ended.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { small } from '../store/rig.ts';
 
@@ -27,4 +27,25 @@ test('a run whose receiver was changed late tells what is missing', () => {
   const { good, text } = ended(late);
   expect(good).toBe(false);
   expect(text).toMatch(/^“cobalt” holds \d+\.\d\s% of the Co²⁺ .*; the task asks for 9\d\.\d\s%\.$/);
+});
+
+test('a receiver is called too late where the verdict misses what had left before it, and nowhere else', () => {
+  const at = SCENARIO.procedure.findLastIndex((action) => action.do === 'receiver');
+  const after = (more_mL: number): Log => SCENARIO.procedure.map((action, i) => (i === at - 1 ? ({ do: 'wait', until: { more_mL } } as const) : action));
+  // After 20 mL of water no cobalt is left to be collected.
+  const poured: Log = [
+    ...SCENARIO.procedure.slice(0, at - 1),
+    ...SCENARIO.procedure.slice(at + 1, -1),
+    ...SCENARIO.procedure.slice(at, at + 1),
+    ...SCENARIO.procedure.slice(-1),
+  ];
+  for (const [log, late] of [
+    [SCENARIO.procedure, undefined],
+    [after(3), 'cobalt'],
+    [poured, 'cobalt'],
+  ] as const) {
+    const plan = new Planner(SCENARIO).plan(log);
+    expect(putTooLate(plan, TARGETS)).toBe(late);
+    if (late) expect(endedWords(plan, TARGETS).good).toBe(false);
+  }
 });
