@@ -24,8 +24,14 @@ export interface ClassForecast {
   readonly seed: number;
   readonly groups: number;
   readonly groupsAlone: number;
-  /** What has to be collected, and the number of groups in which the written procedure collects less. */
-  readonly target: { readonly ion: IonId; readonly recovered: number; readonly missedBy: number };
+  /** What has to be collected, and the number of groups in which the written procedure collects less, or more acid than is allowed, if that has a bound. */
+  readonly target: {
+    readonly ion: IonId;
+    readonly recovered: number;
+    readonly missedBy: number;
+    readonly acid_mmol: number | undefined;
+    readonly tooAcid: number;
+  };
   readonly lanes: number;
   readonly spreads: Readonly<Record<SpreadId, Spread>>;
   readonly depths: Readonly<Partial<Record<Depth, Distribution>>>;
@@ -73,12 +79,18 @@ export function classAnswer(scenario: Scenario, { n, alone }: ClassTask, alive?:
 export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], answers: readonly ClassAnswer[]): ClassForecast {
   const whole = answers.filter((answer, i): answer is Group => tasks[i].alone === undefined && answer.forty !== undefined);
   const alone = (id: SpreadId) => answers.filter((_, i) => tasks[i].alone === id);
-  const { target, recovered } = targetsOf(scenario);
+  const { target, recovered, acid_mmol } = targetsOf(scenario);
   return {
     scenario: scenario.id,
     seed: scenario.seed,
     groups: whole.length,
-    target: { ion: target, recovered, missedBy: whole.filter(({ written }) => written.recovered < recovered).length },
+    target: {
+      ion: target,
+      recovered,
+      missedBy: whole.filter(({ written }) => written.recovered < recovered).length,
+      acid_mmol,
+      tooAcid: acid_mmol === undefined ? 0 : whole.filter(({ written }) => written.acid_mmol > acid_mmol).length,
+    },
     groupsAlone: Math.min(whole.length, ALONE_MOST),
     lanes: scenario.values['bed.lanes'],
     spreads: spreadsOf(scenario),

@@ -1,5 +1,6 @@
 import { isRecord, own } from '../input/index.ts';
 import { FIELDS, type FieldPath } from '../terms/fields.ts';
+import { DEFAULT_GRADE } from '../terms/grades.ts';
 import { IONS, type IonId } from '../terms/ions.ts';
 import { SEEING_USUAL, SEEING_WORDS, SEEINGS } from '../terms/seeing.ts';
 import { effective, valueAt } from './place.ts';
@@ -35,6 +36,9 @@ const LAST: readonly (readonly [path: string, label: string])[] = [
   ['seed', 'seed'],
   ['fitted', 'fitted numbers'],
 ];
+
+/** What a scenario has where it names nothing. */
+const USUAL: Readonly<Record<string, unknown>> = { 'resin.grade': DEFAULT_GRADE };
 
 /** Everything in `lab` that is not as in `start`, in the order of the tables. */
 export function differencesBetween(start: unknown, lab: unknown): Difference[] {
@@ -80,7 +84,7 @@ function keyedDifferences(start: unknown, lab: unknown, path: string, label: (ke
 }
 
 function compared(start: unknown, lab: unknown, path: string, label: string, unit = ''): Difference[] {
-  const [before, after] = [valueAt(start, path), valueAt(lab, path)];
+  const [before, after] = [start, lab].map((json) => valueAt(json, path) ?? USUAL[path]);
   if (same(before, after)) return [];
   if (path === 'seeing') return seeingWords(before) === seeingWords(after) ? [] : [{ path, label, unit, was: seeingWords(before), now: seeingWords(after) }];
   const now = path === 'procedure' ? procedureWords(start, lab, before, after) : words(after);

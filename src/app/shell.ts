@@ -36,6 +36,8 @@ export class App extends LitElement {
   @state() private draw: DrawView | undefined;
   @state() private failure = '';
   @state() private message: Message | undefined;
+  /** The view that the message was meant for. */
+  private messageOf: View | undefined;
   @state() private spoken = '';
   @state() private keysOpened = 0;
   @query('main') private main!: HTMLElement;
@@ -56,6 +58,8 @@ export class App extends LitElement {
     this.addEventListener('bf-message', (event) => {
       const { detail } = event as CustomEvent<Message>;
       this.message = this.takenByView(detail) ? undefined : detail;
+      // Whoever says something on the way to another view has asked for that view already.
+      this.messageOf = this.asked();
     });
   }
 
@@ -132,6 +136,8 @@ export class App extends LitElement {
 
   private readonly follow = () => {
     const asked = this.asked();
+    // A note is of the view it was said in, and would cover the buttons of another.
+    if (asked !== this.messageOf && this.message?.kind === 'note') this.dismiss();
     if (asked !== this.current) void this.open(asked, true);
   };
 

@@ -18,6 +18,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { type Modules, qrOf } from './qr.ts';
 import { sheet, sheetStyles } from './sheet.ts';
 import { findable, hasFaults } from './to-find.ts';
+import '../ui/day/day-warning.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 import { copied } from '../ui/text/clipboard.ts';
@@ -99,6 +100,7 @@ export class HandOutPart extends LiveElement {
     const current = ready?.of === this.making ? ready : undefined;
     return html`<div class="form">
         <p>Everybody who opens the link or the file gets the open scenario, “${written.title}”, under these rules. The page keeps the rules and each browser counts its own tries: this guides a class but does not lock anybody out.</p>
+        <bf-day-warning .scenario=${written}></bf-day-warning>
         ${this.rules()}${findable(session, this.isToFind, (toFind) => {
           this.toFind = toFind;
         })}${this.questions(session)}

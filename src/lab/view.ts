@@ -87,7 +87,7 @@ export class LabView extends LiveElement {
         <bf-lab-tools .session=${session} .draft=${draft} @bf-card=${this.turnCard}></bf-lab-tools></div>
       <div class="card" ?hidden=${!this.carding}>
         <div class="row"><button type="button" @click=${this.turnCard}>Back to the editor</button><button type="button" class="primary" @click=${() => print()}>Print</button></div>
-        <bf-setup-card .draft=${draft}></bf-setup-card>
+        <bf-setup-card .draft=${draft} ?shown=${this.carding}></bf-setup-card>
       </div>
       ${this.calibration(draft)}
       ${this.carding || this.calibrating ? nothing : this.editing(session, draft)}`;

@@ -68,8 +68,14 @@ describe('a lab', () => {
   test('redraws as its column changes, and says at the control what is impossible and why', async () => {
     const page = await open();
     const before = await page.locator('bf-lab-pictures .told').innerText();
+    const colour = () => page.locator('bf-lab-pictures .told').evaluate((told) => getComputedStyle(told as never).color);
+    const still = await colour();
     await put(page, 'bed length', '10');
+    // While figure and glass are those of the lab before, so are the words.
+    await page.locator('bf-lab-pictures .told[aria-busy=true]').waitFor(WAIT);
+    expect(await colour()).not.toBe(still);
     await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).not.toBe(before);
+    await expect.poll(colour, WAIT).toBe(still);
     await put(page, 'bed length', '25');
     const told = page.locator('bf-lab-field[data-path="bed.length_cm"] [role=alert]');
     await expect.poll(() => told.innerText(), WAIT).toMatch(/below column\.tube_cm \(20 cm\).*received 25 cm/);
@@ -170,16 +176,34 @@ describe('a lab on the bench', () => {
     await unfold(page, 'lesson');
     await put(page, 'Title', 'Cobalt on Tuesday');
     await page.locator('bf-lab .named').getByText('Cobalt on Tuesday').waitFor(WAIT);
+    const tooLong = /too long for a period of 2\sh/;
+    await unfold(page, 'class');
+    await put(page, 'period', '120');
+    await page.locator('bf-lab-pictures .told').getByText(tooLong).waitFor(WAIT);
+    const [said] = /\d+ aliquots? by .*$/.exec(await page.locator('bf-lab-pictures .told p').last().innerText()) ?? [];
+    await button(page, 'Set-up card').click();
+    await expect.poll(() => page.locator('bf-setup-card bf-day-warning p').innerText(), WAIT).toBe(said);
+    await button(page, 'Back to the editor').click();
     await button(page, 'Hand out').click();
     await page
       .locator('bf-hand-out')
       .getByText(/^Link, \d+ characters/)
       .waitFor(WAIT);
+    await expect.poll(() => page.locator('bf-hand-out bf-day-warning p').innerText(), WAIT).toBe(said);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('bf-hand-out bf-day-warning p').isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
     await page
       .locator('bf-scenario-choice')
       .getByText('Cobalt on Tuesday')
       .first()
       .waitFor({ ...WAIT, state: 'attached' });
+    // What was said on the way here would cover the buttons of Lab.
+    const note = page.getByText('Your lab is on the bench, to be handed out.');
+    expect(await note.count()).toBe(1);
+    await page.evaluate(`location.hash = '#lab'`);
+    await button(page, 'Undo').waitFor(WAIT);
+    expect(await note.count()).toBe(0);
   });
 });
 

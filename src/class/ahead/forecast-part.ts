@@ -7,7 +7,7 @@ import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { percent } from '../../ui/text/format.ts';
 import type { ClassRoom } from '../class-room.ts';
-import { CHANGE_COLUMNS, changeRows, depthWords, doubtOf, figureRows, lossWords, SPREAD_COLUMNS } from './words.ts';
+import { acidWords, CHANGE_COLUMNS, changeRows, depthWords, doubtOf, figureRows, GROUPS_USUAL, lossWords, SPREAD_COLUMNS } from './words.ts';
 import '../../ui/number.ts';
 import '../../ui/table.ts';
 
@@ -34,7 +34,7 @@ export class ForecastPart extends LiveElement {
     const lab = this.session?.written;
     if (!room || !lab) return nothing;
     const { forecasting, forecast } = room;
-    const groups = this.chosen ?? Math.max(CONTROLS['class.groups'].min, lab.values['class.groups']);
+    const groups = this.chosen ?? Math.max(GROUPS_USUAL, lab.values['class.groups']);
     return html`
       <p>Columns, bottles and hands differ from group to group; each group gets its own, drawn from a seed. All follow the procedure of the open scenario, “${lab.title}”.</p>
       <div class="row">
@@ -58,7 +58,7 @@ export class ForecastPart extends LiveElement {
   private tables(forecast: ClassForecast) {
     const depths = depthWords(forecast);
     return html`
-      <p role="status">${lossWords(forecast)}</p>
+      <p role="status">${lossWords(forecast)} ${acidWords(forecast)}</p>
       ${depths === '' ? nothing : html`<p>${depths}</p>`}
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>

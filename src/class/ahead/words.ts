@@ -1,12 +1,12 @@
 import { type ClassForecast, type Distribution, SPREAD_IDS } from '../../../sim/class/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { fixed, percent, significant } from '../../ui/text/format.ts';
+import { fixed, millimoles, percent, significant } from '../../ui/text/format.ts';
 
 // What a class will see, as a sentence and two tables.
 
 const FIGURES = [
-  { key: 'leading_20_cm', label: 'leading edge after 20 mL of acid', unit: 'cm' },
-  { key: 'leading_40_cm', label: 'leading edge after 40 mL of acid', unit: 'cm' },
+  { key: 'leading_20_cm', label: 'leading edge after 20 mL of acid, rinses included', unit: 'cm' },
+  { key: 'leading_40_cm', label: 'leading edge after 40 mL of acid, rinses included', unit: 'cm' },
   { key: 'window_from_mL', label: 'window for the receiver opens, after the start of water', unit: 'mL' },
   { key: 'window_to_mL', label: 'window for the receiver closes, after the start of water', unit: 'mL' },
   { key: 'recovered', label: 'recovered share', unit: '' },
@@ -35,6 +35,8 @@ export const CHANGE_COLUMNS = [
   { key: 'acid', label: 'acid collected, mmol' },
   { key: 'time', label: 'time, min' },
 ];
+/** Groups unless the reader sets another number: enough for shares, and soon computed. A choice. */
+export const GROUPS_USUAL = 24;
 /** Fewer groups tell nothing about shares. */
 const GROUPS_LEAST = 10;
 /** Causes that are named beside a figure. */
@@ -48,6 +50,15 @@ export function lossWords({ groups, target, procedures }: ClassForecast): string
   if (missedBy === 0) return `${planned} no group loses more than ${percent(1 - recovered)} of its ${name}.`;
   const most = percent(1 - (procedures.written.recovered?.least ?? 0));
   return `${planned} ${missedBy} of ${groups} groups ${missedBy === 1 ? 'loses' : 'lose'} more than ${percent(1 - recovered)} of ${missedBy === 1 ? 'its' : 'their'} ${name}; the largest loss is ${most}.`;
+}
+
+/** Whether the fraction is as free of acid as the task asks in every group; empty where the task does not ask. */
+export function acidWords({ groups, target: { acid_mmol, tooAcid }, procedures }: Pick<ClassForecast, 'groups' | 'target' | 'procedures'>): string {
+  if (acid_mmol === undefined) return '';
+  const limit = millimoles(acid_mmol, 0);
+  if (tooAcid === 0) return `No group collects more than the ${limit} of acid that the task allows.`;
+  const most = millimoles(procedures.written.acid_mmol?.most ?? 0, 0);
+  return `${tooAcid} of ${groups} groups ${tooAcid === 1 ? 'collects' : 'collect'} more than the ${limit} of acid that the task allows; the most is ${most}.`;
 }
 
 /** Why a depth here is larger than the reading of a calibration; empty where the bed stays as long as it was packed, or nothing was loaded. */

@@ -41,9 +41,9 @@ export function openWords({ parameters }: Pick<Calibration, 'parameters'>): stri
 /** What the readings before the sample were good for; nothing if there are none. */
 export function beforeLoadWords({ beforeLoad: { readings, determine } }: Pick<Calibration, 'beforeLoad'>): string {
   if (readings === 0) return '';
-  const first = readings === 1 ? 'The reading taken before the sample was poured tells' : `The ${readings} readings taken before the sample was poured tell`;
-  if (determine.length === 0) return `${first} of flow and bed only, and ${readings === 1 ? 'determines' : 'by themselves determine'} no number.`;
-  return `${first} nothing of the band; by ${readings === 1 ? 'itself it determines' : 'themselves they determine'} ${listed(determine.map((path) => FIELDS[path].label))}.`;
+  const of = readings === 1 ? 'One reading was' : `${readings} readings were`;
+  const names = determine.length === 0 ? 'no number by itself' : listed(determine.map((path) => FIELDS[path].label));
+  return `${of} taken before the sample was poured, when there is no band yet: flow and bed alone determine ${names}.`;
 }
 
 /** Pairs that the readings determine only together. */

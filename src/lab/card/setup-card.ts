@@ -6,6 +6,7 @@ import { DEFAULT_GRADE } from '../../../sim/terms/grades.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { CAUTIONS } from '../../ui/safety/cautions.ts';
 import { pictogram } from '../../ui/safety/pictograms.ts';
+import '../../ui/day/day-warning.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { bottleWords } from '../../ui/text/bottle-words.ts';
 import { quantity, significant, withUnit } from '../../ui/text/format.ts';
@@ -49,6 +50,8 @@ export class SetupCardPage extends LiveElement {
   ];
 
   @property({ attribute: false }) draft: LabDraft | undefined;
+  /** Whether it can be seen: the day is worked out only then. */
+  @property({ type: Boolean }) shown = false;
 
   override render() {
     const scenario = this.draft?.scenario;
@@ -58,6 +61,7 @@ export class SetupCardPage extends LiveElement {
     const grade = valueAt(this.draft.json, 'resin.grade') ?? DEFAULT_GRADE;
     return html`<h2 class="title">Set-up card: ${scenario.title}</h2>
       <p>${card.groups} groups of ${values['class.people']}, ${card.aliquots} aliquots and ${card.columns} ${card.columns === 1 ? 'column' : 'columns'} each, ${withUnit(String(values['class.period_min']), 'min')}.</p>
+      <bf-day-warning .scenario=${this.shown ? scenario : undefined}></bf-day-warning>
       ${this.table(
         'Columns and resin',
         ['for each column', 'amount'],

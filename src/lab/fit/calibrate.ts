@@ -22,7 +22,7 @@ export interface FittedParameter {
   readonly interval: readonly [low: number, high: number];
   /** Width of what is known after over that before: 1 if nothing was learned. */
   readonly narrowed: number;
-  /** The measurements hardly determine it. */
+  /** The measurements hardly determine it, and speak for nothing else than the value from before. */
   readonly open: boolean;
 }
 
@@ -46,7 +46,7 @@ export interface Calibration {
   readonly runs: number;
 }
 
-/** A parameter is left open if the readings made its interval narrower by less than a fifth. A choice. */
+/** A parameter is left open if the readings made its interval narrower by less than a fifth and its value from before lies in it. A choice. */
 const OPEN = 0.8;
 /** Step of u for slopes; a smaller one would show the time steps of the model. Found by trial on the shipped lesson. */
 const STEP = 0.1;
@@ -123,14 +123,16 @@ function parameterOf({ values }: Scenario, path: FittedPath, { u, covariance, en
   const [low, high] = ends[k];
   const width = Math.sqrt(covariance[k][k]);
   const { unit, status } = FIELDS[path];
+  const before = values[path];
+  const interval: FittedParameter['interval'] = [parameterAt(values, path, low), parameterAt(values, path, high)];
   return {
     path,
     unit,
     status,
-    before: values[path],
+    before,
     value: parameterAt(values, path, u[k]),
-    interval: [parameterAt(values, path, low), parameterAt(values, path, high)],
+    interval,
     narrowed: width,
-    open: width > OPEN,
+    open: width > OPEN && interval[0] <= before && before <= interval[1],
   };
 }

@@ -3,10 +3,11 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { deliveredAtEnd, switchWindow, targetsOf, withStop } from '../../../sim/history/index.ts';
 import { workerThread } from '../../store/threads/model-thread.ts';
 import { LiveElement } from '../../store/live-element.ts';
+import { dayWords } from '../../ui/day/day-words.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import type { LabDraft } from '../draft.ts';
 import { LabRun } from './lab-run.ts';
-import { dayWords, receiverWords, refusedIn } from './words.ts';
+import { receiverWords, refusedIn } from './words.ts';
 
 /** The lab as it would run: the column at the planned moment, the run of its procedure, and both in words. */
 @customElement('bf-lab-pictures')
@@ -18,6 +19,7 @@ export class LabPictures extends LiveElement {
       .two { display: grid; grid-template-columns: clamp(8rem, 30%, 14rem) minmax(0, 1fr); gap: var(--gap-small); min-height: 0; }
       .two > * { min-width: 0; height: 100%; }
       .two[aria-busy='true'] { opacity: 0.6; }
+      .told[aria-busy='true'] { color: var(--soft); }
       .told { font-size: var(--text-small); }
       p { margin: 0 0 var(--gap-small); }
       .problem { color: var(--problem-ink); }
@@ -57,7 +59,7 @@ export class LabPictures extends LiveElement {
           .window=${switchWindow(plan, targets)} .targets=${targets}
           @bf-layout=${this.align} @bf-look-back=${this.look}></bf-figure>
       </div>
-      <div class="told" role="status">
+      <div class="told" role="status" aria-busy=${working ? 'true' : 'false'}>
         ${this.draft?.scenario ? nothing : html`<p>Shown: the last valid lab.</p>`}
         <p>${receiverWords(scenario, plan)}</p>
         <p>${dayWords(scenario, plan)}</p>

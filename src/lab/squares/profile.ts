@@ -43,7 +43,8 @@ export function profiled(evaluate: Evaluate, u: readonly number[], { slopes, cov
   let least = fit;
   const endOf = (k: number, way: 1 | -1): number => {
     const local = new Matrix(jacobian);
-    let [last, place] = [fit, within(u.map((value, i) => value + (way * Math.sqrt(RISE) * covariance[i][k]) / Math.sqrt(covariance[k][k])))];
+    const straight = within(u.map((value, i) => value + (way * Math.sqrt(RISE) * covariance[i][k]) / Math.sqrt(covariance[k][k])));
+    let [last, place] = [fit, straight];
     for (let run = 0; run < END_RUNS && place[k] !== last.u[k]; run++) {
       const point = at(place);
       if (point.residuals.some((one) => Math.abs(one) > 0.5 * NO_ANSWER)) {
@@ -53,10 +54,11 @@ export function profiled(evaluate: Evaluate, u: readonly number[], { slopes, cov
       if (point.sum < least.sum) least = point;
       learnInto(local, last, point);
       last = point;
-      if (Math.abs(point.sum - fit.sum - RISE) < RISE_WITHIN) return place[k];
+      if (Math.abs(point.sum - fit.sum - RISE) < RISE_WITHIN && way * (place[k] - u[k]) > 0) return place[k];
       place = within(farthest(local, point, fit.sum + RISE, k, way) ?? place.map((value, i) => 0.5 * (value + u[i])));
     }
-    return place[k];
+    // Not found: where the model has no value close by, or jumps, the last place tried may lie next to the fit or on its other side.
+    return way * Math.max(way * place[k], way * straight[k]);
   };
   return { ends: u.map((_, k) => [endOf(k, -1), endOf(k, 1)]), fit, least };
 }

@@ -49,6 +49,12 @@ describe('the list of differences', () => {
     expect(differencesBetween(lab, withValueAt(lab, 'seeing', 'forecast'))).toEqual([]);
   });
 
+  test('names the grade of a lab that says nothing of its resin', () => {
+    expect(differencesBetween(lab, withValueAt(lab, 'resin.grade', '100-200 mesh, 8 % cross-linked'))).toContainEqual(
+      expect.objectContaining({ path: 'resin.grade', was: '50-100 mesh, 8 % cross-linked', now: '100-200 mesh, 8 % cross-linked' }),
+    );
+  });
+
   test('is empty between equals', () => {
     expect(differencesBetween(lab, structuredClone(lab))).toEqual([]);
   });

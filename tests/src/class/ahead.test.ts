@@ -9,7 +9,7 @@ import { readScenario } from '../../../sim/input/scenario.ts';
 import { resultsOf, runWhole } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { predicted } from '../../../src/lab/fit/predict.ts';
-import { changeRows, depthWords, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
+import { acidWords, changeRows, depthWords, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
 import json from '../../../scenarios/cathode-leach.json';
 
 const GROUPS = 4;
@@ -76,6 +76,23 @@ describe('what a class will see', () => {
     expect(said?.slice(1, 3)).toEqual([String(missed), String(GROUPS)]);
     expect(Number(said?.[3])).toBeCloseTo(asked, 6);
     expect(Number(said?.[4])).toBeCloseTo(Math.max(...lost), 0);
+  });
+
+  test('counts the groups that collect more acid than the task allows, as their runs have it', () => {
+    // Changed with the water, the receiver gets all the acid that the bed still holds; changed late, none of it.
+    for (const more_mL of [0.1, 8]) {
+      const { forecast, answers } = foreseen(lesson(more_mL));
+      const acid = answers.map(({ written }) => written.acid_mmol);
+      const limit = Number(forecast.target.acid_mmol);
+      const above = acid.filter((mmol) => mmol > limit).length;
+      expect(above).toBe(more_mL < 1 ? GROUPS : 0);
+      const said = acidWords(forecast).replaceAll(/\s/g, ' ');
+      expect(said).toBe(
+        above === 0
+          ? `No group collects more than the ${limit} mmol of acid that the task allows.`
+          : `${above} of ${GROUPS} groups collect more than the ${limit} mmol of acid that the task allows; the most is ${Math.max(...acid).toFixed(0)} mmol.`,
+      );
+    }
   });
 
   test('says that nobody loses more than is asked where every run keeps that much', () => {

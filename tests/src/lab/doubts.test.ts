@@ -53,7 +53,7 @@ describe('what readings before the sample determine', () => {
     expect(parameters[0].value / (LAB.values['bed.bead_um'] * Math.exp(-0.2))).toBeCloseTo(1, 2);
     expect(parameters[1].open).toBe(true);
     expect(beforeLoadWords({ beforeLoad })).toBe(
-      'The reading taken before the sample was poured tells nothing of the band; by itself it determines bead diameter.',
+      'One reading was taken before the sample was poured, when there is no band yet: flow and bed alone determine bead diameter.',
     );
   });
 
@@ -64,11 +64,9 @@ describe('what readings before the sample determine', () => {
     ]);
     expect(beforeLoad).toEqual({ readings: 2, determine: ['bed.bead_um'] });
     expect(parameters.map(({ open }) => open)).toEqual([false, false]);
-    expect(beforeLoadWords({ beforeLoad })).toMatch(
-      /^The 2 readings taken before the sample was poured tell nothing of the band; by themselves they determine bead diameter\.$/,
-    );
+    expect(beforeLoadWords({ beforeLoad })).toMatch(/^2 readings were taken before the sample was poured, .*: flow and bed alone determine bead diameter\.$/);
     expect(beforeLoadWords({ beforeLoad: { readings: 0, determine: [] } })).toBe('');
-    expect(beforeLoadWords({ beforeLoad: { readings: 1, determine: [] } })).toMatch(/determines no number/);
+    expect(beforeLoadWords({ beforeLoad: { readings: 1, determine: [] } })).toMatch(/determine no number by itself/);
   });
 });
 

@@ -43,6 +43,28 @@ describe('least squares', () => {
     expect(one.covariance[0][0]).toBeCloseTo(2 / 3, 6);
   });
 
+  // One reading of slope 0.3 and deviation 1 against a prior of width 1: variance 1/(1 + 0.09), so a 95 % interval of ±1.88 (normal
+  // theory). The model has no value below -0.1: the search for the lower end meets none, and must not stop next to the fit.
+  test('give the interval of the slopes where no end is found, and hold every estimate in its interval', () => {
+    const half = 1.96 / Math.sqrt(1.09);
+    const { u, ends } = fitted({ model: ([a]) => [a > -0.1 ? 0.3 * a : Number.NaN], measured: [0], deviation: [1], parameters: 1, prior: true, step: 0.05 });
+    expect(u[0]).toBeCloseTo(0, 3);
+    expect(ends[0][1]).toBeCloseTo(half, 1);
+    expect(ends[0][0]).toBeLessThan(-1);
+    const jumping = fitted({
+      model: ([a, b]) => [a + 0.4 * Math.round(2 * b), a - b * b + (b < -0.3 ? 3 : 0)],
+      measured: [1, 0.2],
+      deviation: [0.2, 0.3],
+      parameters: 2,
+      prior: true,
+      step: 0.1,
+    });
+    for (const [k, [low, high]] of jumping.ends.entries()) {
+      expect(low).toBeLessThanOrEqual(jumping.u[k]);
+      expect(high).toBeGreaterThanOrEqual(jumping.u[k]);
+    }
+  });
+
   // The edge of a band is there only where a > -0.05, so one step below the start it has no value. Without the prior a = 1.5 and b = 0.5
   // fit exactly; the prior of width 1 moves them by about s² = 0.01 of themselves.
   test('move a number whose reading has no value one step away', () => {
