@@ -52,7 +52,8 @@ function risesOf(bed: Bed, lane: number, gasOf: (j: number) => number, extra: nu
       0,
       gain.reduce((sum, volume) => sum + Math.max(0, volume), 0),
     ) + extra;
-  for (let j = bed.plates - 1; j >= 0; j--) rise[j] = rise[j + 1] - gain[j];
+  // What enters below is all that the cells gain and more: what is left over rises, and less than none is rounding.
+  for (let j = bed.plates - 1; j >= 0; j--) rise[j] = Math.max(0, rise[j + 1] - gain[j]);
   return rise;
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { AT, RECEIVERS_MAX } from '../../../sim/column/bed.ts';
+import { dropOf } from '../../../sim/flow/index.ts';
 import { fingeringVelocity } from '../../../sim/flow/hydraulics.ts';
 import { act, advance, type Run, runOf } from '../../../sim/run/run.ts';
 import type { Action } from '../../../sim/terms/types.ts';
@@ -59,10 +60,15 @@ describe('an empty tube', () => {
 
   test('stays loose on top where liquid comes before the resin has settled, and not after', () => {
     const early = empty();
-    for (const action of [pack, pour('acid', 1)]) act(early, action);
+    act(early, pack);
+    const settled_min = early.bed.scalar[AT.settledAt];
+    advance(early, { time_min: settled_min / 2 });
+    const left_min = settled_min - early.bed.scalar[AT.time];
+    act(early, pour('acid', 1));
     expect(early.bed.scalar[AT.looseTop]).toBe(1);
     expect(early.bed.scalar[AT.settledAt]).toBe(0);
-    expect(notesOf(early).at(-1)).toMatch(/^resin was still settling, \d+\.\d min to go: the top 1 cm of the bed stays loose$/);
+    expect(notesOf(early).at(-1)).toBe(`resin was still settling, ${left_min.toFixed(1)} min to go: the top 1 cm of the bed stays loose`);
+    expect(left_min).toBeLessThan(0.9 * settled_min);
     const late = empty();
     act(late, pack);
     advance(late, { time_min: late.bed.scalar[AT.settledAt] });
@@ -229,6 +235,17 @@ describe('a vessel under the tip', () => {
     closeTo('volume', receivers[0] + receivers[at], volume, { absolute: 1e-15 }, 'mL');
     closeTo('acid', receivers[1] + receivers[at + 1], acid, { absolute: 1e-15 }, 'mmol');
     closeTo('acid of the drop', receivers[at + 1] / receivers[at], tip[stages - 1], { relative: 1e-12 }, 'mol/L');
+  });
+
+  test('takes a smaller drop of strong acid than of water: their sizes are those of the liquid at the end of the tip', () => {
+    const [ofAcid, ofWater] = [9, 0].map((start_M) => {
+      const run = begun({ 'bench.start_HCl_M': start_M });
+      act(run, receiver('b'));
+      const { receivers, components, tip, stages } = run.bed;
+      return { taken: receivers[components + 1], drop: dropOf(run.scenario.values, tip[stages - 1]) };
+    });
+    closeTo('ratio', ofAcid.taken / ofWater.taken, ofAcid.drop / ofWater.drop, { relative: 1e-12 }, '');
+    expect(ofAcid.drop).toBeLessThan(0.95 * ofWater.drop);
   });
 
   test('takes nothing when it is there already, and each change has its own drop', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { AT } from '../../../sim/column/bed.ts';
 import { ledgerError } from '../../../sim/column/ledger.ts';
 import { mix } from '../../../sim/flow/mixing.ts';
+import { readScenario } from '../../../sim/input/scenario.ts';
 import { advance, type Run, recordLast, runOf, runWhole } from '../../../sim/run/run.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 import type { Action, Scenario } from '../../../sim/terms/types.ts';
@@ -204,5 +205,29 @@ describe('the ledger', () => {
       until({ more_mL: 29 }),
     ]);
     expect(Math.max(run.bed.scalar[AT.worstLedger], ledgerError(run.bed, run.column))).toBeLessThan(1e-9);
+  });
+
+  it('after gas was filled from below to the last cell: what was left over to rise was -1e-20 mL', () => {
+    const trace = 1.1641532182693481e-8;
+    const read = readScenario(
+      {
+        title: 'random',
+        purpose: 'a case that random runs found',
+        ions: ['Co'],
+        liquids: {
+          acid: { label: 'acid', HCl_M: trace },
+          sample: { label: 'sample', HCl_M: trace, ions: { Co: 3e-12 } },
+          water: { label: 'water', HCl_M: 0 },
+        },
+        faults: [{ kind: 'dried-bed', severity: 0.9201106773689389 }, { kind: 'loose-top' }],
+        seed: 0,
+        bed: { plates: 4, lanes: 1 },
+      },
+      'random',
+    );
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    const { least, open } = watched(read.scenario, [{ do: 'refill-from-below', liquid: 'acid', volume_mL: 0.2226593066006899 }]);
+    expect(least).toBeGreaterThanOrEqual(0);
+    expect(open).toBeLessThan(1e-9);
   });
 });
