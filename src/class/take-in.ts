@@ -8,6 +8,7 @@ import { readSaved } from '../store/keep/saved.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { showMessage } from '../ui/message.ts';
+import { fileStyles } from '../ui/look/file-styles.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { csvText } from '../ui/text/csv.ts';
 import type { ClassRoom, Held } from './class-room.ts';
@@ -39,6 +40,7 @@ const SHOWN_MOST = 5;
 export class TakeIn extends LiveElement {
   static override styles = [
     controlStyles,
+    fileStyles,
     hiddenStyles,
     plotStyles,
     css`
@@ -92,8 +94,8 @@ export class TakeIn extends LiveElement {
       <section aria-labelledby="take"><h2 id="take">Take in runs</h2>
         <p class="screen">Students hand in a run as a small file or a link (menu, Hand in). Every run is computed again here; nothing leaves this browser.</p>
         <div class="drop ${this.over ? 'over' : ''}" @dragover=${this.dragOver} @dragleave=${this.dragLeave} @drop=${this.dropped}>
-          <div class="row"><label>Choose files, or drop files and folders here <input class="files" type="file" multiple accept=".json,.txt,application/json,text/plain" @change=${this.chosen} /></label>
-            <label>Choose a folder <input class="folder" type="file" .webkitdirectory=${true} @change=${this.chosen} /></label></div>
+          <div class="row"><label class="file">Choose files<input class="files" type="file" multiple accept=".json,.txt,application/json,text/plain" @change=${this.chosen} /></label>
+            <label class="file">Choose a folder<input class="folder" type="file" .webkitdirectory=${true} @change=${this.chosen} /></label><span class="soft">or drop files and folders here</span></div>
           <details><summary>Paste links, or the text of one file</summary>
             <textarea aria-label="Links, one per line, or the text of one run" spellcheck="false"></textarea>
             <button type="button" @click=${this.paste}>Take it in</button>

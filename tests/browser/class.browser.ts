@@ -78,6 +78,23 @@ afterAll(async () => {
 });
 
 describe('an instructor', () => {
+  test('finds the choice of files by its own words, with a key as well, and no other words beside it', async () => {
+    const { page, close } = await session.openPage({ hash: '#class' });
+    for (const name of ['Choose files', 'Choose a folder']) {
+      const input = page.getByLabel(name, { exact: true });
+      await input.waitFor({ timeout: PATIENCE_MS });
+      // The browser's own button, and what it says of a choice that was made, is not seen.
+      expect(await input.evaluate((node) => getComputedStyle(node).opacity)).toBe('0');
+      expect((await page.locator('label.file', { hasText: name }).boundingBox())?.height).toBeGreaterThanOrEqual(24);
+      const asked = page.waitForEvent('filechooser', { timeout: PATIENCE_MS });
+      await input.focus();
+      await page.keyboard.press('Enter');
+      await asked;
+    }
+    expect(await axeViolations(page)).toEqual([]);
+    await close();
+  });
+
   test(
     'takes in thirty runs at once and is told which five do not agree',
     async () => {

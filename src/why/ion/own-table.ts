@@ -7,6 +7,7 @@ import type { Json } from '../../store/keep/saved.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { showMessage } from '../../ui/message.ts';
+import { fileStyles } from '../../ui/look/file-styles.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { capital } from '../../../sim/terms/capital.ts';
 import { partStyles } from '../styles.ts';
@@ -22,6 +23,7 @@ const FILE_MAX = 100_000;
 export class OwnTable extends LiveElement {
   static override styles = [
     controlStyles,
+    fileStyles,
     partStyles,
     css`
       textarea { font: inherit; font-variant-numeric: tabular-nums; width: 100%; max-width: 30rem; min-height: 9em; background: var(--sheet); color: inherit; border: 1px solid var(--edge); border-radius: var(--round); padding: 0.5em; }
@@ -46,7 +48,7 @@ export class OwnTable extends LiveElement {
       <textarea id="table" spellcheck="false" placeholder="4; 1,2&#10;6; 8,3&#10;9; 35" .value=${this.text} @input=${this.type}></textarea>
       <div class="row">
         <bf-segmented label="second number" .value=${this.scale} .choices=${[{ value: 'plain', label: 'D_v' }, { value: 'log', label: 'log D_v' }]} @bf-change=${this.takeScale}></bf-segmented>
-        <label>or from a file <input type="file" accept=".csv,.txt,.tsv,text/*" @change=${this.open} /></label>
+        <label class="file">Or from a file<input type="file" accept=".csv,.txt,.tsv,text/*" @change=${this.open} /></label>
       </div>
       <div class="row">
         <button type="button" class=${this.text.trim() === '' ? '' : 'primary'} @click=${this.use} ?disabled=${this.text.trim() === ''}>Use it in the run</button>
