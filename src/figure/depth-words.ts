@@ -1,43 +1,36 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { IONS } from '../../sim/terms/ions.ts';
 import { seriesStyle } from '../plot/series.ts';
 import { type Drawing, depthAtFrame } from './drawing.ts';
-import { type AcidGrid, frontPassages } from './streaks/fronts.ts';
-import { deliveredAtEnd, deliveredOf, framesApart, type Plan, type Track } from '../../sim/history/index.ts';
+import { type BandWord, bandWords } from './streaks/band-words.ts';
+import { frontPassages } from './streaks/fronts.ts';
+import { deliveredAtEnd, deliveredOf, framesApart, type Track } from '../../sim/history/index.ts';
 import { crosses, type Point } from '../plot/box.ts';
 import { onLine } from '../plot/place-labels.ts';
 import { drawnWords, placedWords, type Worded } from './rows/labels.ts';
 import { insideOf } from './rows/predictions.ts';
-import { type Motion, motionsOf } from './streaks/motions.ts';
+import type { Measured } from './streaks/measured.ts';
 
 // Words beside the bands. They lie above the veil of the forecast.
 
-const LINE_HEIGHT = 18;
-const SAID: Readonly<Record<Motion['kind'], string>> = { runs: 'runs through', crawls: 'crawls', stays: 'stays', falls: 'falls' };
 /** Depth, as a share of the bed, beside which the acid front is named. */
 const FRONT_DEPTH = 0.88;
 /** px between points of an edge that words keep off. */
 const EDGE_PX = 3;
 
 /** Words up to a delivered volume; what comes later is not told. What was predicted comes first. */
-export function depthWords(
-  drawing: Drawing,
-  tracks: readonly Track[],
-  acid: AcidGrid,
-  until_mL = Number.POSITIVE_INFINITY,
-  predictions: readonly Worded[] = [],
-): SVGTemplateResult {
-  const { plan } = drawing;
-  const bands = tracks
-    .flatMap((track) => motionsOf(plan, track).map((motion) => ({ track, motion })))
-    .filter(({ motion }) => deliveredOf(plan, motion.frame) <= until_mL)
-    .sort((a, b) => b.motion.span - a.motion.span)
-    .map(({ track, motion }) => bandWish(drawing, track, motion));
-  const lines = tracks.flatMap((track) => edgesOf(drawing, track, until_mL));
-  const words = placedWords([...title(drawing), ...predictions, ...bands, ...frontWish(drawing, acid, until_mL)], {
+export function depthWords(measured: Measured, until_mL = Number.POSITIVE_INFINITY, predictions: readonly Worded[] = []): SVGTemplateResult {
+  const lines = measured.tracks.flatMap((track) => edgesOf(measured, track, until_mL));
+  const first = placedWords([...title(measured), ...predictions]);
+  const bands = bandWords(
+    measured,
+    first.map(({ box }) => box),
+    until_mL,
+  );
+  const fronts = placedWords(frontWish(measured, until_mL), {
+    taken: [...first, ...bands].map(({ box }) => box),
     covers: (box) => lines.some((line) => crosses(line, box)),
   });
-  return svg`<g class="words">${deliveredAtEnd(plan) > 0 ? nothing : nothingYet(drawing)}${drawnWords(words)}</g>`;
+  return svg`<g class="words">${deliveredAtEnd(measured.plan) > 0 ? nothing : nothingYet(measured)}${drawnWords([...first, ...fronts])}${drawnBands(bands)}</g>`;
 }
 
 /** On a narrow figure the title of the axis stands in the row. */
@@ -52,22 +45,8 @@ function nothingYet({ layout: { depth, left, right, narrow } }: Drawing): SVGTem
   return svg`<text class="row-title" x=${(left + right) / 2} y=${(depth.top + depth.bottom) / 2} text-anchor="middle">${said}</text>`;
 }
 
-function bandWish(drawing: Drawing, track: Track, { kind, frame, ion }: Motion): Worded {
-  const { layout, plan, x } = drawing;
-  const symbol = symbolOf(ion);
-  const full = `${symbol} ${SAID[kind]}`;
-  const brief = `${symbol} ${SAID[kind].split(' ')[0]}`;
-  // A fast band stands steep: its word goes to the right of it. A slow one lies flat: below it.
-  const fast = kind === 'runs' || kind === 'falls';
-  const px = fast ? x(passage(plan, track, frame)) + 8 : x(deliveredOf(plan, frame));
-  const y = depthAtFrame(drawing, frame)(fast ? track.middle_cm[frame] : track.leading_cm[frame]) + (fast ? 4 : LINE_HEIGHT);
-  return {
-    texts: layout.narrow ? [brief] : [full, brief],
-    places: [{ x: px, y, anchor: fast ? 'start' : 'middle' }],
-    within: insideOf(layout, layout.depth),
-    look: 'line-label',
-    colour: seriesStyle(ion).text,
-  };
+function drawnBands(words: readonly BandWord[]): SVGTemplateResult {
+  return svg`${words.map(({ text, x, y, turned, ion }) => svg`<text class="line-label" x=${x} y=${y} transform=${turned ? `rotate(-90 ${x} ${y})` : nothing} fill=${seriesStyle(ion).text}>${text}</text>`)}`;
 }
 
 /** Edges of a band as lines, thinned: finer is not seen. */
@@ -79,15 +58,8 @@ function edgesOf(drawing: Drawing, { trailing_cm, leading_cm }: Track, until_mL:
   );
 }
 
-/** Volume at which the trailing edge passes the depth that the middle of the band has in this frame. */
-function passage(plan: Plan, { trailing_cm, middle_cm }: Track, frame: number): number {
-  let at = frame;
-  while (at + 1 < plan.count && !Number.isNaN(trailing_cm[at + 1]) && trailing_cm[at] < middle_cm[frame]) at++;
-  return deliveredOf(plan, at);
-}
-
 /** Names the dashed lines once, beside the last front of the run that has room. */
-function frontWish({ layout, x }: Drawing, acid: AcidGrid, until_mL: number): Worded[] {
+function frontWish({ layout, x, acid }: Measured, until_mL: number): Worded[] {
   const { depth, narrow } = layout;
   const y = depth.top + FRONT_DEPTH * (depth.bottom - depth.top);
   const volumes = frontPassages(acid, FRONT_DEPTH).filter((mL) => mL <= until_mL);
@@ -101,9 +73,4 @@ function frontWish({ layout, x }: Drawing, acid: AcidGrid, until_mL: number): Wo
       colour: seriesStyle('HCl').text,
     },
   ];
-}
-
-/** Without its charge: the words are about the element. */
-function symbolOf(ion: Track['ion']): string {
-  return IONS[ion].symbol.replace(/[⁺⁻¹²³⁴]/g, '');
 }

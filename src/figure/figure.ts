@@ -218,7 +218,7 @@ export class RunFigure extends LitElement {
     if (!measured || !instruments) return nothing;
     const judged = losses && targets ? instruments.lossWishes(measured, targets) : [];
     const offered = window && !losses ? instruments.windowWishes(measured, window) : [];
-    const shown = instruments.depthWords(measured, measured.tracks, measured.acid, until, predictionWishes(measured, predictions, 'depth'));
+    const shown = instruments.depthWords(measured, until, predictionWishes(measured, predictions, 'depth'));
     if (this.covered) return shown;
     const before = [...predictionWishes(measured, predictions, 'effluent'), ...judged];
     return svg`${shown}${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY })}`;

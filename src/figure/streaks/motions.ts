@@ -7,8 +7,9 @@ import type { IonId } from '../../../sim/terms/types.ts';
 export interface Motion {
   readonly ion: IonId;
   readonly kind: 'runs' | 'crawls' | 'stays' | 'falls';
-  /** Frame in the middle of the stretch. */
-  readonly frame: number;
+  /** First and last frame of the stretch; of a fast one they go on until the next. */
+  readonly from: number;
+  readonly to: number;
   /** mL. */
   readonly span: number;
 }
@@ -25,22 +26,28 @@ const LEAST_SPAN = { runs: 0.3, crawls: 1, stays: 1 } as const;
 
 /** The longest stretch of each way of moving, for the labels beside the bands. */
 export function motionsOf(plan: Plan, track: Track): Motion[] {
-  const kinds = Array.from(track.share, (_, frame) => kindAt(plan, track, frame));
   const best = new Map<string, Motion>();
-  let slow = false;
+  for (const motion of stretchesOf(plan, track)) if (motion.span > (best.get(motion.kind)?.span ?? 0)) best.set(motion.kind, motion);
+  return [...best.values()];
+}
+
+/** Every stretch that gets a word. What comes after a fast one, until the next, is the same band leaving. */
+function stretchesOf(plan: Plan, track: Track): Motion[] {
+  const kinds = Array.from(track.share, (_, frame) => kindAt(plan, track, frame));
+  const found: Motion[] = [];
   for (let from = 0; from < kinds.length; ) {
     let to = from + 1;
     while (to < kinds.length && kinds[to] === kinds[from]) to++;
     const kind = kinds[from];
     const span = deliveredOf(plan, to - 1) - deliveredOf(plan, from);
     if (kind && span >= plan.results.bed.holdup_mL * LEAST_SPAN[kind]) {
-      const named = kind === 'runs' && slow ? 'falls' : kind;
-      if (span > (best.get(named)?.span ?? 0)) best.set(named, { ion: track.ion, kind: named, frame: (from + to - 1) >> 1, span });
-      slow ||= kind !== 'runs';
+      const falls = kind === 'runs' && found.some((before) => before.kind === 'crawls' || before.kind === 'stays');
+      found.push({ ion: track.ion, kind: falls ? 'falls' : kind, from, to: to - 1, span });
     }
     from = to;
   }
-  return [...best.values()];
+  const isFast = ({ kind }: Motion): boolean => kind === 'runs' || kind === 'falls';
+  return found.map((motion, i) => (isFast(motion) ? { ...motion, to: (found[i + 1]?.from ?? kinds.length) - 1 } : motion));
 }
 
 function kindAt(plan: Plan, { middle_cm, share }: Track, frame: number): 'runs' | 'crawls' | 'stays' | undefined {

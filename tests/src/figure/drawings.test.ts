@@ -29,7 +29,7 @@ function drawing(name: string, width: number, now: number, logScale: boolean): s
   const after = window ? windowWishes(worked, window) : [];
   const drawn = svg`<svg xmlns="http://www.w3.org/2000/svg" width=${width} height=${worked.layout.height}>${hatch()}${pouredRow(worked)}
     ${depthRow(worked, worked.tracks, acidFronts(worked, worked.acid))}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
-    ${window ? windowBand(worked, window) : ''}${depthWords(worked, worked.tracks, worked.acid)}${effluentWords(worked, worked.curves, logScale, { before: [], after, until_mL: Number.POSITIVE_INFINITY })}
+    ${window ? windowBand(worked, window) : ''}${depthWords(worked)}${effluentWords(worked, worked.curves, logScale, { before: [], after, until_mL: Number.POSITIVE_INFINITY })}
     ${receiverRow(worked)}${nowLine(worked, now)}</svg>`;
   return `${sketch(drawn)}\n`;
 }
