@@ -206,7 +206,7 @@ describe.each([
       await page.mouse.click(place.x + 4, place.y + place.height / 2);
       await card.getByText('Between the beads there:').waitFor();
       await card.getByText(/cm of bed a minute|Nothing flows/).waitFor();
-      await card.getByText(/A bead: \d+ of 100 ions are in it/).waitFor();
+      await card.getByText(/A bead without Co²⁺: were it here, \d+ of 100 ions would be in it/).waitFor();
       expect(await axeViolations(page)).toEqual([]);
       expect(await kept(page)).toEqual(before);
       await card.getByRole('button', { name: 'Close the explanation' }).click();

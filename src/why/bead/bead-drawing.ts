@@ -41,6 +41,8 @@ export interface BeadDrawing {
   readonly ion: IonId;
   readonly porosity: number;
   readonly size: number;
+  /** Metal ions drawn, in the bead and around it; none where there are none. */
+  readonly ions?: number;
 }
 
 /** mol in a litre of bed that one symbol stands for. */
@@ -54,13 +56,13 @@ const RIM = 9;
 
 type Sign = 'fixed' | 'chloride' | 'hydrogen' | 'ion';
 
-export function beadDrawing({ contents, ion, porosity, size }: BeadDrawing): SVGTemplateResult {
+export function beadDrawing({ contents, ion, porosity, size, ions = IONS_DRAWN }: BeadDrawing): SVGTemplateResult {
   // The bead takes the share of the square that beads take of the bed.
   const radius = Math.sqrt(((1 - porosity) * size * size) / Math.PI);
-  const inside = Math.round(contents.ionInside * IONS_DRAWN);
+  const inside = Math.round(contents.ionInside * ions);
   const count = (amount: number): number => Math.round(amount / SYMBOL_MOL);
   const within = mixed({ fixed: count(contents.fixed), chloride: count(contents.fixed + contents.invaded), hydrogen: count(contents.invaded), ion: inside });
-  const around = mixed({ fixed: 0, chloride: count(contents.outside), hydrogen: count(contents.outside), ion: IONS_DRAWN - inside });
+  const around = mixed({ fixed: 0, chloride: count(contents.outside), hydrogen: count(contents.outside), ion: ions - inside });
   const middle = size / 2;
   return svg`
     <rect class="liquid" x="0" y="0" width=${size} height=${size} rx="6"></rect>

@@ -87,19 +87,32 @@ export class WhyHere extends LiveElement {
 
 /** Everything of the place, with its figures. */
 function here({ store }: Session, scenario: Scenario, plan: Plan, { depth_cm = 0, delivered_mL }: Place, ion: IonId) {
-  const acid_M = inBedAt(plan, 'HCl', delivered_mL === undefined ? instantAtTime(plan, store.now) : instantAt(plan, delivered_mL), depth_cm);
+  const instant = delivered_mL === undefined ? instantAtTime(plan, store.now) : instantAt(plan, delivered_mL);
+  const acid_M = inBedAt(plan, 'HCl', instant, depth_cm);
+  const isThere = inBedAt(plan, ion, instant, depth_cm) > THERE;
   const flow = delivered_mL === undefined ? (store.moment?.flow ?? 0) : flowOf(plan, frameAt(plan, delivered_mL));
   const edge = edgeSentence(scenario, plan, ion, delivered_mL ?? deliveredOf(plan, frameAtTime(plan, store.now)));
   const contents = beadContents(scenario, ion, acid_M);
   const inside = Math.round(contents.ionInside * IONS_DRAWN);
   const held = inBeads(scenario, ion, acid_M);
-  return html`<p>Between the beads there: <b>${acidText(acid_M)}</b>.</p>
+  return html`<p>Between the beads there: <b>${acidText(acid_M)}</b>.${isThere ? '' : ` ${absentWords(ion)}`}</p>
     <div class="pair">${ionPicture(ion, inLiquid(ion, acid_M), 'Most of what is in the liquid')}${held ? ionPicture(ion, held, 'In the beads') : nothing}
-      <figure><svg width=${BEAD_SHOWN} height=${BEAD_SHOWN} viewBox="0 0 ${BEAD_DRAWN} ${BEAD_DRAWN}" role="img" aria-label="A bead in its liquid">${svg`${beadDrawing({ contents, ion, porosity: scenario.values['bed.porosity'], size: BEAD_DRAWN })}`}</svg>
-      <figcaption>A bead: ${inside} of ${IONS_DRAWN} ions are in it</figcaption></figure></div>
+      <figure><svg width=${BEAD_SHOWN} height=${BEAD_SHOWN} viewBox="0 0 ${BEAD_DRAWN} ${BEAD_DRAWN}" role="img" aria-label="A bead in its liquid">${svg`${beadDrawing({ contents, ion, porosity: scenario.values['bed.porosity'], size: BEAD_DRAWN, ions: isThere ? IONS_DRAWN : 0 })}`}</svg>
+      <figcaption>${beadWords(ion, inside, isThere)}</figcaption></figure></div>
     <p class="speed">${motionSentence(scenario, ion, acid_M)}</p>
     <p class="edge" ?hidden=${edge === ''}>${edge}</p>
     <p>${speedWords(scenario, ion, acid_M, flow)}</p>`;
+}
+
+/** Said where there is none of the ion, so that the rest is read as what would be. */
+export function absentWords(ion: IonId): string {
+  return `There is no ${IONS[ion].symbol} here; this is how it would fare.`;
+}
+
+export function beadWords(ion: IonId, inside: number, isThere: boolean): string {
+  return isThere
+    ? `A bead: ${inside} of ${IONS_DRAWN} ions are in it`
+    : `A bead without ${IONS[ion].symbol}: were it here, ${inside} of ${IONS_DRAWN} ions would be in it`;
 }
 
 /** "At the flow of this moment that is 0.05 cm a minute." */

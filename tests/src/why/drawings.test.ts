@@ -84,6 +84,12 @@ describe('beadDrawing', () => {
     expect(Math.abs(count('chloride') - count('hydrogen') - count('fixed'))).toBeLessThanOrEqual(1);
   });
 
+  test('draws none where there are none', () => {
+    const drawn = markup(beadDrawing({ contents: beadContents(scenario, 'Co', 9), ion: 'Co', porosity: 0.38, size: 340, ions: 0 }));
+    expect(drawn).not.toContain('class="metal"');
+    expect(drawn).toContain('class="fixed"');
+  });
+
   test('in 3 M is as stored', () => {
     expect(sketch(beadDrawing({ contents: beadContents(scenario, 'Co', 3), ion: 'Co', porosity: 0.38, size: 340 }))).toMatchSnapshot();
   });
