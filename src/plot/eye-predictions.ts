@@ -26,6 +26,9 @@ interface Judged {
 /** Share of a metal that is out when it is said to have begun to leave; a choice. */
 export const LEAVES_SHARE = 0.05;
 
+/** A band this near the bottom has reached it: the ruler is read no finer, cm. */
+const READ_CM = 0.05;
+
 /** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
 export function eyePredictions(session: Judged): Told[] {
   return session.eyeMarks.map(({ mL, depth_cm }) =>
@@ -37,8 +40,9 @@ function depth(mL: number, depth_cm: number, { store, targets }: Judged): Words 
   const { plan, moment } = store;
   if (!plan || !targets || !moment || moment.delivered_mL < mL) return words(fixed(depth_cm, 1), undefined, 'cm');
   const band = bandOnRuler(plan, targets.target, frameAt(plan, mL));
-  if (!band) return { label: `you: ${withUnit(fixed(depth_cm, 1), 'cm')}, no band was left` };
-  return words(fixed(depth_cm, 1), fixed(band.leading_cm, 1), 'cm');
+  const said = fixed(depth_cm, 1);
+  if (band && band.leading_cm < plan.length_cm - READ_CM) return words(said, fixed(band.leading_cm, 1), 'cm');
+  return { label: `you: ${withUnit(said, 'cm')}, ${band ? 'it had reached the bottom' : 'no band was left'}` };
 }
 
 function leaving(mL: number, { store, targets, sees }: Judged): Words {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandAt, bedHeightOf, frameAt, onRuler } from '../../../sim/history/index.ts';
+import { bandAt, bedHeightOf, frameAt, leavesAt, onRuler } from '../../../sim/history/index.ts';
 import type { Action } from '../../../sim/terms/types.ts';
 import { Acting } from '../../../src/bench/acting.ts';
 import { eyePredictions } from '../../../src/plot/eye-predictions.ts';
@@ -42,6 +42,21 @@ test('the outcome of a mark is read on the ruler, which the bed has shrunk away 
   expect(read_cm - depth_cm).toBeGreaterThan(0.05);
   expect(plan.length_cm - read_cm).toBeCloseTo(((plan.length_cm - depth_cm) * bedHeightOf(plan, frame)) / plan.length_cm, 9);
   expect(eyePredictions(session)[0].label).toBe(`you: 4.0\u202fcm, it was ${read_cm.toFixed(1)}\u202fcm`);
+});
+
+test('of a band that has broken through it is said that it had reached the bottom, not how long the bed is', async () => {
+  const session = new Session(directThread(), memory(), 'a');
+  await session.start(undefined);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  session.markByEye({ mL: 57, depth_cm: 6.5 });
+  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1));
+  await session.store.seek(1000);
+  const { plan } = session.store;
+  if (!plan) throw new Error('plan: expected one');
+  // Cobalt is in the effluent by then, and in the bed.
+  expect(leavesAt(plan, 'Co', 0.02)).toBeLessThan(57);
+  expect(leavesAt(plan, 'Co', 0.95)).toBeGreaterThan(57);
+  expect(eyePredictions(session)[0].label).toBe('you: 6.5\u202fcm, it had reached the bottom');
 });
 
 test('by eye a liquid that sets the band free slows the clock down, so that there is time to change the receiver; acid does not', async () => {
