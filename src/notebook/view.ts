@@ -88,7 +88,7 @@ export class NotebookView extends LiveElement {
       return `${IONS[ion].symbol} ${mL !== undefined && mL <= moment.delivered_mL ? `after ${millilitres(mL)}` : 'not yet'}`;
     });
     const said = workUp.saved.entries.find(({ what }) => what === WHY)?.value ?? '';
-    return html`<section class="own"><h2>${WHY}</h2><p>In your run the first hundredth of each ion left the column: ${seen.join(', ')}. As free ions all carry the same charge: what separates them?</p>
+    return html`<section class="own"><h2>${WHY}</h2><p>In your run the first hundredth of each ion left the column: ${seen.join(', ')}. As free ions, all of them carry the same charge: what separates them?</p>
       <label class="why">in your own words <textarea rows="4" maxlength=${VALUE_LONGEST} .value=${said} @change=${(event: Event & { target: HTMLTextAreaElement }) => workUp.writeOver({ what: WHY, value: event.target.value.trim() })}></textarea></label>
       <p class="soft" role="status">${said === '' ? '' : 'Kept with the run.'}</p></section>`;
   }

@@ -105,9 +105,14 @@ export class ReceiverTaken extends LiveElement {
     const text = input?.value ?? '';
     const said = parseQuantity(text, 'volume');
     const negative = said.ok && said.value < 0;
-    this.fault = said.ok && !negative ? '' : `alkali expected: expected ${said.ok ? '0 mL or more' : said.expected}, received ${text.trim() || 'nothing'}`;
+    this.fault = said.ok && !negative ? '' : alkaliFault(text.trim(), said.ok ? '0 mL or more' : said.expected);
     if (this.fault === '') this.session?.workUp.expect(text);
   }
+}
+
+/** Nothing typed is no mistake: it is asked for. */
+function alkaliFault(text: string, expected: string): string {
+  return text === '' ? 'Write the alkali that you expect, in mL, such as 12.5.' : `alkali: expected ${expected}, received ${text}`;
 }
 
 /** What one titration takes: a portion of a volumetric flask, or all of the eluate (both 1). */

@@ -3,7 +3,7 @@ import { beadOf, sectionOf } from '../../../sim/terms/geometry.ts';
 import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
 import { dropAt } from '../../store/drop.ts';
 import type { Moment } from '../../store/threads/planner.ts';
-import { fixed } from '../../ui/text/format.ts';
+import { fixed, millilitres, withUnit } from '../../ui/text/format.ts';
 import { portionsIn } from './empty.ts';
 
 // Filling an empty tube with resin: what it takes, and how far it is in words.
@@ -25,6 +25,12 @@ type Filled = Pick<Moment, 'events'>;
 /** Settled resin that is offered, mL: most of the bed at first, half a spoonful later. */
 export function offered_mL({ values }: Pick<Scenario, 'values'>, moment: Filled): number {
   return portionsIn(moment) > 0 ? LATER_ML : Math.round(10 * FIRST_SHARE * sectionOf(values) * values['bed.length_cm']) / 10;
+}
+
+/** How far the first portion that is offered goes. */
+export function firstWords(scenario: Pick<Scenario, 'values'>, moment: Filled): string {
+  const offered = offered_mL(scenario, moment);
+  return `${millilitres(offered, 1)} of resin settle to about ${withUnit(fixed(offered / sectionOf(scenario.values), 1), 'cm')}: add the rest in small portions.`;
 }
 
 /** A portion of slurry and the whole minutes that it takes to settle. */

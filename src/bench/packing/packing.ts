@@ -8,7 +8,7 @@ import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import '../../ui/number.ts';
 import { portionsIn } from './empty.ts';
-import { dripWords, isFull, look, offered_mL, type Packing, portion, standsWords } from './filling.ts';
+import { dripWords, firstWords, isFull, look, offered_mL, type Packing, portion, standsWords } from './filling.ts';
 import { packingStyles } from './packing-styles.ts';
 
 /**
@@ -33,7 +33,7 @@ export class PackingPanel extends LiveElement {
     const another = html`<button type="button" @click=${() => emit(this, 'bf-fresh', undefined)}>Another column</button>`;
     if (moment.delivered_mL > 0) return html`<p role="status">${dripWords(scenario, moment)}</p><div class="row">${another}</div>`;
     const begun = portionsIn(moment) > 0;
-    return html`<p role="status">${standsWords(moment)}</p>
+    return html`<p role="status">${standsWords(moment)}${begun ? '' : ` ${firstWords(scenario, moment)}`}</p>
       <div class="row">
         <bf-number .of=${LIMITS['pack.resin_mL']} .value=${this.volume(scenario)} @bf-change=${this.takeVolume}></bf-number>
         ${this.choices(begun)}

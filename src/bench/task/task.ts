@@ -51,7 +51,6 @@ export class TaskPanel extends LiveElement {
     const { store, targets } = this;
     const { scenario, moment } = store ?? {};
     if (!store || !scenario || !moment) return nothing;
-    const at = standing(moment);
     const empty = awaitsResin(scenario, moment);
     const filled = !empty || moment.delivered_mL > 0;
     const over = isOver(store);
@@ -62,9 +61,9 @@ export class TaskPanel extends LiveElement {
         <h2 id="heading">The task</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
-        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, at, busy(store, moment))))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, busy(store, moment))))}</ol>`}
       </section>
-      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, at, over)}</p></section>` : nothing}
+      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over)}</p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
@@ -89,9 +88,8 @@ export class TaskPanel extends LiveElement {
     const { scenario, moment } = store ?? {};
     if (!store || !scenario || !moment || busy(store, moment)) return;
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
-    const at = standing(moment);
     const due = afterFilling(checklistOf(scenario, moment.events, isOver(store)), scenario, moment).find(({ state }) => state === 'now');
-    const offer = due && offerFor(scenario, at, due, this.washTo_mL);
+    const offer = due && offerFor(scenario, moment, due, this.washTo_mL);
     if (offer) this.do(offer);
   }
 
@@ -120,20 +118,16 @@ function filling(store: ColumnStore, scenario: Scenario, moment: Moment) {
   </li>`;
 }
 
-/** While the tube is being filled nothing else is due; with resin in it the first step may be begun, and is next once the drip was seen. */
+/** While the tube is being filled nothing else is due; with settled resin in it the first step may be begun, and is next once the drip was seen. */
 function afterFilling(steps: Step[], scenario: Scenario, moment: Moment): Step[] {
   if (!awaitsResin(scenario, moment) || moment.delivered_mL > 0) return steps;
-  const state = portionsIn(moment) > 0 ? 'open' : 'later';
+  const state = portionsIn(moment) > 0 && moment.settling_min === 0 ? 'open' : 'later';
   return steps.map((step) => (step.state === 'now' ? { ...step, state } : { ...step, state: 'later' }));
 }
 
 /** A press is being carried out; where nothing flows any more there is nothing to wait for. */
 function busy({ playing }: ColumnStore, { flow }: Moment): boolean {
   return playing && flow > 0;
-}
-
-function standing(moment: Moment): Standing {
-  return moment;
 }
 
 function readings(store: ColumnStore, moment: Moment) {

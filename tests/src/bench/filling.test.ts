@@ -5,7 +5,7 @@ import { readScenario } from '../../../sim/input/index.ts';
 import { GRADES } from '../../../sim/terms/grades.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { awaitsResin, portionsIn } from '../../../src/bench/packing/empty.ts';
-import { dripWords, isFull, look, offered_mL, portion, standsWords } from '../../../src/bench/packing/filling.ts';
+import { dripWords, firstWords, isFull, look, offered_mL, portion, standsWords } from '../../../src/bench/packing/filling.ts';
 import { gradeOf, startOf } from '../../../src/bench/packing/start.ts';
 import type { Json } from '../../../src/store/keep/saved.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
@@ -23,6 +23,7 @@ test('a tube filled by the portions offered holds about the height asked for: he
   let moment = now();
   expect(awaitsResin(EMPTY, moment)).toBe(true);
   expect(moment.bed_cm).toBe(0);
+  const told_cm = Number(/settle to about ([\d.]+)/.exec(firstWords(EMPTY, moment))?.[1]);
   for (let n = 1; n <= 4 && !isFull(EMPTY, moment); n++) {
     const next_mL = offered_mL(EMPTY, moment);
     log.push(...portion(EMPTY, { do: 'pack', resin_mL: next_mL }));
@@ -31,6 +32,7 @@ test('a tube filled by the portions offered holds about the height asked for: he
     expect(moment.events.filter(({ refused }) => refused)).toEqual([]);
     expect(portionsIn(moment)).toBe(n);
     expect(moment.settling_min).toBe(0);
+    if (n === 1) expect(Math.abs(moment.bed_cm - told_cm)).toBeLessThan(0.2);
     expect(moment.bed_cm).toBeCloseTo(resin_mL / (Math.PI * radius_cm ** 2), 1);
   }
   expect(moment.bed_cm).toBeGreaterThan(6.5);
