@@ -137,7 +137,7 @@ export class App extends LitElement {
   private readonly follow = () => {
     const asked = this.asked();
     // A note is of the view it was said in, and would cover the buttons of another.
-    if (asked !== this.messageOf && this.message?.kind === 'note') this.dismiss();
+    if (asked !== this.messageOf && this.message?.kind === 'note' && !this.message.action) this.dismiss();
     if (asked !== this.current) void this.open(asked, true);
   };
 

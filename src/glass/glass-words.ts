@@ -16,7 +16,7 @@ export interface GlassWords {
   readonly scenario: Scenario;
   /** The moment of the whole page: drops and receivers are told as everywhere on it. */
   readonly moment: Moment;
-  /** That of the picture, a little behind on a slow machine: where the liquid ends and the names of ions belong to what is drawn; numbers are those of the page. */
+  /** That of the picture, a little behind on a slow machine: the height of the liquid and the names of ions belong to what is drawn. */
   readonly drawn: Moment;
   readonly labels: readonly string[];
   /** The clock stands still, and nothing drips. */
@@ -51,7 +51,7 @@ export function glassWords(options: GlassWords): TemplateResult {
   const left = layout.centre - layout.radius - layout.wall - BESIDE;
   const narrow = layout.width < NARROW;
   const level = levelY(layout, drawn);
-  const liquid = moment.level_cm > 0 ? quantity(moment.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
+  const liquid = drawn.level_cm > 0 ? quantity(drawn.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
   const clampOpen = options.turnedTo === undefined ? moment.clampOpen : options.turnedTo / 100;
   const open = clampOpen > 0 ? `${layout.width < TERSE ? '' : 'open '}${percent(clampOpen, 0)}` : 'shut';
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>

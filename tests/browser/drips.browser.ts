@@ -24,7 +24,9 @@ async function goOnTo(page: Page, mL: number): Promise<void> {
 }
 
 async function now(page: Page): Promise<number> {
-  return Number(await page.getByRole('slider', { name: 'Moment shown' }).getAttribute('aria-valuenow'));
+  const { now_min } = await kept(page);
+  // Before anything has happened there is nothing to look back at.
+  return now_min > 0 ? Number(await page.getByRole('slider', { name: 'Moment shown' }).getAttribute('aria-valuenow')) : 0;
 }
 
 /** Right ends and colours of the portions, and where the moment stands, px. */

@@ -127,6 +127,8 @@ describe.each([
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(options.viewport.width);
       await page.keyboard.press('Escape');
 
+      // A telephone has the scenarios in the menu.
+      if (options.viewport === PHONE) await page.getByRole('button', { name: 'Menu', exact: true }).click();
       await page.locator('bf-scenario-choice select').selectOption('demo-channel');
       await page.getByText('the run before it is put aside').waitFor();
       await list(page);

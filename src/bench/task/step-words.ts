@@ -16,7 +16,7 @@ export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liq
     case 'wash':
       return `Wash: ${bottle}`;
     case 'release':
-      return state === 'later' && poured_mL === 0 ? `${capital(bottle)}: when the band nears the bottom` : capital(bottle);
+      return state === 'later' && poured_mL === 0 ? `${capital(bottle)}: you judge` : capital(bottle);
     case 'change':
       return state === 'now' || state === 'open' ? `Receiver “${label}”: you judge` : `Receiver “${label}”`;
     case 'stop':

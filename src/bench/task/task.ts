@@ -118,10 +118,10 @@ function filling(store: ColumnStore, scenario: Scenario, moment: Moment) {
   </li>`;
 }
 
-/** While the tube is being filled nothing else is due; with settled resin in it the first step may be begun, and is next once the drip was seen. */
+/** While the tube is being filled nothing else is due; with resin in it the first step may be begun, and is next once the drip was seen. */
 function afterFilling(steps: Step[], scenario: Scenario, moment: Moment): Step[] {
   if (!awaitsResin(scenario, moment) || moment.delivered_mL > 0) return steps;
-  const state = portionsIn(moment) > 0 && moment.settling_min === 0 ? 'open' : 'later';
+  const state = portionsIn(moment) > 0 ? 'open' : 'later';
   return steps.map((step) => (step.state === 'now' ? { ...step, state } : { ...step, state: 'later' }));
 }
 
