@@ -62,7 +62,7 @@ describe('an empty tube', () => {
       await inView();
       await nothingOverlaps(page);
       expect(JSON.stringify(await page.evaluate(`JSON.parse(localStorage.getItem('bandfall.run')).run.differences`))).toContain(FINE);
-      await page.getByRole('button', { name: /^Pour .*9 M HCl/ }).click();
+      await page.getByRole('button', { name: /^(At 1 mm pour|Pour) .*9 M HCl/ }).click();
       await packing.waitFor({ state: 'detached', timeout: PATIENCE_MS });
       await close();
     },
