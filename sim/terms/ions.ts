@@ -25,6 +25,11 @@ export function elementOf(ion: IonId): string {
   return IONS[ion].name.replace(/\(.*\)/, '');
 }
 
+/** Symbol of the metal without its charge: "Co". */
+export function symbolOf(ion: IonId): string {
+  return IONS[ion].symbol.replace(/[⁺⁻¹²³⁴]/g, '');
+}
+
 export const ION_IDS = Object.keys(IONS) as readonly IonId[];
 
 export const EXCHANGE_CONSTANTS: PerIon<ExchangeConstants> = {

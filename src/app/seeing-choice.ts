@@ -2,7 +2,6 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { SEEINGS, type Seeing } from '../../sim/terms/seeing.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { isOver } from '../store/over.ts';
 import type { Session } from '../store/session.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
@@ -32,7 +31,7 @@ export class SeeingChoice extends LiveElement {
     if (!session) return nothing;
     const most = SEEINGS.indexOf(session.seeingMost);
     // When all has happened nothing is forecast any more.
-    const words = { ...(this.short ? SHORT : LABELS), ...(isOver(session.store) ? { forecast: 'all of it' } : {}) };
+    const words = { ...(this.short ? SHORT : LABELS), ...(session.over ? { forecast: 'all of it' } : {}) };
     return html`<label><span class="unseen">How the run is seen</span>
       <select @change=${this.choose}>${SEEINGS.map(
         (seeing, i) =>

@@ -120,11 +120,15 @@ export class Session extends KeepingRun {
     this.watched = this.store.log;
   }
 
+  /** Whether the run is over; told to readers when that changes, not at every moment. */
+  @derived get over(): boolean {
+    return isOver(this.store);
+  }
+
   /** How much of the run is shown: the reader's choice, limited by the scenario before the end; after the end, everything. */
   @derived get sees(): Seeing {
-    const { store } = this;
     const wanted = this.watching && this.seeing === 'eye' ? 'figure' : this.seeing;
-    return this.ended || this.given?.ended || isOver(store) ? 'forecast' : seenAtMost(wanted, this.seeingMost);
+    return this.ended || this.given?.ended || this.over ? 'forecast' : seenAtMost(wanted, this.seeingMost);
   }
 
   /** The most that is shown before the end: by the scenario, and by what was handed out. */

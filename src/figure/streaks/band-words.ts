@@ -1,5 +1,5 @@
 import { deliveredOf } from '../../../sim/history/index.ts';
-import { IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { type IonId, symbolOf } from '../../../sim/terms/ions.ts';
 import { type Box, overlap } from '../../plot/box.ts';
 import { BOLD, textWidth } from '../rows/labels.ts';
 import { CELL, type InkGrid, inkGrids, ownInk } from './ink-grid.ts';
@@ -55,6 +55,7 @@ function placedIn(measured: Measured, taken: readonly Box[]): BandWord[] {
 /** The fullest wording that has room, level before turned, where the streak is densest. */
 function wordFor(measured: Measured, grid: InkGrid, motion: Motion, taken: readonly Box[]): BandWord | undefined {
   const { plan, x } = measured;
+  // Without its charge: the words are about the element.
   const symbol = symbolOf(motion.ion);
   const full = `${symbol} ${SAID[motion.kind]}`;
   const stretch = { from: x(deliveredOf(plan, motion.from)), to: x(deliveredOf(plan, motion.to)) };
@@ -89,9 +90,4 @@ function densest(
     }
   }
   return best?.box;
-}
-
-/** Without its charge: the words are about the element. */
-function symbolOf(ion: IonId): string {
-  return IONS[ion].symbol.replace(/[⁺⁻¹²³⁴]/g, '');
 }

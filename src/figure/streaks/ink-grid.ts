@@ -30,19 +30,26 @@ export function inkGrids(measured: Measured): Map<IonId, InkGrid> {
     const sums = (): Float64Array => new Float64Array((columns + 1) * (rows + 1));
     return { columns, rows, ink: sums(), own: sums() };
   });
+  const inks = new Float64Array(plan.ions.length);
   for (let column = 0; column < columns; column++) {
-    const inkAt = inksOfColumn(measured, layout.left + (column + 0.5) * CELL);
+    const inkInto = inksOfColumn(measured, layout.left + (column + 0.5) * CELL);
     for (let row = 0; row < rows; row++) {
-      const inks = inkAt(layout.depth.top + (row + 0.5) * CELL);
-      grids.forEach((grid, k) => addCell(grid, column, row, inks[k] ?? 0, isOwn(inks, k)));
+      inkInto(layout.depth.top + (row + 0.5) * CELL, inks);
+      const at = (row + 1) * (columns + 1) + column + 1;
+      for (const [k, { ink, own }] of grids.entries()) {
+        addCell(ink, at, columns, inks[k]);
+        addCell(own, at, columns, isOwn(inks, k) ? 1 : 0);
+      }
     }
   }
   return new Map(plan.ions.map((ion, k) => [ion, grids[k]]));
 }
 
-function isOwn(inks: readonly number[], k: number): boolean {
-  const most = Math.max(0, ...inks.filter((_, other) => other !== k));
-  return (inks[k] ?? 0) >= Math.max(SEEN, OVER_OTHERS * most);
+function isOwn(inks: Float64Array, k: number): boolean {
+  const mine = inks[k];
+  if (mine < SEEN) return false;
+  for (let other = 0; other < inks.length; other++) if (other !== k && mine < OVER_OTHERS * inks[other]) return false;
+  return true;
 }
 
 /** Mean ink of an ion in a box that is all its own, 0 to 1; undefined where any of the box is not. */
@@ -50,36 +57,31 @@ export function ownInk({ columns, rows, ink, own }: InkGrid, { layout: { left, d
   const [x0, x1] = [Math.floor((box.left - left) / CELL), Math.ceil((box.right - left) / CELL)];
   const [y0, y1] = [Math.floor((box.top - depth.top) / CELL), Math.ceil((box.bottom - depth.top) / CELL)];
   if (x0 < 0 || y0 < 0 || x1 > columns || y1 > rows) return undefined;
-  const sum = (of: Float64Array): number => {
-    const at = (x: number, y: number): number => of[y * (columns + 1) + x];
-    return at(x1, y1) - at(x0, y1) - at(x1, y0) + at(x0, y0);
-  };
   const cells = (x1 - x0) * (y1 - y0);
+  // Corners of the box in the sums.
+  const [high, low] = [y0 * (columns + 1), y1 * (columns + 1)];
+  const sum = (of: Float64Array): number => of[low + x1] - of[high + x1] - of[low + x0] + of[high + x0];
   return sum(own) >= cells - 0.5 ? sum(ink) / cells : undefined;
 }
 
-/** Ink of every ion against px from the top, at a px of the volume axis. */
-function inksOfColumn({ plan, layout, x, tops }: Measured, px: number): (py: number) => number[] {
+/** Puts the ink of every ion at a px from the top into an array, at a px of the volume axis; none where no bed is. */
+function inksOfColumn({ plan, layout, x, tops }: Measured, px: number): (py: number, inks: Float64Array) => void {
   const delivered = x.invert(px);
-  if (delivered > deliveredAtEnd(plan)) return () => [];
+  if (delivered > deliveredAtEnd(plan)) return (_, inks) => inks.fill(0);
   const frame = frameAt(plan, delivered);
   const [, ...held] = profilesOf(plan, frame);
   const [top, bottom] = [0, plan.length_cm].map(depthAtFrame({ plan, layout }, frame));
-  return (py) => {
+  return (py, inks) => {
     // The cell that the top of the bed crosses is not all bed.
-    if (py - CELL / 2 < top) return [];
+    if (py - CELL / 2 < top) return void inks.fill(0);
     const plate = Math.floor(((py - top) / (bottom - top)) * plan.plates);
     // The acid's is the first of the tops.
-    return held.map((profile, k) => Math.sqrt(Math.max(0, profile[plate] ?? 0) / tops[k + 1]));
+    for (let k = 0; k < inks.length; k++) inks[k] = Math.sqrt(Math.max(0, held[k][plate] ?? 0) / tops[k + 1]);
   };
 }
 
-function addCell({ columns, ink, own }: InkGrid, column: number, row: number, value: number, owned: boolean) {
-  const wide = columns + 1;
-  const at = (row + 1) * wide + column + 1;
-  for (const [sums, add] of [
-    [ink, value],
-    [own, owned ? 1 : 0],
-  ] as const)
-    sums[at] = add + sums[at - 1] + sums[at - wide] - sums[at - wide - 1];
+/** Sums from the top left corner, one cell further. */
+function addCell(sums: Float64Array, at: number, columns: number, value: number) {
+  const above = at - columns - 1;
+  sums[at] = value + sums[at - 1] + sums[above] - sums[above - 1];
 }

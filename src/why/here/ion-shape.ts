@@ -1,6 +1,6 @@
 import { svg, type SVGTemplateResult } from 'lit';
 import type { ComplexSpecies } from '../../../sim/chemistry/index.ts';
-import { IONS, type IonId } from '../../../sim/terms/ions.ts';
+import { type IonId, symbolOf } from '../../../sim/terms/ions.ts';
 import { seriesStyle } from '../../plot/series.ts';
 
 // One ion with its neighbours: six in an octahedron, or four in a tetrahedron, waters and chlorides told apart.
@@ -52,7 +52,7 @@ export function ionShape(ion: IonId, form: ComplexSpecies): SVGTemplateResult {
   const drawn = (front: boolean) => spots.filter((spot) => spot.front === front).map((spot) => neighbour(spot, middle));
   return svg`${spots.map(({ x, y }) => svg`<line class="bond" x1=${middle} y1=${middle} x2=${middle + x * BOND} y2=${middle + y * BOND}></line>`)}${drawn(false)}
     <circle class="centre" cx=${middle} cy=${middle} r=${RADIUS.ion} fill=${seriesStyle(ion).colour}></circle>
-    <text class="symbol" x=${middle} y=${middle} text-anchor="middle" dominant-baseline="central">${IONS[ion].symbol.replace(/[⁺⁻¹²³⁴]/g, '')}</text>
+    <text class="symbol" x=${middle} y=${middle} text-anchor="middle" dominant-baseline="central">${symbolOf(ion)}</text>
     ${drawn(true)}`;
 }
 

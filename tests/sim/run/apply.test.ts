@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { AT, RECEIVERS_MAX } from '../../../sim/column/bed.ts';
-import { dropOf } from '../../../sim/flow/index.ts';
-import { fingeringVelocity } from '../../../sim/flow/hydraulics.ts';
+import { dropOf, fingeringVelocity } from '../../../sim/flow/index.ts';
 import { act, advance, type Run, runOf } from '../../../sim/run/run.ts';
 import type { Action } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';
