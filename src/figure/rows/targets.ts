@@ -95,10 +95,11 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
   const words = verdictWords(found, targets, settled, false);
   const brief = verdictWords(found, targets, settled, true);
   const room = right + VERDICT_BEYOND;
-  // Where not all of it fits, what was missed is said before what was met.
-  const texts = [...(narrow ? [] : [[receiver.label, ...words]]), brief, brief.filter((word) => word.includes(TASK))]
-    .filter(({ length }) => length > 0)
-    .map((parts) => sign + parts.join(' · '));
+  // Where not all of it fits, what was missed is said before what was met, and the metals before the acid.
+  const misses = brief.filter((word) => word.includes(TASK));
+  const texts = [...(narrow ? [] : [[receiver.label, ...words]]), brief, misses.length > 0 ? misses : brief.slice(0, -1)].map(
+    (parts) => sign + parts.join(' · '),
+  );
   const text = texts.find((each) => BOLD * textWidth(each) <= room) ?? texts[texts.length - 1];
   const half = (BOLD * textWidth(text)) / 2;
   const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), room - half));

@@ -33,6 +33,7 @@ function line(width: number, later_mL: number): string {
 
 test('says what was missed before what was met where a phone has no room for both', () => {
   expect(line(366, 0)).toMatch(/^✓ Co²⁺ .* · Ni²⁺ .* · acid/);
+  expect(line(256, 0)).toMatch(/^✓ Co²⁺ [^·]* · Ni²⁺ [^·]*$/);
   expect(line(366, 4)).toMatch(/^✗ Co²⁺ \d+\.\d % \(task: 99\.5 %\)$/);
   expect(line(1200, 4)).toMatch(/^✗ cobalt · Co²⁺ .*: less than the 99\.5 % that the task asks for · Ni²⁺ .* · acid/);
 });
