@@ -9,6 +9,9 @@ export const shellStyles = css`
   .name a { color: inherit; text-decoration: none; }
   .run { flex: 1 1 6rem; min-width: 0; display: flex; align-items: center; }
   .scenario { margin: 0; color: var(--soft); overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
+  .where { flex: none; color: var(--soft); }
+  /* Where another scenario is worked on, the one in the header is named as that of the bench. */
+  :host(:not([data-view='lab'])) .where { display: none; }
   nav { flex: 1 0 100%; min-width: 0; order: 3; }
   nav ul { display: flex; justify-content: space-between; margin: 0; padding: 0; list-style: none; }
   nav a { display: flex; align-items: center; min-height: var(--target); padding: 0 0.15rem; color: var(--soft); text-decoration: none; border-bottom: 3px solid transparent; }
@@ -26,6 +29,7 @@ export const shellStyles = css`
   .skip { position: absolute; left: var(--gap); top: -4rem; z-index: 2; background: var(--ink); color: var(--paper); }
   .skip:focus { top: var(--gap-small); }
   bf-message-line { position: fixed; left: 50%; translate: -50%; top: calc(var(--bar) + 0.25rem); z-index: 3; width: min(40rem, calc(100vw - 1rem)); }
+  @media (max-width: 40rem) { .where { display: none; } }
   @media (max-width: 24rem) { nav a { padding: 0; font-size: 0.78rem; } }
   @media (pointer: coarse) { header, .menu { --target: 2.75rem; } }
   /* What the work-up holds at the top of a telephone stands below the views, which stay. */

@@ -84,7 +84,7 @@ export class App extends LitElement {
       <header>
         <button type="button" class="skip" @click=${this.skip}>Skip to the view</button>
         <p class="name"><a href=${routeHash({ view: this.views[0]?.id ?? '' })}>Bandfall</a></p>
-        <div class="run"><slot name="run"><p class="scenario">${this.scenarioTitle}</p></slot></div>
+        <div class="run"><span class="where">on the bench:</span><slot name="run"><p class="scenario">${this.scenarioTitle}</p></slot></div>
         ${this.views.length > 1 ? html`<nav aria-label="Views"><ul>${this.views.map((view) => this.link(view))}</ul></nav>` : nothing}
         <button type="button" class="more plain" popovertarget="menu" aria-label="Menu">⋯</button>
         <div id="menu" class="menu" popover @click=${this.leaveMenu} @bf-chosen=${() => this.menu.hidePopover()}>

@@ -38,6 +38,9 @@ const BESIDE = 7;
 const WIDENED = 1.05;
 /** px per letter of small type, for what may be too long. */
 const LETTER = 6.6;
+/** Beside a wide tube there is room for the second only. */
+const POUR_HERE = 'press here to pour ▸';
+const POUR_SHORT = 'press: pour ▸';
 /** Share of what was poured below which an ion is not named. */
 const GONE = 0.005;
 /** A panel narrower than this, px, has no room for a word beside the clamp. */
@@ -74,7 +77,8 @@ export function glassWords(options: GlassWords): TemplateResult {
 function pressHints({ scenario, moment, layout }: GlassWords, left: number) {
   const did = (kind: Action['do']): number => moment.events.filter(({ action, refused }) => !refused && action?.do === kind).length;
   const [aside] = asidePlaces(layout, 1);
-  return svg`${did('pour') === 0 && scenario.values['bench.packed'] === 1 ? end(left, layout.rim + 30, 'press here to pour ▸', 'press') : nothing}
+  const pour = LETTER * POUR_HERE.length < left ? POUR_HERE : POUR_SHORT;
+  return svg`${did('pour') === 0 && scenario.values['bench.packed'] === 1 ? end(left, layout.rim + 30, pour, 'press') : nothing}
     ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press, or drag ▸', 'press') : nothing}
     ${aside && did('receiver') < 2 && moment.delivered_mL > 0 ? svg`<text class="centre press" x=${aside.x + NAME_WIDTH / 2} y=${aside.base - aside.height - 10}>press or drag</text>` : nothing}`;
 }

@@ -33,7 +33,7 @@ export interface Projected extends Overlay {
 export const OVERLAY_HEIGHT = 470;
 /** For a class: what leaves, large. */
 export const PROJECTED_HEIGHT = 500;
-const LEFT = 68;
+const LEFT = 80;
 const RIGHT = 50;
 const ROWS = {
   bands: { top: 24, bottom: 136 },
