@@ -1,6 +1,6 @@
 // Sideways exchange between lanes, and the spreading along a lane that the cells themselves do not already give.
 import { AT, type Bed, type Column, type LaneEdge, widen } from '../column/index.ts';
-import { nothing } from './sweep-metals.ts';
+import { nothing } from './faint.ts';
 import { packingHeight } from '../terms/cells.ts';
 import { beadOf } from '../terms/geometry.ts';
 
