@@ -1,8 +1,9 @@
 import { bedVolumeOf } from '../terms/geometry.ts';
 import { AT, inReceivers } from '../column/index.ts';
 import type { IonId } from '../terms/ions.ts';
-import { bestParting, distributionOf, type Parting } from '../chemistry/index.ts';
-import { BOTTLES_M, bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
+import type { Parting } from '../chemistry/index.ts';
+import { type BedVolumes, bedVolumesOf, candidates, closest, type Group, merged, STEP_MAX_BV } from './acids.ts';
+import { bottleName, loadingLog, oneLane, type ProgrammeStep, receiverOf, type Sample, sampleOf, stepLog } from './programme.ts';
 import { receiverLabels } from '../history/index.ts';
 import { advance, type Checkpoint, checkpointOf, restoreTo, type Run, runOf, runWhole } from '../run/index.ts';
 import type { Action, Liquid, Log, Scenario } from '../terms/types.ts';
@@ -48,20 +49,8 @@ export interface Progress {
   readonly HCl_M: number;
 }
 
-type Group = readonly IonId[];
-
-/** The last metal is washed out with no more acid than this: a trace keeps metals from precipitating. Common practice, no source. */
-const LAST_M = 0.01;
-/** Acids tried in the model per step, the most promising first, and runs in all. */
-const TRIED_PER_STEP = 4;
+/** Runs of the trial column in all. */
 const TRIALS_MAX = 80;
-/** Longest step, bed volumes; common practice, no source. */
-const STEP_MAX_BV = 14;
-/** What a bed volume of eluent costs against a bed length that the next band travels, when acids are ranked. */
-const VOLUME_WEIGHT = 0.03;
-/** A band needs about this many times the volume of its middle, and so many bed volumes more, to leave whole. Our rule. */
-const TAIL = 1.3;
-const TAIL_BV = 0.3;
 /** Shares of the tolerated impurity: a step goes on until no more than this of its metal is left, or this much of another appears. */
 const LEFT_OVER = 0.25;
 /** Steps of the model between looks. */
@@ -82,7 +71,7 @@ export function findSequence(
   for (;;) {
     const found = search.programme(groups);
     if (found || groups.length === 1) return search.written(found ?? [], together);
-    const pair = search.closest(groups);
+    const pair = closest(search.scenario, groups);
     together.push(pair);
     groups = merged(groups, pair.first, pair.second);
   }
@@ -96,7 +85,7 @@ interface Place {
 
 class Search {
   trials = 0;
-  private readonly scenario: Scenario;
+  readonly scenario: Scenario;
   private readonly sample: Sample;
   private readonly goal: SequenceGoal;
   private readonly onProgress: (progress: Progress) => void;
@@ -104,7 +93,7 @@ class Search {
   private readonly run: Run;
   private readonly bed_mL: number;
   private readonly holdup_mL: number;
-  private readonly bedVolumesOf: ReadonlyMap<IonId, (c: number) => number>;
+  private readonly volumes: BedVolumes;
 
   constructor(scenario: Scenario, sample: Sample, goal: SequenceGoal, onProgress: (progress: Progress) => void, alive: () => void) {
     this.scenario = oneLane(scenario, sample);
@@ -115,13 +104,7 @@ class Search {
     this.run = runOf(this.scenario, []);
     this.bed_mL = bedVolumeOf(scenario.values);
     this.holdup_mL = this.bed_mL * scenario.values['bed.porosity'];
-    const porosity = scenario.values['bed.porosity'];
-    this.bedVolumesOf = new Map(
-      sample.ions.map((ion) => {
-        const D = distributionOf(scenario, ion);
-        return [ion, (c: number) => porosity + D(c)];
-      }),
-    );
+    this.volumes = bedVolumesOf(scenario, sample.ions);
   }
 
   /** Steps that bring out every group, or undefined. */
@@ -130,12 +113,6 @@ class Search {
     const found = this.continued(start, groups, []);
     restoreTo(this.run, start.point);
     return found;
-  }
-
-  /** The two groups that no acid separates well, given by their closest members. */
-  closest(groups: readonly Group[]): Parting {
-    const pairs = groups.flatMap((a, i) => groups.slice(i + 1).map((b) => this.closestOf(a, b)));
-    return pairs.reduce((worst, pair) => (pair.ratio < worst.ratio ? pair : worst));
   }
 
   /** The programme as a log for the bench, with what its receivers hold in one run of it. */
@@ -163,7 +140,7 @@ class Search {
 
   private continued(from: Place, left: readonly Group[], placed: readonly ProgrammeStep[]): ProgrammeStep[] | undefined {
     if (left.length === 0) return [...placed];
-    for (const { HCl_M, group } of this.candidates(left)) {
+    for (const { HCl_M, group } of candidates(this.volumes, left)) {
       if (this.trials >= TRIALS_MAX) return undefined;
       this.trials += 1;
       this.onProgress({ trials: this.trials, placed: placed.map((step) => step.group), HCl_M });
@@ -178,33 +155,6 @@ class Search {
       if (found) return found;
     }
     return undefined;
-  }
-
-  /** Acids worth a trial, by how far the next group comes while the first one leaves, and by volume. */
-  private candidates(left: readonly Group[]): { HCl_M: number; group: Group }[] {
-    if (left.length === 1) return [{ HCl_M: this.lastAcid(left[0]), group: left[0] }];
-    const ranked = BOTTLES_M.map((HCl_M) => {
-      const spans = left.map((group) => ({ group, ...this.span(group, HCl_M) })).sort((a, b) => a.slow - b.slow);
-      const leaves = TAIL * spans[0].slow + TAIL_BV;
-      const next = Math.min(...spans.slice(1).map(({ fast }) => fast));
-      return { HCl_M, group: spans[0].group, leaves, cost: leaves / next + VOLUME_WEIGHT * leaves };
-    });
-    return ranked
-      .filter(({ leaves }) => leaves <= STEP_MAX_BV)
-      .sort((a, b) => a.cost - b.cost)
-      .slice(0, TRIED_PER_STEP);
-  }
-
-  /** The strongest of the weak acids that costs no volume worth speaking of. */
-  private lastAcid(group: Group): number {
-    const weak = BOTTLES_M.filter((HCl_M) => HCl_M <= LAST_M);
-    const least = Math.min(...weak.map((HCl_M) => this.span(group, HCl_M).slow));
-    return weak.find((HCl_M) => this.span(group, HCl_M).slow <= least + 0.05) ?? LAST_M;
-  }
-
-  private span(group: Group, HCl_M: number): { fast: number; slow: number } {
-    const volumes = group.map((ion) => this.bedVolumesOf.get(ion)?.(HCl_M) ?? 0);
-    return { fast: Math.min(...volumes), slow: Math.max(...volumes) };
   }
 
   /** mL of this acid that bring the group out while the others stay; undefined when it fails. */
@@ -277,14 +227,4 @@ class Search {
       recovered: Math.min(...group.map((ion, k) => own[k] / this.loaded(ion))),
     };
   }
-
-  private closestOf(a: Group, b: Group): Parting {
-    const pairs = a.flatMap((one) => b.map((other) => bestParting(this.scenario, one, other)));
-    return pairs.reduce((worst, pair) => (pair.ratio < worst.ratio ? pair : worst));
-  }
-}
-
-function merged(groups: readonly Group[], a: IonId, b: IonId): Group[] {
-  const joined = groups.filter((group) => group.includes(a) || group.includes(b)).flat();
-  return [...groups.filter((group) => !group.includes(a) && !group.includes(b)), joined];
 }

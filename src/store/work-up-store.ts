@@ -1,21 +1,13 @@
 import { batch } from '@preact/signals-core';
 import type { ReceiverResult } from '../../sim/history/index.ts';
-import type { Issue, Parameters, Scenario } from '../../sim/terms/types.ts';
-import { type Bench, readWorkUpLog, type WorkUpAction, type WorkUpEvent, type WorkUpLog, type WorkUpState } from '../../sim/workup/index.ts';
+import type { Parameters } from '../../sim/terms/types.ts';
+import type { Bench, WorkUpAction, WorkUpEvent, WorkUpState } from '../../sim/workup/index.ts';
 import { type CalculationCheck, type KeptResult, type Readings, richest, type Sample, type StepId, type WorkUp } from '../../sim/report/index.ts';
 import type { Receiver } from '../../sim/flask/index.ts';
 import type { ColumnStore } from './column-store.ts';
+import { type PlayedWorkUp, playedOn, unreadable } from './played-work-up.ts';
 import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST, VALUE_LONGEST } from './keep/work-up.ts';
-
-/** The work-up as it was played. */
-interface Played {
-  readonly key: string;
-  readonly receiver: Receiver;
-  readonly bench: Bench;
-  /** State before the first action and after each. */
-  readonly states: readonly WorkUpState[];
-}
 
 type Model = typeof import('./work-up-model.ts');
 
@@ -37,7 +29,7 @@ export class WorkUpStore {
   @tracked private model: Model | undefined;
   @tracked private undone: readonly WorkUpAction[] = [];
   /** What was played last, so that only what is new has to be. */
-  private before: Played | undefined;
+  private before: PlayedWorkUp | undefined;
 
   constructor(column: ColumnStore) {
     this.column = column;
@@ -254,37 +246,13 @@ export class WorkUpStore {
     });
   }
 
-  /** The log played on what the receiver holds now; only new actions are played when nothing else has changed. */
-  @derived private get played(): Played | undefined {
+  /** The log played on what the receiver holds now. */
+  @derived private get played(): PlayedWorkUp | undefined {
     const { scenario } = this.column;
-    const found = this.receivers.find(({ label }) => label === this.saved.receiver);
+    const held = this.receivers.find(({ label }) => label === this.saved.receiver);
     const { model, values } = this;
-    if (!model || !scenario || !found || !values) return undefined;
-    const key = keyOf(scenario, found, values);
-    const { log } = this.saved;
-    const start = this.before?.key === key ? this.before : begun(model, key, model.receiverOf(found), model.benchOf(values, scenario.seed, this.sample?.nth));
-    const changed = start.states.at(-1)?.events.findIndex(({ action }, i) => action !== log[i]) ?? -1;
-    if (changed < 0 && start.states.length === log.length + 1) {
-      this.before = start;
-      return start;
-    }
-    const states = changed < 0 ? [...start.states] : start.states.slice(0, changed + 1);
-    for (let i = states.length - 1; i < log.length; i++) states.push(model.workUpStep(states[i], log[i], start.bench));
-    this.before = { ...start, states };
+    if (!model || !scenario || !held || !values) return undefined;
+    this.before = playedOn(model, { scenario, held, values, nth: this.sample?.nth }, this.saved.log, this.before);
     return this.before;
   }
-}
-
-/** Why a log of a work-up could not be read again; undefined if it can. */
-function unreadable(log: WorkUpLog): Issue | undefined {
-  const read = readWorkUpLog(log);
-  return read.ok ? undefined : read.issues[0];
-}
-
-function begun({ startOf }: Model, key: string, receiver: Receiver, bench: Bench): Played {
-  return { key, receiver, bench, states: [startOf(receiver, bench)] };
-}
-
-function keyOf(scenario: Scenario, receiver: ReceiverResult, values: Parameters): string {
-  return JSON.stringify([scenario.id, scenario.seed, receiver, values]);
 }
