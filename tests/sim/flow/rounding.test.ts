@@ -19,7 +19,24 @@ function leastOf(scenario: Scenario, log: readonly Action[]): number {
   return Math.min(least, lowest(run));
 }
 
+/** Least number above zero that a processor adds and multiplies at full speed (IEEE 754, binary64): 2^-1022. */
+const LEAST_NORMAL = 2 ** -1022;
+
 describe('an amount', () => {
+  it('is never so small that it slows the processor', () => {
+    const liquids = { ...sampleOf(9), sample: { label: 'sample', HCl_M: 9, ions: { Co: 1e-306 } } };
+    const run = runOf(caseOf({}, { ions: ['Co'], liquids }), [clamp(100), pour('sample', 1), until({ more_mL: 1 }), pour('water', 3), until({ more_mL: 3 })]);
+    const { bed } = run;
+    let slow = 0;
+    for (let ended = false; !ended; ) {
+      ended = advance(run, { endOfLog: true, steps: 5 });
+      // Into the first cell of a lane what is poured may have just been stirred.
+      const inside = (i: number): boolean => i % bed.plates > 0;
+      for (const array of [bed.pore, bed.sorbed]) slow += array.filter((value, i) => inside(i) && value > 0 && value < LEAST_NORMAL).length;
+    }
+    expect(slow).toBe(0);
+  });
+
   it('stays a number where the beads and the liquid of a cell hold no acid at all', () => {
     const log: Action[] = [
       clamp(100),
