@@ -1,3 +1,4 @@
+import { decimalsApart } from '../../math/decimals.ts';
 import { IONS } from '../../terms/ions.ts';
 import type { IonId } from '../../terms/types.ts';
 import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
@@ -7,6 +8,11 @@ import { earliestChange, switchWindow, type SwitchWindow, verdict, type Verdict 
 import type { FractionTargets } from './targets.ts';
 
 // What a run teaches: what was recovered, what it cost, and the one thing that would have changed most.
+
+/** A smaller share of a loss is not told. */
+const LEAST_TOLD = 0.0005;
+/** Tenths of a mL that come from reckoning in binary. */
+const ROUNDING = 1e-6;
 
 /** The one change that answers what cost most. Volumes are delivered ones, mL; shares are of what was poured. */
 export type Advice =
@@ -38,11 +44,14 @@ export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number
 }
 
 /** One line: what was recovered, what it cost, what to change. */
-export function lessonWords({ found, advice }: Lesson, { target, unwanted }: FractionTargets): string {
+export function lessonWords(lesson: Lesson, targets: FractionTargets): string {
+  const { found, advice } = lesson;
+  const { target, unwanted } = targets;
   const { name } = IONS[target];
   if (!found) return `No ${name} has been collected${advice.kind === 'part' ? ' apart from the rest' : ''}. Next time: ${adviceWords(advice, name)}.`;
-  const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried)} of the ${unwanted.map((ion) => IONS[ion].name).join(' or ')}`;
-  return `${percent(found.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol)} of acid, ${mL(found.NaOH_mL)} of NaOH. Next time: ${adviceWords(advice, name)}.`;
+  const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
+  const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried, targets.carried)} of the ${others}`;
+  return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid, ${mL(found.NaOH_mL)} of NaOH. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}.`;
 }
 
 /** The receiver change alone decides: it was outside its window, or nothing has to change. */
@@ -111,9 +120,9 @@ function adviceWords(advice: Advice, name: string): string {
     case 'part':
       return `put a receiver of its own under the tip before the ${name} leaves`;
     case 'change-sooner':
-      return `change the receiver ${mL(advice.by_mL)} sooner, at ${mL(advice.at_mL)}, since ${percent(advice.share)} of the ${name} left in between`;
+      return `change the receiver ${moveWords(advice, -1)}`;
     case 'change-later':
-      return `change the receiver ${mL(advice.by_mL)} later, at ${mL(advice.at_mL)} or after`;
+      return `change the receiver ${moveWords(advice, 1)} or after`;
     case 'elute-on':
       return `pour more of the weaker eluent, since ${percent(advice.share)} of the ${name} stayed behind`;
     case 'stay':
@@ -127,6 +136,38 @@ function adviceWords(advice: Advice, name: string): string {
   }
 }
 
+/** By how much to move the change and where to, on a scale of tenths of a mL: the place lies on the right side of its limit, and is never the one where it was. */
+function moveWords({ by_mL, at_mL }: { readonly by_mL: number; readonly at_mL: number }, side: 1 | -1): string {
+  const was = Math.round(10 * (at_mL - side * by_mL));
+  const least = side * Math.ceil(side * 10 * at_mL - ROUNDING);
+  const to = least === was ? was + side : least;
+  return `${mL(Math.max(by_mL, 0.1))} ${side < 0 ? 'sooner' : 'later'}, at ${mL(to / 10)}`;
+}
+
+/** Which limit a change of receiver at another moment would have kept, and what broke it. */
+function missWords({ found, advice }: Lesson, targets: FractionTargets): string {
+  if (!found || (advice.kind !== 'change-sooner' && advice.kind !== 'change-later')) return '';
+  const { name } = IONS[targets.target];
+  if (advice.kind === 'change-later') return found.carried > targets.carried ? metalWords(targets) : acidWords(targets);
+  const lost = 1 - found.recovered;
+  if (advice.share >= lost / 2) return `, since ${percent(advice.share)} of the ${name} left in between`;
+  const where = [
+    [found.lostBefore, 'had left before the change'],
+    [found.lostBehind, 'stayed behind'],
+    [found.lostAfter, 'left after the receiver was removed'],
+  ] as const;
+  const told = where.filter(([share]) => share >= LEAST_TOLD).map(([share, how]) => `${percent(share)} ${how}`);
+  return `: of the ${name} ${told.join(' and ')}, where ${percent(1 - targets.recovered, lost)} may be lost`;
+}
+
+function metalWords({ unwanted, carried }: FractionTargets): string {
+  return `: sooner it takes more than ${percent(carried)} of the ${unwanted.map((ion) => IONS[ion].name).join(' or ')}`;
+}
+
+function acidWords({ acid_mmol = 0 }: FractionTargets): string {
+  return `: sooner it takes more than ${acid_mmol.toFixed(0)}\u202fmmol of acid`;
+}
+
 /** Share of an ion that was still to be delivered when the weaker eluent was poured. */
 function leftAfter(plan: Plan, ion: IonId, eluent_mL: number | undefined): number {
   return eluent_mL === undefined || leavesAt(plan, ion, 0) === undefined ? 1 : 1 - shareAt(plan, ion, eluent_mL);
@@ -137,15 +178,15 @@ function shareAt(plan: Plan, ion: IonId, delivered_mL: number): number {
   return poured > 0 ? collectedAt(plan, ion, delivered_mL) / poured : 0;
 }
 
-/** A no-break space keeps a number with its unit. */
-function percent(share: number): string {
-  return `${(100 * share).toFixed(1)}\u202f%`;
+/** A no-break space keeps a number with its unit; beside a limit it has as many decimals as tell the two apart. */
+function percent(share: number, limit = Number.NaN): string {
+  return `${(100 * share).toFixed(decimalsApart(100 * share, 100 * limit, 1))}\u202f%`;
 }
 
 function mL(volume: number): string {
   return `${volume.toFixed(1)}\u202fmL`;
 }
 
-function mmol(amount: number): string {
-  return `${amount.toFixed(1)}\u202fmmol`;
+function mmol(amount: number, limit = Number.NaN): string {
+  return `${amount.toFixed(decimalsApart(amount, limit, 1))}\u202fmmol`;
 }

@@ -12,6 +12,8 @@ import {
   type Verdict,
 } from '../../../sim/history/index.ts';
 import type { Amounts, IonId, Scenario } from '../../../sim/terms/types.ts';
+import { decimalsApart } from '../../../sim/math/decimals.ts';
+import { percentBeside } from '../../ui/text/beside-limit.ts';
 import { fixed, millilitres, millimoles, percent, withUnit } from '../../ui/text/format.ts';
 
 // The figures of the debrief, worked out of a run: where everything is, and what the choice of the moment cost.
@@ -80,21 +82,13 @@ export function judgementOf(scenario: Scenario, plan: Plan, targets: FractionTar
 }
 
 /** The judgement in sentences, plainest first. */
-export function judgementWords({ kept, found, window, needlessAcid_mmol, needlessNaOH_mL, lost }: Judgement, { target }: FractionTargets): string[] {
-  const name = IONS[target].name;
+export function judgementWords(judgement: Judgement, targets: FractionTargets): string[] {
+  const { kept, found, window, needlessAcid_mmol, needlessNaOH_mL, lost } = judgement;
+  const name = IONS[targets.target].name;
   const lines = [
-    `“${receiverName(kept.label)}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percent(found.recovered)} of the ${name}.`,
+    `“${receiverName(kept.label)}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percentBeside(found.recovered, targets.recovered)} of the ${name}.`,
+    window ? changeWords(judgement, window, name) : noWindowWords(judgement, targets),
   ];
-  if (!window) lines.push('No moment for the change would have met the targets: the bands were not separated, or collecting stopped too soon.');
-  else if ((found.early_mL ?? 0) > 0) {
-    lines.push(
-      `The receiver was changed ${millilitres(found.early_mL ?? 0)} before the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`,
-    );
-  } else if ((found.late_mL ?? 0) > 0) {
-    lines.push(
-      `The receiver was changed ${millilitres(found.late_mL ?? 0)} after the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}): ${percent(found.lostBefore, 2)} of the ${name} had already dripped into another receiver.`,
-    );
-  } else lines.push(`The receiver was changed inside the window (${millilitres(window.from_mL)} to ${millilitres(window.to_mL)}).`);
   if (window && needlessAcid_mmol > 0.5)
     lines.push(
       `Against a change at the end of the window it carries ${millimoles(needlessAcid_mmol, 1)} more acid, ${millilitres(needlessNaOH_mL, 2)} more NaOH.`,
@@ -102,6 +96,31 @@ export function judgementWords({ kept, found, window, needlessAcid_mmol, needles
   if (lost.after_mmol > 0.001) lines.push(`${percent(found.lostAfter, 2)} of the ${name} dripped after that receiver was taken away.`);
   if (lost.behind_mmol > 0.001) lines.push(`${percent(found.lostBehind, 2)} of the ${name} never left the column: collecting stopped too soon.`);
   return lines;
+}
+
+/** Where the change was against its window. */
+function changeWords({ kept, found: { early_mL = 0, late_mL = 0, lostBefore } }: Judgement, { from_mL, to_mL }: SwitchWindow, name: string): string {
+  const edge_mL = early_mL > 0 ? from_mL : to_mL;
+  const off_mL = early_mL + late_mL;
+  const decimals = off_mL > 0 ? Math.max(decimalsApart(kept.from_mL, edge_mL, 1), decimalsApart(off_mL, 0, 1)) : 1;
+  const window = `(${millilitres(from_mL, decimals)} to ${millilitres(to_mL, decimals)})`;
+  if (early_mL > 0) return `The receiver was changed ${millilitres(early_mL, decimals)} before the window ${window}.`;
+  if (late_mL > 0)
+    return `The receiver was changed ${millilitres(late_mL, decimals)} after the window ${window}: ${percent(lostBefore, 2)} of the ${name} had already dripped into another receiver.`;
+  return `The receiver was changed inside the window ${window}.`;
+}
+
+/** Why no moment for the change would have been right: too little left the column while the receiver could take it, or what had to be kept apart left together. */
+function noWindowWords({ found }: Judgement, { target, unwanted, recovered }: FractionTargets): string {
+  const { name } = IONS[target];
+  const out = 1 - found.lostBehind;
+  const caught = out - found.lostAfter;
+  const none = 'No moment for the change would have met the task';
+  if (out < recovered) return `${none}: collecting stopped too soon, when only ${percentBeside(out, recovered)} of the ${name} had left the column.`;
+  if (caught < recovered)
+    return `${none}: the receiver was taken away too soon, when only ${percentBeside(caught, recovered)} of the ${name} had left the column.`;
+  const others = ['acid', ...unwanted.map((ion) => IONS[ion].name)].join(' or ');
+  return `${none}: where enough of the ${name} is caught, too much ${others} comes with it, since they left together.`;
 }
 
 /** What to try first with the handles of the figure: what the lesson asks for, where a handle does it. */

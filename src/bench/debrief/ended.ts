@@ -2,13 +2,14 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { collectedAt, type FractionTargets, keptOf, type Plan, pouredOf, spansOf, verdict } from '../../../sim/history/index.ts';
-import { percent } from '../../ui/text/format.ts';
+import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
+import { millimoles, percent } from '../../ui/text/format.ts';
 import { receiverName } from '../../ui/text/receiver-words.ts';
 
 /** Whether a run that is over did what was asked, and in one sentence what the receiver that counts holds. */
 export function endedWords(plan: Plan, targets: FractionTargets): { readonly good: boolean; readonly text: string } {
   const kept = keptOf(plan, targets);
-  const { target, unwanted, recovered, carried } = targets;
+  const { target, unwanted, recovered, carried, acid_mmol = Number.POSITIVE_INFINITY } = targets;
   const name = IONS[target].symbol;
   const asked = `the task asks for ${percent(recovered, 1)}`;
   if (!kept) return { good: false, text: `none of the ${name} was collected; ${asked}.` };
@@ -16,10 +17,12 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
   const others = unwanted.map((ion) => IONS[ion].symbol).join(', ');
   const misses = [
     ...(found.recovered < recovered ? [asked] : []),
-    ...(found.carried > carried ? [`it allows ${percent(carried, 1)} of the ${others}`] : []),
-    ...(found.acid_mmol > (targets.acid_mmol ?? Number.POSITIVE_INFINITY) ? ['there is more acid in it than the task allows'] : []),
+    ...(found.carried > carried ? [`the task allows ${percent(carried, 1)} of the ${others}`] : []),
+    ...(found.acid_mmol > acid_mmol
+      ? [`it holds ${millimolesBeside(found.acid_mmol, acid_mmol, 0)} of acid; the task allows ${millimoles(acid_mmol, 0)}`]
+      : []),
   ];
-  const held = `“${receiverName(kept.label)}” holds ${percent(found.recovered, 1)} of the ${name}${others ? ` and ${percent(found.carried, 1)} of the ${others}` : ''}`;
+  const held = `“${receiverName(kept.label)}” holds ${percentBeside(found.recovered, recovered)} of the ${name}${others ? ` and ${percentBeside(found.carried, carried)} of the ${others}` : ''}`;
   return { good: found.meets, text: `${[held, ...misses].join('; ')}.` };
 }
 

@@ -15,7 +15,8 @@ import {
   withStop,
 } from '../../../sim/history/index.ts';
 import { emit } from '../../ui/emit.ts';
-import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
+import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
+import { millilitres, millimoles } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import '../../ui/number.ts';
 
@@ -72,9 +73,9 @@ export class VerdictPanel extends LitElement {
   private numbers(found: Verdict, targets: FractionTargets) {
     const most = targets.acid_mmol ?? Number.POSITIVE_INFINITY;
     return html`<dl>
-      ${line(`${IONS[targets.target].symbol} recovered`, percent(found.recovered, 1), this.due && found.recovered < targets.recovered)}
-      ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percent(found.carried, 1), this.due && found.carried > targets.carried)}
-      ${line(found.acid_mmol > most ? `acid carried (the task allows ${millimoles(most, 0)})` : 'acid carried', millimoles(found.acid_mmol, 1), false)}
+      ${line(`${IONS[targets.target].symbol} recovered`, percentBeside(found.recovered, targets.recovered), this.due && found.recovered < targets.recovered)}
+      ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percentBeside(found.carried, targets.carried), this.due && found.carried > targets.carried)}
+      ${line(found.acid_mmol > most ? `acid carried (the task allows ${millimoles(most, 0)})` : 'acid carried', millimolesBeside(found.acid_mmol, most), false)}
       ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), false)}
       ${line('volume', millilitres(found.volume_mL), false)}
     </dl>`;

@@ -1,4 +1,5 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import {
@@ -117,9 +118,9 @@ export function verdictWords(found: Verdict, targets: FractionTargets, settled: 
   };
   const acid = limit(found.acid_mmol > acid_mmol, 'more', millimoles(acid_mmol, 0));
   return [
-    `${IONS[targets.target].symbol} ${percent(found.recovered, 1)}${limit(found.recovered < recovered, 'less', percent(recovered, 1))}`,
-    `${targets.unwanted.map((ion) => IONS[ion].symbol).join(', ')} ${percent(found.carried, 1)}${limit(found.carried > carried, 'more', percent(carried, 1))}`,
-    `acid ${millimoles(found.acid_mmol, acid && !brief ? 0 : 1)}${acid || (brief ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`)}`,
+    `${IONS[targets.target].symbol} ${percentBeside(found.recovered, recovered)}${limit(found.recovered < recovered, 'less', percent(recovered, 1))}`,
+    `${targets.unwanted.map((ion) => IONS[ion].symbol).join(', ')} ${percentBeside(found.carried, carried)}${limit(found.carried > carried, 'more', percent(carried, 1))}`,
+    `acid ${millimolesBeside(found.acid_mmol, acid_mmol, acid && !brief ? 0 : 1)}${acid || (brief ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`)}`,
   ];
 }
 

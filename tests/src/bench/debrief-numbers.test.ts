@@ -4,6 +4,7 @@ import { resultsOf } from '../../../sim/run/results.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, placesOf, tryWords } from '../../../src/bench/debrief/debrief-numbers.ts';
 import { eventWords, refusalWords } from '../../../src/bench/said/event-words.ts';
 import { handlesOf, movedReceiver, targetsOf } from '../../../sim/history/index.ts';
+import type { Log } from '../../../sim/terms/types.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { small } from '../store/rig.ts';
 
@@ -18,6 +19,12 @@ function judged(moved_mL: number) {
   const found = judgementOf(SCENARIO, plan, TARGETS);
   if (!found) throw new Error('judgement: expected one');
   return { found, words: judgementWords(found, TARGETS).join(' '), results: resultsOf(runWhole(SCENARIO, log)) };
+}
+
+function judgedOf(log: Log) {
+  const found = judgementOf(SCENARIO, new Planner(SCENARIO).plan(log), TARGETS);
+  if (!found) throw new Error('judgement: expected one');
+  return found;
 }
 
 test('placesOf() holds every mmol that was poured or was there from the start', () => {
@@ -49,6 +56,25 @@ describe('the judgement', () => {
     expect(found.needlessNaOH_mL).toBeCloseTo(found.needlessAcid_mmol / SCENARIO.values['bench.NaOH_M'], 9);
     expect(words).toContain('before the window');
     expect(tryWords(found.lesson)).toBe('the receiver later');
+  });
+
+  test('of a change just before its window tells by how much, and never by nothing', () => {
+    const { window } = judged(0).found;
+    const { words } = judged((window?.from_mL ?? 0) - 0.03 - (CHANGE?.delivered_mL ?? 0));
+    const [, by] = /was changed (\d\.\d+)\u202fmL before the window/.exec(words) ?? [];
+    expect(Number(by), words).toBeGreaterThan(0);
+  });
+
+  test('where no change would have done tells whether collecting stopped too soon or the bands left together', () => {
+    const without = PLAN.log.filter((action, i) => action.do !== 'pour' || i <= PLAN.log.findLastIndex(({ do: done }) => done === 'receiver') + 1);
+    const stopped = judgedOf(without);
+    expect(stopped.found.lostBehind).toBeGreaterThan(0.005);
+    expect(judgementWords(stopped, TARGETS).join(' ')).toMatch(
+      /collecting stopped too soon, when only \d+\.\d+\u202f% of the cobalt\(II\) had left the column/,
+    );
+    const strict = { ...TARGETS, acid_mmol: 0.001, recovered: 0.9 };
+    const together = judgementOf(SCENARIO, PLAN, strict);
+    expect(together && judgementWords(together, strict).join(' ')).toContain('since they left together');
   });
 
   test('is none while no cobalt has left', () => {

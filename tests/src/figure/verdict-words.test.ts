@@ -23,6 +23,12 @@ test('names the limit that was missed, once the run has settled it', () => {
   expect(said({ acid_mmol: 29.1 }, false)).not.toContain('task');
 });
 
+test('writes a figure that misses its limit so that it is seen to miss', () => {
+  expect(said({ carried: 0.0051 })).toContain('Ni²⁺ 0.51 %: more than the 0.5 % that the task allows');
+  expect(said({ recovered: 0.9498 + 0.045 })).toContain('Co²⁺ 99.48 %: less than the 99.5 %');
+  expect(said({ acid_mmol: 20.3 })).toContain('acid 20.3 mmol: more than the 20 mmol');
+});
+
 /** The line under the receivers with its receiver changed later, at a width in px. */
 function line(width: number, later_mL: number): string {
   const change = handlesOf(plan.log, plan.events).findLast(({ kind }) => kind === 'receiver');

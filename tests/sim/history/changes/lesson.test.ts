@@ -75,6 +75,34 @@ describe('the one line of the debrief', () => {
     expect(early.words).toMatch(/change the receiver 0\.6\u202fmL later/);
   });
 
+  test('near its window advises a volume that can be told, on the right side of it, and says which limit was missed', () => {
+    for (const off_mL of [0.01, 0.03, 0.06]) {
+      const early = changedAt('from_mL', -off_mL);
+      const [, by, at] = /change the receiver (\d+\.\d)\u202fmL later, at (\d+\.\d)\u202fmL or after: sooner it takes more than/.exec(early.words) ?? [];
+      expect(Number(by), early.words).toBeGreaterThanOrEqual(0.1);
+      expect(Number(at)).toBeGreaterThanOrEqual(early.window.from_mL - 1e-9);
+      expect(at).not.toBe(early.lesson.kept?.from_mL.toFixed(1));
+      expect(told(changedTo(Number(at))).lesson.advice.kind).toBe('nothing');
+
+      const late = changedAt('to_mL', off_mL);
+      const [, less, sooner] = /change the receiver (\d+\.\d)\u202fmL sooner, at (\d+\.\d)\u202fmL/.exec(late.words) ?? [];
+      expect(Number(less), late.words).toBeGreaterThanOrEqual(0.1);
+      expect(Number(sooner)).toBeLessThanOrEqual(late.window.to_mL + 1e-9);
+      expect(told(changedTo(Number(sooner))).lesson.advice.kind).toBe('nothing');
+    }
+  });
+
+  test('names the whole loss, not the little beyond what may be lost, and writes it so that it is seen to be more', () => {
+    const { lesson, words } = changedAt('to_mL', 0.03);
+    const lost = 1 - (lesson.found?.recovered ?? 0);
+    const before = `${(100 * (lesson.found?.lostBefore ?? 0)).toFixed(1)}\u202f% had left before the change`;
+    expect(lost).toBeGreaterThan(1 - targets.recovered);
+    expect(words).toContain(before);
+    const [, recovered, limit] = /^(\d+\.\d+)\u202f% .* where (\d\.\d+)\u202f% may be lost/.exec(words) ?? [];
+    expect(Number(recovered)).toBeLessThan(100 * targets.recovered);
+    expect(Number(limit)).toBeCloseTo(100 * (1 - targets.recovered), 3);
+  });
+
   // The share is read off the two runs: what the receiver holds when it is changed when told, less what it held.
   test('asks for a sooner change where most left before it, though some stayed behind as well', () => {
     const stop_mL = leavesAt(whole, 'Co', 0.985) ?? 0;
@@ -89,7 +117,7 @@ describe('the one line of the debrief', () => {
     expect(share).toBeGreaterThan(0.7);
     expect(mended.lesson.advice.kind).toBe('elute-on');
     expect(words).toContain(
-      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${at_mL.toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between`,
+      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${(Math.floor(10 * at_mL) / 10).toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between`,
     );
   });
 
