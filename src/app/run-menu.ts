@@ -52,7 +52,7 @@ export class RunMenu extends LiveElement {
     const { session } = this;
     if (!session) return;
     const title = session.store.scenario?.title ?? 'run';
-    offerFile(document, fileName(title, 'json'), runFileText(session.saved(), { results: session.store.moment?.results }));
+    offerFile(document, fileName(title, 'json'), runFileText(session.saved(), { results: session.store.atPresent?.results }));
   }
 
   /** Each text as it was found, with the reason; once saved they need not be offered again. */

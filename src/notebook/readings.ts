@@ -35,7 +35,7 @@ export function readingRows(session: Session): Row[] {
 
 /** What was done at the column; waits are left out, since the times show them. */
 export function columnRows({ store }: Session): Row[] {
-  const { scenario, moment } = store;
+  const { scenario, atPresent: moment } = store;
   if (!scenario || !moment) return [];
   const done = moment.events.flatMap((event): Row[] => {
     const what = columnWords(event, scenario);

@@ -8,7 +8,7 @@ import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import { eyePredictions } from '../plot/eye-predictions.ts';
 import type { Session } from '../store/session.ts';
-import { isOver } from '../store/over.ts';
+import { isOverByNow } from '../store/over.ts';
 import { VALUE_LONGEST } from '../store/keep/work-up.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
@@ -67,11 +67,11 @@ export class NotebookView extends LiveElement {
 
   /** The run as far as it may be seen; on paper it is as wide as the sheet. */
   private figure(session: Session) {
-    const { store, sees, targets, window } = session;
-    const { scenario, plan, moment, now } = store;
+    const { store, sees, targets, window, eyeMarks } = session;
+    const { scenario, plan, atPresent: moment, present_min } = store;
     if (!moment || store.log.length === 0) return nothing;
-    return html`<div class="run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${sees === 'forecast'}
-      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions(session)} .window=${isOver(store) ? window : undefined} losses></bf-figure></div>`;
+    return html`<div class="run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${present_min} .showForecast=${sees === 'forecast'}
+      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { plan, moment }, targets, sees })} .window=${isOverByNow(store) ? window : undefined} losses></bf-figure></div>`;
   }
 
   private expected(session: Session) {
@@ -81,7 +81,7 @@ export class NotebookView extends LiveElement {
 
   /** Asked in the reader's own words, beside what the own run shows; nothing is answered here. */
   private why({ store, workUp }: Session) {
-    const { plan, moment } = store;
+    const { plan, atPresent: moment } = store;
     if (!plan || !moment || plan.ions.length < 2 || plan.ions.some((ion) => IONS[ion].charge !== IONS[plan.ions[0]].charge)) return nothing;
     const seen = plan.ions.map((ion) => {
       const mL = leavesAt(plan, ion, FIRST_SHARE);
@@ -96,9 +96,9 @@ export class NotebookView extends LiveElement {
   private debrief({ store, workUp, targets }: Session) {
     const { receiver } = workUp;
     const { scenario, plan } = store;
-    const { results } = store.moment ?? {};
+    const { results } = store.atPresent ?? {};
     if (!receiver || !results || !scenario || !plan) return nothing;
-    const lesson = isOver(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets) : '';
+    const lesson = isOverByNow(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets) : '';
     const { loaded, onBed } = results;
     const of = (held: number | undefined, whole: number | undefined): string => percent((held ?? 0) / Math.max(1e-12, whole ?? 0), 2);
     return html`<section><h2>This column run</h2><p>“${receiverName(receiver.label ?? '')}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p>${lesson === '' ? nothing : html`<p>${lesson}</p>`}</section>`;
@@ -142,7 +142,7 @@ export class NotebookView extends LiveElement {
     const { receiver, figures, sample, saved } = session?.workUp ?? {};
     if (!session) return;
     const extra = {
-      results: session.store.moment?.results,
+      results: session.store.atPresent?.results,
       readings: readingRows(session),
       calculation: session.workUp.own,
       figures: receiver && figures ? reportOf(receiver, sample, figures) : undefined,

@@ -7,7 +7,7 @@ import type { Limit } from '../../sim/terms/limits.ts';
 import { FAULTS } from '../../sim/faults/index.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
-import { isOver } from '../store/over.ts';
+import { isOverByNow } from '../store/over.ts';
 import { workerThread } from '../store/threads/model-thread.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { fixed, quantity } from '../ui/text/format.ts';
@@ -188,7 +188,7 @@ function number(of: Limit, value: number, take: (value: number) => void) {
 /** Times of the run on the bench once it is over; undefined before that, and where it lacks a phase. */
 function finishedTimes({ store }: Session): ColumnTimes | undefined {
   const { scenario, plan } = store;
-  return scenario && plan && isOver(store) ? columnTimes(scenario, plan) : undefined;
+  return scenario && plan && isOverByNow(store) ? columnTimes(scenario, plan) : undefined;
 }
 
 function sourceWords(run: ColumnTimes | undefined, times: ColumnTimes | undefined, working: boolean): string {

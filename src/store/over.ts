@@ -4,9 +4,14 @@ import type { ColumnStore } from './column-store.ts';
 /** Share of the sample's ions that must have left the bed for a shut clamp to mean the end; a choice. */
 const LEFT_BED = 0.5;
 
-/** Whether the run on the page is over. */
+/** Whether the run on the page is over at the moment shown. */
 export function isOver({ plan, moment, now }: ColumnStore): boolean {
   return plan !== undefined && moment !== undefined && wasOver(plan, moment, now);
+}
+
+/** The same at the present, whichever moment is shown. */
+export function isOverByNow({ plan, atPresent, present_min }: ColumnStore): boolean {
+  return plan !== undefined && atPresent !== undefined && wasOver(plan, atPresent, present_min);
 }
 
 /** Whether a run was over by then: the log is done, the clamp is shut, and most of what was loaded has left the bed. */

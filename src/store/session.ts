@@ -82,7 +82,7 @@ export class Session extends KeepingRun {
     const { kept, entries } = this.workUp.saved;
     const seed = (Math.max(scenario.seed, ...kept.map((one) => one.seed)) + 1) % SEEDS;
     const workup = { ...EMPTY_WORK_UP, kept, entries, ...(sameHandling ? { receiver: this.workUp.saved.receiver } : {}) };
-    const log = sameHandling ? this.store.taken : [];
+    const log = sameHandling ? this.store.takenByNow : [];
     const mystery = this.mystery ? { mystery: this.mystery } : {};
     const opened = await this.leaving(() => this.use(this.base, this.shipped, patched(this.json, { seed }), log, 0, { ...mystery, workup }));
     if (opened && sameHandling) await this.store.seek(this.store.plan?.logEnd.time_min ?? 0);

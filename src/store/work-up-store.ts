@@ -40,9 +40,9 @@ export class WorkUpStore {
     this.model ??= await import('./work-up-model.ts');
   }
 
-  /** Receivers that hold liquid at the moment shown. */
+  /** Receivers that hold liquid at the present. */
   @derived get receivers(): readonly ReceiverResult[] {
-    return (this.column.moment?.results.receivers ?? []).filter(({ volume_mL }) => volume_mL > 0);
+    return (this.column.atPresent?.results.receivers ?? []).filter(({ volume_mL }) => volume_mL > 0);
   }
 
   /** What the run's receiver of that name holds; undefined before one is taken, or if the run has none of that name. */
@@ -57,13 +57,13 @@ export class WorkUpStore {
 
   @derived get sample(): Sample | undefined {
     const { scenario } = this.column;
-    return scenario && this.model?.sampleOf(scenario, this.column.taken, this.saved.receiver || undefined);
+    return scenario && this.model?.sampleOf(scenario, this.column.takenByNow, this.saved.receiver || undefined);
   }
 
   /** Volume of the aliquots of this receiver, as a share of all that was pipetted. */
   get aliquotShare(): number {
-    const { scenario, taken } = this.column;
-    const all = scenario && this.model?.sampleOf(scenario, taken)?.volume_mL;
+    const { scenario, takenByNow } = this.column;
+    const all = scenario && this.model?.sampleOf(scenario, takenByNow)?.volume_mL;
     return all && this.sample ? this.sample.volume_mL / all : 1;
   }
 
@@ -113,11 +113,11 @@ export class WorkUpStore {
   /** The result of this aliquot as it would be kept; undefined before an end point was seen. */
   @derived get result(): KeptResult | undefined {
     const { figures, model, receiver, sample, own, saved, column } = this;
-    const { scenario, moment } = column;
+    const { scenario, atPresent } = column;
     if (!model || !figures || !receiver || !sample || !scenario) return undefined;
     return model.resultOf({
       scenario,
-      loaded: moment?.results.loaded,
+      loaded: atPresent?.results.loaded,
       aliquotShare: this.aliquotShare,
       receiver,
       sample,

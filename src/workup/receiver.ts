@@ -42,7 +42,7 @@ export class ReceiverTaken extends LiveElement {
     if (!session) return nothing;
     const { workUp, store } = session;
     const { receiver } = workUp;
-    const moved = receiver !== undefined && store.now < (store.plan?.logEnd.time_min ?? 0) - 1e-6;
+    const moved = receiver !== undefined && store.present_min < (store.plan?.logEnd.time_min ?? 0) - 1e-6;
     return html`<section aria-labelledby="which">
       <div><h2 id="which">Receiver to work up</h2>
       <label class="row">receiver

@@ -2,7 +2,7 @@ import { differenceCiede2000 } from 'culori';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
 import { axeViolations } from './axe.ts';
-import { PATIENCE_MS } from './bench-rig.ts';
+import { PATIENCE_MS, ready, wholeProcedure } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 // The flask while it is titrated: in sight of what adds to it, in a colour that is seen to change, of the receiver as it is now.
@@ -158,6 +158,46 @@ test(
     await workUp();
     await expect.poll(async () => Number.parseFloat(await volume.innerText())).toBeCloseTo(later, 1);
     expect(await page.locator('bf-receiver-taken select option:checked').innerText()).toMatch(new RegExp(`nickel, ${later.toFixed(1)}`));
+    await close();
+  },
+  LONG_MS,
+);
+
+test(
+  'flask, notebook and debrief stay with the run as it ended while the bench looks back',
+  async () => {
+    const { page, close } = await session.openPage({ column: 1, reducedMotion: 'reduce' });
+    page.setDefaultTimeout(PATIENCE_MS);
+    await ready(page);
+    await wholeProcedure(page);
+    const choices = () => page.locator('bf-receiver-taken option').allInnerTexts();
+    const see = (view: string) => page.evaluate(`location.hash = '#${view}'`);
+    await see('workup');
+    await page.locator('bf-receiver-taken select').selectOption('cobalt');
+    const ended = await choices();
+    expect(ended.map((choice) => choice.split(',')[0])).toEqual(expect.arrayContaining(['nickel', 'cobalt']));
+    const atEnd = await page.locator('bf-flask').innerText();
+
+    await see('bench');
+    await page.getByRole('slider', { name: 'Moment shown' }).focus();
+    await page.keyboard.press('Home');
+    await page.getByText('Looking back at').waitFor();
+    await see('workup');
+    await page.locator('bf-receiver-taken select').waitFor();
+    expect(await choices()).toEqual(ended);
+    expect(await page.locator('bf-flask').innerText()).toBe(atEnd);
+
+    await see('notebook');
+    await page.getByText(/the first hundredth of each ion left the column: Co²⁺ after \d+\.\d\s?mL, Ni²⁺ after/).waitFor();
+    await page.getByText('receiver “cobalt” holds').waitFor();
+
+    await see('bench');
+    await page.getByText('Looking back at').waitFor();
+    await page.keyboard.press('d');
+    await page.getByText('The run is over. What if?').waitFor();
+    await page.getByRole('button', { name: 'Back to the bench' }).click();
+    await page.getByText('The run is over').waitFor();
+    expect(await page.getByText('Looking back at').count()).toBe(0);
     await close();
   },
   LONG_MS,

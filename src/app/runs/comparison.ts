@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import { type Lesson, lessonOf, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { KeptRun } from '../../store/keep/shelf.ts';
-import { isOver } from '../../store/over.ts';
+import { isOverByNow } from '../../store/over.ts';
 import type { Session } from '../../store/session.ts';
 import '../../ui/table.ts';
 import type { Row } from '../../ui/text/csv.ts';
@@ -34,7 +34,7 @@ function pictureHere({ store, targets, sees }: Session): RunPicture | undefined 
 /** Of a run that is over; another is still to be judged. */
 function lessonHere({ store, targets }: Session): Lesson | undefined {
   const { plan, scenario } = store;
-  return plan && scenario && targets && isOver(store) ? lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL) : undefined;
+  return plan && scenario && targets && isOverByNow(store) ? lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL) : undefined;
 }
 
 function rowsOf({ lesson, targets }: ToldRun, here: Lesson | undefined): Row[] {

@@ -14,7 +14,7 @@ import { fixed } from '../../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf, tryWords } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
-import { isOver } from '../../store/over.ts';
+import { isOverByNow } from '../../store/over.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../said/event-words.ts';
@@ -52,18 +52,19 @@ export class Debrief extends LiveElement {
   }
 
   override firstUpdated() {
-    const { scenario, log } = this.session?.store ?? {};
-    if (scenario && log) this.own = { scenario, log, words: '' };
+    const { store } = this.session ?? {};
+    if (store?.scenario) this.own = { scenario: store.scenario, log: store.log, words: '' };
+    if (store?.present !== undefined) void store.lookBack(undefined);
     this.heading.focus();
   }
 
   override render() {
     const { session } = this;
     const store = session?.store;
-    if (!session || !store?.scenario || !store.plan || !store.moment || !session.targets) return nothing;
-    const { scenario, moment } = store;
+    if (!session || !store?.scenario || !store.plan || !store.atPresent || !session.targets) return nothing;
+    const { scenario, atPresent: moment } = store;
     const plan = this.moved ?? store.shown ?? store.plan;
-    const over = isOver(store);
+    const over = isOverByNow(store);
     const { target } = session.targets;
     const places = placesOf(moment.results);
     const judged = judgementOf(scenario, plan, session.targets);
@@ -103,7 +104,7 @@ export class Debrief extends LiveElement {
         <section><h2>The fraction</h2>
           ${judged ? html`<ul>${judgementWords(judged, session.targets).map((line) => html`<li>${line}</li>`)}</ul>` : html`<p>No ${IONS[target].name} has left the column.</p>`}
         </section>
-        <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.now)}></bf-readout></section>
+        <section><bf-readout heading="The run" .readings=${factsOf(scenario, moment.results, plan, store.present_min)}></bf-readout></section>
         <section><h2>Refused</h2>${
           store.refusals.length === 0
             ? html`<p>No step was refused.</p>`
@@ -118,9 +119,9 @@ export class Debrief extends LiveElement {
 
   /** The whole run, with what was lost painted on it; on paper it is as wide as the sheet. */
   private figure({ store, targets, window }: Session) {
-    const { scenario, plan, preview, moment, now } = store;
+    const { scenario, plan, preview, atPresent: moment, present_min } = store;
     if (!moment) return nothing;
-    return html`<div class="wide run-figure"><bf-figure @bf-handle=${this.remember} .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOver(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${now} .showForecast=${true}
+    return html`<div class="wide run-figure"><bf-figure @bf-handle=${this.remember} .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOverByNow(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${present_min} .showForecast=${true}
       .window=${window} .targets=${targets} losses></bf-figure></div>`;
   }
 
@@ -155,19 +156,24 @@ export class Debrief extends LiveElement {
 
   private saveCsv() {
     const { store } = this.session ?? {};
-    if (!store?.scenario || !store.plan || !store.moment) return;
+    if (!store?.scenario || !store.plan || !store.atPresent) return;
     const { ions } = store.plan;
-    offerFile(document, fileName(`${store.scenario.title} amounts`, 'csv'), csvText(columnsOf(ions), rowsOf(placesOf(store.moment.results), ions)), 'text/csv');
+    offerFile(
+      document,
+      fileName(`${store.scenario.title} amounts`, 'csv'),
+      csvText(columnsOf(ions), rowsOf(placesOf(store.atPresent.results), ions)),
+      'text/csv',
+    );
   }
 
   private saveJson() {
     const { session } = this;
     const { store } = session ?? {};
-    if (!session || !store?.scenario || !store.plan || !store.moment || !session.targets) return;
+    if (!session || !store?.scenario || !store.plan || !store.atPresent || !session.targets) return;
     const judged = judgementOf(store.scenario, store.plan, session.targets);
     const extra = {
       scenario: session.json,
-      results: store.moment.results,
+      results: store.atPresent.results,
       targets: session.targets,
       fraction: judged && { ...judged, window: judged.window && { from_mL: judged.window.from_mL, to_mL: judged.window.to_mL } },
     };

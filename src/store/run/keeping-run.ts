@@ -98,7 +98,7 @@ export class KeepingRun extends OpenRun {
 
   /** The run as it would be kept. */
   saved(): SavedRun {
-    return { ...this.lasting, now_min: this.store.present ?? this.store.now };
+    return { ...this.lasting, now_min: this.store.present_min };
   }
 
   async link(options?: LinkOptions): Promise<Outcome<string>> {

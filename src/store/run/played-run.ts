@@ -27,6 +27,8 @@ export class PlayedRun {
   @tracked now = 0;
   /** While the reader looks back: the model time of the present, min. */
   @tracked present: number | undefined;
+  /** The column then. */
+  @tracked private left: Moment | undefined;
   protected readonly thread: ModelThread;
   protected readonly playback = new Playback();
   protected readonly turns = new Turns(() => {
@@ -89,6 +91,21 @@ export class PlayedRun {
     this.playback.stopAt = time_min;
   }
 
+  /** The column at the present, whichever moment is shown: what is made of the run, such as a work-up, goes by this. */
+  @derived get atPresent(): Moment | undefined {
+    return this.present === undefined ? this.moment : this.left;
+  }
+
+  /** Model time of the present, min. */
+  get present_min(): number {
+    return this.present ?? this.now;
+  }
+
+  /** Actions taken up to the present. */
+  @derived get takenByNow(): Log {
+    return this.log.slice(0, this.atPresent?.entry ?? 0);
+  }
+
   /** Number of actions taken up to the moment shown. */
   @derived get entry(): number {
     return this.moment?.entry ?? 0;
@@ -125,16 +142,19 @@ export class PlayedRun {
 
   /** Shows an earlier moment while the run is paused; without a time, the present again. */
   async lookBack(time_min: number | undefined): Promise<void> {
-    const present = this.present ?? this.now;
+    const present = this.present_min;
     this.pause();
     const back = time_min !== undefined && time_min < present;
-    this.present = back ? present : undefined;
+    batch(() => {
+      this.left = back ? this.atPresent : undefined;
+      this.present = back ? present : undefined;
+    });
     await this.seek(back ? time_min : present);
   }
 
   /** Plays a stretch of the past again while the present waits where it is; see `lookBack`. */
   async replay(from_min: number, to_min: number): Promise<void> {
-    const present = this.present ?? this.now;
+    const present = this.present_min;
     await this.lookBack(from_min);
     if (this.present === undefined) return;
     this.stopAt = Math.min(to_min, present);
@@ -190,7 +210,7 @@ export class PlayedRun {
   }
 
   protected place(): Place {
-    return { log: this.log, now: this.present ?? this.now };
+    return { log: this.log, now: this.present_min };
   }
 
   /** An action during playing shifts the moment at which playing stops. */
@@ -203,7 +223,7 @@ export class PlayedRun {
 
   protected show({ plan, moment, now }: Shown): void {
     this.trial.plan = undefined;
-    this.present = undefined;
+    this.present = this.left = undefined;
     this.plan = plan;
     this.moment = moment;
     this.now = now;

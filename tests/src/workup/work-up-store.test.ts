@@ -6,6 +6,7 @@ import { workUpOf } from '../../../src/headless/workup.ts';
 import { movedReceiver } from '../../../sim/history/index.ts';
 import { changedAt, receiverElsewhere, workedUp } from '../../../sim/report/elsewhere.ts';
 import { readSaved } from '../../../src/store/keep/saved.ts';
+import { columnRows } from '../../../src/notebook/readings.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { collected } from './rig.ts';
 
@@ -56,6 +57,29 @@ describe('a work-up by the usual steps', () => {
     const check = present(session.workUp.own);
     expect(check.steps.slice(0, 2).map(({ verdict }) => verdict)).toEqual(['right', 'right']);
     expect(check.firstWrong?.id).toBe('portion');
+  });
+});
+
+describe('while the reader looks back', () => {
+  test('receivers, sample, flask and result are those of the present', async () => {
+    const session = await collected();
+    const { store, workUp } = session;
+    workUp.actAsUsual(false);
+    const { receivers, sample, state, result } = workUp;
+    const end_min = store.now;
+    await store.lookBack(1);
+    expect(store.moment?.time_min).toBeCloseTo(1, 1);
+    expect(workUp.receivers).toEqual(receivers);
+    expect(workUp.receivers.map(({ label }) => label)).toContain('cobalt');
+    expect(workUp.sample).toEqual(sample);
+    expect(workUp.state).toBe(state);
+    expect(workUp.result).toEqual(result);
+    await store.lookBack(2);
+    expect(workUp.receivers).toEqual(receivers);
+    expect(columnRows(session).find(({ what }) => what === 'receiver “cobalt” holds')?.['time']).toBe(end_min);
+    await store.lookBack(undefined);
+    expect(store.moment).toEqual(store.atPresent);
+    expect(store.now).toBe(end_min);
   });
 });
 
