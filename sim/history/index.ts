@@ -7,8 +7,8 @@ export { keptAmong } from './changes/kept.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';
 export { withReceiverMoved } from './changes/preview.ts';
 export { isSample, isWeaker, type Progress, progressOf } from './changes/progress.ts';
-export { bestStart, type StartSearch, type StartWindow, waterWindow } from './changes/start-window.ts';
-export { type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
+export { type StartSearch, type StartWindow, waterWindow } from './changes/start-window.ts';
+export { bestStart, type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
 export { type FractionTargets, targetsOf } from './changes/targets.ts';
 export {
   collected,

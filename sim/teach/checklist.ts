@@ -1,45 +1,43 @@
-import { isSample, isWeaker, type RunEvent } from '../history/index.ts';
-import type { Action, Scenario } from '../terms/types.ts';
+import type { Results, RunEvent } from '../history/index.ts';
+import { sectionOf } from '../terms/geometry.ts';
+import type { Scenario } from '../terms/types.ts';
+import { plannedSteps, type PlannedStep, sum } from './steps.ts';
+import { type Ticks, ticksOf } from './ticks.ts';
 
-// The procedure of a scenario as a list of steps with a role each, and how far a run has come in it.
-
-export type Role = 'condition' | 'load' | 'wash' | 'release' | 'change' | 'stop';
+// How far a run has come in its procedure.
 
 /**
- * done: ticked. now: what is due. open: may be done from here on, when is the student's to judge. later: not yet. missed: the run is
- * over without it.
+ * done: ticked. now: what is due. open: may be done from here on, when is the student's to judge. later: not yet. missed: too late
+ * for it, or the run is over without it.
  */
 export type StepState = 'done' | 'now' | 'open' | 'later' | 'missed';
 
-export interface Step {
-  readonly role: Role;
-  /** Bottle of a pour, else empty. */
-  readonly liquid: string;
-  /** Receiver that is put under the tip, else empty. */
-  readonly label: string;
-  readonly planned_mL: number;
+export interface Step extends PlannedStep {
   readonly poured_mL: number;
-  /** Part of `planned_mL` that the procedure adds in small portions after a sample, to wash it in. */
-  readonly rinses_mL: readonly number[];
-  /** mL that the procedure lets run before it changes the receiver while this drips; absent where it does not, or the receiver is changed. */
-  readonly runs_mL?: number | undefined;
   readonly state: StepState;
 }
 
-type Planned = Omit<Step, 'poured_mL' | 'state'>;
-type Pour = Extract<Action, { do: 'pour' }>;
-
-/** Poured to within this, mL, a step is done: no cylinder is read finer. A choice. */
+/** A volume is poured to within this share of it, mL at least: what a measuring cylinder of class B is good to (ISO 4788, 0.5 mL in 25 mL; memory). */
+const CLOSE = 0.02;
 const CLOSE_ML = 0.05;
 /** Share of the planned wash, after the sample was washed in, that is poured before the list offers water: no earlier would anybody want it. A choice. */
 const WASHED = 0.25;
+/** Share of the water after which the list offers what ends it. A choice. */
+const RELEASED = 0.5;
+/** From so many mL before the best start of a weaker eluent on, now is as good; a choice. */
+export const NEAR_ML = 1;
 
-/** Steps of the scenario's procedure after these events; none where it has no procedure. Once the run is over nothing is due any more. */
-export function checklistOf(scenario: Scenario, events: readonly RunEvent[], over = false): Step[] {
+/**
+ * Steps of the scenario's procedure after these events; none where it has no procedure. Once the run is over nothing is due any more.
+ * `washed`: the wash in hand need not go on, see `isWashed`.
+ */
+export function checklistOf(scenario: Scenario, events: readonly RunEvent[], over = false, washed = false): Step[] {
   const steps = plannedSteps(scenario);
-  const poured = pouredBySteps(scenario, steps, events);
-  const done = steps.map((step, i) => isDone(step, i, steps, poured, events));
-  const first = done.indexOf(false);
+  const ticks = ticksOf(scenario, steps, events, firstReceiver(scenario));
+  const { poured } = ticks;
+  const done = steps.map((step, i) => isDone(step, i, steps, ticks, events) || (washed && i === ticks.at && step.role === 'wash' && isBegun(step, poured[i])));
+  const passed = steps.map((_, i) => isPassed(i, steps, ticks));
+  const first = done.findIndex((one, i) => !one && !passed[i]);
   const awaitsChange = (i: number) => steps[i + 1]?.role === 'change' && !done[i + 1];
   // What was set free waits for nobody: once its eluent is begun, the receiver comes before the rest of it.
   const now = first >= 0 && steps[first].runs_mL !== undefined && poured[first] > 0 && awaitsChange(first) ? first + 1 : first;
@@ -47,9 +45,27 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
     if (done[i]) return 'done';
     // A pour that was begun and ended early was the student's to end.
     if (over) return poured[i] > 0 ? 'done' : 'missed';
-    return i === now ? 'now' : openAt(i, now, steps, poured) ? 'open' : 'later';
+    if (passed[i]) return 'missed';
+    return i === now ? 'now' : openAt(i, now, steps, poured, done) ? 'open' : 'later';
   };
   return steps.map((step, i) => ({ ...step, runs_mL: awaitsChange(i) ? step.runs_mL : undefined, poured_mL: poured[i], state: stateOf(i) }));
+}
+
+/** What is looked at of the column to judge a wash. */
+interface Looked {
+  readonly results: Results;
+  readonly delivered_mL: number;
+  /** mL. */
+  readonly headVolume: number;
+}
+
+/** Whether a wash need not go on: its band stands where the procedure stops, or `washTo_mL`, the delivered volume at which water is best, is reached. */
+export function isWashed({ procedure, values }: Scenario, { results, delivered_mL, headVolume }: Looked, washTo_mL = Number.POSITIVE_INFINITY): boolean {
+  if (delivered_mL + headVolume > washTo_mL - NEAR_ML) return true;
+  const look = procedure.find((action) => action.do === 'pour' && action.unless);
+  const unless = look?.do === 'pour' ? look.unless : undefined;
+  const band = unless && results.bands[unless.ion];
+  return unless && band ? (results.bed.volume_mL / sectionOf(values) - band.leading_cm) * 10 <= unless.above_bottom_mm : false;
 }
 
 /** Receiver that the procedure puts under the tip before anything has dripped. */
@@ -63,74 +79,24 @@ export function releases(scenario: Scenario, liquid: string): boolean {
   return plannedSteps(scenario).some((step) => step.role === 'release' && step.liquid === liquid);
 }
 
-function plannedSteps(scenario: Scenario): Planned[] {
-  const steps: Planned[] = [];
-  const waiting: Planned[] = [];
-  let sample: Pour | undefined;
-  let run_mL = 0;
-  for (const action of scenario.procedure) {
-    if (action.do === 'wait') run_mL += 'more_mL' in action.until ? action.until.more_mL : Number.NaN;
-    if (action.do === 'receiver' && steps.length > 0) {
-      waiting.push(plain('change', action.label));
-      const dripping = steps[steps.length - 1];
-      if (dripping.role === 'release' && run_mL > 0) steps[steps.length - 1] = { ...dripping, runs_mL: dripping.runs_mL ?? run_mL };
-    }
-    if (action.do !== 'pour') continue;
-    run_mL = 0;
-    const role = roleOf(scenario, action, sample);
-    const last = steps.at(-1);
-    if (last && last.liquid === action.liquid && last.role === role) steps[steps.length - 1] = longer(last, action, sample);
-    else {
-      steps.push(...waiting.splice(0));
-      steps.push(longer({ ...plain(role, ''), liquid: action.liquid }, action, sample));
-    }
-    if (role === 'load') sample = action;
-  }
-  return steps.length === 0 ? [] : [...steps, ...waiting, plain('stop', '')];
-}
-
-function plain(role: Role, label: string): Planned {
-  return { role, label, liquid: '', planned_mL: 0, rinses_mL: [] };
-}
-
-/** Portions no larger than the sample, right after it, wash it in. */
-function longer(step: Planned, { volume_mL }: Pour, sample: Pour | undefined): Planned {
-  const rinse = step.role === 'wash' && sample !== undefined && volume_mL <= sample.volume_mL && sum(step.rinses_mL) >= step.planned_mL;
-  return { ...step, planned_mL: step.planned_mL + volume_mL, rinses_mL: rinse ? [...step.rinses_mL, volume_mL] : step.rinses_mL };
-}
-
-function roleOf({ liquids }: Scenario, { liquid }: Pour, sample: Pour | undefined): Role {
-  if (isSample(liquids[liquid])) return 'load';
-  if (!sample) return 'condition';
-  return isWeaker(liquids[liquid], liquids[sample.liquid].HCl_M) ? 'release' : 'wash';
-}
-
-/** mL per step: a pour counts for the step of its liquid that is reached, or the next that wants it. */
-function pouredBySteps({ liquids }: Scenario, steps: readonly Planned[], events: readonly RunEvent[]): number[] {
-  const poured = steps.map(() => 0);
-  let at = 0;
-  for (const { action, refused } of events) {
-    if (action?.do !== 'pour' || refused || !liquids[action.liquid]) continue;
-    const next = steps.findIndex((step, i) => i >= at && step.liquid === action.liquid);
-    if (next < 0) continue;
-    at = next;
-    poured[at] += action.volume_mL;
-  }
-  return poured;
-}
-
-function isDone(step: Planned, i: number, steps: readonly Planned[], poured: readonly number[], events: readonly RunEvent[]): boolean {
-  if (step.role === 'change') return changedTo(step.label, events);
+function isDone(step: PlannedStep, i: number, steps: readonly PlannedStep[], { poured, changed }: Ticks, events: readonly RunEvent[]): boolean {
+  if (step.role === 'change') return changed[i];
   if (step.role === 'stop') return shutAfter(steps, poured, events);
-  return poured[i] >= step.planned_mL - CLOSE_ML || poured.some((volume, later) => later > i && volume > 0);
+  const enough = step.planned_mL - Math.max(CLOSE_ML, CLOSE * step.planned_mL);
+  // Who has put the next receiver under the tip has ended what went into the one before.
+  const ended = changed[i + 1] && step.runs_mL === undefined && isBegun(step, poured[i]);
+  return poured[i] >= enough || ended || poured.some((volume, later) => later > i && volume > 0);
 }
 
-function changedTo(label: string, events: readonly RunEvent[]): boolean {
-  return events.some(({ action, refused, delivered_mL }) => action?.do === 'receiver' && !refused && action.label === label && delivered_mL > 0);
+/** A change that was left out, once another has come or what follows another is poured. */
+function isPassed(i: number, steps: readonly PlannedStep[], { poured, changed }: Ticks): boolean {
+  if (steps[i].role !== 'change' || changed[i]) return false;
+  const next = steps.findIndex(({ role }, later) => later > i && role === 'change');
+  return next > 0 && (changed.includes(true, next) || poured.some((volume, later) => later > next && volume > 0));
 }
 
 /** Whether the clamp was shut, and left so, once the last liquid had been begun. */
-function shutAfter(steps: readonly Planned[], poured: readonly number[], events: readonly RunEvent[]): boolean {
+function shutAfter(steps: readonly PlannedStep[], poured: readonly number[], events: readonly RunEvent[]): boolean {
   const last = steps.findLastIndex(({ liquid }) => liquid !== '');
   const clamp = events.findLast(({ action, refused }) => action?.do === 'clamp' && !refused)?.action;
   const lastPour = events.findLastIndex(({ action, refused }) => action?.do === 'pour' && !refused);
@@ -138,22 +104,22 @@ function shutAfter(steps: readonly Planned[], poured: readonly number[], events:
   return poured[last] > 0 && lastClamp > lastPour && clamp?.do === 'clamp' && clamp.open_percent === 0;
 }
 
-/** What lies next to a step in hand may be begun before that one is all in: the washing ends, the beaker changes and the run stops when the student says so. */
-function openAt(i: number, now: number, steps: readonly Planned[], poured: readonly number[]): boolean {
+/**
+ * What lies next to a step in hand may be begun before that one is all in: the washing ends, the receiver changes and the run stops when
+ * the student says so. Past a change of the receiver only what sets the band free may be poured, since that takes a few mL to arrive.
+ */
+function openAt(i: number, now: number, steps: readonly PlannedStep[], poured: readonly number[], done: readonly boolean[]): boolean {
   const current = steps[now];
-  if (!current || i < now) return false;
-  const judged = current.role === 'wash' || current.role === 'release' || current.role === 'change';
-  if (!judged || (current.liquid !== '' && poured[now] <= begunFrom(current))) return false;
-  const between = steps.slice(now + 1, i);
-  return between.every(({ role }) => role === 'change');
+  if (!current || i <= now) return false;
+  const judged = current.role === 'change' || ((current.role === 'wash' || current.role === 'release') && isBegun(current, poured[now]));
+  const changes = steps.slice(now, i).filter((_, n) => !done[now + n] && (n > 0 || current.role === 'change'));
+  if (!judged || changes.some(({ role }) => role !== 'change')) return false;
+  return changes.length === 0 || !['condition', 'load', 'wash'].includes(steps[i].role);
 }
 
-/** mL; more of a step than this and what comes next may be wanted. A wash is not begun by washing the sample in. */
-function begunFrom({ role, planned_mL, rinses_mL }: Planned): number {
+/** Whether so much of a step is in that what comes next may be wanted. A wash is not begun by washing the sample in. */
+function isBegun({ role, planned_mL, rinses_mL, runs_mL }: PlannedStep, poured_mL: number): boolean {
   const rinsed = sum(rinses_mL);
-  return role === 'wash' ? rinsed + WASHED * (planned_mL - rinsed) - CLOSE_ML : 0;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
+  const share = role === 'wash' ? WASHED : role === 'release' && runs_mL === undefined ? RELEASED : 0;
+  return poured_mL > 0 && poured_mL >= rinsed + share * (planned_mL - rinsed) - CLOSE_ML;
 }

@@ -2,7 +2,7 @@ import type { RunEvent } from '../history/index.ts';
 import { sectionOf } from '../terms/geometry.ts';
 import { LIMITS } from '../terms/limits.ts';
 import type { Action, Log, Parameters, Scenario, Until } from '../terms/types.ts';
-import { checklistOf, firstReceiver, type Step } from './checklist.ts';
+import { checklistOf, firstReceiver, NEAR_ML, type Step } from './checklist.ts';
 
 // What fits above the bed, and the actions that carry a step of the checklist on by one press.
 
@@ -48,8 +48,9 @@ export function offerFor(scenario: Scenario, at: Standing, step: Step, washTo_mL
   if (step.state !== 'now' && step.state !== 'open') return undefined;
   if (step.role === 'change') return offer(step, [], [{ do: 'receiver', label: step.label }], false);
   if (step.role === 'stop') return offer(step, [], [{ do: 'clamp', open_percent: 0 }], false);
+  const low_mL = lowVolume(scenario.values);
   const first = lowFirst(scenario, at, step);
-  const portions = limited(portionsOf(scenario, first ? lowVolume(scenario.values) : at.headVolume, step), step, at, washTo_mL);
+  const portions = limited(portionsOf(scenario, first ? low_mL : at.headVolume, step), step, at.delivered_mL + at.headVolume - low_mL, washTo_mL);
   if (portions.length === 0) return undefined;
   const opens = at.clampOpen === 0;
   const ready: Action[] = [...named(scenario, at), ...(opens ? [{ do: 'clamp', open_percent: 100 } as const] : []), ...(first ? [wait()] : [])];
@@ -61,18 +62,32 @@ function offer(step: Step, portions: readonly number[], actions: Log, opens: boo
   return { step, portions: portions.length, volume_mL: portions.reduce((sum, volume) => sum + volume, 0), opens, actions };
 }
 
-/** Nothing has to be judged while a bed is conditioned, so all of that is one press; else as much as fits. */
-function portionsOf({ values }: Scenario, head_mL: number, { role, planned_mL, poured_mL, runs_mL }: Step): number[] {
+/** Nothing has to be judged while a bed is conditioned, so all of that is one press; else as much as fits, up to where the procedure looks. */
+function portionsOf({ values }: Scenario, head_mL: number, { role, planned_mL, poured_mL, runs_mL, looks_mL }: Step): number[] {
   const room = fits(values, head_mL);
-  const left = Math.round((planned_mL - poured_mL) * 1000) / 1000;
-  if (left <= 0) return [];
-  if (room < LEAST_ML) return [];
-  if (role !== 'condition' && role !== 'load') return [Math.min(room, left, runs_mL === undefined ? left : halfOf(planned_mL))];
-  const later = fits(values, lowVolume(values));
-  if (left <= room) return [left];
-  const count = Math.ceil((left - room) / later) + 1;
-  const each = Math.min(room, Math.ceil((left / count) * TENTHS) / TENTHS);
-  return [...Array.from({ length: count - 1 }, () => each), Math.round((left - each * (count - 1)) * TENTHS) / TENTHS];
+  const left = tenths(planned_mL - poured_mL);
+  if (left <= 0 || room < LEAST_ML) return [];
+  if (!isWhole(role)) {
+    const look = looks_mL.find((mL) => mL > poured_mL + NEAR_ML) ?? planned_mL;
+    const [even] = evenly(tenths(look - poured_mL), fits(values, lowVolume(values)));
+    return [Math.min(room, runs_mL === undefined ? even : Math.min(left, halfOf(planned_mL)))];
+  }
+  return evenly(left, left <= room ? room : fits(values, lowVolume(values)));
+}
+
+/** As few equal portions as there must be, the last the rest: no small one is left over. */
+function evenly(volume_mL: number, most_mL: number): number[] {
+  const count = Math.ceil(volume_mL / most_mL - 1e-9);
+  const each = Math.ceil((volume_mL / count) * TENTHS - 1e-6) / TENTHS;
+  return [...Array.from({ length: count - 1 }, () => each), tenths(volume_mL - each * (count - 1))];
+}
+
+function isWhole(role: Step['role']): boolean {
+  return role === 'condition' || role === 'load';
+}
+
+function tenths(volume_mL: number): number {
+  return Math.round(volume_mL * TENTHS) / TENTHS;
 }
 
 /** In a wide tube all of it would fit: the rest stays in the bottle until the receiver is changed. */
@@ -80,9 +95,9 @@ function halfOf(volume_mL: number): number {
   return Math.ceil((volume_mL / 2) * TENTHS) / TENTHS;
 }
 
-/** Washed no further than to where water may start; past that the step is offered as it is. */
-function limited(portions: readonly number[], { role }: Step, { delivered_mL }: Standing, washTo_mL = Number.POSITIVE_INFINITY): readonly number[] {
-  const left = Math.ceil((washTo_mL - delivered_mL) * TENTHS) / TENTHS;
+/** Washed no further than to where water may start; past that the step is offered as it is. `in_mL`: what has run and what still stands above the bed. */
+function limited(portions: readonly number[], { role }: Step, in_mL: number, washTo_mL = Number.POSITIVE_INFINITY): readonly number[] {
+  const left = Math.ceil((washTo_mL - in_mL) * TENTHS) / TENTHS;
   return role === 'wash' && left >= LEAST_ML ? portions.map((volume_mL) => Math.min(volume_mL, left)) : portions;
 }
 
@@ -96,14 +111,17 @@ function rinses(scenario: Scenario, { role, liquid }: Step): Action[] {
 }
 
 /**
- * Another liquid than the one above the bed goes onto a low level, or the two mix. So does the rest of what was begun before the
- * receiver was changed, where what still stands there leaves room for less than half a filling.
+ * Another liquid than the one above the bed goes onto a low level, or the two mix. So does the same one where what still stands there
+ * leaves no room for an even portion, or, of a wash or what follows it, for half a filling: a little poured onto much is little done.
  */
-function lowFirst({ values }: Scenario, { events, level_cm, headVolume }: Standing, { liquid, role, planned_mL, poured_mL }: Step): boolean {
+function lowFirst(scenario: Scenario, { events, level_cm, headVolume }: Standing, step: Step): boolean {
   if (level_cm <= LOW_MM / 10 + NEAR_CM) return false;
   const last = events.findLast(({ action, refused }) => action?.do === 'pour' && !refused)?.action;
-  if (last?.do !== 'pour' || last.liquid !== liquid) return true;
-  return role === 'release' && fits(values, headVolume) < Math.min(planned_mL - poured_mL, fits(values, lowVolume(values)) / 2);
+  if (last?.do !== 'pour' || last.liquid !== step.liquid) return true;
+  const low_mL = lowVolume(scenario.values);
+  const room = fits(scenario.values, headVolume);
+  const [portion = 0] = portionsOf(scenario, low_mL, step);
+  return room < (isWhole(step.role) ? portion : Math.min(portion, fits(scenario.values, low_mL) / 2));
 }
 
 function named(scenario: Scenario, { events, delivered_mL }: Standing): Action[] {

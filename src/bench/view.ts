@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { bestStart, deliveredOf, frameAtTime, type RunEvent, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
+import { bestStart, deliveredOf, frameAtTime, progressOf, type RunEvent, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
 import { fits } from '../../sim/teach/index.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
@@ -9,7 +9,7 @@ import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Doing } from './doing.ts';
-import { eyePredictions } from '../plot/eye-predictions.ts';
+import type { eyePredictions } from '../plot/eye-predictions.ts';
 import { Hand } from './hand.ts';
 import { Hazards } from './hazard/hazards.ts';
 import type { BenchMore, Beside } from './more/more.ts';
@@ -51,6 +51,8 @@ export class BenchView extends LiveElement {
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
   @state() private said: Message | undefined;
+  /** Puts predictions by eye into words, once there are some. */
+  @state() private eyePredictions: typeof eyePredictions | undefined;
   /** What the page said last, such as that the model was started again: no action answers it. */
   private news: Message | undefined;
   @query('bf-more') private more!: BenchMore;
@@ -133,7 +135,13 @@ export class BenchView extends LiveElement {
     if (!plan) return nothing;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
       .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} ?covered=${this.doing.held?.do === 'receiver'} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      asks .predictions=${session.eyeMarks.length === 0 ? this.marks : [...this.marks, ...eyePredictions(session)]} @bf-handle=${this.doing.drag} @bf-layout=${this.align} @bf-mark=${this.doing.predict} @bf-look-back=${this.doing.lookBack}></bf-figure>`;
+      asks .predictions=${this.predictions(session)} @bf-handle=${this.doing.drag} @bf-layout=${this.align} @bf-mark=${this.doing.predict} @bf-look-back=${this.doing.lookBack}></bf-figure>`;
+  }
+
+  private predictions(session: Session) {
+    if (session.eyeMarks.length === 0) return this.marks;
+    if (!this.eyePredictions) void import('../plot/eye-predictions.ts').then((words) => (this.eyePredictions = words.eyePredictions));
+    return [...this.marks, ...(this.eyePredictions?.(session) ?? [])];
   }
 
   private side(session: Session) {
@@ -172,7 +180,9 @@ export class BenchView extends LiveElement {
 
   private washTo(session: Session): number | undefined {
     const { startWindow } = this.windows(session);
-    return startWindow && bestStart(startWindow);
+    const { scenario, moment } = session.store;
+    const released = scenario && moment && progressOf(scenario, moment.events).eluent_mL !== undefined;
+    return startWindow && !released ? bestStart(startWindow) : undefined;
   }
 
   private align(event: CustomEvent<{ bedTop: number; bedBottom: number }>) {

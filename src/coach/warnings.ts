@@ -1,13 +1,12 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { bestStart, progressOf } from '../../sim/history/index.ts';
+import { NEAR_ML } from '../../sim/teach/index.ts';
 import { millilitres, percent } from '../ui/text/format.ts';
 import type { Bench } from './occasion.ts';
 import type { Guidance } from './windows.ts';
 
 /** Height of liquid from which draining is warned of, mm. */
 const LOW_MM = 2;
-/** From so many mL before the best start on, now is as good; a choice. */
-export const NEAR_ML = 1;
 
 /** What the guide has to say about this moment, most pressing first. */
 export function warningsOf({ scenario, plan, moment, targets }: Bench, { window, startWindow, allows }: Guidance): string[] {

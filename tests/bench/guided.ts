@@ -1,9 +1,9 @@
 import { drawn } from '../../sim/column/drawn.ts';
 import { bestStart, lessonOf, progressOf, targetsOf } from '../../sim/history/index.ts';
-import { checklistOf, offerFor, type Role } from '../../sim/teach/index.ts';
+import { checklistOf, NEAR_ML, offerFor, type Role } from '../../sim/teach/index.ts';
 import type { Action, Log, Scenario } from '../../sim/terms/types.ts';
 import { logAhead } from '../../src/coach/ahead.ts';
-import { NEAR_ML, warningsOf } from '../../src/coach/warnings.ts';
+import { warningsOf } from '../../src/coach/warnings.ts';
 import { type Guidance, receiverGuidance, startGuidance } from '../../src/coach/windows.ts';
 import { Planner } from '../../src/store/threads/planner.ts';
 

@@ -102,8 +102,8 @@ describe('the default run', () => {
 });
 
 /**
- * What the buttons of a run by hand are called, in turn: the bed conditioned in one press and the sample washed in with its own, then
- * each time as much as the tube takes above the bed, and the beaker changed after the first water.
+ * What the buttons of a run by hand are called, in turn: the bed conditioned in one press and the sample washed in with its own, the wash
+ * in as few equal portions as the tube takes above the bed, a tube full of water, the beaker changed, and the rest of the water likewise.
  */
 function pressesOf({ values, procedure }: Scenario): RegExp[] {
   const low_cm = 0.1;
@@ -115,22 +115,25 @@ function pressesOf({ values, procedure }: Scenario): RegExp[] {
   const rinses = poured.slice(loaded + 1, first);
   const total = (pours: typeof poured, of: string) => pours.reduce((sum, { liquid, volume_mL }) => sum + (liquid === of ? volume_mL : 0), 0);
   const conditioning_mL = total(poured.slice(0, loaded), 'acid');
-  const [water, ...later] = fillings(total(poured, 'water'), room_mL);
+  const water_mL = total(poured, 'water');
+  const later = evenly(water_mL - room_mL, room_mL);
   return [
     named(`Open, pour ${written(conditioning_mL)} 9 M HCl in ${Math.ceil(conditioning_mL / room_mL)} portions`),
     named(`Pour ${written(sample_mL)} sample, then ${written(total(rinses, 'acid'))} 9 M HCl in ${rinses.length} portions; each run to 1 mm`),
-    ...fillings(total(poured.slice(first), 'acid'), room_mL).map((volume_mL) => named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`)),
-    named(`Pour ${written(water)} water, run 1.5 mL`),
+    ...evenly(total(poured.slice(first), 'acid'), room_mL).map((volume_mL) => named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`)),
+    named(`Pour ${written(room_mL)} water, run 1.5 mL`),
     named('Put “cobalt” under the tip'),
     ...later.map((volume_mL, i) => named(`${i === 0 ? 'At 1 mm pour' : 'Pour'} ${written(volume_mL)} water, run to 1 mm`)),
     named('Shut the clamp: the run ends'),
   ];
 }
 
-/** A volume as fillings of the tube, the last with what is left, mL. */
-function fillings(volume_mL: number, room_mL: number): number[] {
-  const full = Math.ceil(volume_mL / room_mL) - 1;
-  return [...Array.from({ length: full }, () => room_mL), volume_mL - full * room_mL];
+/** A volume in as few portions as the tube takes, in whole tenths of a mL, each an even share of what is still left. */
+function evenly(volume_mL: number, room_mL: number): number[] {
+  const count = Math.ceil(volume_mL / room_mL - 1e-9);
+  if (count <= 1) return [volume_mL];
+  const each = Math.ceil((volume_mL / count) * 10 - 1e-6) / 10;
+  return [each, ...evenly(volume_mL - each, room_mL)];
 }
 
 function written(volume_mL: number): string {

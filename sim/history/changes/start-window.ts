@@ -17,11 +17,6 @@ export interface StartWindow {
   readonly trials: number;
 }
 
-/** Where to start or change within a window, mL: in its middle, where neither a little too soon nor a little too late costs anything. */
-export function bestStart({ from_mL, to_mL }: { readonly from_mL: number; readonly to_mL: number }): number {
-  return (from_mL + to_mL) / 2;
-}
-
 export interface StartSearch {
   /** How far beyond the present start to look, mL. */
   readonly reach_mL?: number;

@@ -34,6 +34,11 @@ export interface Verdict extends Fraction {
   readonly late_mL: number | undefined;
 }
 
+/** Where to start or change within a window, mL: in its middle, where neither a little too soon nor a little too late costs anything. */
+export function bestStart({ from_mL, to_mL }: { readonly from_mL: number; readonly to_mL: number }): number {
+  return (from_mL + to_mL) / 2;
+}
+
 /** The changes of receiver that meet the targets; undefined when none does. */
 export function switchWindow(plan: Plan, targets: FractionTargets): SwitchWindow | undefined {
   const stop_mL = stopOf(plan, targets);

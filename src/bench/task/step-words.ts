@@ -14,7 +14,7 @@ export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liq
     case 'load':
       return 'Load the sample';
     case 'wash':
-      return `Wash: ${bottle}`;
+      return 'Wash, at most';
     case 'release':
       return state === 'later' && poured_mL === 0 ? `${capital(bottle)}: you judge` : capital(bottle);
     case 'change':
@@ -49,9 +49,13 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run ${end}`}`;
 }
 
-/** What happens if nothing more is done, and what could be. */
-export function nextWords({ values }: Scenario, at: Standing, over: boolean): string {
+/** What happens if nothing more is done, and what could be. `washed`: the wash in hand has come as far as it should. */
+export function nextWords(scenario: Scenario, at: Standing, over: boolean, washed = false): string {
   if (over) return 'Nothing more on this column. The debrief tells where everything is.';
+  return `${washed ? 'Washed enough: the band must not reach the bottom. ' : ''}${flowWords(scenario, at)}`;
+}
+
+function flowWords({ values }: Scenario, at: Standing): string {
   const still = stillness(at);
   const room = fits(values, at.headVolume);
   const fit = room > 0 ? `${millilitres(room)} fit above the bed.` : 'Nothing more fits above the bed.';

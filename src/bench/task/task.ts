@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { FractionTargets } from '../../../sim/history/index.ts';
-import { checklistOf, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
+import { checklistOf, isWashed, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -54,7 +54,8 @@ export class TaskPanel extends LiveElement {
     const empty = awaitsResin(scenario, moment);
     const filled = !empty || moment.delivered_mL > 0;
     const over = isOver(store);
-    const steps = afterFilling(checklistOf(scenario, moment.events, over), scenario, moment);
+    const steps = this.steps(scenario, moment, over);
+    const washed = steps[steps.findIndex(({ state }) => state === 'now') - 1]?.role === 'wash';
     const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
@@ -63,8 +64,12 @@ export class TaskPanel extends LiveElement {
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
         ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, busy(store, moment))))}</ol>`}
       </section>
-      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over)}</p></section>` : nothing}
+      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over, washed)}</p></section>` : nothing}
       ${readings(store, moment)}`;
+  }
+
+  private steps(scenario: Scenario, moment: Moment, over: boolean): Step[] {
+    return afterFilling(checklistOf(scenario, moment.events, over, isWashed(scenario, moment, this.washTo_mL)), scenario, moment);
   }
 
   private step(step: Step, scenario: Scenario, at: Standing, flowing: boolean) {
@@ -88,7 +93,7 @@ export class TaskPanel extends LiveElement {
     const { scenario, moment } = store ?? {};
     if (!store || !scenario || !moment || busy(store, moment)) return;
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
-    const due = afterFilling(checklistOf(scenario, moment.events, isOver(store)), scenario, moment).find(({ state }) => state === 'now');
+    const due = this.steps(scenario, moment, isOver(store)).find(({ state }) => state === 'now');
     const offer = due && offerFor(scenario, moment, due, this.washTo_mL);
     if (offer) this.do(offer);
   }

@@ -5,10 +5,12 @@ import { AT } from '../../../sim/column/bed.ts';
 import { advance, type Run, runOf } from '../../../sim/run/run.ts';
 import { wholePlan } from '../../../sim/class/whole.ts';
 import { keptOf, targetsOf, verdict } from '../../../sim/history/index.ts';
-import { checklistOf, type Role } from '../../../sim/teach/checklist.ts';
+import { checklistOf, isWashed } from '../../../sim/teach/checklist.ts';
+import type { Role } from '../../../sim/teach/steps.ts';
 import { fits, offerFor, type Standing } from '../../../sim/teach/portion.ts';
 import { minutesToLow, stillness } from '../../../sim/teach/stillness.ts';
 import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
 
 function shipped(): Scenario {
   const read = readScenario(JSON.parse(readFileSync('scenarios/cathode-leach.json', 'utf8')), 'cathode-leach');
@@ -25,6 +27,7 @@ function scenarioOf(id: string): Scenario {
 }
 
 const scenario = scenarioOf('cathode-leach');
+const low: Action = { do: 'wait', until: { liquid_mm: 1 } };
 
 /** A run of this log, played to its end. */
 function played(log: Log): Run {
@@ -206,6 +209,46 @@ describe('what fits', () => {
     const actions = press(log, 'load').slice(log.length);
     expect(actions[0]).toEqual({ do: 'wait', until: { liquid_mm: 1 } });
     expect(actions[1]).toMatchObject({ do: 'pour', liquid: 'sample', volume_mL: 1 });
+  });
+});
+
+describe('a press', () => {
+  test('runs the liquid down first where what was poured by hand leaves no room for even portions, and none is refused', () => {
+    const hand: Log = [
+      { do: 'receiver', label: 'nickel' },
+      { do: 'pour', liquid: 'acid', volume_mL: 5, how: 'wall' },
+      { do: 'clamp', open_percent: 100 },
+    ];
+    const log = press(hand, 'condition');
+    expect(log[hand.length]).toEqual({ do: 'wait', until: { liquid_mm: 1 } });
+    expect(log.slice(hand.length).flatMap((action) => (action.do === 'pour' ? [action.volume_mL] : []))).toEqual([6.7, 6.7, 6.6]);
+    const run = played(log);
+    expect(run.events.filter(({ refused }) => refused)).toEqual([]);
+    expect(checklistOf(scenario, run.events)[0]).toMatchObject({ state: 'done', poured_mL: 25 });
+  });
+
+  test('leaves no rest that a measuring cylinder does not show, nor pours a little onto much', () => {
+    const loaded = press(press([], 'condition'), 'load');
+    const pour = (volume_mL: number): Log => [{ do: 'pour', liquid: 'acid', volume_mL, how: 'wall' }, low];
+    const near: Log = [...loaded, ...pour(8), ...pour(8), ...pour(7.6)];
+    expect(checklistOf(scenario, played(near).events)[2]).toMatchObject({ state: 'done', poured_mL: 25.6 });
+    const full: Log = [...loaded, { do: 'pour', liquid: 'acid', volume_mL: 8, how: 'wall' }];
+    expect(press(full, 'wash').slice(full.length)).toEqual([low, { do: 'pour', liquid: 'acid', volume_mL: 8, how: 'wall' }, low]);
+  });
+
+  test('washes no further than to where water is best, what stands above the bed included, and then no more at all', () => {
+    const loaded = press(press([], 'condition'), 'load');
+    const log: Log = [...loaded, { do: 'pour', liquid: 'acid', volume_mL: 6, how: 'wall' }, low, { do: 'pour', liquid: 'acid', volume_mL: 4, how: 'wall' }];
+    const planner = new Planner(scenario);
+    const moment = planner.moment(planner.plan(log).logEnd.time_min);
+    const washTo = (more_mL: number) => {
+      const to_mL = moment.delivered_mL + moment.headVolume + more_mL;
+      const step = checklistOf(scenario, moment.events, false, isWashed(scenario, moment, to_mL))[2];
+      return [step.state, offerFor(scenario, moment, step, to_mL)?.volume_mL];
+    };
+    expect(washTo(0.2)).toEqual(['done', undefined]);
+    expect(washTo(0.9)).toEqual(['done', undefined]);
+    expect(washTo(3)[1]).toBeCloseTo(3.1, 6);
   });
 });
 

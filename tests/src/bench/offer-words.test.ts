@@ -7,7 +7,7 @@ const scenario = small();
 
 test('the label of one press tells every liquid that it pours', () => {
   const [liquid] = Object.entries(scenario.liquids).find(([, { ions }]) => Object.keys(ions).length > 0) ?? [''];
-  const step = { role: 'load', liquid, label: '', planned_mL: 1, poured_mL: 0, rinses_mL: [], state: 'now' } as const;
+  const step = { role: 'load', liquid, label: '', planned_mL: 1, poured_mL: 0, rinses_mL: [], looks_mL: [], state: 'now' } as const;
   const pour = (name: string): Log => [{ do: 'pour', liquid: name, volume_mL: 1, how: 'wall' }];
   const label = (actions: Log) => offerWords({ step, volume_mL: 1, portions: 1, opens: false, actions }, scenario).replaceAll(/[\u00a0\u202f]/g, ' ');
   expect(label([...pour(liquid), ...pour('acid'), ...pour('acid')])).toBe('Pour 1 mL sample, then 2 mL 9 M HCl in 2 portions; each run to 1 mm');
