@@ -2,9 +2,15 @@ import { batch } from '@preact/signals-core';
 import type { Action, Issue, Log, Scenario } from '../../sim/terms/types.ts';
 import type { RunEvent } from '../../sim/history/index.ts';
 import { ACTIONS_MAX, inWords } from '../../sim/input/index.ts';
-import { PlayedRun } from './run/played-run.ts';
+import { PlayedRun, type Shown } from './run/played-run.ts';
 import { type Place, UndoHistory } from './run/undo.ts';
 import { tracked } from './tracked.ts';
+
+/** A run as it was shown, with what could be undone in it. */
+export interface Bookmark extends Shown {
+  readonly scenario: Scenario;
+  readonly past: readonly Place[];
+}
 
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
 
@@ -76,6 +82,25 @@ export class ColumnStore extends PlayedRun {
   replace(log: Log, now: number): Promise<void> {
     if (this.fixed) return this.sayFixed();
     return this.turns.take(() => this.put(log, now, this.place()));
+  }
+
+  /** The run at its present, to come back to. */
+  bookmark(): Bookmark | undefined {
+    const { scenario, plan, atPresent: moment, log, present_min: now } = this;
+    return scenario && plan && moment && { scenario, plan, moment, log, now, past: this.undoHistory.places };
+  }
+
+  /** Shows that run again at once, and drops what waits to be done in the one on the page; the model follows. Nothing if another scenario is open. */
+  async comeBack({ scenario, past, ...shown }: Bookmark): Promise<void> {
+    if (scenario !== this.scenario) return;
+    this.turns.startOver();
+    this.pause();
+    this.trial.end();
+    batch(() => {
+      this.show(shown);
+      this.undoHistory.arrive({ past, future: [] });
+    });
+    await this.turns.take(() => this.run(shown));
   }
 
   undo(): Promise<void> {

@@ -5,6 +5,19 @@ import { launch, type Session } from './session.ts';
 
 // After the end the handles are free: what would have been is shown beside the reader's own run, which comes back when the debrief is left.
 
+/** Notes, frame by frame, what the bench says of the end of the run. */
+const NOTE_ENDS = `{
+  const within = (root, name) => root?.querySelector(name)?.shadowRoot;
+  window.ends = new Set();
+  const look = () => {
+    const ended = within(within(within(document, 'bf-app'), 'bf-bench'), 'bf-ended');
+    if (ended) window.ends.add(ended.textContent.trim());
+    requestAnimationFrame(look);
+  };
+  look();
+}`;
+const ENDS = '[...window.ends]';
+
 let session: Session;
 beforeAll(async () => {
   session = await launch({ webgl: false });
@@ -21,7 +34,8 @@ test.each([
     page.setDefaultTimeout(PATIENCE_MS);
     await ready(page);
     await wholeProcedure(page);
-    const { log } = await kept(page);
+    const { log, now_min } = await kept(page);
+    const ended = (await page.locator('bf-ended span', { hasText: 'The run is over' }).textContent())?.trim();
     await page.getByRole('button', { name: 'Debrief', exact: true }).click();
     await page.getByRole('heading', { name: 'Debrief' }).waitFor();
     const own = (await page.locator('bf-debrief .lesson').innerText()).trim();
@@ -39,9 +53,22 @@ test.each([
     expect(tried).not.toContain(own);
     await expect.poll(async () => Number(await handle.getAttribute('aria-valuenow'))).toBeCloseTo(at_mL + 4, 0);
     expect(await axeViolations(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Back to the bench' }).click();
+    await page.getByRole('button', { name: 'Back to my own run' }).click();
+    expect(await lines.allInnerTexts()).toEqual([own]);
     await expect.poll(async () => (await kept(page)).log).toEqual(log);
-    await page.getByText('The run is over').waitFor();
+    expect(Number(await handle.getAttribute('aria-valuenow'))).toBeCloseTo(at_mL, 3);
+
+    await handle.focus();
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => JSON.stringify((await kept(page)).log)).not.toBe(JSON.stringify(log));
+    await page.getByText('What if:').waitFor();
+    await page.evaluate(NOTE_ENDS);
+    await page.getByRole('button', { name: 'Back to the bench' }).click();
+    await page.locator('bf-ended').waitFor();
+    await expect.poll(async () => (await kept(page)).log).toEqual(log);
+    expect(await page.evaluate(ENDS)).toEqual([ended]);
+    expect((await kept(page)).now_min).toBe(now_min);
     await close();
   },
   300_000,

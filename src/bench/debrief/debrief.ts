@@ -3,7 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { sameLog } from '../../../sim/faults/index.ts';
 import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/history/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import type { Log, Scenario } from '../../../sim/terms/types.ts';
+import type { Bookmark } from '../../store/column-store.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -41,19 +41,22 @@ export class Debrief extends LiveElement {
   @property({ attribute: false }) moved: Plan | undefined;
   /** Amounts are wanted before there is an own result. */
   @state() private amounts = false;
-  /** The reader's run on its column before a handle is moved, and, once one is, what it came to: when the debrief is left, what was tried is put back to it. */
-  @state() private own: { readonly scenario: Scenario; readonly log: Log; readonly words: string } | undefined;
+  /** The reader's run before a handle is moved: when the debrief is left, it is back. */
+  @state() private own: Bookmark | undefined;
+  /** What it came to; empty until a handle is moved. */
+  @state() private ownWords = '';
   @state() private waterMoved = false;
   @query('h1') private heading!: HTMLElement;
 
   override disconnectedCallback() {
     super.disconnectedCallback();
-    void this.putBack();
+    this.comeBack();
+    this.own = undefined;
   }
 
   override firstUpdated() {
     const { store } = this.session ?? {};
-    if (store?.scenario) this.own = { scenario: store.scenario, log: store.log, words: '' };
+    this.own = store?.bookmark();
     if (store?.present !== undefined) void store.lookBack(undefined);
     this.heading.focus();
   }
@@ -83,8 +86,10 @@ export class Debrief extends LiveElement {
       </div>
       <h1 tabindex="-1">Debrief</h1>
       ${
-        this.own?.words && (tried || !unchanged)
-          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p><p class="lesson"><strong>Your run:</strong> ${this.own.words}</p>`
+        this.ownWords && (tried || !unchanged)
+          ? html`<p class="lesson"><strong>What if:</strong> ${words}${this.waterMoved ? ' The receiver change moved along with the water.' : ''}</p>
+          <p class="lesson"><strong>Your run:</strong> ${this.ownWords}</p>
+          <p class="run"><button type="button" @click=${this.comeBack}>Back to my own run</button></p>`
           : html`<p class="lesson">${words}</p>`
       }
       <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: ${tryWords(lesson)}. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || unchanged} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
@@ -129,21 +134,13 @@ export class Debrief extends LiveElement {
     const { store, targets } = this.session ?? {};
     if (!store?.scenario || !store.plan || !targets) return;
     if (detail.phase === 'move') this.waterMoved = detail.kind === 'eluent';
-    if (this.own?.words) return;
-    const words = lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
-    this.own = { scenario: store.scenario, log: store.log, words };
+    this.ownWords ||= lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
   }
 
-  /** Not where another run was opened meanwhile. */
-  private async putBack() {
-    const { own, session } = this;
-    const { store } = session ?? {};
-    this.own = undefined;
-    if (!store || !own?.words || store.scenario !== own.scenario) return;
-    void store.dropPreview();
-    if (sameLog(store.log, own.log)) return;
-    await store.replace(own.log, store.now);
-    await store.seek(store.plan?.logEnd.time_min ?? store.now);
+  /** Before anything else is shown, so that what was tried is never taken for the reader's own run. */
+  private comeBack() {
+    if (this.own && this.ownWords) void this.session?.store.comeBack(this.own);
+    this.ownWords = '';
   }
 
   private showAmounts() {
@@ -151,6 +148,7 @@ export class Debrief extends LiveElement {
   }
 
   private leave() {
+    this.comeBack();
     emit(this, 'bf-leave', undefined);
   }
 

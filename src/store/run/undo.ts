@@ -35,6 +35,11 @@ export class UndoHistory {
     this.future = [];
   }
 
+  /** Places that undo leads to, as they are now. */
+  get places(): readonly Place[] {
+    return this.past;
+  }
+
   forget(): void {
     this.past = this.future = [];
   }
@@ -50,7 +55,7 @@ export class UndoHistory {
   }
 
   /** The journey is over: the page shows where it led. */
-  arrive({ past, future }: Journey): void {
+  arrive({ past, future }: Pick<Journey, 'past' | 'future'>): void {
     this.past = past;
     this.future = future;
   }

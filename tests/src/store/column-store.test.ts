@@ -49,6 +49,29 @@ describe('the column store', () => {
     expect(store.canRedo).toBe(true);
   });
 
+  test('comes back at once to a run that was shown, with what could be undone in it, and the model follows', async () => {
+    await store.act({ do: 'clamp', open_percent: 100 });
+    await store.seek(1);
+    await store.act({ do: 'pour', liquid: 'acid', volume_mL: 3 });
+    const bookmark = store.bookmark();
+    if (!bookmark) throw new Error('expected a run');
+    await store.replace([{ do: 'pour', liquid: 'acid', volume_mL: 1 }], 0.5);
+    await store.undo();
+    const tried = store.replace([{ do: 'pour', liquid: 'acid', volume_mL: 2 }], 2);
+    void store.tryOut([{ do: 'pour', liquid: 'acid', volume_mL: 4 }]);
+    const back = store.comeBack(bookmark);
+    expect([store.plan, store.moment, store.now]).toEqual([bookmark.plan, bookmark.moment, bookmark.now]);
+    await Promise.all([tried, back]);
+    expect(store.plan).toBe(bookmark.plan);
+    expect([store.preview, store.busy, store.failure]).toEqual([undefined, false, '']);
+    await store.seek(1);
+    expect(store.moment).toEqual(bookmark.moment);
+    await store.undo();
+    expect(store.log).toHaveLength(1);
+    await store.undo();
+    expect([store.log, store.canUndo]).toEqual([[], false]);
+  });
+
   test('goes back and forth between the logs it had', async () => {
     await store.act({ do: 'clamp', open_percent: 100 });
     await store.act({ do: 'pour', liquid: 'acid', volume_mL: 3 });
