@@ -102,7 +102,7 @@ function atTip(prediction: Prediction, bench: Bench): Outcome | undefined {
       `Until the change ${percent(loaded > 0 ? before / loaded : 0)} of the ${name} had dripped into other receivers: that part is lost to this one. ` +
       (follows === undefined
         ? ''
-        : `From here on, if nothing else is changed, it will collect ${millimoles(follows, 1)} of acid, which needs ${millilitres(follows / targets.NaOH_M, 2)} of NaOH. `) +
+        : `From here on, if nothing else is changed, it will collect ${millimoles(follows, 1)} of acid, all of which NaOH has to take up. `) +
       {
         acid: `Strong acid without ${symbol} was still coming: every drop of it costs NaOH and brings nothing.`,
         both: `Acid and ${symbol} were leaving together: the change came as the band arrived.`,
@@ -124,11 +124,12 @@ function inFraction(prediction: Prediction, bench: Bench): Outcome | undefined {
   const behind = (moment.results.onBed[key] ?? 0) + (moment.results.inTip[key] ?? 0) + (moment.results.inHead[key] ?? 0);
   const elsewhere = Math.max(0, loaded - best - behind);
   const { name } = IONS[targets.target];
+  const of = (amount_mmol: number): string => percent(loaded > 0 ? amount_mmol / loaded : 0);
   return {
     said: said(prediction, bench),
     happened: `${percent(share)} of the ${name}`,
     agrees: truth.agrees,
-    why: `Of ${millimoles(loaded)} loaded, ${millimoles(best)} is in that receiver, ${millimoles(behind)} is still above, on or below the bed, and ${millimoles(elsewhere)} is in other receivers. ${behind > elsewhere && share < 0.995 ? 'More eluent would still have brought some.' : elsewhere > 1e-4 ? 'What went elsewhere was decided when the receiver was changed.' : 'Nothing worth mentioning is missing.'}`,
+    why: `Of the ${name} loaded, ${of(best)} is in that receiver, ${of(behind)} is still above, on or below the bed, and ${of(elsewhere)} is in other receivers. ${behind > elsewhere && share < 0.995 ? 'More eluent would still have brought some.' : elsewhere > 1e-4 ? 'What went elsewhere was decided when the receiver was changed.' : 'Nothing worth mentioning is missing.'}`,
   };
 }
 

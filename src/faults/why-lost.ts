@@ -78,32 +78,34 @@ export class WhyLost extends LiveElement {
       </div>
       ${losses.failure ? html`<p class="problem" role="alert">${losses.failure}</p>` : nothing}
       ${stale ? html`<p role="status">The run has changed since then; these causes belong to the earlier run.</p>` : nothing}
-      ${losses.attribution ? this.told(losses.attribution) : losses.runs === undefined ? html`<p class="soft">The run is computed again once for each cause, with that cause repaired, and once with all causes repaired.</p>` : nothing}`;
+      ${losses.attribution ? this.told(losses.attribution, session.workUp.showsAmounts) : losses.runs === undefined ? html`<p class="soft">The run is computed again once for each cause, with that cause repaired, and once with all causes repaired.</p>` : nothing}`;
   }
 
-  private told(found: Attribution) {
+  /** `amounts`: what was lost also in mmol, not as a share of the load alone. */
+  private told(found: Attribution, amounts: boolean) {
     const { target, actual, repaired, lines, notSeparable, receivers } = found;
     const name = IONS[target].name;
+    const blame = (of: Blame) => this.blame(of, actual.loaded_mmol, amounts);
     const lost = actual.loaded_mmol > 0 ? actual.lost_mmol / actual.loaded_mmol : 0;
     return html`
-      <p>Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost)}) did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
+      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost)})` : `Of the ${name}, ${percent(lost, 2)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
         ${lines.length === 0 ? 'No cause was found: a sound bed and the planned procedure would have done no better.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
         <caption>What each cause cost; a negative number means that it helped</caption>
-        <thead><tr><th scope="col">cause</th><th scope="col" class="number">${name} lost, mmol</th><th scope="col" class="number">of the load</th><th scope="col" class="number">other metals carried, mmol</th><th scope="col" class="number">acid carried, mmol</th><th scope="col" class="number">time, min</th><th scope="col">moment</th></tr></thead>
+        <thead><tr><th scope="col">cause</th>${amounts ? html`<th scope="col" class="number">${name} lost, mmol</th><th scope="col" class="number">of the load</th>` : html`<th scope="col" class="number">${name} lost, of the load</th>`}<th scope="col" class="number">other metals carried, mmol</th><th scope="col" class="number">acid carried, mmol</th><th scope="col" class="number">time, min</th><th scope="col">moment</th></tr></thead>
         <tbody>
-          ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${this.blame(line, actual.loaded_mmol)}<td>${this.moment(line)}</td></tr>`)}
-          <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${this.blame(notSeparable, actual.loaded_mmol)}<td></td></tr>
-          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, run by the procedure</span></th>${this.blame(repaired, actual.loaded_mmol)}<td></td></tr>
-          <tr class="sum"><th scope="row">this run</th>${this.blame(actual, actual.loaded_mmol)}<td></td></tr>
+          ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${blame(line)}<td>${this.moment(line)}</td></tr>`)}
+          <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${blame(notSeparable)}<td></td></tr>
+          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, run by the procedure</span></th>${blame(repaired)}<td></td></tr>
+          <tr class="sum"><th scope="row">this run</th>${blame(actual)}<td></td></tr>
         </tbody>
       </table></div>
       <p class="soft">${found.runs} whole runs were computed. In every column of the table, the causes, “not separable” and “lost in any case” add up to this run.</p>`;
   }
 
-  private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number) {
-    return html`<td class="number">${fixed(lost_mmol, 4)}</td><td class="number">${loaded_mmol > 0 ? percent(lost_mmol / loaded_mmol) : '–'}</td><td class="number">${fixed(carried_mmol, 4)}</td><td class="number">${fixed(acid_mmol, 2)}</td><td class="number">${fixed(time_min, 1)}</td>`;
+  private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number, amounts: boolean) {
+    return html`${amounts ? html`<td class="number">${fixed(lost_mmol, 4)}</td>` : nothing}<td class="number">${loaded_mmol > 0 ? percent(lost_mmol / loaded_mmol) : '–'}</td><td class="number">${fixed(carried_mmol, 4)}</td><td class="number">${fixed(acid_mmol, 2)}</td><td class="number">${fixed(time_min, 1)}</td>`;
   }
 
   private moment({ moment_min, delivered_mL, entry, kind }: AttributionLine) {

@@ -64,8 +64,6 @@ export class ReplicateTable extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private whose: Whose = 'page';
-  /** The reader wants the figures of the page without a calculation of their own. */
-  @state() private asked = false;
   @state() private spread: Spread = 'tolerance';
 
   override render() {
@@ -74,7 +72,7 @@ export class ReplicateTable extends LiveElement {
     if (!session) return nothing;
     const reported = reportedOf(kept, this.whose);
     const budget = session.workUp.figures?.budgets.find(({ spread }) => spread === this.spread);
-    if (kept.length + (budget ? 1 : 0) > 0 && !this.asked && !session.workUp.hasOwnResult) return this.waiting(kept.length);
+    if (kept.length + (budget ? 1 : 0) > 0 && !session.workUp.showsAmounts) return this.waiting(kept.length);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Result</h2>
       ${
@@ -103,9 +101,7 @@ export class ReplicateTable extends LiveElement {
   private waiting(kept: number) {
     return html`<section aria-labelledby="heading"><h2 id="heading">Result</h2>
       <p>${kept === 0 ? 'No aliquot is kept yet.' : kept === 1 ? 'One aliquot is kept.' : `${kept} aliquots are kept.`} Result, comparison and error budget are shown once you have a molarity of your own: fill in your calculation.</p>
-      <div class="row"><button type="button" @click=${() => {
-        this.asked = true;
-      }}>Show them without</button></div></section>`;
+      <div class="row"><button type="button" @click=${this.session?.workUp.askForAmounts}>Show them without</button></div></section>`;
   }
 
   private statistics(reported: Reported) {

@@ -1,7 +1,7 @@
 import type { ReceiverResult } from '../../sim/history/index.ts';
-import type { Receiver } from '../../sim/flask/index.ts';
+import { type Receiver, receiverOf } from '../../sim/flask/index.ts';
 import type { Issue, Parameters, Scenario } from '../../sim/terms/types.ts';
-import { type Bench, readWorkUpLog, type WorkUpLog, type WorkUpState } from '../../sim/workup/index.ts';
+import { type Bench, benchOf, readWorkUpLog, startOf, type WorkUpLog, type WorkUpState, workUpStep } from '../../sim/workup/index.ts';
 
 /** A work-up as it was played. */
 export interface PlayedWorkUp {
@@ -21,16 +21,14 @@ export interface Taken {
   readonly nth: number | undefined;
 }
 
-type Model = typeof import('./work-up-model.ts');
-
 /** The log played on what the receiver holds now; only new actions are played when nothing else has changed since `before`. */
-export function playedOn(model: Model, { scenario, held, values, nth }: Taken, log: WorkUpLog, before: PlayedWorkUp | undefined): PlayedWorkUp {
+export function playedOn({ scenario, held, values, nth }: Taken, log: WorkUpLog, before: PlayedWorkUp | undefined): PlayedWorkUp {
   const key = JSON.stringify([scenario.id, scenario.seed, held, values]);
-  const start = before?.key === key ? before : begun(model, key, model.receiverOf(held), model.benchOf(values, scenario.seed, nth));
+  const start = before?.key === key ? before : begun(key, receiverOf(held), benchOf(values, scenario.seed, nth));
   const changed = start.states.at(-1)?.events.findIndex(({ action }, i) => action !== log[i]) ?? -1;
   if (changed < 0 && start.states.length === log.length + 1) return start;
   const states = changed < 0 ? [...start.states] : start.states.slice(0, changed + 1);
-  for (let i = states.length - 1; i < log.length; i++) states.push(model.workUpStep(states[i], log[i], start.bench));
+  for (let i = states.length - 1; i < log.length; i++) states.push(workUpStep(states[i], log[i], start.bench));
   return { ...start, states };
 }
 
@@ -40,6 +38,6 @@ export function unreadable(log: WorkUpLog): Issue | undefined {
   return read.ok ? undefined : read.issues[0];
 }
 
-function begun({ startOf }: Model, key: string, receiver: Receiver, bench: Bench): PlayedWorkUp {
+function begun(key: string, receiver: Receiver, bench: Bench): PlayedWorkUp {
   return { key, receiver, bench, states: [startOf(receiver, bench)] };
 }

@@ -2,10 +2,10 @@ import { batch } from '@preact/signals-core';
 import type { ReceiverResult } from '../../sim/history/index.ts';
 import type { Parameters } from '../../sim/terms/types.ts';
 import type { Bench, WorkUpAction, WorkUpEvent, WorkUpState } from '../../sim/workup/index.ts';
-import { type CalculationCheck, type KeptResult, type Readings, richest, type Sample, type StepId, type WorkUp } from '../../sim/report/index.ts';
+import type { CalculationCheck, KeptResult, Readings, Sample, StepId, WorkUp } from '../../sim/report/index.ts';
 import type { Receiver } from '../../sim/flask/index.ts';
 import type { ColumnStore } from './column-store.ts';
-import { type PlayedWorkUp, playedOn, unreadable } from './played-work-up.ts';
+import type { PlayedWorkUp } from './played-work-up.ts';
 import { derived, tracked } from './tracked.ts';
 import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST, VALUE_LONGEST } from './keep/work-up.ts';
 
@@ -27,6 +27,8 @@ export class WorkUpStore {
   @tracked refusals: readonly WorkUpEvent[] = [];
   private readonly column: ColumnStore;
   @tracked private model: Model | undefined;
+  /** The reader wants to see the amounts without a result of their own. */
+  @tracked private asked = false;
   @tracked private undone: readonly WorkUpAction[] = [];
   /** What was played last, so that only what is new has to be. */
   private before: PlayedWorkUp | undefined;
@@ -52,7 +54,7 @@ export class WorkUpStore {
 
   /** The receiver that holds most cobalt. */
   @derived get richest(): ReceiverResult | undefined {
-    return richest(this.receivers);
+    return this.model?.richest(this.receivers);
   }
 
   @derived get sample(): Sample | undefined {
@@ -110,6 +112,18 @@ export class WorkUpStore {
     return (answers.molarity ?? '').trim() !== '' || kept.some(({ own_M }) => own_M !== null);
   }
 
+  /**
+   * Whether amounts of cobalt, and how much titrant they truly take, may be shown: they give the result away, so the reader has one,
+   * or asks for them, or nothing is to be titrated.
+   */
+  get showsAmounts(): boolean {
+    return this.asked || this.hasOwnResult || !this.column.scenario?.ions.includes('Co');
+  }
+
+  readonly askForAmounts = (): void => {
+    this.asked = true;
+  };
+
   /** The result of this aliquot as it would be kept; undefined before an end point was seen. */
   @derived get result(): KeptResult | undefined {
     const { figures, model, receiver, sample, own, saved, column } = this;
@@ -146,6 +160,7 @@ export class WorkUpStore {
   open(saved: SavedWorkUp): void {
     batch(() => {
       this.undone = this.refusals = [];
+      this.asked = false;
       this.put(saved);
     });
   }
@@ -162,7 +177,7 @@ export class WorkUpStore {
     const { model, played } = this;
     const before = played?.states.at(-1);
     if (!model || !played || !before) return undefined;
-    const wrong = unreadable([...this.saved.log, action]);
+    const wrong = model.unreadable([...this.saved.log, action]);
     const event = wrong
       ? { entry: this.saved.log.length, action, refused: wrong, notes: [], used: 0 }
       : model.workUpStep(before, action, played.bench).events.at(-1);
@@ -252,7 +267,7 @@ export class WorkUpStore {
     const held = this.receivers.find(({ label }) => label === this.saved.receiver);
     const { model, values } = this;
     if (!model || !scenario || !held || !values) return undefined;
-    this.before = playedOn(model, { scenario, held, values, nth: this.sample?.nth }, this.saved.log, this.before);
+    this.before = model.playedOn({ scenario, held, values, nth: this.sample?.nth }, this.saved.log, this.before);
     return this.before;
   }
 }

@@ -45,6 +45,8 @@ export class TitrationCurves extends LitElement {
   ];
 
   @property({ attribute: false }) curves: FlaskCurves | undefined;
+  /** Also where there was as much titrant as cobalt. */
+  @property({ type: Boolean }) equivalence = false;
   @state() private width = 0;
   private readonly resize = new ResizeObserver(([entry]) => {
     this.width = Math.floor(entry?.contentRect.width ?? 0);
@@ -75,10 +77,10 @@ export class TitrationCurves extends LitElement {
     return html`<svg class="plot" width=${width} height=${bottom + MARGIN.bottom} role="img" aria-label=${spoken(curves)}>
         ${rows.map((row) => this.row(row, x, curves))}
         ${axis({ scale: x, side: 'bottom', at: bottom, title, unit: 'mL', ticks: width < 420 ? 4 : 8 })}
-        ${marks(curves, x, MARGIN.top, bottom)}
+        ${this.equivalence ? marks(curves, x, MARGIN.top, bottom) : nothing}
         ${cursor({ at: x(curves.now_mL), top: MARGIN.top, bottom })}
       </svg>
-      <p>${captionOf(curves)}</p>`;
+      <p>${captionOf(curves, this.equivalence)}</p>`;
   }
 
   private row({ curve, scale, top, bottom }: Row, x: Scale, { dots, marks: found }: FlaskCurves): SVGTemplateResult {
@@ -123,13 +125,16 @@ function scaleOf({ id, ys }: Curve, range: [number, number]): Scale {
     .clamp(true);
 }
 
-function captionOf({ kind, marks: found, now_mL, dots }: FlaskCurves): string {
+function captionOf({ kind, marks: found, now_mL, dots }: FlaskCurves, equivalence: boolean): string {
   if (kind === 'alkali')
     return `The line is the pH with this much alkali once everything has dissolved or settled. The rings are what the meter showed, including readings after acetate and acid.`;
   const last = dots.at(-1);
   if (found?.seen_mL === undefined)
     return `${millilitres(now_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
-  return `The last blue was seen to disappear at ${millilitres(found.seen_mL, 2)} (solid line); there was as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (dashed line). The strength of the blue depends on assumed constants: the direction of its change is right, its size may not be.`;
+  const meant = equivalence
+    ? `there was as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (dashed line)`
+    : 'where there was as much EDTA as cobalt is drawn once you have a molarity of your own';
+  return `The last blue was seen to disappear at ${millilitres(found.seen_mL, 2)} (solid line); ${meant}. The strength of the blue depends on assumed constants: the direction of its change is right, its size may not be.`;
 }
 
 function spoken(curves: FlaskCurves): string {

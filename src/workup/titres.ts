@@ -7,6 +7,7 @@ import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
+import { amountsAsked } from '../ui/text/amounts-asked.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
 import { showMessage } from '../ui/message.ts';
@@ -84,8 +85,12 @@ export class Titres extends LiveElement {
         </div>`
       }
       <details><summary>Why the last titration is not exact</summary>
-        <bf-table caption="From an ideal work-up to this titre, cause by cause" .columns=${CAUSES} .rows=${causesOf(last)}></bf-table>
-        <p class="soft">The causes are switched on one after another in this order. Where only a direction is given, the size depends on constants that are not published for thiocyanate in acetone, on the faintest blue that an eye sees, or on how fast lumps dissolve: the sign is certain, but a figure would be invented.</p>
+        ${
+          session.workUp.showsAmounts
+            ? html`<bf-table caption="From an ideal work-up to this titre, cause by cause" .columns=${CAUSES} .rows=${causesOf(last)}></bf-table>
+        <p class="soft">The causes are switched on one after another in this order. Where only a direction is given, the size depends on constants that are not published for thiocyanate in acetone, on the faintest blue that an eye sees, or on how fast lumps dissolve: the sign is certain, but a figure would be invented.</p>`
+            : amountsAsked(session.workUp.askForAmounts)
+        }
       </details>
     </section>`;
   }

@@ -57,7 +57,7 @@ export class WorkUpView extends LiveElement {
               ? html`
           <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
           <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .next=${workUp.usual} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
-          <div class="curves">${this.last(state, bench)}<bf-titration .curves=${this.curves(state, bench)}></bf-titration></div>
+          <div class="curves">${this.last(state, bench)}<bf-titration ?equivalence=${workUp.showsAmounts} .curves=${this.curves(state, bench)}></bf-titration></div>
           <div class="titres"><bf-titres .session=${session}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>`

@@ -5,6 +5,7 @@ import { LiveElement } from '../store/live-element.ts';
 import { changedAt, type Elsewhere, receiverElsewhere, workedUp } from '../../sim/report/index.ts';
 import type { Plan } from '../../sim/history/index.ts';
 import { CONTROLS } from '../../sim/terms/controls.ts';
+import { amountsAsked } from '../ui/text/amounts-asked.ts';
 import { fixed, percent, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { Row } from '../ui/text/csv.ts';
@@ -44,8 +45,6 @@ export class WhatIf extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   @state() private later_mL = -EARLIER_ML;
   @state() private nickel_percent = 0;
-  /** Wanted before there is an own result. */
-  @state() private wanted = false;
   private worked = new Map<string, Elsewhere>();
   private workedFor: readonly unknown[] = [];
 
@@ -54,7 +53,7 @@ export class WhatIf extends LiveElement {
     const { store, workUp } = session ?? {};
     const receiver = workUp?.receiver;
     if (!store?.scenario || !store.plan || !receiver) return nothing;
-    if (!this.wanted && !workUp.hasOwnResult) return this.closed();
+    if (!workUp.showsAmounts) return html`<section aria-labelledby="heading"><h2 id="heading">${HEADING}</h2>${amountsAsked(workUp.askForAmounts)}</section>`;
     const { plan } = store;
     const at = changedAt(plan, receiver.label ?? '') ?? 0;
     const asItWas = this.found(plan, 0, 0);
@@ -69,18 +68,6 @@ export class WhatIf extends LiveElement {
       <bf-table caption="Results of both" .columns=${COLUMNS} .rows=${[rowOf('as it was', asItWas), rowOf('otherwise', other)]} no-copy></bf-table>
       <p role="status">${this.caseWords()} ${differenceWords(asItWas, other)}</p>
     </section>`;
-  }
-
-  private closed() {
-    return html`<section aria-labelledby="heading">
-      <h2 id="heading">${HEADING}</h2>
-      <p class="soft">The amounts and molarities here would give your result away. They come once you have written down a molarity of your own in the <a href="#notebook">notebook</a>.</p>
-      <div class="row"><button type="button" @click=${this.ask}>Show the amounts</button></div>
-    </section>`;
-  }
-
-  private ask() {
-    this.wanted = true;
   }
 
   private found(plan: Plan, later_mL: number, nickel_percent: number): Elsewhere | undefined {

@@ -61,6 +61,8 @@ export async function withForecast(page: Page): Promise<void> {
 /** Rows of the table "Where it is", as written: place, then amounts. */
 export async function whereItIs(page: Page): Promise<Record<string, string[]>> {
   const dialog = await more(page);
+  const ask = page.locator('bf-now').getByRole('button', { name: 'Show the amounts' });
+  if (await ask.isVisible()) await ask.click();
   const rows = await page.getByRole('table', { name: 'Where it is, mmol' }).getByRole('row').all();
   const cells = await Promise.all(
     rows.slice(1).map(async (row) => [await row.getByRole('rowheader').innerText(), await row.getByRole('cell').allInnerTexts()] as const),

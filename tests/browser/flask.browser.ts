@@ -1,8 +1,9 @@
 import { differenceCiede2000 } from 'culori';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
+import { allText } from './all-text.ts';
 import { axeViolations } from './axe.ts';
-import { PATIENCE_MS, ready, wholeProcedure } from './bench-rig.ts';
+import { more, PATIENCE_MS, ready, wholeProcedure } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 // The flask while it is titrated: in sight of what adds to it, in a colour that is seen to change, of the receiver as it is now.
@@ -198,6 +199,57 @@ test(
     await page.getByRole('button', { name: 'Back to the bench' }).click();
     await page.getByText('The run is over').waitFor();
     expect(await page.getByText('Looking back at').count()).toBe(0);
+    await close();
+  },
+  LONG_MS,
+);
+
+test(
+  'no amount of cobalt, no true end point and no volume of alkali is told before the reader has found it',
+  async () => {
+    const { page, close } = await session.openPage({ column: 1, reducedMotion: 'reduce' });
+    page.setDefaultTimeout(PATIENCE_MS);
+    const given = [
+      /\d\s*mmol (of )?(the )?co(balt|²⁺)/,
+      /cobalt\(ii\) lost, mmol/,
+      /as much edta as cobalt at/,
+      /\d\s*ml (of )?naoh/,
+      /naoh for it/,
+      /\bco²?⁺?, mmol/,
+    ];
+    const told = async (): Promise<string[]> => {
+      const text = await allText(page);
+      return given.flatMap((pattern) => pattern.exec(text) ?? []);
+    };
+    const see = (view: string) => page.evaluate(`location.hash = '#${view}'`);
+    await ready(page);
+    await wholeProcedure(page);
+    expect(await told(), 'bench').toEqual([]);
+    await more(page);
+    await page.locator('bf-now').getByRole('button', { name: 'Show the amounts' }).waitFor();
+    expect(await told(), 'more').toEqual([]);
+    await button(page, 'Debrief so far').click();
+    await button(page, 'Work out the causes').click();
+    await page.getByText(/^Of the cobalt\(II\), \d+\.\d+\s%.* did not reach “cobalt”/).waitFor();
+    expect(await told(), 'debrief').toEqual([]);
+
+    await see('workup');
+    await page.locator('bf-receiver-taken select').selectOption('cobalt');
+    await button(page, 'Do all remaining steps').click();
+    await page.getByText('is drawn once you have a molarity of your own').waitFor();
+    expect(await told(), 'flask').toEqual([]);
+    expect(await page.locator('bf-titration .meant').count()).toBe(0);
+
+    await see('notebook');
+    await page.getByLabel('cobalt in the unknown, mol/L', { exact: true }).fill('0.2');
+    await page.keyboard.press('Tab');
+    await see('workup');
+    await page.getByText(/there was as much EDTA as cobalt at \d+\.\d\d\s/).waitFor();
+    await page.locator('bf-titration .meant').waitFor({ state: 'attached' });
+    await page.getByRole('table', { name: 'Results of both' }).waitFor();
+    await see('bench');
+    await button(page, 'Debrief').click();
+    await page.getByRole('table', { name: 'Where everything is' }).waitFor();
     await close();
   },
   LONG_MS,

@@ -51,7 +51,7 @@ export function lessonWords(lesson: Lesson, targets: FractionTargets): string {
   if (!found) return `No ${name} has been collected${advice.kind === 'part' ? ' apart from the rest' : ''}. Next time: ${adviceWords(advice, name)}.`;
   const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
   const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried, targets.carried)} of the ${others}`;
-  return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid, ${mL(found.NaOH_mL)} of NaOH. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}.`;
+  return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid to neutralise. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}.`;
 }
 
 /** The receiver change alone decides: it was outside its window, or nothing has to change. */

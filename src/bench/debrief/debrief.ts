@@ -15,6 +15,7 @@ import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf, tryWords } from './debrief-numbers.ts';
 import { debriefStyles } from './debrief-styles.ts';
 import { isOverByNow } from '../../store/over.ts';
+import { amountsAsked } from '../../ui/text/amounts-asked.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../said/event-words.ts';
@@ -39,8 +40,6 @@ export class Debrief extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
   /** The run with a receiver that is being moved. */
   @property({ attribute: false }) moved: Plan | undefined;
-  /** Amounts are wanted before there is an own result. */
-  @state() private amounts = false;
   /** The reader's run before a handle is moved: when the debrief is left, it is back. */
   @state() private own: Bookmark | undefined;
   /** What it came to; empty until a handle is moved. */
@@ -75,7 +74,7 @@ export class Debrief extends LiveElement {
     const words = lessonWords(lesson, session.targets);
     const unchanged = this.own !== undefined && sameLog(store.log, this.own.log);
     const tried = this.moved !== undefined || store.preview !== undefined;
-    const amounts = this.amounts || session.workUp.hasOwnResult || !scenario.ions.includes('Co');
+    const amounts = session.workUp.showsAmounts;
     return html`
       <div class="bar">
         <button type="button" @click=${this.leave}>Back to the bench</button>
@@ -101,8 +100,7 @@ export class Debrief extends LiveElement {
         <section>${
           amounts
             ? html`<bf-table caption="Where everything is" .columns=${columnsOf(plan.ions)} .rows=${rowsOf(places, plan.ions)}></bf-table>`
-            : html`<p>Amounts in mmol would give the result of your titration away. They come once you have written down a molarity of your own in the notebook.</p>
-              <button type="button" @click=${() => this.showAmounts()}>Show the amounts</button>`
+            : amountsAsked(session.workUp.askForAmounts)
         }</section>
       </div>
       <div class="part-of">
@@ -141,10 +139,6 @@ export class Debrief extends LiveElement {
   private comeBack() {
     if (this.own && this.ownWords) void this.session?.store.comeBack(this.own);
     this.ownWords = '';
-  }
-
-  private showAmounts() {
-    this.amounts = true;
   }
 
   private leave() {

@@ -76,7 +76,6 @@ export class VerdictPanel extends LitElement {
       ${line(`${IONS[targets.target].symbol} recovered`, percentBeside(found.recovered, targets.recovered), this.due && found.recovered < targets.recovered)}
       ${targets.unwanted.length === 0 ? nothing : line(`${unwantedName(targets)} carried`, percentBeside(found.carried, targets.carried), this.due && found.carried > targets.carried)}
       ${line(found.acid_mmol > most ? `acid carried (the task allows ${millimoles(most, 0)})` : 'acid carried', millimolesBeside(found.acid_mmol, most), false)}
-      ${line(`NaOH for it, ${targets.NaOH_M} M`, millilitres(found.NaOH_mL, 2), false)}
       ${line('volume', millilitres(found.volume_mL), false)}
     </dl>`;
   }

@@ -81,7 +81,7 @@ export class BenchMore extends LiveElement {
   }
 
   private numbers(session: Session) {
-    return html`<section><bf-now .store=${session.store}></bf-now></section>
+    return html`<section><bf-now .session=${session}></bf-now></section>
       <section>${
         this.sees === 'forecast'
           ? html`<bf-verdict .plan=${this.judged} .trying=${this.trying} .due=${isOver(session.store)} .targets=${session.targets} .window=${this.window} .startWindow=${this.startWindow}

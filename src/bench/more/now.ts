@@ -4,9 +4,11 @@ import { dropAt } from '../../store/drop.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
+import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { duration, fixed, millilitres, molarity } from '../../ui/text/format.ts';
 import { amountOf, placesOf } from '../debrief/debrief-numbers.ts';
+import { amountsAsked } from '../../ui/text/amounts-asked.ts';
 import '../../ui/readout.ts';
 
 /** Places that hold less than this of everything are left out, mmol. */
@@ -26,14 +28,14 @@ export class NowPanel extends LiveElement {
     thead th { color: var(--soft); }
   `;
 
-  @property({ attribute: false }) store: ColumnStore | undefined;
+  @property({ attribute: false }) session: Session | undefined;
 
   override render() {
-    const { store } = this;
-    if (!store?.moment || !store.scenario) return nothing;
+    const { store, workUp } = this.session ?? {};
+    if (!workUp || !store?.moment || !store.scenario) return nothing;
     return html`
       <bf-readout heading="Now" .readings=${readingsOf(store, store.moment)}></bf-readout>
-      ${this.where(store, store.moment)}`;
+      ${workUp.showsAmounts ? this.where(store, store.moment) : html`<div>${amountsAsked(workUp.askForAmounts)}</div>`}`;
   }
 
   private where({ scenario }: ColumnStore, { results }: Moment) {

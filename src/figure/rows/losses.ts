@@ -2,7 +2,7 @@ import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, keptOf } from '../../../sim/history/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
-import { millimoles } from '../../ui/text/format.ts';
+import { percent } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
 import type { Measured } from '../streaks/measured.ts';
 import type { Worded } from './labels.ts';
@@ -70,9 +70,9 @@ function paint(worked: Measured, { xs, ys }: Effluent, { from_mL, to_mL }: Loss,
   return svg`<path d=${path(places) ?? ''}></path>`;
 }
 
-/** Before the change they stand on its left, after it on the right, one line lower each. */
-function wish({ x, layout }: Measured, ion: IonId, { where, from_mL, to_mL, amount_mmol }: Loss, line: number): Omit<Worded, 'look'> {
-  const amount = `${millimoles(amount_mmol)} ${IONS[ion].symbol}`;
+/** As a share of what was poured, since an amount would give the result of a titration away. Before the change they stand on its left, after it on the right, one line lower each. */
+function wish({ plan, x, layout }: Measured, ion: IonId, { where, from_mL, to_mL, amount_mmol }: Loss, line: number): Omit<Worded, 'look'> {
+  const amount = `${percent(amount_mmol / pouredOf(plan, ion))} of the ${IONS[ion].symbol}`;
   const y = layout.effluent.top + 30 + LINE_PX * line;
   const left = { x: (where === 'before' ? x(to_mL) : x(from_mL)) - 6, y, anchor: 'end' } as const;
   const right = { x: x(from_mL) + 6, y, anchor: 'start' } as const;

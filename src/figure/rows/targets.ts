@@ -58,9 +58,9 @@ export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateR
 /** What the window says at its ends: the acid carried by the earliest change and by the latest. */
 export function windowWishes({ layout, x }: Drawing, window: SwitchWindow): Worded[] {
   const row = layout.effluent;
-  const acid = ({ acid_mmol, NaOH_mL }: Fraction): string[] => {
+  const acid = ({ acid_mmol }: Fraction): string[] => {
     const brief = millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0);
-    return layout.narrow ? [`${brief} acid`, brief] : [`${brief} acid = ${millilitres(NaOH_mL)} NaOH`, `${brief} acid`];
+    return layout.narrow ? [`${brief} acid`, brief] : [`${brief} acid`];
   };
   const shared = { within: insideOf(layout, row), look: 'window-note' } as const;
   const [from, to] = [x(window.from_mL), x(window.to_mL)];
@@ -120,7 +120,7 @@ export function verdictWords(found: Verdict, targets: FractionTargets, settled: 
   return [
     `${IONS[targets.target].symbol} ${percentBeside(found.recovered, recovered)}${limit(found.recovered < recovered, 'less', percent(recovered, 1))}`,
     `${targets.unwanted.map((ion) => IONS[ion].symbol).join(', ')} ${percentBeside(found.carried, carried)}${limit(found.carried > carried, 'more', percent(carried, 1))}`,
-    `acid ${millimolesBeside(found.acid_mmol, acid_mmol, acid && !brief ? 0 : 1)}${acid || (brief ? '' : ` = ${millilitres(found.NaOH_mL)} NaOH`)}`,
+    `acid ${millimolesBeside(found.acid_mmol, acid_mmol, acid && !brief ? 0 : 1)}${acid}`,
   ];
 }
 
