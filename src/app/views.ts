@@ -27,6 +27,7 @@ export function viewsOf(session: Session): readonly View[] {
           beside(session, 'what is spoken', import('../bench/said/announcer.ts'));
           beside(session, 'the cautions', import('../bench/hazard/signs.ts'));
           beside(session, 'the bands of the figure', import('../figure/instruments.ts'));
+          beside(session, 'the handles of the figure', import('../bench/dragging.ts'));
           beside(session, 'the coach', import('../coach/coach.ts'));
           beside(session, 'the told run', import('../bench/watch/watch.ts'));
           beside(session, 'the note on what was handed out', import('../given/note.ts'));

@@ -2,9 +2,10 @@ import { timeAt } from '../../sim/history/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
 import type { Place } from '../store/pointing.ts';
 import type { Session } from '../store/session.ts';
+import { tracked } from '../store/tracked.ts';
 import type { Message } from '../ui/message.ts';
 import { Acting } from './acting.ts';
-import { Dragging, type HandleMove } from './dragging.ts';
+import type { Dragging, HandleMove } from './dragging.ts';
 
 /** What doing needs of the bench. */
 interface Bench {
@@ -18,7 +19,8 @@ interface Bench {
 export class Doing {
   private readonly bench: Bench;
   private readonly acting: Acting;
-  private readonly dragging = new Dragging();
+  /** There once a handle has been moved. */
+  @tracked private dragging: Dragging | undefined;
 
   constructor(bench: Bench) {
     this.bench = bench;
@@ -31,7 +33,7 @@ export class Doing {
   }
 
   get moved() {
-    return this.dragging.moved;
+    return this.dragging?.moved;
   }
 
   readonly act = ({ detail }: CustomEvent<{ action: Action }>) => this.acting.take([detail.action]);
@@ -47,8 +49,10 @@ export class Doing {
   readonly putReceiver = ({ detail }: CustomEvent<{ label: string }>) => this.acting.take([{ do: 'receiver', label: detail.label }]);
   readonly pour = () => this.acting.take([this.bench.pour()]);
 
-  readonly drag = ({ detail }: CustomEvent<HandleMove>) => {
+  readonly drag = async ({ detail }: CustomEvent<HandleMove>) => {
+    const { Dragging } = await import('./dragging.ts');
     const { store } = this.bench.session() ?? {};
+    this.dragging ??= new Dragging();
     if (store) this.dragging.take(store, detail);
   };
 

@@ -16,5 +16,7 @@ export function sayRefusal({ action, refused }: RunEvent, room_mL: number): stri
   if (action?.do === 'pour' && refused?.path === 'volume_mL')
     return room_mL > 0 ? `Only ${millilitres(room_mL)} fit above the bed now.` : 'Nothing more fits above the bed now.';
   if (action?.do === 'pour' && refused?.path === 'hold_level') return 'A reservoir is still emptying onto the bed.';
+  if (action?.do === 'pack' && refused?.path === 'resin_mL')
+    return `There is no room for that: the slurry would stand ${refused.received} high and run over. Pour less.`;
   return refused ? `That cannot be done: ${refused.expected} is needed, there is ${refused.received}.` : '';
 }

@@ -50,7 +50,7 @@ describe('an empty tube', () => {
           .poll(async () => (await kept(page)).log.filter((action) => action.do === 'pack').length, { timeout: PATIENCE_MS })
           .toBe(heights.length + 1);
         await still(page);
-        const stands = packing.getByText(/^\d\.\d cm of resin under \d+\.\d cm of liquid\.$/);
+        const stands = packing.getByText(/^\d\.\d cm of resin under \d+\.\d cm of liquid\. /);
         await expect.poll(async () => Number.parseFloat(await stands.innerText()), { timeout: PATIENCE_MS }).toBeGreaterThan(heights.at(-1) ?? 0);
         heights.push(Number.parseFloat(await stands.innerText()));
       }
@@ -64,6 +64,30 @@ describe('an empty tube', () => {
       expect(JSON.stringify(await page.evaluate(`JSON.parse(localStorage.getItem('bandfall.run')).run.differences`))).toContain(FINE);
       await page.getByRole('button', { name: /^(At 1 mm pour|Pour) .*9 M HCl/ }).click();
       await packing.waitFor({ state: 'detached', timeout: PATIENCE_MS });
+      await page.locator('bf-task li.filling.done').waitFor({ state: 'attached', timeout: PATIENCE_MS });
+      await close();
+    },
+    LONG,
+  );
+
+  test(
+    'is not ticked where acid is poured on too little resin, and says how much is missing before that',
+    async () => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1 });
+      await ready(page);
+      await more(page);
+      await page.getByRole('button', { name: 'Empty tube, to fill yourself' }).click();
+      const packing = page.locator('bf-packing');
+      await packing.getByRole('button', { name: 'Pour slurry' }).click({ timeout: PATIENCE_MS });
+      await packing.getByText(/Too little: 7\s?cm take about 0\.\d\s?mL more\.$/).waitFor({ timeout: PATIENCE_MS });
+      const volume = page.getByRole('textbox', { name: 'volume to pour, mL' });
+      await volume.fill('2');
+      await volume.press('Tab');
+      await page.getByRole('button', { name: 'Pour', exact: true }).click();
+      await page
+        .locator('bf-task li.filling.missed')
+        .getByText(/^5\.\d\s?cm$/)
+        .waitFor({ timeout: PATIENCE_MS });
       await close();
     },
     LONG,

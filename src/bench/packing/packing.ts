@@ -33,18 +33,22 @@ export class PackingPanel extends LiveElement {
     const another = html`<button type="button" @click=${() => emit(this, 'bf-fresh', undefined)}>Another column</button>`;
     if (moment.delivered_mL > 0) return html`<p role="status">${dripWords(scenario, moment)}</p><div class="row">${another}</div>`;
     const begun = portionsIn(moment) > 0;
-    return html`<p role="status">${standsWords(moment)}${begun ? '' : ` ${firstWords(scenario, moment)}`}</p>
+    return html`<p role="status">${standsWords(scenario, moment)}${begun ? '' : ` ${firstWords(scenario, moment)}`}</p>
       <div class="row">
         <bf-number .of=${LIMITS['pack.resin_mL']} .value=${this.volume(scenario)} @bf-change=${this.takeVolume}></bf-number>
         ${this.choices(begun)}
       </div>
-      <div class="row">${this.presses(begun)}${another}</div>`;
+      <div class="row">${this.presses(begun, begun && moment.settling_min === 0 && isFull(scenario, moment))}${another}</div>`;
   }
 
-  private presses(begun: boolean) {
+  /** What is next stands first: slurry, then the drip once the resin is high enough. */
+  private presses(begun: boolean, full: boolean) {
     const { playing } = this.store ?? {};
-    return html`<button type="button" class=${begun ? '' : 'primary'} ?disabled=${playing} @click=${this.fill}>${begun ? 'Add slurry' : 'Pour slurry'}</button>
-      ${begun ? html`<button type="button" ?disabled=${playing} @click=${this.look}>Look at the drip</button>` : nothing}`;
+    const add = html`<button type="button" class=${full ? '' : 'primary'} ?disabled=${playing} @click=${this.fill}>${begun ? 'Add slurry' : 'Pour slurry'}</button>`;
+    const look = begun
+      ? html`<button type="button" class=${full ? 'primary' : ''} ?disabled=${playing} @click=${this.look}>Look at the drip</button>`
+      : nothing;
+    return full ? [look, add] : [add, look];
   }
 
   private choices(begun: boolean) {

@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { FractionTargets } from '../../../sim/history/index.ts';
 import { checklistOf, isWashed, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
+import { sectionOf } from '../../../sim/terms/geometry.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -13,7 +14,7 @@ import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { fixed } from '../../ui/text/format.ts';
 import type { putTooLate } from '../debrief/ended.ts';
 import type { PackingPanel } from '../packing/packing.ts';
-import { awaitsResin, beganEmpty, portionsIn } from '../packing/empty.ts';
+import { amiss_cm, awaitsResin, beganEmpty, portionsIn, resinIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
@@ -55,14 +56,19 @@ export class TaskPanel extends LiveElement {
     const filled = !empty || moment.delivered_mL > 0;
     const over = isOver(store);
     const steps = this.steps(scenario, moment, over);
-    const washed = steps[steps.findIndex(({ state }) => state === 'now') - 1]?.role === 'wash';
+    const at = steps.findIndex(({ state }) => state === 'now');
+    const washed = steps[at - 1]?.role === 'wash';
+    // Of a day with several aliquots those that are done make room for the one in hand.
+    const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
+    const aliquot = starts.filter((start) => start <= at).length;
+    const shown = steps.slice(starts[aliquot - 1] ?? 0);
     const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
-        <h2 id="heading">The task</h2>
+        <h2 id="heading">The task${starts.length > 1 && aliquot > 0 ? `: aliquot ${aliquot} of ${starts.length}` : ''}</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
-        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${steps.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, busy(store, moment))))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, busy(store, moment))))}</ol>`}
       </section>
       ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over, washed)}</p></section>` : nothing}
       ${readings(store, moment)}`;
@@ -112,14 +118,17 @@ function lateStep(step: Step, scenario: Scenario) {
   return html`<li class="late"><span aria-hidden="true">✗</span><span>${stepWords(step, scenario)}: too late</span></li>`;
 }
 
-/** The first item where the tube was empty. */
+/** The first item where the tube was empty; ticked if the resin stands about as high as was asked for. */
 function filling(store: ColumnStore, scenario: Scenario, moment: Moment) {
-  const done = !awaitsResin(scenario, moment);
-  const state = done ? 'done' : moment.delivered_mL > 0 ? 'open' : 'now';
+  const { values } = scenario;
+  const awaits = awaitsResin(scenario, moment);
+  // What was poured, not how it stands now: acid shrinks it.
+  const stands_cm = resinIn(moment) / sectionOf(values);
+  const state = awaits ? (moment.delivered_mL > 0 ? 'open' : 'now') : amiss_cm(scenario, stands_cm) === 0 ? 'done' : 'missed';
   return html`<li class="filling ${state}" aria-current=${state === 'now' ? 'step' : nothing}>
     <span class="sign" aria-hidden="true">${SIGNS[state]}</span>
-    <span class="what"><span class="unseen">${SAID[state]}</span>Fill the tube to about ${fixed(scenario.values['bed.length_cm'], 0)} cm</span>
-    ${done ? nothing : html`<bf-packing .store=${store}></bf-packing>`}
+    <span class="what"><span class="unseen">${SAID[state]}</span>Fill the tube to about ${fixed(values['bed.length_cm'], 0)} cm</span>
+    ${awaits ? html`<bf-packing .store=${store}></bf-packing>` : html`<span class="amount">${fixed(stands_cm, 1)} cm</span>`}
   </li>`;
 }
 
