@@ -1,8 +1,9 @@
+import { IONS } from '../../sim/terms/ions.ts';
 import type { Seeing } from '../../sim/terms/seeing.ts';
 import { bandOnRuler, type FractionTargets, frameAt, leavesAt, type Plan } from '../../sim/history/index.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Moment } from '../store/threads/planner.ts';
-import { fixed, withUnit } from '../ui/text/format.ts';
+import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
 
 interface Words {
   readonly label: string;
@@ -28,6 +29,15 @@ export const LEAVES_SHARE = 0.05;
 
 /** A band this near the bottom has reached it: the ruler is read no finer, cm. */
 const READ_CM = 0.05;
+
+/** The same for a list: what was asked of the metal of the target, what was said, and what it was. */
+export function eyePredictionLines(session: Judged): string[] {
+  const name = IONS[session.targets?.target ?? 'Co'].name;
+  return eyePredictions(session).map(({ mL, depth_cm, label }) => {
+    const asked = depth_cm === undefined ? `where the ${name} begins to leave` : `leading edge of the ${name} at ${millilitres(mL)}`;
+    return `${asked}, set by eye; ${label}`;
+  });
+}
 
 /** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
 export function eyePredictions(session: Judged): Told[] {

@@ -225,8 +225,13 @@ export class WorkUpStore {
     this.put({ ...this.saved, expected: text.slice(0, TEXT_LONGEST) });
   }
 
+  /** The molarity that the reader comes to belongs to this aliquot, also where it was kept before it was calculated. */
   answer(id: StepId, text: string): void {
     this.put({ ...this.saved, answers: { ...this.saved.answers, [id]: text.slice(0, TEXT_LONGEST) } });
+    const { result, model } = this;
+    if (!result) return;
+    const { own_M } = result;
+    this.put({ ...this.saved, kept: this.saved.kept.map((one) => (model?.sameAliquot(one, result) ? { ...one, own_M } : one)) });
   }
 
   write({ what, value }: Entry): void {

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { csvText } from '../../../src/ui/text/csv.ts';
 import { predictionLines, READING_COLUMNS, readingRows } from '../../../src/notebook/readings.ts';
+import { eyePredictions } from '../../../src/plot/eye-predictions.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { collected } from '../workup/rig.ts';
 
@@ -28,6 +29,26 @@ describe('the readings of a run', () => {
   test('are one line each in the file', () => {
     const rows = readingRows(session);
     expect(csvText(READING_COLUMNS, rows).trimEnd().split('\r\n')).toHaveLength(rows.length + 1);
+  });
+
+  test('keep what was set by eye, with what it was, as the figure says it', async () => {
+    const other = await collected();
+    const { store } = other;
+    const end_min = store.now;
+    await store.seek(0.5);
+    other.markByEye({ mL: 40, depth_cm: 1 });
+    other.markByEye({ mL: 50 });
+    const last = predictionLines(other);
+    expect(last).toHaveLength(2);
+    expect(last[0]).not.toContain('it was');
+    await store.seek(end_min);
+    const [depth, leaving] = predictionLines(other);
+    const [inFigure, atFoot] = eyePredictions(other).map(({ label }) => label);
+    expect(depth).toBe(`leading edge of the cobalt(II) at 40.0\u202fmL, set by eye; ${inFigure}`);
+    expect(depth).toMatch(/you: 1\.0\scm, it was \d\.\d\scm$/);
+    expect(leaving).toBe(`where the cobalt(II) begins to leave, set by eye; ${atFoot}`);
+    await store.lookBack(1);
+    expect(predictionLines(other)).toEqual([depth, leaving]);
   });
 
   test('keep what was expected', () => {

@@ -162,6 +162,39 @@ describe('aliquots', () => {
     expect(first?.titres_mL).not.toEqual(second?.titres_mL);
   });
 
+  test('take the molarity that is calculated after they were kept, and no other one', async () => {
+    const session = await collected();
+    const { workUp } = session;
+    workUp.actAsUsual(false);
+    workUp.keep(present(workUp.result));
+    await session.nextAliquot(true);
+    workUp.actAsUsual(false);
+    workUp.keep(present(workUp.result));
+    const titres = workUp.saved.kept.map(({ titres_mL }) => titres_mL);
+    workUp.answer('titre', '17.9');
+    expect(workUp.saved.kept.map(({ own_M }) => own_M)).toEqual([null, null]);
+    workUp.answer('molarity', '0,179 mol/L');
+    expect(workUp.saved.kept.map(({ own_M }) => own_M)).toEqual([null, 0.179]);
+    workUp.answer('molarity', '');
+    expect(workUp.saved.kept.map(({ own_M }) => own_M)).toEqual([null, null]);
+    expect(workUp.saved.kept.map(({ titres_mL }) => titres_mL)).toEqual(titres);
+  });
+
+  test('handled the same are loaded with the same log, played to its end, and hold their cobalt', async () => {
+    const session = await collected();
+    const { store, workUp } = session;
+    workUp.actAsUsual(false);
+    workUp.keep(present(workUp.result));
+    const { log } = store;
+    await store.lookBack(1);
+    await session.nextAliquot(true);
+    expect(store.log).toEqual(log);
+    expect(store.now).toBe(store.plan?.logEnd.time_min);
+    expect(workUp.receiver?.label).toBe('cobalt');
+    expect(workUp.receiver?.Co_mmol).toBeGreaterThan(0.17);
+    expect(workUp.state?.events).toEqual([]);
+  });
+
   test('begin by hand with nothing done at the column', async () => {
     const session = await collected();
     await session.nextAliquot(false);
