@@ -6,7 +6,8 @@ import { eyePredictionLines } from '../plot/eye-predictions.ts';
 import type { Session } from '../store/session.ts';
 import type { Column, Row } from '../ui/text/csv.ts';
 import { fixed } from '../ui/text/format.ts';
-import { doneWords, refusalText, seenShort } from '../ui/text/work-up-words.ts';
+import { refusalText } from '../ui/text/work-up-refusals.ts';
+import { doneWords, seenShort } from '../ui/text/work-up-words.ts';
 
 // Everything that was read or done, in the order in which it was, as rows of a table.
 

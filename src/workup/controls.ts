@@ -5,7 +5,7 @@ import { type Limit, LIMITS } from '../../sim/terms/limits.ts';
 import type { CautionId } from '../ui/safety/cautions.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { refusalText } from '../ui/text/work-up-words.ts';
+import { refusalText } from '../ui/text/work-up-refusals.ts';
 import '../ui/safety/caution.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';

@@ -20,6 +20,8 @@ export interface FlaskCurves {
   readonly curves: readonly Curve[];
   readonly dots: readonly Dot[];
   readonly now_mL: number;
+  /** The same as the burette shows it. */
+  readonly read_mL: number;
   readonly end_mL: number;
   /** Of a titration: where it was meant to end, where the eye saw it, and the faintest blue it sees. */
   readonly marks?: { readonly equivalence_mL: number; readonly seen_mL: number | undefined; readonly threshold_A: number };
@@ -62,6 +64,7 @@ function titrantCurves(titre: Titre, events: readonly WorkUpEvent[], bench: Benc
     ],
     dots,
     now_mL: titre.delivered_mL,
+    read_mL: titre.read_mL,
     end_mL,
     marks: { equivalence_mL: titre.equivalence_mL, seen_mL: titre.pink ? titre.delivered_mL : undefined, threshold_A: titre.threshold_A },
   };
@@ -79,7 +82,7 @@ function alkaliCurves(start: WorkUpState, events: readonly WorkUpEvent[], entry:
   const flask = inHand(start);
   const xs = Array.from({ length: POINTS }, (_, i) => (mL * i) / (POINTS - 1));
   const ys = xs.map((volume) => restingBalance(mixed(flask, bench.reagents.NaOH, volume, flask.temperature_C), bench.around.chemistry).pH);
-  return { kind: 'alkali', curves: [{ id: 'pH', xs, ys }], dots, now_mL: mL, end_mL };
+  return { kind: 'alkali', curves: [{ id: 'pH', xs, ys }], dots, now_mL: mL, read_mL: mL, end_mL };
 }
 
 function sincePortion(events: readonly WorkUpEvent[]): readonly WorkUpEvent[] {

@@ -112,7 +112,7 @@ export class ReceiverTaken extends LiveElement {
 
 /** Nothing typed is no mistake: it is asked for. */
 function alkaliFault(text: string, expected: string): string {
-  return text === '' ? 'Write the alkali that you expect, in mL, such as 12.5.' : `alkali: expected ${expected}, received ${text}`;
+  return text === '' ? 'Write the alkali that you expect, in mL, such as 12.5.' : `“${text}” was not understood. Write ${expected}.`;
 }
 
 /** What one titration takes: a portion of a volumetric flask, or all of the eluate (both 1). */

@@ -125,16 +125,16 @@ function scaleOf({ id, ys }: Curve, range: [number, number]): Scale {
     .clamp(true);
 }
 
-function captionOf({ kind, marks: found, now_mL, dots }: FlaskCurves, equivalence: boolean): string {
+function captionOf({ kind, marks: found, read_mL, dots }: FlaskCurves, equivalence: boolean): string {
   if (kind === 'alkali')
     return `The line is the pH with this much alkali once everything has dissolved or settled. The rings are what the meter showed, including readings after acetate and acid.`;
   const last = dots.at(-1);
   if (found?.seen_mL === undefined)
-    return `${millilitres(now_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
+    return `${millilitres(read_mL, 2)} run in, pH ${fixed(last?.pH ?? Number.NaN, 2)}. The rest of the curves is drawn when the last blue has gone.`;
   const meant = equivalence
     ? `there was as much EDTA as cobalt at ${millilitres(found.equivalence_mL, 2)} (dashed line)`
     : 'where there was as much EDTA as cobalt is drawn once you have a molarity of your own';
-  return `The last blue was seen to disappear at ${millilitres(found.seen_mL, 2)} (solid line); ${meant}. The strength of the blue depends on assumed constants: the direction of its change is right, its size may not be.`;
+  return `The last blue was seen to disappear at ${millilitres(read_mL, 2)}, the difference of the readings (solid line); ${meant}. The strength of the blue depends on assumed constants: the direction of its change is right, its size may not be.`;
 }
 
 function spoken(curves: FlaskCurves): string {

@@ -2,15 +2,15 @@ import { columnName } from '../ui/text/column-name.ts';
 import { receiverName } from '../ui/text/receiver-words.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { sameAliquot, type Titration } from '../../sim/report/index.ts';
+import { type KeptResult, sameAliquot, type Titration } from '../../sim/report/index.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
+import type { WorkUpStore } from '../store/work-up-store.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { amountsAsked } from '../ui/text/amounts-asked.ts';
 import { emit } from '../ui/emit.ts';
-import { fixed } from '../ui/text/format.ts';
-import { showMessage } from '../ui/message.ts';
+import { fixed, millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import '../ui/table.ts';
 
@@ -36,7 +36,7 @@ const VISIBLE_PERCENT = 0.005;
 /**
  * The titrations so far, why they find too much or too little, and what to do with the result.
  *
- * @fires bf-go-notebook - the reader wants to calculate
+ * @fires bf-next-run - words on the next aliquot, which was run
  */
 @customElement('bf-titres')
 export class Titres extends LiveElement {
@@ -66,7 +66,7 @@ export class Titres extends LiveElement {
     const result = session.workUp.result;
     const { kept } = session.workUp.saved;
     const { store } = session;
-    const again = result !== undefined && kept.some((one) => sameAliquot(one, result));
+    const again = result !== undefined && kept.some((one) => sameAliquot(one, result)) ? result : undefined;
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Titrations of this eluate</h2>
       <bf-table caption="Burette and meter" .columns=${TITRES} .rows=${titrations.map(rowOf)}></bf-table>
@@ -77,7 +77,7 @@ export class Titres extends LiveElement {
       ${
         kept.length === 0
           ? html`<p class="soft">Kept results are compared in the notebook: ${KEPT_MAX} aliquots, each run over the column separately.</p>`
-          : html`<p>${kept.length} of ${KEPT_MAX} aliquots kept.</p>
+          : html`<p>${again ? `${keptWords(again)} ` : ''}${kept.length} of ${KEPT_MAX} aliquots kept.</p>
         <div class="row">
           ${this.waiting(session).map((label) => html`<button type="button" @click=${() => session.workUp.take(label)}>Work up “${receiverName(label)}”</button>`)}
           <button type="button" @click=${() => this.next(true)} ?disabled=${store.busy}>Next aliquot, handled the same</button>
@@ -111,18 +111,32 @@ export class Titres extends LiveElement {
     const result = session?.workUp.result;
     if (!session || !result) return;
     session.workUp.keep(result);
-    showMessage(this, {
-      text: `Kept: “${result.receiver}”, ${columnName(result.seed)}. ${session.workUp.saved.kept.length} of ${KEPT_MAX} aliquots.`,
-      kind: 'note',
-    });
+    emit(this, 'bf-announce', keptWords(result));
   }
 
   private async next(same: boolean) {
-    const opened = await this.session?.nextAliquot(same);
-    if (!opened) return;
-    if (!same) location.hash = '#bench';
-    emit(this, 'bf-announce', `Next column: ${columnName(this.session?.store.scenario?.seed ?? 0)}`);
+    const { session } = this;
+    const opened = await session?.nextAliquot(same);
+    if (!session || !opened) return;
+    const column = columnName(session.store.scenario?.seed ?? 0);
+    if (same)
+      return emit(
+        this,
+        'bf-next-run',
+        `The next aliquot was run over ${column} with the same actions at the same times: ${heldWords(session.workUp)} Work it up here.`,
+      );
+    location.hash = '#bench';
+    emit(this, 'bf-announce', `Next column: ${column}`);
   }
+}
+
+function keptWords({ receiver, seed }: KeptResult): string {
+  return `Kept: “${receiverName(receiver)}”, ${columnName(seed)}.`;
+}
+
+function heldWords({ receiver, saved }: WorkUpStore): string {
+  const name = `“${receiverName(saved.receiver)}”`;
+  return receiver ? `${name} holds ${millilitres(receiver.volume_mL)}.` : `nothing ran into ${name}.`;
 }
 
 function rowOf({ titre, pH }: Titration, i: number): Row {

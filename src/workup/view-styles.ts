@@ -3,6 +3,7 @@ import { css } from 'lit';
 /** Layout of the work-up bench: flask, controls and curves beside one another on a wide page, one column on a phone, with the flask held at its top. */
 export const viewStyles = css`
   :host { display: block; }
+  .said { margin: 0 0 var(--gap); border-left: 4px solid var(--good-ink); padding-left: var(--gap); font-weight: 600; }
   h1 { margin-bottom: var(--gap-small); font-size: var(--text-large); }
   .grid { display: grid; gap: var(--gap-large); grid-template-columns: 15rem minmax(20rem, 1fr) minmax(22rem, 1.2fr);
     grid-template-areas: 'hand do from' 'hand do curves' 'titres titres if' 'log log log'; align-items: start; }

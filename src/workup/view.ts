@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Plan } from '../../sim/history/index.ts';
 import type { Bench, Note, WorkUpAction, WorkUpState } from '../../sim/workup/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -7,7 +8,8 @@ import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { doneWords, emptyWords, refusalText, seenWords, stepWords } from '../ui/text/work-up-words.ts';
+import { refusalText } from '../ui/text/work-up-refusals.ts';
+import { doneWords, emptyWords, seenWords, stepWords } from '../ui/text/work-up-words.ts';
 import { curvesOf, type FlaskCurves } from './curves.ts';
 import { viewStyles } from './view-styles.ts';
 import './controls.ts';
@@ -23,6 +25,8 @@ export class WorkUpView extends LiveElement {
   static override styles = [controlStyles, hiddenStyles, viewStyles];
 
   @property({ attribute: false }) session: Session | undefined;
+  /** Words on what was just run, until the next step or another run. */
+  @state() private said: { readonly text: string; readonly plan: Plan | undefined } | undefined;
   private drawn: { state: WorkUpState; curves: FlaskCurves | undefined } | undefined;
 
   constructor() {
@@ -48,6 +52,7 @@ export class WorkUpView extends LiveElement {
     const { state, bench } = workUp;
     const empty = workUp.receiver && emptyWords(workUp.receiver, workUp.receivers.length);
     return html`<h1>Work-up</h1>
+      ${this.said?.plan === store.plan ? html`<p class="said">${this.said.text}</p>` : nothing}
       <div class="grid">
         <div class="from"><bf-receiver-taken .session=${session}></bf-receiver-taken></div>
         ${
@@ -58,7 +63,7 @@ export class WorkUpView extends LiveElement {
           <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
           <div class="do">${this.order(bench)}<bf-dispense .bench=${bench} .next=${workUp.usual} .refusal=${workUp.refusal} @bf-step=${this.step}></bf-dispense></div>
           <div class="curves">${this.last(state, bench)}<bf-titration ?equivalence=${workUp.showsAmounts} .curves=${this.curves(state, bench)}></bf-titration></div>
-          <div class="titres"><bf-titres .session=${session}></bf-titres></div>
+          <div class="titres" @bf-next-run=${this.hear}><bf-titres .session=${session}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>`
               : html`<p class="empty">Choose the receiver to work up.</p>`
@@ -106,11 +111,19 @@ export class WorkUpView extends LiveElement {
   }
 
   private step(event: CustomEvent<{ action: WorkUpAction }>) {
+    this.said = undefined;
     this.session?.workUp.act(event.detail.action);
   }
 
   private usual(one: boolean) {
+    this.said = undefined;
     this.session?.workUp.actAsUsual(one);
+  }
+
+  private hear({ detail }: CustomEvent<string>) {
+    this.said = { text: detail, plan: this.session?.store.plan };
+    emit(this, 'bf-announce', detail);
+    scrollTo(0, 0);
   }
 
   private async runAll() {

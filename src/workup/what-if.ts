@@ -7,6 +7,7 @@ import type { Plan } from '../../sim/history/index.ts';
 import { CONTROLS } from '../../sim/terms/controls.ts';
 import { amountsAsked } from '../ui/text/amounts-asked.ts';
 import { fixed, percent, withUnit } from '../ui/text/format.ts';
+import { refusalText } from '../ui/text/work-up-refusals.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import type { Row } from '../ui/text/csv.ts';
 import '../ui/number.ts';
@@ -122,7 +123,7 @@ function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | unde
   const now = other?.figures.cobalt;
   if (!was || !asItWas || !other) return '';
   const refused = other.figures.refused[0];
-  if (!now) return `No titration: ${refused ? `${refused.path}: expected ${refused.expected}, received ${refused.received}` : 'there is nothing to titrate'}.`;
+  if (!now) return `No titration. ${refused ? refusalText(refused) : 'There is nothing to titrate.'}`;
   const change = now.found_M / was.found_M - 1;
   const cobalt = now.held_mmol / Math.max(1e-12, was.held_mmol) - 1;
   const acid = other.receiver.HCl_mmol - asItWas.receiver.HCl_mmol;
@@ -138,7 +139,7 @@ function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | unde
     sentences.push(
       `Nickel reacts with EDTA as cobalt does and is counted as cobalt: ${withUnit(fixed(nickel + late, 1), '%')}, including what was added while it reacted.`,
     );
-  if (refused) sentences.push(`A step was refused: ${refused.path}: expected ${refused.expected}, received ${refused.received}.`);
+  if (refused) sentences.push(refusalText(refused));
   return sentences.join(' ');
 }
 

@@ -36,6 +36,10 @@ test(
     await page.getByLabel('cobalt in the unknown, mol/L', { exact: true }).fill('0.2');
     await page.keyboard.press('Tab');
     await notebook.getByRole('table', { name: 'Aliquots over the column' }).waitFor();
+    const row = notebook.getByRole('table', { name: 'Aliquots over the column' }).getByRole('row').nth(1);
+    await expect.poll(() => row.innerText()).toContain('0.2000');
+    await notebook.getByText('by you', { exact: true }).click();
+    await notebook.locator('.report', { hasText: '0.2' }).waitFor();
     await notebook.getByRole('table', { name: /Relative contributions/ }).waitFor();
     await close();
   },

@@ -111,6 +111,8 @@ describe.each([
     async () => {
       const { page, close } = await worked(options);
       const dialog = await list(page);
+      await dialog.getByRole('button', { name: 'Keep', exact: true }).click();
+      await dialog.getByRole('heading', { name: /^column\s\d+, \d+\.\d\smL$/ }).waitFor();
       await dialog.getByLabel('Keep the run on the page as').fill('my best try');
       await dialog.getByRole('button', { name: 'Keep', exact: true }).click();
       const kept = dialog.getByRole('listitem').filter({ hasText: 'my best try' });

@@ -57,6 +57,9 @@ describe('the way from the unknown to a molarity', () => {
       for (const seed of [1, 2, 3]) {
         if (seed > 1) {
           await button(page, 'Next aliquot, handled the same').click();
+          await page
+            .getByText(/^The next aliquot was run over column\s\d+ .*: “cobalt” holds \d+\.\d\smL\. Work it up here\.$/)
+            .waitFor({ timeout: PATIENCE_MS });
           await page.getByText(/eluate: clear, (pale )?pink/).waitFor({ timeout: PATIENCE_MS });
           await button(page, 'Do all remaining steps').click();
         }
@@ -122,7 +125,7 @@ describe('the way from the unknown to a molarity', () => {
       await button(page, 'Add').click();
       await page
         .locator('bf-dispense')
-        .getByText(/Refused, EDTA: expected the indicator/)
+        .getByText(/Refused: without thiocyanate no end point would be seen/)
         .waitFor();
       for (let i = 0; i < 7; i++) await page.keyboard.press('n');
       await page.getByText('3.00\u202fg of ammonium thiocyanate', { exact: true }).first().waitFor();
@@ -130,7 +133,7 @@ describe('the way from the unknown to a molarity', () => {
       await button(page, 'Add').click();
       await page
         .locator('bf-dispense')
-        .getByText(/received acid into thiocyanate/)
+        .getByText(/Refused: thiocyanate is in the flask/)
         .waitFor();
       expect(await page.getByRole('group', { name: /Keep thiocyanate away from acid/ }).count()).toBe(1);
       await page.keyboard.press('z');
@@ -139,7 +142,7 @@ describe('the way from the unknown to a molarity', () => {
       const expected = page.getByLabel(/how much 6.0 mol\/L NaOH/);
       await expected.fill('half a cup');
       await expected.press('Enter');
-      await page.getByText(/received half a cup/).waitFor();
+      await page.getByText(/“half a cup” was not understood/).waitFor();
       await opened.close();
     },
     PATH_TIME_MS,

@@ -57,7 +57,7 @@ export class KeptRuns extends LiveElement {
 
   private keeping(session: Session) {
     if (!isWorthKeeping(session.saved())) return html`<p class="soft">Nothing has been done yet in the run on the page.</p>`;
-    return html`<form @submit=${this.keep}><label>Keep the run on the page as <input name="name" type="text" required maxlength=${NAME_MAX} autocomplete="off" /></label>
+    return html`<form @submit=${this.keep}><label>Keep the run on the page as <input name="name" type="text" maxlength=${NAME_MAX} placeholder=${usualName(session)} autocomplete="off" /></label>
       <button type="submit" class="primary">Keep</button></form>`;
   }
 
@@ -108,9 +108,10 @@ export class KeptRuns extends LiveElement {
 
   private keep(event: Event & { target: HTMLFormElement }) {
     event.preventDefault();
-    const name = nameIn(event.target);
-    if (name === '') return;
-    this.session?.keepRun(name);
+    const { session } = this;
+    if (!session) return;
+    const name = nameIn(event.target) || usualName(session);
+    session.keepRun(name);
     event.target.reset();
     announce(this, `Kept as ${name}`);
     this.tell();
@@ -139,6 +140,11 @@ export class KeptRuns extends LiveElement {
     this.isOpen = false;
     this.pictures.stop();
   }
+}
+
+/** What a run is called that is kept without a name of its own: the column and how far it went, by which a reader can tell it. */
+function usualName({ store }: Session): string {
+  return `${columnName(store.scenario?.seed ?? 0)}, ${millilitres(store.atPresent?.delivered_mL ?? 0)}`;
 }
 
 function nameIn(form: HTMLFormElement): string {

@@ -1,10 +1,12 @@
 import type { Receiver } from '../../../sim/flask/index.ts';
 import type { Parameters } from '../../../sim/terms/types.ts';
 import type { Bench, Dose, Reading, WorkUpAction, WorkUpEvent } from '../../../sim/workup/index.ts';
-import type { Issue } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, withUnit } from './format.ts';
 
 // Steps of the work-up in words: what is to be done, what was done, what is seen.
+
+/** What is weighed. */
+const SOLID = 'ammonium thiocyanate';
 
 /** What an action asks for. */
 export function stepWords(action: WorkUpAction, bench: Bench): string {
@@ -13,7 +15,8 @@ export function stepWords(action: WorkUpAction, bench: Bench): string {
   if (action.do === 'portion') return `${action.mL} mL by pipette into a fresh flask`;
   if (action.do === 'swirl') return `swirl for ${fixed(action.min, 1)} min`;
   if (action.do === 'wait') return action.ice ? `${action.min} min in ice` : `wait ${action.min} min`;
-  return `${bench.reagents[action.reagent].label}, ${doseWords(action.dose)}`;
+  const label = 'g' in action.dose ? SOLID : bench.reagents[action.reagent].label;
+  return `${label}, ${doseWords(action.dose)}`;
 }
 
 function transferWords(rinses: number, rinse_mL: number): string {
@@ -34,8 +37,13 @@ function doseWords(dose: Dose): string {
 export function doneWords({ action, used }: WorkUpEvent, bench: Bench): string {
   if (action.do !== 'add') return stepWords(action, bench);
   const { label } = bench.reagents[action.reagent];
-  if ('g' in action.dose) return `${withUnit(fixed(used, 2), 'g')} of ammonium thiocyanate`;
-  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.dose, bench.values)}`;
+  if ('g' in action.dose) return `${withUnit(fixed(used, 2), 'g')} of ${SOLID}`;
+  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.dose, bench.values)}${restWords(action.dose)}`;
+}
+
+/** The pH that was asked for is that at rest: a reading right after the last drop comes before the lumps have dissolved. */
+function restWords(dose: Dose): string {
+  return 'until' in dose && dose.until !== 'pink' ? `, pH ${fixed(dose.until.pH, 1)} once all has dissolved` : '';
 }
 
 function dropsWords(used: number, dose: Dose, values: Parameters): string {
@@ -53,10 +61,6 @@ export function seenWords({ appearance }: Pick<Reading, 'appearance'>): string {
 export function seenShort({ appearance: { liquid, solid } }: Pick<Reading, 'appearance'>): string {
   const solids = solid.split('; ').flatMap((words) => /\S+ hydroxide/.exec(words)?.[0] ?? []);
   return solids.length === 0 ? liquid : `${liquid}, ${solids.join(', ')}`;
-}
-
-export function refusalText({ path, expected, received }: Issue): string {
-  return `Refused, ${path}: expected ${expected}; received ${received}`;
 }
 
 /** A beaker that holds less is empty, mL: a drop is about 0.05 mL. */

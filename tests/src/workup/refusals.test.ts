@@ -1,0 +1,53 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { WorkUpAction } from '../../../sim/workup/index.ts';
+import type { Session } from '../../../src/store/session.ts';
+import { refusalText } from '../../../src/ui/text/work-up-refusals.ts';
+import { doneWords, stepWords } from '../../../src/ui/text/work-up-words.ts';
+import { collected } from './rig.ts';
+
+const EDTA = (dose: Extract<WorkUpAction, { do: 'add' }>['dose']): WorkUpAction => ({ do: 'add', reagent: 'EDTA', dose });
+const TRANSFER: WorkUpAction = { do: 'transfer', rinses: 2, rinse_mL: 5 };
+
+describe('a refusal of the work-up', () => {
+  let session: Session;
+  beforeAll(async () => {
+    session = await collected();
+  });
+
+  /** What is said of a last action after these; undefined if it is taken. */
+  function said(before: readonly WorkUpAction[] | 'all', last: WorkUpAction): string | undefined {
+    const { workUp } = session;
+    workUp.startAgain();
+    if (before === 'all') workUp.actAsUsual(false);
+    else for (const action of before) expect(workUp.act(action)?.refused).toBeUndefined();
+    const refused = workUp.act(last)?.refused;
+    return refused && refusalText(refused);
+  }
+
+  test.each<[string, readonly WorkUpAction[] | 'all', WorkUpAction, RegExp]>([
+    ['titrant without indicator', [], EDTA({ drops: 1 }), /Add thiocyanate and acetone first/],
+    ['titrating a pink flask on', 'all', EDTA({ until: 'pink' }), /turned pink, the end point is reached: read the burette/],
+    ['more than the burette holds', 'all', EDTA({ mL: 24 }), /It has to be at most the 25 mL at which the burette is empty/],
+    ['acid into thiocyanate', 'all', { do: 'add', reagent: 'acetic', dose: { drops: 1 } }, /No acid goes in any more/],
+    ['thiocyanate into acid', [TRANSFER], { do: 'add', reagent: 'thiocyanate', dose: { g: 3 } }, /still acid \(pH .*\)\. Neutralise it/],
+    ['a second transfer', [TRANSFER], TRANSFER, /is in the flask already/],
+    ['a flask too small', [TRANSFER], { do: 'make up', to_mL: 10 }, /a 10 mL flask is too small\. It takes at least \d+\.\d mL, such as \d+ mL/],
+    ['a portion larger than the eluate', [], { do: 'portion', mL: 100 }, /It has to be at most the .* mL that are left/],
+    ['a portion of what was titrated', 'all', { do: 'portion', mL: 5 }, /EDTA is in this eluate already/],
+    ['a pH out of reach', [], { do: 'add', reagent: 'acetic', dose: { until: { pH: 0.01 } } }, /pH 0\.01 is out of reach/],
+  ])('of %s says why in words, and what to do', (_, before, last, words) => {
+    const text = said(before, last);
+    expect(text).toMatch(words);
+    expect(text).not.toMatch(/expected|received|[a-z]\.[a-z]/i);
+  });
+});
+
+test('what is weighed is named without a molarity, and a pH that was asked for is told beside the reading that comes before it', async () => {
+  const { workUp } = await collected();
+  workUp.actAsUsual(false);
+  const { bench, state } = workUp;
+  if (!bench || !state) throw new Error('expected a work-up');
+  expect(stepWords({ do: 'add', reagent: 'thiocyanate', dose: { g: 3 } }, bench)).toBe('ammonium thiocyanate, 3.00\u202fg');
+  const alkali = state.events.find(({ action }) => action.do === 'add' && action.reagent === 'NaOH');
+  expect(alkali && doneWords(alkali, bench)).toMatch(/ mol\/L NaOH \(\d+ drops?\), pH 8\.0 once all has dissolved$/);
+});
