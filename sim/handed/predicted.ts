@@ -1,5 +1,5 @@
 // The outcome of what was predicted, read from the run.
-import { type FractionTargets, leavesAt, leavingAt, type Plan, pouredOf, progressOf, type Results } from '../history/index.ts';
+import { BEGINS_SHARE, type FractionTargets, leavesAt, leavingAt, type Plan, pouredOf, progressOf, type Results } from '../history/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 import type { Prediction } from './predictions.ts';
 
@@ -19,8 +19,6 @@ export interface Truth {
   readonly agrees: boolean;
 }
 
-/** Share of an ion that must have left for it to count as leaving. */
-export const FIRST_SHARE = 0.01;
 /** A volume this near counts as agreeing, mL: about ten drops. A choice. */
 export const NEAR_ML = 0.5;
 /** Acid above which drops are called strong, mol/L; a choice. */
@@ -48,7 +46,7 @@ export function truthOf(prediction: Prediction, known: Known): Truth | undefined
 /** Ions in the order in which they have left so far. */
 export function leftFirst({ scenario, plan, moment }: Known): readonly { readonly ion: IonId; readonly at_mL: number }[] {
   const left = scenario.ions.flatMap((ion) => {
-    const at_mL = leavesAt(plan, ion, FIRST_SHARE);
+    const at_mL = leavesAt(plan, ion, BEGINS_SHARE);
     return at_mL !== undefined && at_mL <= moment.delivered_mL ? [{ ion, at_mL }] : [];
   });
   return left.sort((a, b) => a.at_mL - b.at_mL);
@@ -69,7 +67,7 @@ function firstIon(prediction: Prediction, known: Known): Truth | undefined {
 }
 
 function firstVolume(prediction: Prediction, { scenario, plan, moment, targets }: Known): Truth | undefined {
-  const at_mL = leavesAt(plan, targets.target, FIRST_SHARE);
+  const at_mL = leavesAt(plan, targets.target, BEGINS_SHARE);
   const { eluent_mL } = progressOf(scenario, moment.events);
   if (at_mL === undefined || at_mL > moment.delivered_mL || eluent_mL === undefined) return undefined;
   return { choice: '', at_mL, agrees: Math.abs((prediction.volume_mL ?? at_mL) - at_mL) <= NEAR_ML };

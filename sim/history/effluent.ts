@@ -11,6 +11,9 @@ export type Solute = IonId | 'HCl';
 /** What has to be known of a run to read what left. */
 export type Effluent = Frames & Readonly<Pick<RunRecord, 'ions'>>;
 
+/** Share of what was poured of an ion that has left when it is said to begin to leave. A choice. */
+export const BEGINS_SHARE = 0.01;
+
 export interface EffluentCurve {
   /** Delivered volumes, mL. */
   readonly xs: readonly number[];

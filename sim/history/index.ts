@@ -11,6 +11,7 @@ export { type StartSearch, type StartWindow, waterWindow } from './changes/start
 export { bestStart, type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
 export { type FractionTargets, targetsOf } from './changes/targets.ts';
 export {
+  BEGINS_SHARE,
   collected,
   collectedAt,
   type EffluentCurve,

@@ -1,4 +1,16 @@
-import { bandOnRuler, type FractionTargets, frameAtTime, isSample, isWeaker, leavesAt, type Plan, type RunEvent, timeAt, verdict } from '../history/index.ts';
+import {
+  BEGINS_SHARE,
+  bandOnRuler,
+  type FractionTargets,
+  frameAtTime,
+  isSample,
+  isWeaker,
+  leavesAt,
+  type Plan,
+  type RunEvent,
+  timeAt,
+  verdict,
+} from '../history/index.ts';
 import type { IonId, Scenario } from '../terms/types.ts';
 
 // The moments of a run that are worth a word, in the order in which they come, with figures read off that very run.
@@ -28,9 +40,8 @@ export type StoryMoment = { readonly time_min: number; readonly delivered_mL: nu
     }
 );
 
-/** Shares of an ion between which it is said to run through, and at which the target is said to leave. Choices. */
+/** Shares of an ion between which it is said to run through. A choice. */
 const THROUGH = [0.05, 0.95] as const;
-const LEAVING = 0.05;
 
 type Pour = RunEvent & { readonly action: { readonly do: 'pour'; readonly liquid: string; readonly volume_mL: number } };
 
@@ -95,7 +106,7 @@ function afterWater(plan: Plan, water: Pour, target: IonId): StoryMoment[] {
       ? [{ kind: 'changed', ...at(event), label: event.action.label, after_mL: event.delivered_mL - water.delivered_mL }]
       : [],
   );
-  const leaves = leavesAt(plan, target, LEAVING);
+  const leaves = leavesAt(plan, target, BEGINS_SHARE);
   const leaving: StoryMoment[] =
     leaves !== undefined && leaves > water.delivered_mL
       ? [{ kind: 'leaving', time_min: timeAt(plan, leaves), delivered_mL: leaves, ion: target, after_mL: leaves - water.delivered_mL }]

@@ -2,7 +2,7 @@ import { receiverName } from '../ui/text/receiver-words.ts';
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/index.ts';
-import { leavesAt, lessonOf, lessonWords, progressOf } from '../../sim/history/index.ts';
+import { BEGINS_SHARE, leavesAt, lessonOf, lessonWords, progressOf } from '../../sim/history/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
@@ -24,8 +24,6 @@ import '../ui/table.ts';
 import '../ui/named/column-name.ts';
 
 const WHY = 'Why do two ions of equal charge separate?';
-/** Share of an ion that must have left for it to count as leaving. */
-const FIRST_SHARE = 0.01;
 
 /** The notebook: readings, expectations, the reader's own calculation, the result with its uncertainty, safety and waste. Prints on two pages. */
 @customElement('bf-notebook')
@@ -71,7 +69,7 @@ export class NotebookView extends LiveElement {
     const { scenario, plan, atPresent: moment, present_min } = store;
     if (!moment || store.log.length === 0) return nothing;
     return html`<div class="run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${present_min} .showForecast=${sees === 'forecast'}
-      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { plan, moment }, targets, sees })} .window=${isOverByNow(store) ? window : undefined} losses></bf-figure></div>`;
+      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { scenario, plan, moment }, targets, sees })} .window=${isOverByNow(store) ? window : undefined} losses></bf-figure></div>`;
   }
 
   private expected(session: Session) {
@@ -84,7 +82,7 @@ export class NotebookView extends LiveElement {
     const { plan, atPresent: moment } = store;
     if (!plan || !moment || plan.ions.length < 2 || plan.ions.some((ion) => IONS[ion].charge !== IONS[plan.ions[0]].charge)) return nothing;
     const seen = plan.ions.map((ion) => {
-      const mL = leavesAt(plan, ion, FIRST_SHARE);
+      const mL = leavesAt(plan, ion, BEGINS_SHARE);
       return `${IONS[ion].symbol} ${mL !== undefined && mL <= moment.delivered_mL ? `after ${millilitres(mL)}` : 'not yet'}`;
     });
     const said = workUp.saved.entries.find(({ what }) => what === WHY)?.value ?? '';

@@ -1,6 +1,7 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import type { Seeing } from '../../sim/terms/seeing.ts';
-import { bandOnRuler, type FractionTargets, frameAt, leavesAt, type Plan } from '../../sim/history/index.ts';
+import { BEGINS_SHARE, bandOnRuler, type FractionTargets, frameAt, leavesAt, type Plan, progressOf } from '../../sim/history/index.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
@@ -9,6 +10,8 @@ interface Words {
   readonly label: string;
   /** The same where room is short. */
   readonly brief?: string;
+  /** What the prediction did not reckon with. */
+  readonly why?: string;
 }
 
 interface Told extends Words {
@@ -19,13 +22,10 @@ interface Told extends Words {
 /** What has to be known of a run to judge the marks in it. */
 interface Judged {
   readonly eyeMarks: readonly EyeMark[];
-  readonly store: { readonly plan: Plan | undefined; readonly moment: Moment | undefined };
+  readonly store: { readonly scenario: Scenario | undefined; readonly plan: Plan | undefined; readonly moment: Moment | undefined };
   readonly targets: FractionTargets | undefined;
   readonly sees: Seeing;
 }
-
-/** Share of a metal that is out when it is said to have begun to leave; a choice. */
-export const LEAVES_SHARE = 0.05;
 
 /** A band this near the bottom has reached it: the ruler is read no finer, cm. */
 const READ_CM = 0.05;
@@ -52,12 +52,18 @@ function depth(mL: number, depth_cm: number, { store, targets }: Judged): Words 
   const band = bandOnRuler(plan, targets.target, frameAt(plan, mL));
   const said = fixed(depth_cm, 1);
   if (band && band.leading_cm < plan.length_cm - READ_CM) return words(said, fixed(band.leading_cm, 1), 'cm');
-  return { label: `you: ${withUnit(said, 'cm')}, ${band ? 'it had reached the bottom' : 'no band was left'}` };
+  return { label: `you: ${withUnit(said, 'cm')}, ${band ? 'it had reached the bottom' : 'no band was left'}`, ...released(mL, store) };
 }
 
 function leaving(mL: number, { store, targets, sees }: Judged): Words {
-  const from = store.plan && targets && sees === 'forecast' ? leavesAt(store.plan, targets.target, LEAVES_SHARE) : undefined;
-  return words(fixed(mL, 1), from === undefined ? undefined : fixed(from, 1), 'mL');
+  const from = store.plan && targets && sees === 'forecast' ? leavesAt(store.plan, targets.target, BEGINS_SHARE) : undefined;
+  return { ...words(fixed(mL, 1), from === undefined ? undefined : fixed(from, 1), 'mL'), ...(from === undefined || from > mL ? {} : released(mL, store)) };
+}
+
+/** A weaker eluent that was poured before the place that was predicted has changed everything after it. */
+function released(mL: number, { scenario, plan }: Judged['store']): Pick<Words, 'why'> {
+  const { eluent_mL } = scenario && plan ? progressOf(scenario, plan.events) : {};
+  return eluent_mL !== undefined && eluent_mL < mL ? { why: `the weaker eluent came at ${withUnit(fixed(eluent_mL, 1), 'mL')}` } : {};
 }
 
 function words(said: string, was: string | undefined, unit: string): Words {

@@ -1,9 +1,8 @@
 import { svg, type SVGTemplateResult } from 'lit';
 import { hexOf, liquidColour, type Rgb, type Solution } from '../../../sim/colour/index.ts';
-import { collectedAt, leavesAt, type Plan, type Solute } from '../../../sim/history/index.ts';
+import { BEGINS_SHARE, collectedAt, leavesAt, type Plan, type Solute } from '../../../sim/history/index.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
 import { remembered } from '../../../sim/math/remembered.ts';
-import { LEAVES_SHARE } from '../../plot/eye-predictions.ts';
 import { EXAGGERATION, stainOf } from '../../plot/liquid.ts';
 import { type ColourWord, colourWord } from '../../ui/text/colour-words.ts';
 import { spoken } from '../../ui/text/format.ts';
@@ -90,7 +89,7 @@ export function spokenDrips(portions: readonly Portion[]): string {
 
 /** Whether so much of an ion has left that one sees it: what is seen is not asked. */
 export function hasLeft(plan: Plan, ion: IonId, now_mL: number): boolean {
-  return now_mL > (leavesAt(plan, ion, LEAVES_SHARE) ?? Number.POSITIVE_INFINITY);
+  return now_mL > (leavesAt(plan, ion, BEGINS_SHARE) ?? Number.POSITIVE_INFINITY);
 }
 
 /** Portions of one colour taken together. */

@@ -12,6 +12,8 @@ export interface PredictionMark {
   readonly label: string;
   /** The same in fewer characters, for where room is short. */
   readonly brief?: string;
+  /** What the prediction did not reckon with. */
+  readonly why?: string;
   /** cm; where a band is predicted instead of what leaves. */
   readonly depth_cm?: number;
 }
@@ -34,7 +36,12 @@ export function predictionWishes(drawing: Drawing, marks: readonly PredictionMar
       { x: x + 10, y: base, anchor: 'start' },
       { x: x - 10, y: base, anchor: 'end' },
     ] as const;
-    return { texts: [mark.label, ...(mark.brief ? [mark.brief] : [])], places, within: insideOf(layout, row), look: 'line-label prediction' };
+    return {
+      texts: [...(mark.why ? [`${mark.label}: ${mark.why}`] : []), mark.label, ...(mark.brief ? [mark.brief] : [])],
+      places,
+      within: insideOf(layout, row),
+      look: 'line-label prediction',
+    };
   });
 }
 

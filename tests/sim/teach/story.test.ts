@@ -69,7 +69,7 @@ describe('the story of the default run', () => {
   test('says when cobalt begins to leave, and what stands in which beaker at the end', () => {
     const leaving = at('leaving');
     const out = measured(leaving.time_min).receivers.reduce((sum, receiver) => sum + Number(receiver['Co_mmol']), 0);
-    expect(out / (measured(leaving.time_min).loaded['Co_mmol'] ?? 0)).toBeCloseTo(0.05, 2);
+    expect(out / (measured(leaving.time_min).loaded['Co_mmol'] ?? 0)).toBeCloseTo(0.01, 2);
     const end = measured(plan.logEnd.time_min);
     const cobalt = end.receivers.find(({ label }) => label === 'cobalt');
     expect(said(at('done'), /([\d.]+) %/)).toBeCloseTo((100 * Number(cobalt?.['Co_mmol'])) / (end.loaded['Co_mmol'] ?? 0), 0);

@@ -4,7 +4,7 @@ import { resultsOf } from '../../../sim/run/results.ts';
 import type { Action, Log } from '../../../sim/terms/types.ts';
 import { eluentEntry, logAhead } from '../../../src/coach/ahead.ts';
 import { type Bench, occasionOf, questionOf } from '../../../src/coach/occasion.ts';
-import { FIRST_SHARE } from '../../../sim/handed/predicted.ts';
+import { BEGINS_SHARE } from '../../../sim/history/index.ts';
 import { outcomeOf } from '../../../src/coach/outcome.ts';
 import { warningsOf } from '../../../src/coach/warnings.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
@@ -69,7 +69,7 @@ describe('an outcome', () => {
 
   test('of the eluent is the volume at which a fresh run has delivered one percent of the cobalt', () => {
     const bench = benchAfter(WHOLE);
-    const at = leavesAt(bench.plan, 'Co', FIRST_SHARE) ?? 0;
+    const at = leavesAt(bench.plan, 'Co', BEGINS_SHARE) ?? 0;
     const run = runOf(SCENARIO, [...WHOLE.slice(0, CHANGE), { do: 'wait', until: { delivered_mL: at } }]);
     advance(run, { endOfLog: true });
     const delivered = resultsOf(run).receivers.reduce((sum, receiver) => sum + Number(receiver['Co_mmol']), 0);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandAt, bedHeightOf, frameAt, leavesAt, onRuler } from '../../../sim/history/index.ts';
+import { BEGINS_SHARE, bandAt, bedHeightOf, frameAt, leavesAt, onRuler } from '../../../sim/history/index.ts';
 import type { Action } from '../../../sim/terms/types.ts';
 import { Acting } from '../../../src/bench/acting.ts';
 import { eyePredictions } from '../../../src/plot/eye-predictions.ts';
@@ -57,6 +57,27 @@ test('of a band that has broken through it is said that it had reached the botto
   expect(leavesAt(plan, 'Co', 0.02)).toBeLessThan(57);
   expect(leavesAt(plan, 'Co', 0.95)).toBeGreaterThan(57);
   expect(eyePredictions(session)[0].label).toBe('you: 6.5\u202fcm, it had reached the bottom');
+});
+
+test('where a weaker eluent came before the place that was predicted, it is named beside the outcome; where it came after, not', async () => {
+  const session = new Session(directThread(), memory(), 'a');
+  await session.start(undefined);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  session.seeing = 'forecast';
+  session.markByEye({ mL: 75 });
+  session.markByEye({ mL: 78, depth_cm: 2 });
+  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1));
+  await session.store.seek(1000);
+  const { plan, scenario } = session.store;
+  if (!plan || !scenario) throw new Error('plan: expected one');
+  const water = plan.events.find(({ action, delivered_mL }) => action?.do === 'pour' && action.liquid === 'water' && delivered_mL > 30);
+  const came = `the weaker eluent came at ${water?.delivered_mL.toFixed(1)}\u202fmL`;
+  const [leaving, depth] = eyePredictions(session);
+  expect(leaving.label).toBe(`you: 75.0\u202fmL, it was ${leavesAt(plan, 'Co', BEGINS_SHARE)?.toFixed(1)}\u202fmL`);
+  expect(leaving.why).toBe(came);
+  expect(depth).toMatchObject({ label: 'you: 2.0\u202fcm, no band was left', why: came });
+  session.markByEye({ mL: 30, depth_cm: 2 });
+  expect(eyePredictions(session).find(({ mL }) => mL === 30)?.why).toBeUndefined();
 });
 
 test('by eye a liquid that sets the band free slows the clock down, so that there is time to change the receiver; acid does not', async () => {
