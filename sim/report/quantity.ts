@@ -105,6 +105,6 @@ function figuresIn(digits: string): number {
 function noteOn(digits: string, unit: string, dimension: Dimension): string {
   const notes: string[] = [];
   if (/^[+-]?[1-9]\d{0,2},\d{3}$/.test(digits)) notes.push('the comma was read as a decimal mark');
-  if (unit === '' && dimension !== 'number') notes.push(`no unit: read as ${HOUSE[dimension]}`);
+  if (unit === '' && dimension !== 'number') notes.push(`without a unit it was taken as ${HOUSE[dimension]}`);
   return notes.join('; ');
 }

@@ -1,8 +1,10 @@
 import { html, nothing } from 'lit';
+import type { FractionTargets } from '../../sim/history/index.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import { dropAt } from '../store/drop.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { duration, fixed, millilitres } from '../ui/text/format.ts';
+import { askedBriefly } from '../ui/text/task/asked-words.ts';
 
 /** What a bench shows, name and value: cylinder, drops, ruler, clock. */
 export function readingsOf(store: ColumnStore, moment: Moment): (readonly [name: string, value: string])[] {
@@ -20,10 +22,11 @@ function dripping({ scenario, playing }: ColumnStore, moment: Moment): string {
   return playing ? `${Math.round(moment.flow / dropAt(scenario, moment))} / min` : 'paused';
 }
 
-/** The same in one line, for a screen that has no room for the list. */
-export function atAGlance(store: ColumnStore) {
+/** The same in one line, for a screen that has no room for the list; before anything has dripped, what is asked for. */
+export function atAGlance(store: ColumnStore, targets: FractionTargets | undefined) {
   const { moment } = store;
   if (!moment) return nothing;
+  if (targets && moment.delivered_mL === 0) return html`<span>${askedBriefly(targets)}</span>`;
   const [delivered, drops, above, clock] = readingsOf(store, moment).map(([, value]) => value);
   return html`${delivered} · drops ${drops} · ${above} above · ${clock}`;
 }

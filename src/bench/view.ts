@@ -112,7 +112,7 @@ export class BenchView extends LiveElement {
         <div class="left" @glass-clamp=${this.doing.flipClamp} @glass-receiver=${this.doing.putReceiver} @glass-pour=${this.doing.pour} @glass-depth=${this.doing.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
         <div class="run" @bf-ask=${this.doing.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>
-        <bf-say-line .said=${this.said} @bf-hushed=${this.hushed}>${atAGlance(store)}</bf-say-line>
+        <bf-say-line .said=${this.said} @bf-hushed=${this.hushed}>${atAGlance(store, session.targets)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
         ${this.others(session)}

@@ -19,7 +19,10 @@ const EDGE_PX = 3;
 
 /** Words up to a delivered volume; what comes later is not told. What was predicted comes first. */
 export function depthWords(measured: Measured, until_mL = Number.POSITIVE_INFINITY, predictions: readonly Worded[] = []): SVGTemplateResult {
-  const lines = measured.tracks.flatMap((track) => edgesOf(measured, track, until_mL));
+  const { depth } = measured.layout;
+  // Where the run ends the line of the moment comes to rest.
+  const end = [depth.top, depth.bottom].map((y) => ({ x: measured.x(deliveredAtEnd(measured.plan)), y }));
+  const lines = [...measured.tracks.flatMap((track) => edgesOf(measured, track, until_mL)), end];
   const first = placedWords([...title(measured), ...predictions]);
   const bands = bandWords(
     measured,

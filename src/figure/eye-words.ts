@@ -23,7 +23,7 @@ export function eyeLines(name: string, marks: readonly PredictionMark[], narrow:
   const [depth, leaving] = [marks.some(({ depth_cm }) => depth_cm !== undefined), marks.some(({ depth_cm }) => depth_cm === undefined)];
   if (depth && leaving) return narrow ? ['Marked. Press', 'elsewhere to move'] : ['Marked. Press elsewhere to move a mark still ahead.'];
   if (narrow) {
-    if (!depth) return [leaving ? 'Marked. Now press' : 'Predict: press ahead', 'of “now”, where the', `${name}’s front will be`];
+    if (!depth) return [leaving ? 'Marked. Now press' : 'Predict: tap ahead', 'of “now”, where the', `${name}’s front will be`];
     return ['Marked. In the strip:', `when does ${name}`, 'begin to leave?'];
   }
   return [

@@ -14,12 +14,12 @@ import type { HandleEvent } from './handle.ts';
 import type { Held } from './handles.ts';
 import { Looking } from './cursor/looking.ts';
 import type { Portion } from './rows/dripped.ts';
-import { depthMark, hatch, nowLine, veil } from './rows/marks.ts';
+import { depthMark, hatch, nowLine, nowWords, veil } from './rows/marks.ts';
 import { drawnWords, placedWords } from './rows/labels.ts';
-import { type PredictionMark, predictionMarks, predictionWishes } from './rows/predictions.ts';
+import type { PredictionMark } from './rows/predictions.ts';
 import { Fetched } from './fetched.ts';
 import { depthRow } from './rows/row-depth.ts';
-import { pouredRow } from './rows/row-poured.ts';
+import { pouredNotes, pouredRow } from './rows/row-poured.ts';
 import { receiverRow } from './rows/row-receivers.ts';
 import type { Measured } from './streaks/measured.ts';
 import type { StreakImage } from './streaks/streak-image.ts';
@@ -87,6 +87,7 @@ export class RunFigure extends LitElement {
   private readonly measuring = new Fetched(this, 'The bands of the figure', () => import('./instruments.ts'));
   private readonly lookingBack = new Fetched(this, 'The handle to look back', () => import('./now-handle.ts'));
   private readonly dripping = new Fetched(this, 'The drips', () => import('./rows/dripped.ts'));
+  private readonly marking = new Fetched(this, 'The predictions', () => import('./rows/predictions.ts'));
   private readonly looking = new Looking(this);
   private image: StreakImage | undefined;
   private readonly sizes = new ResizeObserver(([entry]) => {
@@ -121,6 +122,7 @@ export class RunFigure extends LitElement {
     if (this.takesInstruments) this.measuring.want();
     if (this.present_mL) this.lookingBack.want();
     if (this.byEye !== undefined && this.now_mL > 0) this.dripping.want();
+    if (this.predictions.length > 0) this.marking.want();
     this.measured = this.worked && this.takesInstruments ? this.instruments?.measuredFor(this.measured, this.worked) : undefined;
   }
 
@@ -163,9 +165,12 @@ export class RunFigure extends LitElement {
         ${instruments?.stems(placed, worked)}
         ${guard([worked, moved, until], () => receiverRow(worked, moved, until))}
         ${this.targets && this.showForecast ? instruments?.verdictLine(worked, this.targets, this.now_mL, moved) : nothing}
-        ${predictionMarks(worked, this.predictions)}
-        ${guard(this.byEye ? [worked, this.byEye, this.asks, this.predictions, this.drips, this.now_mL, seen] : [worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, until, this.covered], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
+        ${this.marking.part?.predictionMarks(worked, this.predictions)}
         ${nowLine(worked, this.now_mL)}
+        ${guard([worked, until], () => pouredNotes(worked, until))}
+        ${guard([measured, this.byEye], () => (this.byEye || !measured ? nothing : instruments?.legend(measured, measured.tops)))}
+        ${guard(this.byEye ? [worked, this.byEye, this.asks, this.predictions, this.marking.part, this.drips, this.now_mL, seen] : [worked, measured, this.logScale, this.window, this.losses, this.targets, this.predictions, this.marking.part, this.handles, until, this.covered], () => (this.byEye ? this.wordsByEye(worked, this.byEye, seen) : this.words(until)))}
+        ${nowWords(worked, this.now_mL)}
         ${this.depth_cm === undefined ? nothing : depthMark(worked, this.depth_cm, this.now_mL)}
         ${this.looking.cross(worked)}
       </svg>
@@ -205,23 +210,24 @@ export class RunFigure extends LitElement {
     const { byEye, measured, instruments } = this;
     const tracks = byEye ? worked.tracks.filter(({ ion }) => ion === byEye) : worked.tracks;
     if (byEye || !measured || !instruments) return depthRow(worked, tracks);
-    return svg`${depthRow(worked, tracks, instruments.acidFronts(measured, measured.acid))}${instruments.legend(measured, measured.tops)}`;
+    return depthRow(worked, tracks, instruments.acidFronts(measured, measured.acid));
   }
 
   private wordsByEye(worked: Worked, ion: IonId, seen: readonly Portion[]) {
-    const predicted = (['depth', 'effluent'] as const).flatMap((row) => predictionWishes(worked, this.predictions, row));
-    return svg`${this.asks ? eyeWords(worked, ion, this.predictions, this.drips?.hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
+    const predicted = (['depth', 'effluent'] as const).flatMap((row) => this.marking.part?.predictionWishes(worked, this.predictions, row) ?? []);
+    return svg`${this.asks ? eyeWords(worked, ion, this.predictions, this.drips?.hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.edgeWishes(worked, ion, this.now_mL) ?? []), ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
   }
 
   private words(until: number | undefined) {
-    const { measured, instruments, predictions, losses, targets, window } = this;
+    const { measured, instruments, predictions, losses, targets, window, handles } = this;
     if (!measured || !instruments) return nothing;
     const judged = losses && targets ? instruments.lossWishes(measured, targets) : [];
     const offered = window && !losses ? instruments.windowWishes(measured, window) : [];
-    const shown = instruments.depthWords(measured, until, predictionWishes(measured, predictions, 'depth'));
+    const marked = (row: 'depth' | 'effluent') => this.marking.part?.predictionWishes(measured, predictions, row) ?? [];
+    const shown = instruments.depthWords(measured, until, marked('depth'));
     if (this.covered) return shown;
-    const before = [...predictionWishes(measured, predictions, 'effluent'), ...judged];
-    return svg`${shown}${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY })}`;
+    const before = [...marked('effluent'), ...judged];
+    return svg`${shown}${instruments.effluentWords(measured, measured.curves, this.logScale, { before, after: offered, until_mL: until ?? Number.POSITIVE_INFINITY, uprights: instruments.uprightsOf(measured, { handles, window, predictions }) })}`;
   }
 
   private hold({ detail }: CustomEvent<HandleEvent>) {

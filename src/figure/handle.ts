@@ -38,7 +38,7 @@ export class AxisHandle extends LitElement {
     :host(:hover) path, :host(:focus) path, :host([held]) path { fill: var(--accent); stroke: var(--paper); stroke-width: 1.5; paint-order: fill; }
     span { position: absolute; left: calc(100% - 2px); top: 50%; transform: translateY(-50%); padding: 0 0.25em; white-space: nowrap; font-size: var(--text-small);
       pointer-events: none; border-radius: var(--round); opacity: 0; }
-    :host([kind='receiver']) span { top: -2px; }
+    :host([kind='receiver']) span { top: 10px; }
     :host([turned]) span { left: auto; right: calc(100% - 2px); }
     :host([labelled]) span { opacity: 1; }
     :host(:hover) span, :host(:focus) span, :host([held]) span { opacity: 1; background: var(--sheet); box-shadow: 0 0 0 1px var(--edge); }

@@ -34,6 +34,8 @@ const TIERS = 2;
 /** From the middle of a handle to the row that it belongs to, px. */
 const ABOVE_PX = 14;
 const LEAST_GAP_ML = 0.1;
+/** Room of the numbers under an axis, px. */
+const NUMBERS_PX = 24;
 
 /** Where the handles stand; those behind a held change of eluent go with it. */
 export function placedHandles(handles: readonly Handle[], drawing: Drawing, held: Held | undefined, until_mL = Number.POSITIVE_INFINITY): PlacedHandle[] {
@@ -46,11 +48,12 @@ export function placedHandles(handles: readonly Handle[], drawing: Drawing, held
   });
 }
 
-/** Thin lines from each handle through the rows. */
+/** Thin lines from each handle through the rows, interrupted at the numbers of the axis. */
 export function stems(placed: readonly PlacedHandle[], { layout: { poured, effluent, receivers } }: Drawing): SVGTemplateResult {
   return svg`<g class="stems">${placed.map(({ handle, px, y, held }) => {
-    const [top, bottom] = handle.kind === 'eluent' ? [Math.min(y + ABOVE_PX, poured.top), effluent.bottom] : [effluent.top, receivers.top + BRACKET_DROP];
-    return svg`<line class=${held ? 'stem held' : 'stem'} x1=${px} x2=${px} y1=${top} y2=${bottom}></line>`;
+    const top = handle.kind === 'eluent' ? Math.min(y + ABOVE_PX, poured.top) : effluent.top;
+    const below = handle.kind === 'eluent' ? '' : `M${px} ${effluent.bottom + NUMBERS_PX}V${receivers.top + BRACKET_DROP}`;
+    return svg`<path class=${held ? 'stem held' : 'stem'} d=${`M${px} ${top}V${effluent.bottom}${below}`}></path>`;
   })}</g>`;
 }
 

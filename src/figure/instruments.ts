@@ -6,7 +6,7 @@ export { readPlace } from './cursor/read-out.ts';
 export { legend } from './rows/legend.ts';
 export { lossMarks, lossWishes } from './rows/losses.ts';
 export { effluentRow, effluentWords } from './rows/row-effluent.ts';
-export { startBand, verdictLine, windowBand, windowWishes } from './rows/targets.ts';
+export { startBand, verdictLine, windowBand, uprightsOf, windowWishes } from './rows/targets.ts';
 export { acidFronts } from './streaks/fronts.ts';
 export { measuredFor } from './streaks/measured.ts';
 export { StreakImage } from './streaks/streak-image.ts';

@@ -24,7 +24,7 @@ export const figureStyles = css`
   svg.plot .veil.effluent .cover { fill-opacity: 0.15; }
   svg.plot .veil.whole .cover { fill-opacity: 1; }
   svg.plot .hatch { stroke: var(--edge); stroke-width: 1; stroke-opacity: 0.35; }
-  svg.plot .stem { stroke: var(--ink); stroke-width: 1; stroke-opacity: 0.45; }
+  svg.plot .stem { fill: none; stroke: var(--ink); stroke-width: 1; stroke-opacity: 0.45; }
   svg.plot .stem.held { stroke: var(--accent); stroke-width: 2; stroke-opacity: 1; }
   svg.plot .window .stretch { fill: var(--good-paper); fill-opacity: 0.55; }
   svg.plot .window .acid { fill: var(--good-ink); fill-opacity: 0.18; }

@@ -4,7 +4,7 @@ import type { Action, Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { seriesStyle } from '../plot/series.ts';
 import { styled } from '../ui/styled.ts';
-import { fixed, millilitres, percent, quantity, significant } from '../ui/text/format.ts';
+import { fixed, millilitres, percent, quantity, significant, withUnit } from '../ui/text/format.ts';
 import { heightTicks, rulerTicks } from './labels.ts';
 import { ASIDE_WIDTH, asidePlaces, depthY, type Layout, NARROW, NAME_WIDTH, readingY, underHalf, type VesselPlace, WIDE } from './layout.ts';
 import { type ReceiverContent, receiverContents } from './scene/liquids.ts';
@@ -38,6 +38,10 @@ const BESIDE = 7;
 const WIDENED = 1.05;
 /** px per letter of small type, for what may be too long. */
 const LETTER = 6.6;
+/** Bottom of the button that turns a narrow drawing, in its corner, for fingers; words stay below it. */
+const TURN_PX = 56;
+/** From the middle of the tip to the words beside it, px. */
+const DRIPS_PX = 14;
 /** Beside a wide tube there is room for the second only. */
 const POUR_HERE = 'press here to pour ▸';
 const POUR_SHORT = 'press: pour ▸';
@@ -54,17 +58,18 @@ export function glassWords(options: GlassWords): TemplateResult {
   const left = layout.centre - layout.radius - layout.wall - BESIDE;
   const narrow = layout.width < NARROW;
   const level = levelY(layout, drawn);
-  const liquid = drawn.level_cm > 0 ? quantity(drawn.level_cm * 10, 'mm', 2) : narrow ? 'empty' : 'no liquid';
+  const beside = Math.max(Math.min(level, layout.ruler.top - 9), Math.min(TURN_PX, layout.ruler.top - 9));
+  const liquid = drawn.level_cm > 0 ? withUnit(fixed(drawn.level_cm * 10, 0), 'mm') : narrow ? 'empty' : 'no liquid';
   const clampOpen = options.turnedTo === undefined ? moment.clampOpen : options.turnedTo / 100;
   const open = clampOpen > 0 ? `${layout.width < TERSE ? '' : 'open '}${percent(clampOpen, 0)}` : 'shut';
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
     ${rulerTicks(layout).map(({ y, text }) => svg`<text class="ruler" x=${layout.ruler.left + layout.ruler.width - 3} y=${y}>${text}</text>`)}
     ${heightTicks(layout, scenario)
-      .filter(({ y }) => !narrow || Math.abs(y - Math.min(level, layout.ruler.top - 9)) > 12)
+      .filter(({ y }) => !narrow || Math.abs(y - beside) > 12)
       .map(({ y, text }) => svg`<text class="tick" x=${layout.ruler.left} y=${y}>${text}</text>`)}
-    ${narrow ? start(layout.ruler.left, Math.min(level, layout.ruler.top - 9), liquid, 'strong flag') : end(left, level, liquid, 'strong')}
+    ${narrow ? start(layout.ruler.left, beside, liquid, 'strong flag') : end(left, level, liquid, 'strong')}
     ${narrow ? start(layout.width - 36, layout.clamp, open) : end(layout.centre - 24, layout.clamp, open)}
-    ${start(layout.centre + 14, layout.tip + 4, dripping(options, narrow))}
+    ${start(layout.centre + DRIPS_PX, layout.tip + 4, dripping(options))}
     ${layout.widening > WIDENED ? widened(layout, narrow) : nothing}
     ${options.names ? ionNames(options, left) : nothing}
     ${depth === undefined ? nothing : depthFlag(layout, depth)}
@@ -102,10 +107,13 @@ function levelY(layout: Layout, { level_cm }: Moment): number {
   return Math.min(layout.bedTop - 8, Math.max(8, layout.above(Math.max(0, level_cm))));
 }
 
-function dripping({ scenario, moment, paused }: GlassWords, short: boolean): string {
+/** Fewer letters where the full ones would leave the drawing. */
+function dripping({ scenario, moment, paused, layout }: GlassWords): string {
   if (moment.flow <= 0) return 'no flow';
   if (paused) return 'paused';
-  return quantity(dropRate(moment.flow, dropAt(scenario, moment)), short ? '/min' : 'drops/min', 2);
+  const rate = dropRate(moment.flow, dropAt(scenario, moment));
+  const [full, short] = ['drops/min', '/min'].map((unit) => quantity(rate, unit, 2));
+  return LETTER * full.length < layout.width - layout.centre - DRIPS_PX ? full : short;
 }
 
 function depthFlag(layout: Layout, depth: number) {
@@ -144,7 +152,13 @@ function vessels({ scenario, moment, labels, layout }: GlassWords) {
   const wide = layout.width >= WIDE;
   return svg`${here ? (wide ? nameBeside(here, layout.receiver, -1, 'strong') : name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong')) : nothing}
     ${places.map((place, i) => (wide ? nameBeside(others[i], place, 1, '') : name(others[i], place, ASIDE_WIDTH - 2, '')))}
-    ${unshown > 0 ? svg`<text class="end" x=${layout.width - 4} y=${layout.receiver.base - layout.receiver.height - 8}>and ${unshown} more</text>` : nothing}`;
+    ${unshown > 0 ? svg`<text class="end" x=${layout.width - 4} y=${layout.receiver.base - layout.receiver.height - 8}>${unshownWords(unshown, layout)}</text>` : nothing}`;
+}
+
+/** Beakers that have no room in the drawing. */
+function unshownWords(count: number, { width }: Layout): string {
+  const full = `and ${count} more ${count === 1 ? 'beaker' : 'beakers'}`;
+  return LETTER * full.length < width - 8 ? full : `and ${count} more`;
 }
 
 function name({ label, volume_mL }: ReceiverContent, { x, base }: VesselPlace, width: number, kind: string) {

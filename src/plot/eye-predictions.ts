@@ -52,7 +52,8 @@ function depth(mL: number, depth_cm: number, { store, targets }: Judged): Words 
   const band = bandOnRuler(plan, targets.target, frameAt(plan, mL));
   const said = fixed(depth_cm, 1);
   if (band && band.leading_cm < plan.length_cm - READ_CM) return words(said, fixed(band.leading_cm, 1), 'cm');
-  return { label: `you: ${withUnit(said, 'cm')}, ${band ? 'it had reached the bottom' : 'no band was left'}`, ...released(mL, store) };
+  const [was, briefly] = band ? ['it had reached the bottom', 'at the bottom'] : ['no band was left', 'none left'];
+  return { label: `you: ${withUnit(said, 'cm')}, ${was}`, brief: `you ${said}, ${briefly}`, ...released(mL, store) };
 }
 
 function leaving(mL: number, { store, targets, sees }: Judged): Words {

@@ -16,6 +16,8 @@ export interface LabelWish {
   readonly places: readonly LabelPlace[];
   /** Where the label must lie, px. */
   readonly within: Box;
+  /** Left out where it would lie over a curve. */
+  readonly clear?: boolean;
   /** Its letters are wider. */
   readonly bold?: boolean;
 }
@@ -51,7 +53,7 @@ export function onLine(y: number, left: number, right: number): Box {
 
 /**
  * Places labels in the order given, the most wanted first. Each takes the first of its wordings, lines and places that touches
- * no label before it and no curve; failing that, one over a curve; failing that, it is left out (undefined).
+ * no label before it and no curve; failing that, one over a curve unless it must be clear; failing that, it is left out (undefined).
  */
 export function placeLabels(wishes: readonly LabelWish[], surroundings: Surroundings): (PlacedLabel | undefined)[] {
   const { taken = [], covers, apart = 4, width } = surroundings;
@@ -75,7 +77,7 @@ function best(
     if (!covers?.(label.box)) return label;
     overCurve ??= label;
   }
-  return overCurve;
+  return wish.clear ? undefined : overCurve;
 }
 
 /** Every wording on every line at every place, the best first; a wording that has no room at all is passed over. */

@@ -91,7 +91,7 @@ export class ReceiverTaken extends LiveElement {
     const part = session.workUp.aliquotShare;
     const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
     return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver holds ${millimoles(receiver.HCl_mmol, 1)} of acid, which takes ${millilitres(needed, 2)} of alkali${share === 1 ? '' : ` for one portion (${millilitres(whole, 2)} for all of it)`}.</p>
-      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Placed under the tip ${EARLIER_ML} mL earlier than at ${millilitres(at)}, it would hold ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
+      ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Had this receiver been put under the tip ${EARLIER_ML} mL earlier, at ${millilitres(at - EARLIER_ML)}, it would hold ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
       <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, part * (plan.results.loaded.Co_mmol ?? 0))} and ${shareWords('nickel', receiver.Ni_mmol, part * (plan.results.loaded.Ni_mmol ?? 0))}.</p>`;
   }
 

@@ -34,7 +34,15 @@ test.each(SIZES.flatMap(([size, options]) => (['lab-day', 'cathode-leach'] as co
       await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption(seen);
       await page.waitForTimeout(1000);
       expect(await overlaps(page), seen).toEqual([]);
+      expect(await struck(page), seen).toEqual([]);
+      expect(await cutOff(page), seen).toEqual([]);
     }
+    await lookBack(page, 30);
+    expect(await struck(page)).toEqual([]);
+    // The tag of a change that is in use stands clear of the words round it.
+    const change = page.locator('bf-figure bf-axis-handle[kind=receiver]').last();
+    await change.focus();
+    expect(await overlaps(page)).toEqual([]);
     const words = await texts(page);
     // On a phone there may be room for the words of one prediction only; its cross and the other's stay.
     const told = words.filter((text) => text.startsWith('you')).length;
@@ -62,6 +70,29 @@ test(
       await expect.poll(() => panel.locator('.caption').textContent(), { timeout: PATIENCE_MS }).not.toBe(text);
     }
     expect(await crowded(page)).toEqual([]);
+  },
+  LONG,
+);
+
+test(
+  'by eye on a small phone what is asked is on the screen, nothing is cut off, and every receiver has its name',
+  async () => {
+    const page = await it.open({ viewport: { width: 360, height: 740 }, touch: true, column: 1, reducedMotion: 'reduce' });
+    await ready(page);
+    await page.getByText(/^Goal: Co ≥ 99\.5\s% · Ni ≤ 0\.5\s% · acid ≤ 20\smmol$/).waitFor();
+    expect(await cutOff(page)).toEqual([]);
+    await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('forecast');
+    const dialog = await more(page);
+    await page.getByRole('button', { name: 'Play the procedure' }).click();
+    await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS, state: 'attached' });
+    if (await dialog.isVisible()) await dialog.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('eye');
+    await lookBack(page, 5);
+    await page.waitForTimeout(500);
+    expect(await cutOff(page)).toEqual([]);
+    expect(await struck(page)).toEqual([]);
+    const words = await texts(page);
+    for (const name of ['nickel', 'cobalt']) expect(words.filter((text) => text.startsWith(name)).length, name).toBe(1);
   },
   LONG,
 );
@@ -110,6 +141,42 @@ function overlaps(page: Page): Promise<string[]> {
     const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > ${2 * SLACK_PX} && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > ${2 * SLACK_PX};
     return boxes.flatMap((one, i) => boxes.slice(0, i).filter(({ box }) => meet(box, one.box)).map(({ said }) => said + ' | ' + one.said));
   })()`);
+}
+
+/** Words that a line is drawn over: one that comes later in the drawing and passes through their box; what comes before them lies under their light edge. */
+function struck(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`(() => {
+    const root = document.querySelector('bf-app').shadowRoot.querySelector('bf-bench').shadowRoot.querySelector('bf-figure').shadowRoot;
+    const lines = [...root.querySelectorAll('.cursor.now line, .stems path, .predictions line, .line > path')];
+    const through = (line, box) => {
+      const on = line.getScreenCTM();
+      const length = line.getTotalLength();
+      for (let at = 0; at <= length; at += 2) {
+        const { x, y } = line.getPointAtLength(at).matrixTransform(on);
+        if (x > box.left + ${SLACK_PX} && x < box.right - ${SLACK_PX} && y > box.top + ${2 * SLACK_PX} && y < box.bottom - ${2 * SLACK_PX}) return true;
+      }
+      return false;
+    };
+    return [...root.querySelectorAll('svg text')].filter((text) => text.textContent.trim() !== '').flatMap((text) => {
+      const box = text.getBoundingClientRect();
+      const over = lines.filter((line) => text.compareDocumentPosition(line) & Node.DOCUMENT_POSITION_FOLLOWING && through(line, box));
+      return over.length > 0 ? [text.textContent.trim()] : [];
+    });
+  })()`);
+}
+
+/** Words of the figure that leave the window or come nearer to its side than 4 px. */
+function cutOff(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`${SHOWN}.filter((text) => {
+    const { left, right } = text.getBoundingClientRect();
+    return left < 0 || right > innerWidth - 4;
+  }).map((text) => text.textContent.trim())`);
+}
+
+/** Moves the moment shown back by some mL. */
+async function lookBack(page: Page, by_mL: number): Promise<void> {
+  await page.locator('bf-figure bf-now-handle').focus();
+  for (let i = 0; i < by_mL; i++) await page.keyboard.press('Shift+ArrowLeft');
 }
 
 /** Titles of axes, and what is beside or right above them closer than a reader tells apart: 10 px beside, 5 px between lines. */

@@ -46,7 +46,7 @@ describe('the way from the unknown to a molarity', () => {
 
       await page.getByLabel(/how much 6.0 mol\/L NaOH/).fill('0,5');
       await page.keyboard.press('Enter');
-      await page.getByText(/Placed under the tip 4 mL earlier/).waitFor();
+      await page.getByText(/Had this receiver been put under the tip 4 mL earlier/).waitFor();
       expect(await page.getByText(/You expect/).innerText()).toContain(`holds ${runner(1).receiver.HCl_mmol.toFixed(1)}`);
 
       for (let i = 0; i < 8; i++) await button(page, 'Do the next usual step').click();

@@ -29,15 +29,16 @@ export const taskStyles = css`
   .ahead h2 { font-size: inherit; }
   dl { margin: 0; display: grid; gap: 0.1rem; }
   dl div { display: flex; justify-content: space-between; gap: 0.3em; }
-  dt { color: var(--soft); }
+  dt { color: var(--soft); white-space: nowrap; }
   dd { margin: 0; white-space: nowrap; font-weight: 600; font-variant-numeric: tabular-nums; }
   :host([brief]) .ahead { display: none; }
   @media (max-height: 50rem) { .purpose.long { display: none; } .purpose.short { display: block; } }
   /* A projector: everything in sight without scrolling. */
-  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: auto auto; column-gap: 0.75rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
+  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: auto auto; column-gap: 0.375rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
   @media (max-width: 40rem) {
     :host { max-height: 7.5rem; overflow: hidden; grid-template-rows: auto 1fr; }
-    h2, .purpose.long, .purpose.short, .purpose, .ahead, li.done, li.later, li.missed { display: none; }
+    .purpose.short { display: block; position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+    h2, .purpose.long, .ahead, li.done, li.later, li.missed { display: none; }
     li, li:not(.now) { padding-block: 0.125rem; min-height: 0; }
     :host([data-filling]) { max-height: none; }
     :host([data-filling]) li.open { grid-column: 1 / -1; }

@@ -11,6 +11,8 @@ import type { Row } from '../layout.ts';
 import type { Worded } from './labels.ts';
 import { insideOf } from './predictions.ts';
 
+export { edgeWishes } from './edge-note.ts';
+
 // What left, as the eye sees it: portion beside portion, each in the colour that it has in a test tube before a white card.
 
 /** Least volume of a portion, mL, about ten drops, and least width, px: choices. */

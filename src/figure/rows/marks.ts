@@ -34,8 +34,14 @@ export function hatch(): SVGTemplateResult {
   return svg`<defs><pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch" x1="0" x2="0" y1="0" y2="7"></line></pattern></defs>`;
 }
 
-/** Where the run is, and the title of the axis at the end that this leaves free; the title gives way where it leaves neither. */
-export function nowLine({ layout: { poured, effluent, left, right, width }, x }: Drawing, now_mL: number): SVGTemplateResult {
+/** Where the run is. It ends at the axis, whose numbers stay clear of it, and words of the rows lie over it. */
+export function nowLine({ layout: { poured, effluent }, x }: Drawing, now_mL: number): SVGTemplateResult {
+  const at = x(now_mL);
+  return svg`<g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom}></line></g>`;
+}
+
+/** The moment in words, and the title of the axis at the end that this leaves free; the title gives way where it leaves neither. */
+export function nowWords({ layout: { effluent, left, right, width }, x }: Drawing, now_mL: number): SVGTemplateResult {
   const at = x(now_mL);
   const y = effluent.bottom + NOW_DROP;
   const words = placedWords(
@@ -43,7 +49,7 @@ export function nowLine({ layout: { poured, effluent, left, right, width }, x }:
       {
         texts: [`now ${millilitres(now_mL)}`],
         places: [{ x: at, y, anchor: 'middle' }],
-        within: onLine(y, Math.max(8, left - 30), Math.min(width - 2, right + 30)),
+        within: onLine(y, Math.max(8, left - 30), Math.min(width - 6, right + 30)),
         look: 'now-label',
       },
       {
@@ -58,7 +64,7 @@ export function nowLine({ layout: { poured, effluent, left, right, width }, x }:
     ],
     { apart: APART },
   );
-  return svg`<g class="cursor now"><line x1=${at} x2=${at} y1=${poured.top} y2=${effluent.bottom + 22}></line></g>${drawnWords(words)}`;
+  return drawnWords(words);
 }
 
 /** A line at the height that a depth of the bed has at a delivered volume. */

@@ -2,7 +2,7 @@ import { svg, type SVGTemplateResult } from 'lit';
 import type { Box } from '../../plot/box.ts';
 import { type Drawing, depthScale } from '../drawing.ts';
 import type { FigureLayout, Row } from '../layout.ts';
-import type { Worded } from './labels.ts';
+import { textWidth, type Worded } from './labels.ts';
 
 // Predictions as crosses: on the axis where something is to leave, in the bed where a band is expected.
 
@@ -18,6 +18,9 @@ export interface PredictionMark {
   readonly depth_cm?: number;
 }
 
+/** px between two lines of text. */
+const WHY_DROP = 18;
+
 export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark[]): SVGTemplateResult {
   return svg`<g class="predictions">${marks.map((mark) => {
     const { x, y, row } = crossOf(drawing, mark);
@@ -27,6 +30,10 @@ export function predictionMarks(drawing: Drawing, marks: readonly PredictionMark
 
 /** What is said of them in one of the two rows; the newest is wanted most. */
 export function predictionWishes(drawing: Drawing, marks: readonly PredictionMark[], name: 'depth' | 'effluent'): Worded[] {
+  return [...outcomeWishes(drawing, marks, name), ...whyWishes(drawing, marks, name)];
+}
+
+function outcomeWishes(drawing: Drawing, marks: readonly PredictionMark[], name: 'depth' | 'effluent'): Worded[] {
   const { layout } = drawing;
   const own = marks.filter(({ depth_cm }) => (depth_cm === undefined) === (name === 'effluent'));
   return own.toReversed().map((mark) => {
@@ -37,11 +44,28 @@ export function predictionWishes(drawing: Drawing, marks: readonly PredictionMar
       { x: x - 10, y: base, anchor: 'end' },
     ] as const;
     return {
-      texts: [...(mark.why ? [`${mark.label}: ${mark.why}`] : []), mark.label, ...(mark.brief ? [mark.brief] : [])],
+      texts: [mark.label, ...(mark.brief ? [mark.brief] : [])],
       places,
       within: insideOf(layout, row),
       look: 'line-label prediction',
     };
+  });
+}
+
+/** A line lower what they did not reckon with, on the side of the mark that has room for it. */
+function whyWishes(drawing: Drawing, marks: readonly PredictionMark[], name: 'depth' | 'effluent'): Worded[] {
+  return marks.flatMap((mark) => {
+    const { x, y, row } = crossOf(drawing, mark);
+    if (mark.why === undefined || (mark.depth_cm === undefined) !== (name === 'effluent')) return [];
+    const within = insideOf(drawing.layout, row);
+    const base = WHY_DROP + (name === 'depth' ? y + 5 : (row.top + row.bottom) / 2);
+    const places = [
+      { x: x + 10, y: base, anchor: 'start' },
+      { x: x - 10, y: base, anchor: 'end' },
+    ] as const;
+    const wide = textWidth(mark.why);
+    const fitting = places.filter(({ anchor }) => (anchor === 'start' ? x + 10 + wide <= within.right : x - 10 - wide >= within.left));
+    return fitting.length > 0 ? [{ texts: [mark.why], places: fitting, within, look: 'row-title' }] : [];
   });
 }
 

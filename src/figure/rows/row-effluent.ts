@@ -14,8 +14,9 @@ import { insideOf } from './predictions.ts';
 
 /** Decades shown on log scales. */
 const DECADES = 5;
-/** Room above the highest value for the labels. */
+/** Room above the highest value for the labels; on a narrow figure the titles of the axes stand in it, px. */
 const HEADROOM = 1.18;
+const TITLE_PX = 22;
 /** mol/L; as long as nothing stronger leaves, the axis is that of the liquids. */
 const LEAST_M = 1e-9;
 /** From one marker to the next along the axis, px; none where a curve is as good as zero. */
@@ -37,7 +38,7 @@ export function effluents({ plan, x }: Drawing): Effluent[] {
 }
 
 export function effluentScales(
-  { scenario, layout: { effluent: row } }: Drawing,
+  { scenario, layout: { effluent: row, narrow } }: Drawing,
   curves: readonly Effluent[],
   logScale: boolean,
 ): { metal: Scale; acid: Scale } {
@@ -45,13 +46,15 @@ export function effluentScales(
   const most = leaving > LEAST_M ? leaving : strongestMetal(scenario);
   const acidMost = strongestAcid(scenario);
   const range = [row.bottom, row.top];
+  const height = row.bottom - row.top;
+  const headroom = narrow ? Math.max(HEADROOM, height / (height - TITLE_PX)) : HEADROOM;
   if (logScale) return { metal: logOf(most, range), acid: logOf(acidMost, range) };
   return {
     metal: scaleLinear()
-      .domain([0, most * HEADROOM])
+      .domain([0, most * headroom])
       .range(range),
     acid: scaleLinear()
-      .domain([0, acidMost * HEADROOM])
+      .domain([0, acidMost * headroom])
       .range(range),
   };
 }
@@ -108,14 +111,21 @@ export interface Said {
   readonly after: readonly Worded[];
   /** What comes later is not told. */
   readonly until_mL: number;
+  /** Volumes at which a line stands upright in the row, mL. */
+  readonly uprights?: readonly number[];
 }
 
 /** Names of the curves, and the titles of the axes where there is no room beside them; they keep off the curves. */
-export function effluentWords(drawing: Drawing, curves: readonly Effluent[], logScale: boolean, { before, after, until_mL }: Said = ALL): SVGTemplateResult {
+export function effluentWords(
+  drawing: Drawing,
+  curves: readonly Effluent[],
+  logScale: boolean,
+  { before, after, until_mL, uprights = [] }: Said = ALL,
+): SVGTemplateResult {
   const scales = effluentScales(drawing, curves, logScale);
   const scaleOf = ({ id }: Effluent): Scale => (id === 'HCl' ? scales.acid : scales.metal);
   const names = curves.flatMap((curve) => curveWish(drawing, curve, scaleOf(curve), until_mL));
-  const lines = curves.map((curve) => pointsOf(drawing, curve, scaleOf(curve), until_mL));
+  const lines = [...curves.map((curve) => pointsOf(drawing, curve, scaleOf(curve), until_mL)), ...uprights.map((mL) => uprightOf(drawing, mL))];
   return svg`<g class="words">${drawnWords(placedWords([...titles(drawing, unitOf(scales.metal).name), ...before, ...names, ...after], { covers: (box) => lines.some((line) => crosses(line, box)) }))}</g>`;
 }
 
@@ -130,6 +140,10 @@ function titles({ layout: { effluent: row, left, right, narrow } }: Drawing, uni
     { texts: ['HCl, mol/L', 'HCl'], places: [{ x: right - 4, y, anchor: 'end' }], within, look: 'row-title' },
     { texts: [`leaving: metal, ${unit}`, `metal, ${unit}`], places: [{ x: left + 4, y, anchor: 'start' }], within, look: 'row-title' },
   ];
+}
+
+function uprightOf({ x, layout: { effluent } }: Drawing, mL: number): Point[] {
+  return [effluent.top, effluent.bottom].map((y) => ({ x: x(mL), y }));
 }
 
 function pointsOf({ x }: Drawing, { xs, ys }: Effluent, y: Scale, until_mL: number): Point[] {

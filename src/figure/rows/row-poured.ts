@@ -17,10 +17,21 @@ const NOTCH = 4;
 
 /** Bars up to a delivered volume; what is poured later is not told. */
 export function pouredRow(drawing: Drawing, until_mL?: number): SVGTemplateResult {
+  const { scenario, plan } = drawing;
+  const { poured, left, narrow } = drawing.layout;
+  const all = endedAt(pourings(scenario, plan), until_mL);
+  const strongest = Math.max(1e-9, ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M), ...all.map(({ HCl_M }) => HCl_M));
+  return svg`<g class="poured">
+    ${narrow ? nothing : svg`<text class="row-title" x=${left - 8} y=${(poured.top + poured.bottom) / 2} text-anchor="end" dominant-baseline="central">poured</text>`}
+    ${all.map((pouring) => bar(drawing, pouring, strongest))}
+  </g>`;
+}
+
+/** What the bars hold: in them, or under those too short for their words. */
+export function pouredNotes(drawing: Drawing, until_mL?: number): SVGTemplateResult {
   const { layout, scenario, plan, x } = drawing;
   const { poured, left, narrow } = layout;
   const all = endedAt(pourings(scenario, plan), until_mL);
-  const strongest = Math.max(1e-9, ...Object.values(scenario.liquids).map(({ HCl_M }) => HCl_M), ...all.map(({ HCl_M }) => HCl_M));
   const outside = all.filter((pouring) => !fitsInside(drawing, pouring) && (pouring.ions.length > 0 || !narrow)).sort((a, b) => b.ions.length - a.ions.length);
   const y = poured.bottom + 15;
   const within = onLine(y, left, layout.right);
@@ -33,11 +44,12 @@ export function pouredRow(drawing: Drawing, until_mL?: number): SVGTemplateResul
     })),
     { apart: 10 },
   );
-  return svg`<g class="poured">
-    ${narrow ? nothing : svg`<text class="row-title" x=${left - 8} y=${(poured.top + poured.bottom) / 2} text-anchor="end" dominant-baseline="central">poured</text>`}
-    ${all.map((pouring) => bar(drawing, pouring, strongest))}
-    ${drawnWords(notes)}
-  </g>`;
+  const middle = (poured.top + poured.bottom) / 2;
+  const inside = all.filter((pouring) => fitsInside(drawing, pouring));
+  return svg`<g class="words">${inside.map(
+    ({ label, from_mL, to_mL }) =>
+      svg`<text class="bar-label" x=${(x(from_mL) + x(to_mL)) / 2} y=${middle} text-anchor="middle" dominant-baseline="central">${label}</text>`,
+  )}${drawnWords(notes)}</g>`;
 }
 
 function bar(drawing: Drawing, pouring: Pouring, strongest: number): SVGTemplateResult {
@@ -53,7 +65,6 @@ function bar(drawing: Drawing, pouring: Pouring, strongest: number): SVGTemplate
     <rect class="bar" x=${left} y=${poured.top} width=${width} height=${height} rx="3" ${styled({ fill: tint })}></rect>
     ${pouring.portions.filter((at) => at <= pouring.to_mL).map((at) => svg`<line class="portion" x1=${x(at)} x2=${x(at)} y1=${poured.top} y2=${poured.top + NOTCH}></line>`)}
     ${pouring.ions.map((ion, i) => svg`<rect x=${left + (width * i) / pouring.ions.length} y=${poured.bottom - STRIP} width=${width / pouring.ions.length} height=${STRIP} fill=${seriesStyle(ion).colour}></rect>`)}
-    ${fitsInside(drawing, pouring) ? svg`<text class="bar-label" x=${left + width / 2} y=${(poured.top + poured.bottom) / 2} text-anchor="middle" dominant-baseline="central">${pouring.label}</text>` : nothing}
   </g>`;
 }
 

@@ -3,8 +3,10 @@ import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
 import { millilitres, millimoles, percent } from '../../ui/text/format.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import {
+  deliveredAtEnd,
   type Fraction,
   type FractionTargets,
+  type Handle,
   isSettled,
   keptAmong,
   type StartWindow,
@@ -14,7 +16,7 @@ import {
 } from '../../../sim/history/index.ts';
 import type { Drawing } from '../drawing.ts';
 import { BOLD, textWidth, type Worded } from './labels.ts';
-import { insideOf } from './predictions.ts';
+import { insideOf, type PredictionMark } from './predictions.ts';
 import type { Row } from '../layout.ts';
 import { BRACKET_DROP } from './row-receivers.ts';
 import { type MovedChange, type Receiving, receivings } from './stretches.ts';
@@ -55,14 +57,28 @@ export function windowBand(drawing: Drawing, window: SwitchWindow): SVGTemplateR
   </g>`;
 }
 
+/** Lines that words keep off: where the run ends, changes of what is poured and caught, ends of the window, what was predicted to leave; mL. */
+export function uprightsOf(
+  { plan }: Drawing,
+  { handles, window, predictions }: { handles: readonly Handle[]; window: SwitchWindow | undefined; predictions: readonly PredictionMark[] },
+): number[] {
+  const ends = window ? [window.from_mL, window.to_mL] : [];
+  return [
+    deliveredAtEnd(plan),
+    ...handles.map(({ delivered_mL }) => delivered_mL),
+    ...ends,
+    ...predictions.flatMap(({ mL, depth_cm }) => (depth_cm === undefined ? [mL] : [])),
+  ];
+}
+
 /** What the window says at its ends: the acid carried by the earliest change and by the latest. */
 export function windowWishes({ layout, x }: Drawing, window: SwitchWindow): Worded[] {
   const row = layout.effluent;
   const acid = ({ acid_mmol }: Fraction): string[] => {
     const brief = millimoles(acid_mmol, acid_mmol < 10 ? 1 : 0);
-    return layout.narrow ? [`${brief} acid`, brief] : [`${brief} acid`];
+    return layout.narrow ? [`${brief} acid`, brief] : [`changed here: ${brief} acid`, `${brief} acid`];
   };
-  const shared = { within: insideOf(layout, row), look: 'window-note' } as const;
+  const shared = { within: insideOf(layout, row), look: 'window-note', clear: true } as const;
   const [from, to] = [x(window.from_mL), x(window.to_mL)];
   const [high, low] = [row.bottom - curveHeight(row) - 6, row.bottom - 8];
   const first = acid(window.at(window.from_mL));
@@ -98,9 +114,8 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
   const room = right + VERDICT_BEYOND;
   // Where not all of it fits, what was missed is said before what was met, and the metals before the acid.
   const misses = brief.filter((word) => word.includes(TASK));
-  const texts = [...(narrow ? [] : [[receiver.label, ...words]]), brief, misses.length > 0 ? misses : brief.slice(0, -1)].map(
-    (parts) => sign + parts.join(' · '),
-  );
+  const short = misses.length > 0 ? [misses, misses.slice(0, 1)] : [brief.slice(0, -1)];
+  const texts = [...(narrow ? [] : [[receiver.label, ...words]]), brief, ...short].map((parts) => sign + parts.join(' · '));
   const text = texts.find((each) => BOLD * textWidth(each) <= room) ?? texts[texts.length - 1];
   const half = (BOLD * textWidth(text)) / 2;
   const at = Math.max(half, Math.min(x((receiver.from_mL + receiver.to_mL) / 2), room - half));

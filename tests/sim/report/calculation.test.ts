@@ -69,7 +69,7 @@ describe('a typed quantity', () => {
   it('says how an uncertain comma or a missing unit was read', () => {
     const read = parseQuantity('1,000', 'volume');
     expect(read).toMatchObject({ ok: true, value: 1, figures: 4 });
-    expect(read.ok && read.note).toBe('the comma was read as a decimal mark; no unit: read as mL');
+    expect(read.ok && read.note).toBe('the comma was read as a decimal mark; without a unit it was taken as mL');
   });
 });
 

@@ -2,12 +2,12 @@ import { svg } from 'lit';
 import { expect, test } from 'vitest';
 import { depthWords } from '../../../src/figure/depth-words.ts';
 import { legend } from '../../../src/figure/rows/legend.ts';
-import { hatch, nowLine, veil } from '../../../src/figure/rows/marks.ts';
+import { hatch, nowLine, nowWords, veil } from '../../../src/figure/rows/marks.ts';
 import { depthRow } from '../../../src/figure/rows/row-depth.ts';
 import { effluentRow, effluentWords } from '../../../src/figure/rows/row-effluent.ts';
 import { windowBand, windowWishes } from '../../../src/figure/rows/targets.ts';
 import { acidFronts } from '../../../src/figure/streaks/fronts.ts';
-import { pouredRow } from '../../../src/figure/rows/row-poured.ts';
+import { pouredNotes, pouredRow } from '../../../src/figure/rows/row-poured.ts';
 import { receiverRow } from '../../../src/figure/rows/row-receivers.ts';
 import { switchWindow } from '../../../sim/history/index.ts';
 import { sketch } from '../markup.ts';
@@ -29,7 +29,6 @@ function drawing(name: string, width: number, now: number, logScale: boolean): s
   const after = window ? windowWishes(worked, window) : [];
   const drawn = svg`<svg xmlns="http://www.w3.org/2000/svg" width=${width} height=${worked.layout.height}>${hatch()}${pouredRow(worked)}
     ${depthRow(worked, worked.tracks, acidFronts(worked, worked.acid))}${legend(worked, worked.tops)}${effluentRow(worked, worked.curves, logScale)}${veil(worked, now, true)}
-    ${window ? windowBand(worked, window) : ''}${depthWords(worked)}${effluentWords(worked, worked.curves, logScale, { before: [], after, until_mL: Number.POSITIVE_INFINITY })}
-    ${receiverRow(worked)}${nowLine(worked, now)}</svg>`;
+    ${window ? windowBand(worked, window) : ''}${receiverRow(worked)}${nowLine(worked, now)}${pouredNotes(worked)}${depthWords(worked)}${effluentWords(worked, worked.curves, logScale, { before: [], after, until_mL: Number.POSITIVE_INFINITY })}${nowWords(worked, now)}</svg>`;
   return `${sketch(drawn)}\n`;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { highestLeaving } from '../../../sim/history/index.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
-import { drippedRow, drippedWishes, portionsOf, spokenDrips, stretchesOf } from '../../../src/figure/rows/dripped.ts';
+import { drippedRow, drippedWishes, edgeWishes, portionsOf, spokenDrips, stretchesOf } from '../../../src/figure/rows/dripped.ts';
 import { placedWords } from '../../../src/figure/rows/labels.ts';
 import { workedFor } from '../../../src/figure/worked.ts';
 import { markup } from '../markup.ts';
@@ -12,6 +12,15 @@ const { plan } = worked;
 const end_mL = axisEnd(worked.scenario, plan);
 const nickel_mL = highestLeaving(plan, 'Ni').delivered_mL;
 const cobalt_mL = highestLeaving(plan, 'Co').delivered_mL;
+
+test('by eye the lines round the band are explained while there is one, in as many words as have room', () => {
+  const eye = (width: number) => workedFor(undefined, worked.scenario, plan, { width, height: 600, byEye: true }, end_mL);
+  const said = (width: number, mL: number) => placedWords(edgeWishes(eye(width), 'Co', mL)).map(({ text }) => text);
+  expect(said(900, 10)).toEqual([]);
+  expect(said(900, end_mL)).toEqual([]);
+  expect(said(900, nickel_mL)).toEqual([expect.stringMatching(/^line: .*half as strong in colour.*runs ahead$/)]);
+  expect(said(190, nickel_mL)).toEqual(['line: half the colour']);
+});
 
 describe('what left, as it looks', () => {
   test('is told portion beside portion up to now, and nothing beyond', () => {
