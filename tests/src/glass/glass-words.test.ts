@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import { glassWords } from '../../../src/glass/glass-words.ts';
+import { layoutOf } from '../../../src/glass/layout.ts';
+import type { Moment } from '../../../src/store/threads/planner.ts';
+import { markup } from '../markup.ts';
+import { momentAtStart, scenarioWith } from './moment.ts';
+
+const scenario = scenarioWith();
+const start = momentAtStart(scenario);
+
+/** Words on a drawing of this width, px, with where they stand. */
+function wordsOf(width: number, others: Partial<Moment>, labels: readonly string[] = ['nickel', 'cobalt']) {
+  const moment = { ...start, ...others };
+  const layout = layoutOf({ width, height: 450, bedTop: 150, bedBottom: 290 }, scenario.values);
+  const drawn = markup(
+    glassWords({ scenario, moment, drawn: moment, labels, layout, paused: false, hints: true, turnedTo: undefined, names: false, depth: undefined }),
+  );
+  return [...drawn.matchAll(/<text class="([^"]*)" x="([\d.-]+)" y="([\d.-]+)">([^<]*)</g)].map(([, look, x, y, text]) => ({
+    look,
+    x: Number(x),
+    y: Number(y),
+    text: text.replaceAll('\u202f', ' '),
+  }));
+}
+
+test('the height of the liquid is told in whole millimetres, as in the list beside the figure', () => {
+  for (const [level_cm, said] of [
+    [10.24, '102 mm'],
+    [0.1, '1 mm'],
+  ] as const)
+    expect(wordsOf(260, { level_cm }).map(({ text }) => text)).toContain(said);
+});
+
+// A letter of this type is 6.6 px wide (measured on the page).
+test('the rate of dripping does not leave the drawing', () => {
+  for (const width of [116, 184, 260, 340]) {
+    const [rate] = wordsOf(width, { flow: 5.5, clampOpen: 1 }).filter(({ text }) => text.endsWith('/min'));
+    expect(rate.x + 6.6 * rate.text.length).toBeLessThan(width);
+  }
+});
+
+test('on a narrow drawing the height of the liquid stays below the button that turns the column', () => {
+  const [level] = wordsOf(116, { level_cm: 30 }).filter(({ look }) => look.includes('flag'));
+  // 44 px for a finger, 2 px from the top; half a line of 12 px above the middle of the words.
+  expect(level.y).toBeGreaterThan(46 + 6);
+});
+
+test('beakers that have no room are counted as beakers', () => {
+  const many = ['nickel', 'cobalt 1', 'waste', 'cobalt 2', 'cobalt 3', 'spare'];
+  const [unshown] = wordsOf(184, {}, many).filter(({ text }) => text.startsWith('and '));
+  expect(unshown.text).toMatch(/^and [2-9] more beakers$/);
+});
