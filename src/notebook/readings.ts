@@ -86,7 +86,7 @@ export function predictionLines(session: Session): string[] {
     return `${OCCASIONS[occasion]}, at ${fixed(asked_mL, 1)} mL: ${said}${reason === '' ? '' : `; because ${reason}`}`;
   });
   const { store, eyeMarks, targets, sees } = session;
-  const byEye = eyePredictionLines({ eyeMarks, targets, sees, store: { plan: store.plan, moment: store.atPresent } });
+  const byEye = eyePredictionLines({ eyeMarks, targets, sees, store: { scenario: store.scenario, plan: store.plan, moment: store.atPresent } });
   const { expected } = session.workUp.saved;
   return [...byEye, ...asked, ...(expected === undefined ? [] : [`alkali for one aliquot: ${expected} mL`])];
 }

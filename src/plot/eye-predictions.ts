@@ -33,9 +33,9 @@ const READ_CM = 0.05;
 /** The same for a list: what was asked of the metal of the target, what was said, and what it was. */
 export function eyePredictionLines(session: Judged): string[] {
   const name = IONS[session.targets?.target ?? 'Co'].name;
-  return eyePredictions(session).map(({ mL, depth_cm, label }) => {
+  return eyePredictions(session).map(({ mL, depth_cm, label, why }) => {
     const asked = depth_cm === undefined ? `where the ${name} begins to leave` : `leading edge of the ${name} at ${millilitres(mL)}`;
-    return `${asked}, set by eye; ${label}`;
+    return `${asked}, set by eye; ${label}${why ? `: ${why}` : ''}`;
   });
 }
 

@@ -126,7 +126,7 @@ export class Debrief extends LiveElement {
     const { scenario, plan, preview, atPresent: moment, present_min } = store;
     if (!moment) return nothing;
     return html`<div class="wide run-figure"><bf-figure @bf-handle=${this.remember} .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOverByNow(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${present_min} .showForecast=${true}
-      .window=${window} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { plan, moment }, targets, sees })} losses></bf-figure></div>`;
+      .window=${window} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { scenario, plan, moment }, targets, sees })} losses></bf-figure></div>`;
   }
 
   private remember({ detail }: CustomEvent<{ kind: string; phase: string }>) {
