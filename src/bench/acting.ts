@@ -3,6 +3,7 @@ import { firstReceiver, releases } from '../../sim/teach/index.ts';
 import type { Action, Log } from '../../sim/terms/types.ts';
 import type { Session } from '../store/session.ts';
 import { tracked } from '../store/tracked.ts';
+import type { Message } from '../ui/message.ts';
 import { isUnnamed } from './receivers.ts';
 
 /** Speed at which a drop falls about every fifth of a second. A choice. */
@@ -15,11 +16,13 @@ export class Acting {
   /** What follows the action that waits, in the same press. */
   private following: Log = [];
   private readonly session: () => Session | undefined;
+  private readonly say: (message: Message) => void;
   /** Called instead of acting while the reader looks back. */
   private readonly looksBack: () => void;
 
-  constructor(session: () => Session | undefined, looksBack: () => void) {
+  constructor(session: () => Session | undefined, say: (message: Message) => void, looksBack: () => void) {
     this.session = session;
+    this.say = say;
     this.looksBack = looksBack;
   }
 
@@ -69,7 +72,11 @@ export class Acting {
     const { store, sees } = this.session() ?? {};
     const scenario = store?.scenario;
     if (!store || !scenario || sees !== 'eye' || store.speed <= WATCHFUL) return;
-    if (actions.some((action) => action.do === 'pour' && releases(scenario, action.liquid))) store.setSpeed(WATCHFUL);
+    if (!actions.some((action) => action.do === 'pour' && releases(scenario, action.liquid))) return;
+    const { speed } = store;
+    store.setSpeed(WATCHFUL);
+    const back = { label: `×${speed} again`, run: () => store.setSpeed(speed) };
+    this.say({ text: `Slowed to ×${WATCHFUL}: the band leaves within a few mL.`, kind: 'note', action: back });
   }
 
   private async play(actions: Log): Promise<RunEvent | undefined> {

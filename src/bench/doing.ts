@@ -24,7 +24,9 @@ export class Doing {
 
   constructor(bench: Bench) {
     this.bench = bench;
-    this.acting = new Acting(bench.session, () => bench.say({ text: 'You are looking back. Return to the present to act (Escape).', kind: 'problem' }));
+    this.acting = new Acting(bench.session, bench.say, () =>
+      bench.say({ text: 'You are looking back. Return to the present to act (Escape).', kind: 'problem' }),
+    );
   }
 
   /** The action that waits for the coach. */

@@ -99,7 +99,36 @@ test(
     await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
     expect(await page.locator('bf-task li.now, bf-task li.open, bf-task li button').count()).toBe(0);
     expect(await page.locator('bf-task li.missed').textContent()).toMatch(/not done:\s*Receiver/);
-    await page.getByText('Nothing more on this column.').waitFor();
+    await page.getByText('Nothing more is due on this column').waitFor();
+    expect(await page.locator('bf-strip button.primary').count()).toBe(0);
+  },
+  LONG,
+);
+
+test(
+  'the jump says why there is nowhere to jump, and water that slows the clock says so and gives the speed back',
+  async () => {
+    const page = await it.open(WIDE);
+    await ready(page);
+    const jump = page.getByRole('button', { name: 'Jump there' });
+    expect(await jump.getAttribute('aria-disabled')).toBe('true');
+    await jump.click({ force: true });
+    await page.locator('bf-say-line').getByText('jumps to where playing stops').waitFor();
+    const speed = page.getByRole('combobox', { name: 'speed' });
+    const chosen = await speed.inputValue();
+    await page.getByRole('radio', { name: 'water' }).check({ force: true });
+    await page.keyboard.press('p');
+    await page
+      .locator('bf-say-line')
+      .getByText(/^Slowed to ×5/)
+      .waitFor({ timeout: PATIENCE_MS });
+    expect(await speed.inputValue()).toBe('5');
+    await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(0);
+    await page
+      .locator('bf-say-line')
+      .getByRole('button', { name: `×${chosen} again` })
+      .click();
+    expect(await speed.inputValue()).toBe(chosen);
   },
   LONG,
 );

@@ -4,6 +4,7 @@ import { isSample } from '../../../sim/history/index.ts';
 import { LIMITS } from '../../../sim/terms/limits.ts';
 import type { Liquid } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
+import { isOver } from '../../store/over.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
@@ -30,7 +31,7 @@ export class PourControl extends LiveElement {
       .stepper button { border: 0; background: none; min-width: 1.9rem; padding: 0; font-size: 1.125rem; }
       .stepper input { width: 2.75em; padding: 0; border: 0; background: none; text-align: right; }
       .stepper span { padding: 0 0.15em; color: var(--soft); }
-      button.primary { font-weight: 600; }
+      .stepper + button { font-weight: 600; }
       @media (pointer: coarse) { .stepper button { min-width: var(--target); } }
     `,
   ];
@@ -46,7 +47,7 @@ export class PourControl extends LiveElement {
   override render() {
     const { store, hand } = this;
     const scenario = store?.scenario;
-    if (!hand || !scenario) return nothing;
+    if (!hand || !store || !scenario) return nothing;
     const { liquids } = scenario;
     return html`<bf-segmented label="liquid" label-unseen .choices=${bottlesInOrder(scenario).map((value) => ({ value, label: short(liquids[value], liquids) }))}
         .value=${hand.liquid} @bf-change=${this.takeLiquid}></bf-segmented>
@@ -56,7 +57,7 @@ export class PourControl extends LiveElement {
         <span>mL</span>
         <button type="button" aria-label="More to pour" @click=${() => hand.step(1)}>+</button>
       </div>
-      <button type="button" class="primary" @click=${this.pour}>Pour</button>`;
+      <button type="button" class=${isOver(store) ? '' : 'primary'} @click=${this.pour}>Pour</button>`;
   }
 
   private pour() {

@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import { LOW_MM, stillness, type Stillness } from '../../../sim/teach/index.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
+import { isOver } from '../../store/over.ts';
 import { SPEEDS } from '../../store/run/playback.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
@@ -27,6 +28,7 @@ export class TimeControl extends LiveElement {
     css`
       .play { min-width: 5.5em; font-weight: 600; }
       select { width: 4em; padding: 0 0.2em; }
+      [aria-disabled='true'] { color: var(--soft); border-style: dashed; }
       .sign { font-size: 1.125rem; padding: 0; min-width: 2.25rem; }
     `,
   ];
@@ -46,7 +48,7 @@ export class TimeControl extends LiveElement {
         { key: 'm', does: `run until the liquid is ${LOW_MM} mm above the bed`, run: () => void this.low() },
         { key: '[', does: 'slower', run: () => this.shift(-1) },
         { key: ']', does: 'faster', run: () => this.shift(1) },
-        { key: 'j', does: 'jump to where playing would stop', run: () => void this.store?.skip() },
+        { key: 'j', does: 'jump to where playing would stop', run: () => this.jump() },
         { key: 'z', shown: 'z or Ctrl Z', does: 'undo', run: () => void this.store?.undo() },
         { key: 'y', shown: 'y or Ctrl Y', does: 'redo', run: () => void this.store?.redo() },
         { key: 'b', does: 'step back before the last action', run: () => void this.store?.stepBack() },
@@ -58,9 +60,9 @@ export class TimeControl extends LiveElement {
     const { store } = this;
     if (!store?.moment) return nothing;
     return html`<button type="button" @click=${this.low}>to ${LOW_MM} mm</button>
-      <button type="button" class="sign" aria-label="Jump there" title="jump to where playing stops" ?disabled=${!aims(store)} @click=${() => store.skip()}>⇥</button>
+      <button type="button" class="sign" aria-label="Jump there" title="jump to where playing stops" aria-disabled=${!aims(store)} @click=${this.jump}>⇥</button>
       <select aria-label="speed" @change=${this.takeSpeed}>${speedsWith(store.speed).map((speed) => html`<option value=${speed} ?selected=${speed === store.speed}>×${speed}</option>`)}</select>
-      <button type="button" class="play ${store.playing ? '' : 'primary'}" @click=${this.press}>${store.playing ? 'Pause' : 'Play'}</button>
+      <button type="button" class="play ${store.playing || isOver(store) ? '' : 'primary'}" @click=${this.press}>${store.playing ? 'Pause' : 'Play'}</button>
       <button type="button" class="sign" aria-label="Undo" ?disabled=${!store.canUndo} @click=${() => store.undo()}>↶</button>`;
   }
 
@@ -86,6 +88,11 @@ export class TimeControl extends LiveElement {
     if (!store) return;
     if (store.playing) this.pause(store);
     else if (!this.stuck(store)) store.play();
+  }
+
+  private jump() {
+    if (this.store && aims(this.store)) void this.store.skip();
+    else this.say(`⇥ jumps to where playing stops by itself: first press “to ${LOW_MM} mm”, or what is next in the task.`, 'note');
   }
 
   private readonly low = async () => {

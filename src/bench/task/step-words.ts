@@ -51,7 +51,7 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
 
 /** What happens if nothing more is done, and what could be. `washed`: the wash in hand has come as far as it should. */
 export function nextWords(scenario: Scenario, at: Standing, over: boolean, washed = false): string {
-  if (over) return 'Nothing more on this column. The debrief tells where everything is.';
+  if (over) return 'Nothing more is due on this column: the debrief tells where everything is. Pouring goes on with it.';
   return `${washed ? 'Washed enough: the band must not reach the bottom. ' : ''}${flowWords(scenario, at)}`;
 }
 

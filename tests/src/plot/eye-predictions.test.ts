@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { BEGINS_SHARE, bandAt, bedHeightOf, frameAt, leavesAt, onRuler } from '../../../sim/history/index.ts';
 import type { Action } from '../../../sim/terms/types.ts';
+import type { Message } from '../../../src/ui/message.ts';
 import { Acting } from '../../../src/bench/acting.ts';
 import { eyePredictions } from '../../../src/plot/eye-predictions.ts';
 import { Session } from '../../../src/store/session.ts';
@@ -84,12 +85,18 @@ test('by eye a liquid that sets the band free slows the clock down, so that ther
   const session = new Session(directThread(), memory(), 'a');
   await session.start(undefined);
   await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const said: Message[] = [];
   const acting = new Acting(
     () => session,
+    (message) => said.push(message),
     () => undefined,
   );
   acting.take([{ do: 'pour', liquid: 'acid', volume_mL: 2 }]);
   expect(session.store.speed).toBe(20);
+  expect(said).toEqual([]);
   acting.take([{ do: 'pour', liquid: 'water', volume_mL: 2 }]);
   expect(session.store.speed).toBe(5);
+  expect(said.map(({ text, action }) => [text, action?.label])).toEqual([['Slowed to ×5: the band leaves within a few mL.', '×20 again']]);
+  said[0].action?.run();
+  expect(session.store.speed).toBe(20);
 });
