@@ -72,12 +72,15 @@ function paint(worked: Measured, { xs, ys }: Effluent, { from_mL, to_mL }: Loss,
 
 /** As a share of what was poured, since an amount would give the result of a titration away. Before the change they stand on its left, after it on the right, one line lower each. */
 function wish({ plan, x, layout }: Measured, ion: IonId, { where, from_mL, to_mL, amount_mmol }: Loss, line: number): Omit<Worded, 'look'> {
-  const amount = `${percent(amount_mmol / pouredOf(plan, ion))} of the ${IONS[ion].symbol}`;
+  const lost = percent(amount_mmol / pouredOf(plan, ion));
   const y = layout.effluent.top + 30 + LINE_PX * line;
   const left = { x: (where === 'before' ? x(to_mL) : x(from_mL)) - 6, y, anchor: 'end' } as const;
   const right = { x: x(from_mL) + 6, y, anchor: 'start' } as const;
   return {
-    texts: [`${amount} ${{ before: 'lost before', after: 'lost after', behind: 'left behind' }[where]}`, amount],
+    texts: [
+      `${lost} ${IONS[ion].symbol} ${{ before: 'lost before', after: 'lost after', behind: 'left behind' }[where]}`,
+      `${lost} ${where === 'behind' ? 'left' : 'lost'}`,
+    ],
     places: where === 'before' ? [left] : [right, left],
     within: insideOf(layout, layout.effluent),
   };

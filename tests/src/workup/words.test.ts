@@ -1,8 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { spansOf } from '../../../sim/history/index.ts';
 import type { WorkUpAction } from '../../../sim/workup/index.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { refusalText } from '../../../src/ui/text/work-up-refusals.ts';
-import { doneWords, stepWords } from '../../../src/ui/text/work-up-words.ts';
+import { doneWords, dropWords, stepWords } from '../../../src/ui/text/work-up-words.ts';
 import { collected } from './rig.ts';
 
 const EDTA = (dose: Extract<WorkUpAction, { do: 'add' }>['dose']): WorkUpAction => ({ do: 'add', reagent: 'EDTA', dose });
@@ -40,6 +41,24 @@ describe('a refusal of the work-up', () => {
     expect(text).toMatch(words);
     expect(text).not.toMatch(/expected|received|[a-z]\.[a-z]/i);
   });
+});
+
+test('what a receiver holds and what ran out while it stood there differ by the drop that hung at the tip, and that is said where it shows', async () => {
+  const { store, workUp } = await collected();
+  const { plan } = store;
+  const { receiver } = workUp;
+  if (!plan || !receiver) throw new Error('expected a run');
+  const [nickel, cobalt] = spansOf(plan);
+  if (!nickel || !cobalt) throw new Error('expected two stays');
+  const volumes = store.moment?.results.receivers.map(({ volume_mL }) => volume_mL) ?? [];
+  const drop_mL = nickel.to_mL - nickel.from_mL - volumes[0];
+  // A drop is about 0.05 mL, and some part of one hangs.
+  expect(drop_mL).toBeGreaterThan(0);
+  expect(drop_mL).toBeLessThan(0.06);
+  expect(volumes[1] - (cobalt.to_mL - cobalt.from_mL)).toBeCloseTo(drop_mL, 9);
+  const ran_mmol = cobalt.amounts.HCl_mmol;
+  expect(dropWords(plan, { ...receiver, HCl_mmol: ran_mmol })).toBe('');
+  expect(dropWords(plan, { ...receiver, HCl_mmol: ran_mmol + 0.1 })).toContain(`but for that, ${ran_mmol.toFixed(1)}\u202fmmol of acid would be in this one`);
 });
 
 test('what is weighed is named without a molarity, and a pH that was asked for is told beside the reading that comes before it', async () => {
