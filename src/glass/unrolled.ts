@@ -7,7 +7,7 @@ import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { emit } from '../ui/emit.ts';
 import { at, styled } from '../ui/styled.ts';
-import { fixed, millilitres, quantity } from '../ui/text/format.ts';
+import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
 import { depthTicks } from './labels.ts';
 import { depthAt, layoutOf, type Layout } from './layout.ts';
 import { EXAGGERATION } from '../plot/liquid.ts';
@@ -116,7 +116,7 @@ export class Unrolled extends LitElement {
     const colour = hexOf(liquidColour(headSolution(scenario, moment), scenario.values['column.bore_cm'], { exaggerate: this.exaggerate ? EXAGGERATION : 1 }));
     const wide = core ? core.x - gap : width;
     return html`<div class="head" ${styled({ ...at({ left, top, width: wide, height: layout.bedTop - top }), background: colour })}></div>
-      <span class="text" aria-hidden="true" ${styled(at({ left, top: Math.max(0, top - 18) }))}>liquid ${quantity(moment.level_cm * 10, 'mm', 2)}</span>`;
+      <span class="text" aria-hidden="true" ${styled(at({ left, top: Math.max(0, top - 18) }))}>liquid ${withUnit(fixed(moment.level_cm * 10, 0), 'mm')}</span>`;
   }
 
   private line({ values }: Scenario, { bed_cm }: Moment) {

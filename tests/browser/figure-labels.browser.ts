@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { more, PATIENCE_MS, ready } from './bench-rig.ts';
+import type { Log } from '../../sim/terms/types.ts';
+import { more, PATIENCE_MS, ready, scenario } from './bench-rig.ts';
 import { onePage } from './one-page.ts';
 
 // What is written in the figure can be read: no words lie over other words, at the end of a run with predictions made.
@@ -97,13 +98,30 @@ test(
   LONG,
 );
 
-/** The scenario as it ships, seen by eye, as after a visit before. */
-async function begin(page: Page, base: string): Promise<void> {
+test(
+  'on a phone the presses of the list are whole, also where the last of them takes two lines',
+  async () => {
+    const page = await it.open({ viewport: { width: 390, height: 844 }, touch: true, column: 1, reducedMotion: 'reduce' });
+    await ready(page);
+    const { procedure } = scenario();
+    const water = procedure.findLastIndex((action) => action.do === 'pour');
+    await begin(page, 'cathode-leach', procedure.slice(0, water), 300);
+    const press = page.getByRole('button', { name: 'Shut the clamp: the run ends' });
+    await press.waitFor({ timeout: PATIENCE_MS });
+    const box = await press.boundingBox();
+    const side = await page.locator('bf-bench .side').boundingBox();
+    expect((box?.y ?? Number.NaN) + (box?.height ?? Number.NaN)).toBeLessThanOrEqual((side?.y ?? 0) + (side?.height ?? 0));
+  },
+  LONG,
+);
+
+/** The scenario as it ships, seen by eye, as after a visit before; with a log, as it stands after so many minutes. */
+async function begin(page: Page, base: string, log: Log = [], now_min = 0): Promise<void> {
   await page.keyboard.press('o');
   await expect.poll(() => page.evaluate(() => localStorage.getItem('bandfall.run')), { timeout: PATIENCE_MS }).not.toBeNull();
   const text = await page.evaluate<string>(`(() => {
     const kept = JSON.parse(localStorage.getItem('bandfall.run'));
-    return JSON.stringify({ ...kept, run: { base: ${JSON.stringify(base)}, differences: {}, seed: 1, log: [] } });
+    return JSON.stringify({ ...kept, run: { base: ${JSON.stringify(base)}, differences: {}, seed: 1, log: ${JSON.stringify(log)}, now_min: ${now_min} } });
   })()`);
   await page.addInitScript((kept) => {
     if (sessionStorage.getItem('begun')) return;

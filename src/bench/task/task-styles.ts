@@ -45,6 +45,7 @@ export const taskStyles = css`
     :host([data-filling]) li.filling.now ~ li { display: none; }
     ol { grid-template-columns: 1fr 1fr; }
     li.now { grid-column: 1 / -1; }
+    li.open button { line-height: 1.05; padding-block: 0.1rem; }
     dl { display: none; }
   }
   @media print { button { display: none; } }
