@@ -58,7 +58,7 @@ describe('the way from the unknown to a molarity', () => {
         if (seed > 1) {
           await button(page, 'Next aliquot, handled the same').click();
           await page
-            .getByText(/^The next aliquot was run over column\s\d+ .*: “cobalt” holds \d+\.\d\smL\. Work it up here\.$/)
+            .locator('bf-workup .said', { hasText: /^The next aliquot was run over column\s\d+ .*: “cobalt” holds \d+\.\d\smL\. Work it up here\.$/ })
             .waitFor({ timeout: PATIENCE_MS });
           await page.getByText(/eluate: clear, (pale )?pink/).waitFor({ timeout: PATIENCE_MS });
           await button(page, 'Do all remaining steps').click();
