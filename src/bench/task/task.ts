@@ -58,10 +58,10 @@ export class TaskPanel extends LiveElement {
     const steps = this.steps(scenario, moment, over);
     const at = steps.findIndex(({ state }) => state === 'now');
     const washed = steps[at - 1]?.role === 'wash';
-    // Of a day with several aliquots those that are done make room for the one in hand.
+    // Of a day with several aliquots only the one in hand is listed, so that what can happen next stays in sight below it.
     const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
     const aliquot = starts.filter((start) => start <= at).length;
-    const shown = steps.slice(starts[aliquot - 1] ?? 0);
+    const shown = aliquot > 0 ? steps.slice(starts[aliquot - 1], starts[aliquot]) : steps;
     const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
