@@ -101,6 +101,7 @@ export class WhyLost extends LiveElement {
           <tr class="sum"><th scope="row">this run</th>${blame(actual)}<td></td></tr>
         </tbody>
       </table></div>
+      ${amounts ? nothing : html`<p class="do"><button type="button" @click=${this.session?.workUp.askForAmounts}>Show the amounts</button></p>`}
       <p class="soft">${found.runs} whole runs were computed. In every column of the table, the causes, “not separable” and “lost in any case” add up to this run.</p>`;
   }
 

@@ -153,6 +153,8 @@ test('the causes of a loss are told, each with its moment, and add up', async ()
   await page.getByRole('button', { name: 'Work out the causes' }).click();
   const rows = page.getByRole('table', { name: /What each cause/ }).getByRole('row');
   await rows.first().waitFor();
+  await page.getByRole('button', { name: 'Show the amounts' }).click();
+  await page.getByRole('columnheader', { name: 'cobalt(II) lost, mmol' }).waitFor();
   const lost = (await rows.evaluateAll((all) => all.slice(1).map((row) => row.querySelector('td')?.textContent ?? ''))).map((text) =>
     Number(text.replace('\u2212', '-')),
   );
