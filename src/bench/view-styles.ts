@@ -14,7 +14,7 @@ export const viewStyles = css`
   .left > * { height: 100%; }
   .bench.asking { grid-template-columns: var(--glass) 18.5rem minmax(0, 1fr) clamp(15rem, 22vw, 20rem); grid-template-areas: 'left here figure side' 'say say say side' 'strip strip strip strip'; }
   .bench.asking.eye { --glass: clamp(12rem, 20vw, 24rem); }
-  .here { grid-area: here; min-width: 0; min-height: 0; overflow-y: auto; }
+  .here { grid-area: here; position: relative; min-width: 0; min-height: 0; overflow-y: auto; }
   .run { grid-area: figure; position: relative; min-width: 0; min-height: 0; }
   bf-figure { height: 100%; }
   bf-hazard { position: absolute; inset: 0; pointer-events: none; display: grid; justify-items: end; align-content: start; }

@@ -15,6 +15,7 @@ export function stillWords(why: NonNullable<Stillness>): string {
 export function sayRefusal({ action, refused }: RunEvent, room_mL: number): string {
   if (action?.do === 'pour' && refused?.path === 'volume_mL')
     return room_mL > 0 ? `Only ${millilitres(room_mL)} fit above the bed now.` : 'Nothing more fits above the bed now.';
+  if (refused?.path === 'try') return 'This try counts: what was done in it cannot be undone or changed.';
   if (action?.do === 'pour' && refused?.path === 'hold_level') return 'A reservoir is still emptying onto the bed.';
   if (action?.do === 'pack' && refused?.path === 'resin_mL')
     return `There is no room for that: the slurry would stand ${refused.received} high and run over. Pour less.`;

@@ -149,10 +149,16 @@ export class MysteryPart extends LiveElement {
       this.asked = kind === '' ? 'What is wrong: expected a choice.' : 'Why: expected a few words on what you saw.';
       return;
     }
+    const { scenario, plan, moment, now } = session?.store ?? {};
+    if (!session || !scenario || !plan || !moment) return;
+    if (isTooLittle({ scenario, plan, moment })) {
+      this.asked = `${NOTHING_SEEN} Your answer is kept for when it is.`;
+      return;
+    }
     this.asked = '';
     this.justSaid = true;
-    session?.store.pause();
-    session?.diagnose({ kind, reason, time_min: session.store.now });
+    session.store.pause();
+    session.diagnose({ kind, reason, time_min: now ?? 0 });
   }
 }
 

@@ -65,7 +65,7 @@ export class WhyLost extends LiveElement {
     const { session, losses } = this;
     const store = session?.store;
     if (!session || !store?.scenario) return nothing;
-    if (isHidden(session.mystery)) return html`<h2>Why</h2><p>Name the fault first, under <a href="#faults">What goes wrong</a>.</p>`;
+    if (isHidden(session.mystery)) return html`<h2>Why</h2><p>Name the fault first, under <a href="#faults">Faults</a>.</p>`;
     const stale = losses.attribution !== undefined && losses.log !== store.log;
     return html`<h2>Where it went, and why</h2>
       <div class="row do">

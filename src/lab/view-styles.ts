@@ -28,9 +28,10 @@ export const viewStyles = css`
     .named { flex: none; max-width: 17rem; }
     .named p { white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
     .two { grid-template-columns: minmax(22rem, 5fr) minmax(0, 7fr); grid-template-rows: minmax(0, 1fr); align-items: stretch; gap: var(--gap); }
-    .editor { overflow-y: auto; padding-right: var(--gap-small); scrollbar-gutter: stable; }
+    .editor { position: relative; overflow-y: auto; padding-right: var(--gap-small); scrollbar-gutter: stable; }
   }
-  .card, .calibrate { overflow-y: auto; min-height: 0; }
+  /* Words for screen readers are placed in what scrolls: else they make the whole page as long as it. */
+  .card, .calibrate { position: relative; overflow-y: auto; min-height: 0; }
   .back { margin: 0 0 var(--gap-small); }
   .card .row { display: flex; gap: var(--gap-small); margin-bottom: var(--gap-small); }
   @media print {

@@ -15,7 +15,7 @@ export interface Bookmark extends Shown {
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
 
 /** Why actions of a try that counts cannot be undone. */
-const FIXED: Issue = { path: 'try', expected: 'the next action', received: 'an undo or a change in a try that counts, in which actions cannot be undone' };
+const FIXED: Issue = { path: 'try', expected: 'the next action; this try counts', received: 'a change of what was done' };
 
 /**
  * Holds the run. All changes go through its methods; the model answers from its own thread, in the order of the questions,
@@ -129,14 +129,15 @@ export class ColumnStore extends PlayedRun {
     await this.replace([], 0);
   }
 
-  /** The scenario's procedure from the start, in the bed that was packed if the tube was empty. */
+  /** The scenario's procedure from the start, in the bed that was packed if the tube was empty. In a try that counts only where nothing was done before. */
   async playProcedure(): Promise<void> {
-    if (this.fixed) return this.sayFixed();
-    if (!this.scenario) return;
-    const { taken } = this;
+    const { scenario, taken } = this;
+    if (!scenario) return;
+    if (this.fixed && taken.length > 0) return this.sayFixed();
     const last = taken.findLastIndex((action) => action.do === 'pack');
     const packed = taken.slice(0, last + (taken[last + 1]?.do === 'wait' ? 2 : 1));
-    await this.replace(last < 0 ? this.scenario.procedure : [...packed, ...this.scenario.procedure], 0);
+    const log = last < 0 ? scenario.procedure : [...packed, ...scenario.procedure];
+    await this.turns.take(() => this.put(log, 0, this.place()));
     this.stopAt = this.plan?.logEnd.time_min ?? 0;
     this.play();
   }

@@ -68,7 +68,7 @@ describe('a fit to the invented example', () => {
     expect(download.suggestedFilename()).toMatch(/^lab-.*\.json$/);
     await page.locator('bf-fit-accept').getByRole('button', { name: 'Use on the bench' }).click();
     const note = page.locator('bf-fitted-note').first();
-    await note.getByText('Fitted to your run, 2031-05-04 (5)').click(WAIT);
+    await note.getByText('Numbers fitted to a measured run, 2031-05-04 (5)').click(WAIT);
     await note.getByText(/bead diameter 22\d/).waitFor(WAIT);
     await page.evaluate(`location.hash = '#lab'`);
     await page.getByText(/^Window for the receiver/).waitFor(WAIT);

@@ -130,10 +130,18 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   await other.getByRole('row', { name: /^gas between the beads 0\s%/ }).waitFor();
   await other.getByRole('button', { name: 'Play the procedure' }).click();
   await other.getByRole('button', { name: 'Pause' }).click();
+  const time = other.locator('bf-fault-clock input[type=range]');
+  await time.fill('0');
   await other.locator('bf-mystery select').selectOption({ label: 'crater' });
   await other.getByRole('button', { name: 'That is my answer' }).click();
   await other.getByText('Why: expected a few words on what you saw.').waitFor();
   await other.getByLabel('Why: what did you see, and where').fill('The band is thick from the start, and ahead in the middle.');
+  // One answer only: before the sample is in the bed it is not taken.
+  await other.getByRole('button', { name: 'That is my answer' }).click();
+  await other.getByText('Your answer is kept for when it is.').waitFor();
+  expect(await told(other)).not.toMatch(/dug out|severity/);
+  await time.fill((await time.getAttribute('max')) ?? '');
+  await other.locator('bf-mystery p[role=status]', { hasText: 'It is too early to tell' }).waitFor({ state: 'hidden' });
   await other.getByRole('button', { name: 'That is my answer' }).click();
   await other.getByText('Right.', { exact: true }).waitFor();
   await other

@@ -47,6 +47,13 @@ describe('the view', () => {
     }
   });
 
+  test('is scrolled inside: however much of it is open, nothing leaves the window', async () => {
+    const page = await open();
+    await unfoldAll(page);
+    expect(await page.locator('bf-lab .editor').evaluate((editor) => editor.scrollHeight > 2 * innerHeight)).toBe(true);
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(DESK.height + 1);
+  });
+
   test.each([DESK, { width: 1366, height: 768 }])('shows editor and pictures side by side and whole at $width x $height', async (viewport) => {
     const page = await open({ viewport });
     const [editor, figure, words] = await Promise.all(

@@ -25,7 +25,7 @@ export class FittedNote extends LiveElement {
     this.toggleAttribute('empty', fitted.length === 0);
     if (!scenario || fitted.length === 0) return nothing;
     const days = [...new Set(fitted.map(({ date }) => date))].join(', ');
-    return html`<details><summary>Fitted to your run, ${days} (${fitted.length})</summary>
+    return html`<details><summary>Numbers fitted to a measured run, ${days} (${fitted.length})</summary>
       <ul>${fitted.map(({ path, low, high }) => {
         const { label, unit }: Field = FIELDS[path];
         return html`<li>${label} ${quantity(scenario.values[path], unit, 3)} <span class="soft">(95 %: ${significant(low, 3)} to ${significant(high, 3)})</span></li>`;

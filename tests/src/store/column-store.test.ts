@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { ColumnStore } from '../../../src/store/column-store.ts';
+import { sayRefusal } from '../../../src/bench/words.ts';
 import { handlesOf, movedEluent } from '../../../sim/history/index.ts';
 import { directThread, small } from './rig.ts';
 
@@ -93,6 +94,18 @@ describe('the column store', () => {
     await store.stepBack();
     expect(store.log).toHaveLength(1);
     expect(store.moment?.time_min).toBe(at);
+  });
+
+  test('plays the procedure in a try that counts as long as nothing was done in it; later it says why not', async () => {
+    const procedure = [{ do: 'clamp', open_percent: 100 }] as const;
+    await store.open({ ...SCENARIO, procedure });
+    store.fixed = true;
+    await store.playProcedure();
+    expect(store.log).toEqual(procedure);
+    await store.seek(1);
+    await store.playProcedure();
+    expect(store.now).toBe(1);
+    expect(store.refusal && sayRefusal(store.refusal, 0)).toBe('This try counts: what was done in it cannot be undone or changed.');
   });
 
   test('steps back over pours that were left out to the last that was done', async () => {

@@ -16,8 +16,6 @@ export function ruleLines({ column, seeing, tries, faults }: HandOut): readonly 
       ? 'Every try has its own column. Watch the column: a volume remembered from another try does not apply.'
       : 'Everybody has the same column, in every try.',
     `${tries === 1 ? 'There is one try' : `There are ${tries} tries`}, counted in each browser. A try counts from its first action${seeing === 'forecast' ? '' : ', and actions cannot be undone'}.`,
-    ...(faults === 'hidden'
-      ? ['Something may be wrong with this column, or nothing. Say what is wrong, and why, under “What goes wrong”. You can answer once.']
-      : []),
+    ...(faults === 'hidden' ? ['Something may be wrong with this column, or nothing. Say what is wrong, and why, under “Faults”. You can answer once.'] : []),
   ];
 }
