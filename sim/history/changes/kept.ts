@@ -18,14 +18,19 @@ export interface Stay {
  * stay took more of the target than of the others, or none of the target has been delivered.
  */
 export function keptAmong<One extends Stay>(plan: Plan, targets: FractionTargets, stays: readonly One[]): One | undefined {
-  const { target, unwanted, receivers = [] } = targets;
+  const { target, unwanted } = targets;
   if (!(Math.max(0, ...stays.map(({ to_mL }) => collectedAt(plan, target, to_mL))) > 0)) return undefined;
-  const meant = new Set(receivers.map(plain));
-  const own = stays.filter(({ label }) => meant.has(plain(label)));
+  const own = meantAmong(targets, stays);
   if (own.length > 0) return own.reduce((best, stay) => (shareIn(plan, target, stay) > shareIn(plan, target, best) ? stay : best));
   const worth = (stay: One): number => shareIn(plan, target, stay) - Math.max(0, ...unwanted.map((ion) => shareIn(plan, ion, stay)));
   const best = stays.reduce<One | undefined>((most, stay) => (most && worth(most) >= worth(stay) ? most : stay), undefined);
   return best && worth(best) > LEAST ? best : undefined;
+}
+
+/** Stays of receivers that the procedure means for the target. */
+export function meantAmong<One extends Stay>({ receivers = [] }: FractionTargets, stays: readonly One[]): One[] {
+  const meant = new Set(receivers.map(plain));
+  return stays.filter(({ label }) => meant.has(plain(label)));
 }
 
 /** Differences between shares below this are rounding. */

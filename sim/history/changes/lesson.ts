@@ -3,7 +3,7 @@ import { IONS } from '../../terms/ions.ts';
 import type { IonId } from '../../terms/types.ts';
 import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
-import { keptOf, type Span, withStop } from './fractions.ts';
+import { keptOf, type Span, type Together, togetherOf, withStop } from './fractions.ts';
 import { earliestChange, switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
@@ -26,6 +26,8 @@ export type Advice =
   | { readonly kind: 'overlap' };
 
 export interface Lesson {
+  /** Of a day: what its receivers hold together; then there is no one change to advise. */
+  readonly together?: Together | undefined;
   /** The stay of the receiver that counts; undefined while none of the target has been delivered, or all of it with the others. */
   readonly kept: Span | undefined;
   readonly found: Verdict | undefined;
@@ -37,9 +39,11 @@ export interface Lesson {
 export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number | undefined): Lesson {
   const kept = keptOf(plan, targets);
   if (!kept) return { kept, found: undefined, window: undefined, advice: { kind: leavesAt(plan, targets.target, 0) === undefined ? 'collect' : 'part' } };
+  const together = togetherOf(plan, targets);
   const bounded = withStop(plan, targets);
   const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
   const window = switchWindow(plan, bounded);
+  if (together) return { together, kept, found, window: undefined, advice: { kind: 'nothing' } };
   return { kept, found, window, advice: window ? byWindow(plan, targets.target, kept, found, window) : byCost(plan, bounded, kept, found, eluent_mL) };
 }
 
@@ -50,8 +54,17 @@ export function lessonWords(lesson: Lesson, targets: FractionTargets): string {
   const { name } = IONS[target];
   if (!found) return `No ${name} has been collected${advice.kind === 'part' ? ' apart from the rest' : ''}. Next time: ${adviceWords(advice, name)}.`;
   const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
+  if (lesson.together) return dayWords(lesson.together, targets, others);
   const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried, targets.carried)} of the ${others}`;
   return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid to neutralise. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}.`;
+}
+
+/** Of a day: whether it met the limits, and which it missed. */
+function dayWords({ labels, recovered, carried, acid_mmol, meets }: Together, targets: FractionTargets, others: string): string {
+  const { name } = IONS[targets.target];
+  const with_ = others === '' ? '' : ` with ${percent(carried, targets.carried)} of the ${others}`;
+  const held = `The receivers ${labels.map((label) => `“${label}”`).join(', ')} together hold ${percent(recovered, targets.recovered)} of the ${name}${with_}, and none more than ${mmol(acid_mmol, targets.acid_mmol)} of acid.`;
+  return `${held} ${meets ? 'Every limit was met.' : `The task asks for ${percent(targets.recovered)}${others === '' ? '' : `, with at most ${percent(targets.carried)} of the ${others}`}.`}`;
 }
 
 /** The receiver change alone decides: it was outside its window, or nothing has to change. */

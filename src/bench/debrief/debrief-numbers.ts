@@ -85,6 +85,8 @@ export function judgementOf(scenario: Scenario, plan: Plan, targets: FractionTar
 export function judgementWords(judgement: Judgement, targets: FractionTargets): string[] {
   const { kept, found, window, needlessAcid_mmol, needlessNaOH_mL, lost } = judgement;
   const name = IONS[targets.target].name;
+  const { together } = judgement.lesson;
+  if (together) return together.labels.map((label, i) => `“${label}” took ${percent(together.shares[i], 1)} of all the ${name} that was poured.`);
   const lines = [
     `“${receiverName(kept.label)}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percentBeside(found.recovered, targets.recovered)} of the ${name}.`,
     window ? changeWords(judgement, window, name) : noWindowWords(judgement, targets),

@@ -12,6 +12,7 @@ import {
   type SwitchWindow,
   verdict,
   type Verdict,
+  togetherOf,
   withStop,
 } from '../../../sim/history/index.ts';
 import { emit } from '../../ui/emit.ts';
@@ -61,16 +62,17 @@ export class VerdictPanel extends LitElement {
     const { plan, targets } = this;
     if (!plan || !targets) return nothing;
     const kept = keptOf(plan, targets);
+    const together = togetherOf(plan, targets);
     const symbol = IONS[targets.target].symbol;
     return html`<section aria-labelledby="heading">
-      <h2 id="heading">${kept ? html`In “${receiverName(kept.label)}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
-      ${kept ? this.numbers(verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>${leavesAt(plan, targets.target, 0) === undefined ? `No ${symbol} leaves the column yet.` : `No receiver takes ${symbol} apart from the rest.`}</p>`}
+      <h2 id="heading">${together ? html`In ${together.labels.map((label) => `“${label}”`).join(', ')}` : kept ? html`In “${receiverName(kept.label)}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
+      ${kept ? this.numbers(together ?? verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>${leavesAt(plan, targets.target, 0) === undefined ? `No ${symbol} leaves the column yet.` : `No receiver takes ${symbol} apart from the rest.`}</p>`}
       ${this.windows(symbol)}
       ${this.wishes(targets)}
     </section>`;
   }
 
-  private numbers(found: Verdict, targets: FractionTargets) {
+  private numbers(found: Pick<Verdict, 'recovered' | 'carried' | 'acid_mmol' | 'volume_mL'>, targets: FractionTargets) {
     const most = targets.acid_mmol ?? Number.POSITIVE_INFINITY;
     return html`<dl>
       ${line(`${IONS[targets.target].symbol} recovered`, percentBeside(found.recovered, targets.recovered), this.due && found.recovered < targets.recovered)}

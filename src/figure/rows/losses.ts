@@ -1,6 +1,6 @@
 import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, keptOf } from '../../../sim/history/index.ts';
+import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, keptOf, togetherOf } from '../../../sim/history/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { percent } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
@@ -27,7 +27,8 @@ export function lossesOf({ plan }: Pick<Drawing, 'plan'>, targets: FractionTarge
   const { target } = targets;
   const kept = keptOf(plan, targets);
   const end_mL = deliveredAtEnd(plan);
-  if (!kept) return [];
+  // Of a day this would call lost what another of its receivers holds.
+  if (!kept || togetherOf(plan, targets)) return [];
   const between = (from_mL: number, to_mL: number): number => collectedAt(plan, target, to_mL) - collectedAt(plan, target, from_mL);
   const all: Loss[] = [
     { where: 'before', from_mL: 0, to_mL: kept.from_mL, amount_mmol: between(0, kept.from_mL) },

@@ -11,6 +11,7 @@ import {
   keptAmong,
   type StartWindow,
   type SwitchWindow,
+  togetherOf,
   verdict,
   type Verdict,
 } from '../../../sim/history/index.ts';
@@ -93,6 +94,9 @@ function curveHeight(row: Row): number {
   return (row.bottom - row.top) * CURVE_SHARE;
 }
 
+/** What is judged of a fraction. */
+type Held = Pick<Verdict, 'recovered' | 'carried' | 'acid_mmol' | 'meets'>;
+
 /** Before the limit that was missed, where room is short. */
 const TASK = ' (task: ';
 
@@ -123,7 +127,7 @@ export function verdictLine(drawing: Drawing, targets: FractionTargets, now_mL: 
 }
 
 /** What a fraction holds; once it is settled, each limit that was missed is named beside its figure. */
-export function verdictWords(found: Verdict, targets: FractionTargets, settled: boolean, brief: boolean): string[] {
+export function verdictWords(found: Held, targets: FractionTargets, settled: boolean, brief: boolean): string[] {
   const { recovered, carried, acid_mmol = Number.POSITIVE_INFINITY } = targets;
   const misses = [found.recovered < recovered, found.carried > carried, found.acid_mmol > acid_mmol].filter(Boolean).length;
   const limit = (missed: boolean, sense: 'less' | 'more', most: string): string => {
@@ -139,8 +143,10 @@ export function verdictWords(found: Verdict, targets: FractionTargets, settled: 
   ];
 }
 
-/** The receiver that counts as the fraction, and what it holds. */
-function keptReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Verdict } | undefined {
+/** The receiver that counts as the fraction, and what it holds; of a day, what its receivers hold together. */
+function keptReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly Receiving[]): { receiver: Receiving; found: Held } | undefined {
   const receiver = keptAmong(plan, targets, all);
+  const together = togetherOf(plan, targets);
+  if (receiver && together) return { receiver: { ...receiver, label: together.labels.join(' + ') }, found: together };
   return receiver && { receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) };
 }

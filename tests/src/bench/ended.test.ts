@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import { targetsOf } from '../../../sim/history/index.ts';
+import { lessonOf, lessonWords, targetsOf } from '../../../sim/history/index.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { endedWords, putTooLate } from '../../../src/bench/debrief/ended.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import { small } from '../store/rig.ts';
+import { lossesOf } from '../../../src/figure/rows/losses.ts';
+import { shipped, small } from '../store/rig.ts';
 
 const SCENARIO = small();
 const TARGETS = targetsOf(SCENARIO);
@@ -48,4 +49,21 @@ test('a receiver is called too late where the verdict misses what had left befor
     expect(putTooLate(plan, TARGETS)).toBe(late);
     if (late) expect(endedWords(plan, TARGETS).good).toBe(false);
   }
+});
+
+test('of a day its receivers are judged together: each holds the share of its own aliquot only', () => {
+  const day = shipped('lab-day', { bed: { lanes: 1 } });
+  const targets = targetsOf(day);
+  const plan = new Planner(day).plan(day.procedure);
+  const { good, text } = endedWords(plan, targets);
+  const found = text.match(/^“cobalt 1”, “cobalt 2”, “cobalt 3” together hold (\d+\.\d+)\s% of the Co²⁺ and (\d\.\d+)\s% of the Ni²⁺/);
+  // What the runner says of the same day: three receivers of 0.18 mmol each, less what left before (receivers of the results).
+  const { receivers, loaded } = plan.results;
+  const held = receivers.filter(({ label }) => label.startsWith('cobalt')).reduce((sum, { Co_mmol }) => sum + Number(Co_mmol ?? 0), 0);
+  expect(Number(found?.[1])).toBeCloseTo((100 * held) / (loaded.Co_mmol ?? Number.NaN), 0);
+  expect(good).toBe(held / (loaded.Co_mmol ?? Number.NaN) >= targets.recovered);
+  expect(putTooLate(plan, targets)).toBeUndefined();
+  expect(lossesOf({ plan }, targets)).toEqual([]);
+  const lesson = lessonOf(plan, targets, 60);
+  expect(lessonWords(lesson, targets)).toMatch(/^The receivers “cobalt 1”, “cobalt 2”, “cobalt 3” together hold \d+\.\d+\s% of the cobalt\(II\) with/);
 });
