@@ -1,7 +1,8 @@
 // How a run is recorded, and what can be read off it. Nothing outside this room counts rows or cells of the record.
 export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
 export { certain, type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
-export { type Span, isSettled, keptHolds, keptOf, spansOf, type Together, togetherOf, withStop } from './changes/fractions.ts';
+export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './changes/fractions.ts';
+export { type Together, togetherOf } from './changes/together.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
 export { keptAmong } from './changes/kept.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';

@@ -3,7 +3,7 @@ import { collected, collectedAt, pouredOf } from '../effluent.ts';
 import { deliveredAtEnd } from '../frames.ts';
 import type { Plan } from '../plan.ts';
 import { UNNAMED_RECEIVER } from '../receivers.ts';
-import { keptAmong, meantAmong } from './kept.ts';
+import { keptAmong } from './kept.ts';
 import type { FractionTargets } from './targets.ts';
 
 // Which receiver stood under the tip over which delivered volumes, and what it took.
@@ -34,39 +34,6 @@ export function spansOf(plan: Plan): Span[] {
 /** The stay that counts as the fraction; undefined while none does. */
 export function keptOf(plan: Plan, targets: FractionTargets): Span | undefined {
   return keptAmong(plan, targets, spansOf(plan));
-}
-
-/** What a day's receivers of the target hold, one for each aliquot: a limit for one of them would be wrong for a share of all that was poured. */
-export interface Together {
-  readonly labels: readonly string[];
-  /** Of the target, in each of them. */
-  readonly shares: readonly number[];
-  /** Shares of what was poured in the whole run. */
-  readonly recovered: number;
-  readonly carried: number;
-  /** In the receiver that holds most. */
-  readonly acid_mmol: number;
-  readonly volume_mL: number;
-  readonly meets: boolean;
-}
-
-/** What the receivers meant for the target hold together; undefined where not more than one of them stood under the tip. */
-export function togetherOf(plan: Plan, targets: FractionTargets): Together | undefined {
-  const stays = meantAmong(targets, spansOf(plan));
-  const labels = [...new Set(stays.map(({ label }) => label))];
-  if (labels.length < 2) return undefined;
-  const inOf = (solute: keyof Amounts, name: string): number => sum(stays.filter(({ label }) => label === name).map(({ amounts }) => amounts[solute] ?? 0));
-  const sharesOf = (ion: IonId): number[] => labels.map((label) => inOf(`${ion}_mmol`, label) / Math.max(Number.MIN_VALUE, pouredOf(plan, ion)));
-  const shares = sharesOf(targets.target);
-  const recovered = sum(shares);
-  const carried = Math.max(0, ...targets.unwanted.map((ion) => sum(sharesOf(ion))));
-  const acid_mmol = Math.max(...labels.map((label) => inOf('HCl_mmol', label)));
-  const meets = recovered >= targets.recovered && carried <= targets.carried && acid_mmol <= (targets.acid_mmol ?? Number.POSITIVE_INFINITY);
-  return { labels, shares, recovered, carried, acid_mmol, volume_mL: sum(stays.map(({ from_mL, to_mL }) => to_mL - from_mL)), meets };
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }
 
 /** What the receiver that counts holds when the log is done, all its stays together: shares of what was poured, acid in mmol; nothing where none counts. */

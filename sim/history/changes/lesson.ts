@@ -3,7 +3,8 @@ import { IONS } from '../../terms/ions.ts';
 import type { IonId } from '../../terms/types.ts';
 import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
-import { keptOf, type Span, type Together, togetherOf, withStop } from './fractions.ts';
+import { keptOf, type Span, withStop } from './fractions.ts';
+import { type Together, togetherOf } from './together.ts';
 import { earliestChange, switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
