@@ -42,7 +42,7 @@ export class FitAccept extends LiveElement {
     if (accepted?.of === calibration && accepted.json === draft.json) return this.done(taken, accepted.date);
     if (draft.json !== this.of) return html`<p role="status">The lab has changed since this fit. Fit again to accept it.</p>`;
     return html`<h3>Accept</h3>
-      <p>${taken === 1 ? 'One number' : `${taken} numbers`} of this lab will get the status “fitted to your run”, with the day and the interval. Numbers that are left open do not change.</p>
+      <p>${taken === 1 ? 'One number' : `${taken} numbers`} of this lab will get the status “fitted to your run”, with the day and the interval. Numbers that are left open take the value that goes with the others, without that status.</p>
       <div class="row"><label>day of the run<input type="date" .value=${this.date} @change=${this.setDate} /></label>
         <button type="button" class="primary" @click=${this.accept}>Accept</button></div>`;
   }

@@ -91,7 +91,7 @@ function numberRows(calibration: Calibration) {
   return calibration.parameters.map((one, i) => ({
     number: FIELDS[one.path].label,
     before: quantity(one.before, one.unit, 3),
-    after: one.open ? 'left open' : quantity(one.value, one.unit, 3),
+    after: `${quantity(one.value, one.unit, 3)}${one.open ? ', left open' : ''}`,
     interval: intervalWords(one),
     narrowed: `${significant(100 * one.narrowed, 2)} %`,
     tie: strongestTie(calibration, i),

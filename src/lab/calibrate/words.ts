@@ -27,7 +27,7 @@ export function misfitWords({
     : told;
 }
 
-/** Which numbers the readings leave as they were. */
+/** Which numbers the readings hardly determine. */
 export function openWords({ parameters }: Pick<Calibration, 'parameters'>): string {
   const open = parameters.filter((one) => one.open);
   if (open.length === 0) return 'The readings tell something about every number.';
@@ -35,7 +35,7 @@ export function openWords({ parameters }: Pick<Calibration, 'parameters'>): stri
   const names = listed(open.map(({ path }) => FIELDS[path].label));
   return all
     ? 'The readings leave every number open: they are too few, or of the wrong kind. Nothing is changed.'
-    : `The readings leave open: ${names}. ${open.length === 1 ? 'Its interval is' : 'Their intervals are'} nearly as wide as before, so ${open.length === 1 ? 'its value does' : 'their values do'} not change.`;
+    : `The readings leave open: ${names}. ${open.length === 1 ? 'Its interval is' : 'Their intervals are'} nearly as wide as before; ${open.length === 1 ? 'its value only goes' : 'their values only go'} along with the others, so that the lab gives back these readings.`;
 }
 
 /** What the readings before the sample were good for; nothing if there are none. */

@@ -4,15 +4,19 @@ import type { Calibration } from './calibrate.ts';
 /** Significant figures of a fitted number in the file: more than any interval justifies. */
 const FIGURES = 6;
 
-/** The JSON of a scenario with the fitted numbers in it and their status beside them. Numbers that the measurements leave open stay as they were. */
+/**
+ * The JSON of a scenario with the fitted numbers in it and their status beside them. Numbers that the measurements leave open take the
+ * value that goes with the others, or the lab would not give back its readings, but get no status. If all are open nothing changes.
+ */
 export function fittedJson(json: unknown, { parameters }: Calibration, date: string): Readonly<Record<string, unknown>> {
   let written: Readonly<Record<string, unknown>> = isRecord(json) ? json : {};
   const notes: Record<string, unknown> = { ...recordOf(own(json, 'fitted')) };
-  for (const { path, value, interval, open } of parameters) {
-    if (open) continue;
+  if (parameters.every(({ open }) => open)) return written;
+  for (const { path, value, before, interval, open } of parameters) {
+    if (open && rounded(value) === rounded(before)) continue;
     const [group = '', name = ''] = path.split('.');
     written = { ...written, [group]: { ...recordOf(own(written, group)), [name]: rounded(value) } };
-    notes[path] = { date, low: rounded(interval[0]), high: rounded(interval[1]) };
+    if (!open) notes[path] = { date, low: rounded(interval[0]), high: rounded(interval[1]) };
   }
   return { ...written, fitted: notes };
 }

@@ -36,7 +36,7 @@ export class ResinPart extends LiveElement {
     return html`<div class="row" data-path="resin.grade">
         <label>Strong-base anion exchanger, grade
           <select @change=${this.take}>${GRADE_NAMES.map((name) => html`<option value=${name} .selected=${name === grade}>${name}</option>`)}</select></label>
-        ${own.length > 0 ? html`<button type="button" @click=${this.follow}>Use the numbers of the grade (${own.length} set by hand)</button>` : nothing}
+        ${own.length > 0 ? html`<button type="button" @click=${this.follow}>Use the numbers of the grade (${own.length} differ now)</button>` : nothing}
       </div>
       <p class="problem" role="alert">${draft.problemAt('resin.grade')}</p>
       <p class="soft">Beads of ${quantity(bead ?? Number.NaN, 'µm')} and ${quantity(capacity ?? Number.NaN, 'eq/L of bed')}.</p>
