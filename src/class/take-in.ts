@@ -132,6 +132,7 @@ export class TakeIn extends LiveElement {
   private classPage(held: readonly Held[]) {
     const objections = objectionRows(held);
     const names = nameRows(held);
+    const predicted = questionRows(held);
     const answers = answerRows(held);
     const words = wordsOf(held);
     const mistakes = commonMistakes(held);
@@ -143,7 +144,7 @@ export class TakeIn extends LiveElement {
         <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
       </section>
       <section><bf-table caption="Runs" .columns=${runColumns(held)} .rows=${runRows(held)} no-copy></bf-table></section>
-      <section><bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${questionRows(held)}></bf-table></section>
+      <section>${predicted.length > 0 ? html`<bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${predicted}></bf-table>` : html`<p>No predictions were handed in.</p>`}</section>
       ${answers.length > 0 ? html`<section><bf-table caption="Answers" .columns=${ASKED_AT_THE_END} .rows=${answers}></bf-table></section>` : nothing}
       ${words.map(({ question, said }) => html`<section><h3>${question}</h3><dl>${said.map((one) => html`<dt>${one.who}</dt><dd>${one.words}</dd>`)}</dl></section>`)}
       <section>${

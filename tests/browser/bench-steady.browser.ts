@@ -167,8 +167,8 @@ describe.each([
       await card.getByText('Fume hood').waitFor();
       expect(await cutOff(page), 'pixels of the caution out of sight').toBe(0);
       if (name === 'a projector') expect(await readingsUnderCaution(page)).toEqual([]);
-      expect(await card.getByRole('button').allTextContents()).toEqual(['All of it', 'Hide']);
-      await card.getByRole('button', { name: 'All of it' }).click();
+      expect(await card.getByRole('button').allTextContents()).toEqual(['In full', 'Hide']);
+      await card.getByRole('button', { name: 'In full' }).click();
       const dialog = page.getByRole('dialog', { name: 'Caution' });
       await page.getByText('Splash in the eyes').waitFor();
       await dialog.getByRole('button', { name: 'Close' }).click();

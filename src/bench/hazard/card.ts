@@ -46,7 +46,7 @@ export class HazardCard extends LiveElement {
     return html`<div class="note" role="group" aria-label="Caution: ${heading}">
       <p class="head">${pictogram(sign)}${heading}</p>
       <ul>${lines.slice(0, FIRST).map((line) => html`<li>${line}</li>`)}</ul>
-      <div class="foot"><button type="button" class="plain" @click=${() => this.whole(hazards, topic)}>All of it</button><button type="button" @click=${() => hazards.close()}>Hide</button></div>
+      <div class="foot"><button type="button" class="plain" @click=${() => this.whole(hazards, topic)}>In full</button><button type="button" @click=${() => hazards.close()}>Hide</button></div>
     </div>`;
   }
 

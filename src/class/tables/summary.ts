@@ -25,6 +25,8 @@ export function runColumns(taken: readonly Held[]): readonly Column[] {
   return taken.some(({ sameAs }) => sameAs.length > 0) ? [...RUNS, SAME] : RUNS;
 }
 
+/** Names of runs of the same actions in a line of the table; a choice. */
+const NAMED = 2;
 const SAME: Column = { key: 'same', label: 'same actions as' };
 
 export function runRows(taken: readonly Held[]): Row[] {
@@ -41,10 +43,15 @@ export function runRows(taken: readonly Held[]): Row[] {
       time: run?.time_min,
       right: run && rightOf(run),
       answers: run && answersRight(run, asked),
-      same: sameAs.join(', '),
+      same: briefly(sameAs),
       attempt: run?.under && `${run.under.attempt} of ${run.under.tries}`,
     };
   });
+}
+
+/** Some of many names; the spreadsheet has them all. */
+function briefly(names: readonly string[]): string {
+  return names.length <= NAMED + 1 ? names.join(', ') : `${names.slice(0, NAMED).join(', ')} and ${names.length - NAMED} more`;
 }
 
 /** A run under a name that came too often is sound, so this is said last. */
@@ -71,11 +78,12 @@ export function wholeTable(
     { key: 'apart', label: 'differs from hand-out' },
   ];
   const rows = runRows(taken).map((row, i): Row => {
-    const { file, run, apart } = taken[i];
+    const { file, run, apart, sameAs } = taken[i];
     const answers = asked.map((prompt, n): [string, string | undefined] => [`answer ${n}`, run?.answers.find((one) => one.prompt === prompt)?.said]);
     return {
       ...Object.fromEntries(Object.entries(row).map(([key, value]) => [key, cleared(value)])),
       file,
+      same: sameAs.join(', '),
       seed: run?.seed,
       apart: apart.map(({ path, received }) => `${path}: ${received}`).join('; '),
       ...Object.fromEntries(answers),
@@ -117,6 +125,7 @@ export const QUESTIONS: readonly Column[] = [
 
 export function questionRows(taken: readonly Taken[]): Row[] {
   const all = agreeing(taken).flatMap(({ predictions }) => predictions);
+  if (all.length === 0) return [];
   return Object.entries(ASKED).map(([occasion, question]) => {
     const asked = all.filter((one) => one.occasion === occasion);
     const count = (right: boolean | undefined): string => String(asked.filter((one) => one.right === right).length);

@@ -6,7 +6,7 @@ import { runWhole } from '../../../sim/run/run.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { ClassRoom } from '../../../src/class/class-room.ts';
 import { nameRows, objectionRows } from '../../../src/class/tables/objections.ts';
-import { runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
+import { questionRows, runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
 import { csvText } from '../../../src/ui/text/csv.ts';
 import { shipped } from '../store/rig.ts';
 
@@ -47,6 +47,13 @@ describe('runs of the same actions', () => {
     expect(runRows(held).map(({ same }) => same)).toEqual(['Bo', 'Ada', '']);
     expect(runColumns(held).map(({ label }) => label)).toContain('same actions as');
     expect(wholeTable(held).columns.map(({ label }) => label)).toContain('same actions as');
+  });
+
+  test('of many the table names two and counts the rest; the spreadsheet names them all', async () => {
+    const { held } = await roomWith(...['Ada', 'Bo', 'Cy', 'Di', 'Ed'].map((who): [string, string] => [who, written(who, OWN)]));
+    expect(runRows(held)[0]?.same).toBe('Bo, Cy and 2 more');
+    expect(wholeTable(held).rows[0]?.same).toBe('Bo, Cy, Di, Ed');
+    expect(questionRows(held)).toEqual([]);
   });
 
   test('are not named where both follow the procedure, and need no column', async () => {
