@@ -150,7 +150,7 @@ describe.each([
       expect(await covered(page)).toEqual([]);
       const surface = await page.locator('bf-figure .surface').boundingBox();
       if (!surface) throw new Error('figure: expected on the page, received none');
-      const hint = page.locator('bf-figure svg.plot .words');
+      const hint = page.locator('bf-figure svg.plot .words', { has: page.locator('.ask') });
       expect(await hint.textContent()).toMatch(/Predict/);
       const press = (down: number) => page.mouse.click(surface.x + surface.width * 0.75, surface.y + surface.height * down);
       await press(0.4);
