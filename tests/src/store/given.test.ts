@@ -95,7 +95,7 @@ describe('a student', () => {
     await session.store.stepBack();
     await session.store.replace([], 0);
     expect([session.store.log.length, session.store.canUndo]).toEqual([1, false]);
-    expect(session.store.refusal?.refused?.received).toContain('a try that counts');
+    expect(session.store.refusal?.refused?.expected).toContain('this try counts');
     expect(await session.change({ ...(session.json as object), seed: 9 })).toBe(false);
     expect(session.issues[0].path).toBe('hand-out');
     session.task.end();
