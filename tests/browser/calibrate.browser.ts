@@ -121,6 +121,8 @@ describe('a flow test before the run', () => {
     await page
       .getByText(/^Row 3, leading_cm: a reading of the band at 20\.0\smL, but this lab’s procedure pours the sample only after about 26 mL/)
       .waitFor(WAIT);
+    await page.getByText('One reading of the band comes before the sample was poured').waitFor(WAIT);
+    expect(await button(page, 'Fit').isDisabled()).toBe(true);
     await readings(page).fill('flow_test_mL,flow_test_min,flow_test_head_mm\n2,3.9,60');
     await button(page, 'Fit').click();
     await page.getByText(/^One reading was taken before the sample was poured, .* determine bead diameter/).waitFor(WAIT);

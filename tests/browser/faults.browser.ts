@@ -128,6 +128,10 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   await other.goto(`${other.url().split('#')[0]}#faults`);
 
   await other.getByRole('row', { name: /^gas between the beads 0\s%/ }).waitFor();
+  // Nothing has left yet: an axis of plain numbers, not of millionths.
+  const numbers = (await other.locator('bf-mystery bf-overlay svg text').allTextContents()).filter((text) => /^[\d.]+$/.test(text));
+  expect(numbers.length).toBeGreaterThan(4);
+  expect(numbers.filter((text) => text.length > 4)).toEqual([]);
   await other.getByRole('button', { name: 'Play the procedure' }).click();
   await other.getByRole('button', { name: 'Pause' }).click();
   const time = other.locator('bf-fault-clock input[type=range]');

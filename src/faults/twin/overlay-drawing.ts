@@ -46,6 +46,9 @@ const HEADROOM = 1.15;
 const DOTS = '1.5 3';
 /** Share of the height below which a curve lies on the axis for somebody at the back of a room; a choice. */
 const SEEN = 0.02;
+/** Less than this, mol/L, is nothing; then the axis ends here. Choices. */
+const TRACE_M = 1e-6;
+const EMPTY_M = 0.1;
 /** Points at which the difference is taken. */
 const DIFFERENCES = 240;
 
@@ -85,7 +88,7 @@ function projectedRow(x: Scale, projected: Projected, { top, bottom }: { readonl
   const metals = (ran: Ran, isTwin: boolean) => curvesOf(ran, isTwin).filter(({ id }) => id !== 'HCl');
   const whole = [...metals(run, false), ...(twin ? metals(twin, true) : [])];
   const y = scaleLinear()
-    .domain([0, Math.max(1e-6, ...whole.flatMap(({ ys }) => ys)) * HEADROOM])
+    .domain([0, topOf(whole.flatMap(({ ys }) => ys)) * HEADROOM])
     .nice(3)
     .range([bottom, top]);
   const curves = aheadHidden ? whole.map((curve) => ({ ...curve, ...curveUntil(curve, now_mL) })) : whole;
@@ -165,10 +168,16 @@ function bandLabel(x: Scale, y: Scale, xs: readonly number[], leading: readonly 
   return svg`<text class="line-label" x=${x(xs[at])} y=${Math.min(y(leading[at]) + 14, ROWS.bands.bottom - 4)} fill=${style.text}>${style.label}</text>`;
 }
 
+/** Highest of these, mol/L; where nothing has left yet, what makes an axis with plain numbers. */
+function topOf(molarities: readonly number[]): number {
+  const most = Math.max(0, ...molarities);
+  return most > TRACE_M ? most : EMPTY_M;
+}
+
 function effluentRow(x: Scale, run: Ran, twin: Ran | undefined): SVGTemplateResult {
   const { top, bottom } = ROWS.effluent;
   const curves = [...curvesOf(run, false), ...(twin ? curvesOf(twin, true) : [])];
-  const most = (acid: boolean): number => Math.max(1e-6, ...curves.filter(({ id }) => (id === 'HCl') === acid).flatMap(({ ys }) => ys));
+  const most = (acid: boolean): number => topOf(curves.filter(({ id }) => (id === 'HCl') === acid).flatMap(({ ys }) => ys));
   const metal = scaleLinear()
     .domain([0, most(false) * HEADROOM])
     .range([bottom, top]);

@@ -5,7 +5,7 @@ import { isBefore, loadedFrom } from './before-load.ts';
 import type { Calibration } from './calibrate.ts';
 import type { Measurement, Quantity } from './measurements.ts';
 
-// What may be wrong with readings or with what was fitted to them, in sentences; a fit is made all the same.
+// What may be wrong with readings or with what was fitted to them, in sentences.
 
 const OF_THE_BAND: readonly Quantity[] = ['leading', 'trailing', 'first colour', 'last colour'];
 /** A cylinder is read to about this, mL. A choice. */
