@@ -110,8 +110,9 @@ export class ReplicateTable extends LiveElement {
     return html`<div class="pair">
       ${
         replicates.summary
-          ? html`<div><bf-readout heading="Aliquots, each over its own column" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
-        ${comparison ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the strength of the EDTA, the pipette or the faint blue that the eye stops at.'}</p>` : nothing}</div>`
+          ? html`<div><bf-readout heading="Aliquots, each loaded and collected by itself" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
+        ${comparison && !Number.isFinite(comparison.t) ? html`<p>The aliquots agree to the last digit read: their scatter gives no interval. The error budget of one titration tells how far each may be off.</p>` : nothing}
+        ${comparison && Number.isFinite(comparison.t) ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the strength of the EDTA, the pipette or the faint blue that the eye stops at.'}</p>` : nothing}</div>`
           : html`<p class="soft">One result has no spread: keep a second aliquot.</p>`
       }
       ${

@@ -13,6 +13,7 @@ const SAID: Readonly<Record<string, (issue: Issue) => string>> = {
   EDTA: () => 'without thiocyanate no end point would be seen. Add thiocyanate and acetone first.',
   'EDTA.until': () =>
     'the flask is not blue, so there is no blue to lose. Where it has turned pink, the end point is reached: read the burette, or undo what was run in too far. Where it never was blue, it still needs thiocyanate, acetone or a pH of about 6.',
+  'EDTA.mL': (issue) => (issue.expected.includes(EMPTIES) ? EMPTY : amountText(issue)),
   acetone: ({ received }) => `the flask is at ${received}, and acetone boils at 56 °C. Cool it in ice first.`,
   thiocyanate: ({ received }) => `the flask is still acid (${received}). Neutralise it before the thiocyanate.`,
   acetic: () => ACID,
@@ -20,6 +21,10 @@ const SAID: Readonly<Record<string, (issue: Issue) => string>> = {
 };
 const ACID =
   'thiocyanate is in the flask, and acid would set toxic gases free. No acid goes in any more: where the pH is wrong, undo back to before the thiocyanate.';
+/** Of a burette that is read to its end; how much it would have taken is the answer, and is not said. */
+const EMPTIES = 'burette is empty';
+const EMPTY =
+  'the burette is empty before that. This eluate holds too much cobalt to be titrated whole: start it again, pour it into a volumetric flask, make it up and take portions.';
 /** Of an amount that would heat the flask to its boil. */
 const BOILS = 'boil and spit';
 

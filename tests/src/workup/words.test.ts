@@ -28,7 +28,12 @@ describe('a refusal of the work-up', () => {
   test.each<[string, readonly WorkUpAction[] | 'all', WorkUpAction, RegExp]>([
     ['titrant without indicator', [], EDTA({ drops: 1 }), /Add thiocyanate and acetone first/],
     ['titrating a pink flask on', 'all', EDTA({ until: 'pink' }), /turned pink, the end point is reached: read the burette/],
-    ['more than the burette holds', 'all', EDTA({ mL: 24 }), /It has to be at most the 25 mL at which the burette is empty/],
+    [
+      'more than the burette holds',
+      'all',
+      EDTA({ mL: 24 }),
+      /^Refused: the burette is empty before that\. This eluate holds too much cobalt to be titrated whole: start it again, .* take portions\.$/,
+    ],
     ['acid into thiocyanate', 'all', { do: 'add', reagent: 'acetic', dose: { drops: 1 } }, /No acid goes in any more/],
     ['thiocyanate into acid', [TRANSFER], { do: 'add', reagent: 'thiocyanate', dose: { g: 3 } }, /still acid \(pH .*\)\. Neutralise it/],
     ['a second transfer', [TRANSFER], TRANSFER, /is in the flask already/],
