@@ -117,9 +117,13 @@ export class MysteryPart extends LiveElement {
 
   /** First what the eye sees: both columns at the same volume and both effluents; then the numbers. */
   private beside({ exaggerate }: Session, run: Seen, twin: Seen) {
-    const column = (name: string, { scenario, plan, moment }: Seen) => html`<div><h3>${name}, ${millilitres(moment.delivered_mL)} delivered</h3>
+    const column = (
+      name: string,
+      { scenario, plan, moment }: Seen,
+      delivered_mL = moment.delivered_mL,
+    ) => html`<div><h3>${name}, ${millilitres(delivered_mL)} delivered</h3>
       <div class="side"><bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${BED.top} .bedBottom=${BED.bottom}></bf-glass></div></div>`;
-    return html`<div class="shown"><div class="pair">${column('This column', run)}${column('A sound one', twin)}</div>
+    return html`<div class="shown"><div class="pair">${column('This column', run)}${column('A sound one', twin, this.twin?.delivered_mL)}</div>
       <bf-overlay .run=${run} .twin=${twin} .now_mL=${run.moment.delivered_mL}></bf-overlay></div>
       ${this.telling(run, twin)}
       <h3>The evidence in numbers</h3>
@@ -151,7 +155,9 @@ export class MysteryPart extends LiveElement {
     }
     const { scenario, plan, moment, now } = session?.store ?? {};
     if (!session || !scenario || !plan || !moment) return;
-    if (isTooLittle({ scenario, plan, moment })) {
+    // Once a try that counted has ended, it shows no more than it did.
+    const canShowMore = !session.given || session.store.fixed;
+    if (canShowMore && isTooLittle({ scenario, plan, moment })) {
       this.asked = `${NOTHING_SEEN} Your answer is kept for when it is.`;
       return;
     }

@@ -84,6 +84,8 @@ describe('the bench under the hand', () => {
         await page.locator('bf-glass svg.words').textContent(),
         await page.locator('bf-figure .now-label').textContent(),
       ];
+      // The picture of the glass may come later than the read-outs.
+      await expect.poll(() => page.locator('bf-glass svg.words').textContent(), { timeout: PATIENCE_MS }).toMatch(/\b1\smm/);
       const present = await state();
       const [x, y] = await middle(page.getByRole('slider', { name: 'Moment shown' }));
       const left = (await page.locator('bf-figure .surface').boundingBox())?.x ?? 0;

@@ -313,6 +313,13 @@ test('a hidden fault is kind while there is nothing to tell, and answered in pic
   await page.locator('bf-mystery select').selectOption({ label: 'crater' });
   await page.getByLabel('Why: what did you see, and where').fill('a guess');
   await page.getByRole('button', { name: 'That is my answer' }).click();
+  await page.getByText('Your answer is kept for when it is.').waitFor();
+  await page.getByRole('button', { name: 'Play the procedure' }).click();
+  const time = page.locator('bf-fault-clock input[type=range]');
+  await page.getByRole('button', { name: 'Pause' }).click();
+  await time.fill((await time.getAttribute('max')) ?? '');
+  await page.locator('bf-mystery p[role=status]', { hasText: 'It is too early to tell' }).waitFor({ state: 'hidden' });
+  await page.getByRole('button', { name: 'That is my answer' }).click();
   await page
     .locator('bf-mystery')
     .getByRole('heading', { name: /A sound one, .* delivered/ })

@@ -119,7 +119,7 @@ describe('what is handed out', () => {
       await page.keyboard.press('b');
       await page.keyboard.press('Control+z');
       await page
-        .getByText(/a try that counts/)
+        .getByText(/This try counts/)
         .first()
         .waitFor();
 
