@@ -1,7 +1,8 @@
 import type { Results, RunEvent } from '../history/index.ts';
 import { sectionOf } from '../terms/geometry.ts';
 import type { Scenario } from '../terms/types.ts';
-import { plannedSteps, type PlannedStep, sum } from './steps.ts';
+import { sum } from '../math/sum.ts';
+import { plannedSteps, type PlannedStep } from './steps.ts';
 import { type Ticks, ticksOf } from './ticks.ts';
 
 // How far a run has come in its procedure.
@@ -112,9 +113,10 @@ function openAt(i: number, now: number, steps: readonly PlannedStep[], poured: r
   const current = steps[now];
   if (!current || i <= now) return false;
   const judged = current.role === 'change' || ((current.role === 'wash' || current.role === 'release') && isBegun(current, poured[now]));
-  const changes = steps.slice(now, i).filter((_, n) => !done[now + n] && (n > 0 || current.role === 'change'));
-  if (!judged || changes.some(({ role }) => role !== 'change')) return false;
-  return changes.length === 0 || !['condition', 'load', 'wash'].includes(steps[i].role);
+  const from = current.role === 'change' ? now : now + 1;
+  const between = steps.slice(from, i).filter((_, n) => !done[from + n]);
+  if (!judged || between.some(({ role }) => role !== 'change')) return false;
+  return between.length === 0 || !['condition', 'load', 'wash'].includes(steps[i].role);
 }
 
 /** Whether so much of a step is in that what comes next may be wanted. A wash is not begun by washing the sample in. */

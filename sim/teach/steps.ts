@@ -1,4 +1,5 @@
 import { isSample, isWeaker } from '../history/index.ts';
+import { sum } from '../math/sum.ts';
 import type { Action, Scenario, Unless } from '../terms/types.ts';
 
 // The procedure of a scenario as a list of steps with a role each.
@@ -72,8 +73,4 @@ function roleOf({ liquids }: Scenario, { liquid }: Pour, sample: Pour | undefine
   if (isSample(liquids[liquid])) return 'load';
   if (!sample) return 'condition';
   return isWeaker(liquids[liquid], liquids[sample.liquid].HCl_M) ? 'release' : 'wash';
-}
-
-export function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }

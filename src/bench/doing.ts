@@ -52,9 +52,11 @@ export class Doing {
   readonly pour = () => this.acting.take([this.bench.pour()]);
 
   readonly drag = async ({ detail }: CustomEvent<HandleMove>) => {
-    const { Dragging } = await import('./dragging.ts');
+    if (!this.dragging) {
+      const { Dragging } = await import('./dragging.ts');
+      this.dragging ??= new Dragging();
+    }
     const { store } = this.bench.session() ?? {};
-    this.dragging ??= new Dragging();
     if (store) this.dragging.take(store, detail);
   };
 

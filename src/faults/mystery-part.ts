@@ -153,7 +153,7 @@ export class MysteryPart extends LiveElement {
       this.asked = kind === '' ? 'What is wrong: expected a choice.' : 'Why: expected a few words on what you saw.';
       return;
     }
-    const { scenario, plan, moment, now } = session?.store ?? {};
+    const { scenario, plan, moment } = session?.store ?? {};
     if (!session || !scenario || !plan || !moment) return;
     // Once a try that counted has ended, it shows no more than it did.
     const canShowMore = !session.given || session.store.fixed;
@@ -164,7 +164,7 @@ export class MysteryPart extends LiveElement {
     this.asked = '';
     this.justSaid = true;
     session.store.pause();
-    session.diagnose({ kind, reason, time_min: now ?? 0 });
+    session.diagnose({ kind, reason, time_min: session.store.now });
   }
 }
 

@@ -2,7 +2,7 @@ import { receiverName } from '../ui/text/receiver-words.ts';
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Prediction } from '../../sim/handed/index.ts';
-import { eyePredictionLines } from '../plot/eye-predictions.ts';
+import { eyePredictionLines, judgedNow } from '../plot/eye-predictions.ts';
 import type { Session } from '../store/session.ts';
 import type { Column, Row } from '../ui/text/csv.ts';
 import { fixed } from '../ui/text/format.ts';
@@ -85,8 +85,6 @@ export function predictionLines(session: Session): string[] {
     const said = [choice, volume_mL === undefined ? '' : `${fixed(volume_mL, 1)} mL`].filter(Boolean).join(', ');
     return `${OCCASIONS[occasion]}, at ${fixed(asked_mL, 1)} mL: ${said}${reason === '' ? '' : `; because ${reason}`}`;
   });
-  const { store, eyeMarks, targets, sees } = session;
-  const byEye = eyePredictionLines({ eyeMarks, targets, sees, store: { scenario: store.scenario, plan: store.plan, moment: store.atPresent } });
   const { expected } = session.workUp.saved;
-  return [...byEye, ...asked, ...(expected === undefined ? [] : [`alkali for one aliquot: ${expected} mL`])];
+  return [...eyePredictionLines(judgedNow(session)), ...asked, ...(expected === undefined ? [] : [`alkali for one aliquot: ${expected} mL`])];
 }

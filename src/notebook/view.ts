@@ -6,7 +6,7 @@ import { BEGINS_SHARE, leavesAt, lessonOf, lessonWords, progressOf } from '../..
 import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
-import { eyePredictions } from '../plot/eye-predictions.ts';
+import { eyePredictions, judgedNow } from '../plot/eye-predictions.ts';
 import type { Session } from '../store/session.ts';
 import { isOverByNow } from '../store/over.ts';
 import { VALUE_LONGEST } from '../store/keep/work-up.ts';
@@ -66,11 +66,11 @@ export class NotebookView extends LiveElement {
 
   /** The run as far as it may be seen; on paper it is as wide as the sheet. */
   private figure(session: Session) {
-    const { store, sees, targets, window, eyeMarks } = session;
+    const { store, sees, targets, window } = session;
     const { scenario, plan, atPresent: moment, present_min } = store;
     if (!moment || store.log.length === 0) return nothing;
     return html`<div class="run-figure"><bf-figure .scenario=${scenario} .plan=${plan} .now_mL=${moment.delivered_mL} .now_min=${present_min} .showForecast=${sees === 'forecast'}
-      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { scenario, plan, moment }, targets, sees })} .window=${isOverByNow(store) ? window : undefined} losses></bf-figure></div>`;
+      .byEye=${sees === 'eye' ? (targets?.target ?? 'Co') : undefined} .targets=${targets} .predictions=${eyePredictions(judgedNow(session))} .window=${isOverByNow(store) ? window : undefined} losses></bf-figure></div>`;
   }
 
   private expected(session: Session) {

@@ -19,12 +19,22 @@ interface Told extends Words {
   readonly depth_cm?: number;
 }
 
+/** A session, as far as its marks go. */
+interface Marked extends Omit<Judged, 'store'> {
+  readonly store: Omit<Judged['store'], 'moment'> & { readonly atPresent: Moment | undefined };
+}
+
 /** What has to be known of a run to judge the marks in it. */
 interface Judged {
   readonly eyeMarks: readonly EyeMark[];
   readonly store: { readonly scenario: Scenario | undefined; readonly plan: Plan | undefined; readonly moment: Moment | undefined };
   readonly targets: FractionTargets | undefined;
   readonly sees: Seeing;
+}
+
+/** The same at the present of a run, whichever moment is shown. */
+export function judgedNow({ eyeMarks, targets, sees, store }: Marked): Judged {
+  return { eyeMarks, targets, sees, store: { scenario: store.scenario, plan: store.plan, moment: store.atPresent } };
 }
 
 /** A band this near the bottom has reached it: the ruler is read no finer, cm. */

@@ -1,17 +1,13 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { kept, PATIENCE_MS, ready, still } from './bench-rig.ts';
-import { launch, type Session } from './session.ts';
+import { onePage } from './one-page.ts';
 
 // A day of three aliquots, by the presses of its list.
 
 const LONG = 300_000;
 
 describe('a lab day', () => {
-  let session: Session;
-  beforeAll(async () => {
-    session = await launch({ webgl: false });
-  });
-  afterAll(() => session?.close());
+  const one = onePage();
 
   test.each([
     ['a laptop', { width: 1280, height: 720 }, false],
@@ -19,7 +15,7 @@ describe('a lab day', () => {
   ] as const)(
     'keeps the step in hand in sight on %s, asks for each receiver in its turn, and lets no acid of the next aliquot into the cobalt',
     async (_, viewport, touch) => {
-      const { page, close } = await session.openPage({ reducedMotion: 'reduce', viewport, touch, column: 1 });
+      const page = await one.open({ reducedMotion: 'reduce', viewport, touch, column: 1 });
       await ready(page);
       if (touch) await page.getByRole('button', { name: 'Menu' }).click();
       await page.getByRole('combobox', { name: 'Scenario' }).selectOption('lab-day');
@@ -46,7 +42,6 @@ describe('a lab day', () => {
       const labels = log.flatMap((action, at) => (action.do === 'receiver' ? [{ at, label: action.label }] : []));
       const into = log.flatMap((action, at) => (action.do === 'pour' && action.liquid === 'acid' ? [labels.findLast((one) => one.at < at)?.label] : []));
       expect(new Set(into)).toEqual(new Set(['waste']));
-      await close();
     },
     LONG,
   );

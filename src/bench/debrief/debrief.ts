@@ -16,7 +16,7 @@ import { amountOf, factsOf, judgementOf, judgementWords, type Place, placesOf, t
 import { debriefStyles } from './debrief-styles.ts';
 import { isOverByNow } from '../../store/over.ts';
 import { amountsAsked } from '../../ui/text/amounts-asked.ts';
-import { eyePredictions } from '../../plot/eye-predictions.ts';
+import { eyePredictions, judgedNow } from '../../plot/eye-predictions.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../said/event-words.ts';
@@ -122,11 +122,12 @@ export class Debrief extends LiveElement {
   }
 
   /** The whole run, with what was lost painted on it; on paper it is as wide as the sheet. */
-  private figure({ store, targets, window, eyeMarks, sees }: Session) {
+  private figure(session: Session) {
+    const { store, targets, window } = session;
     const { scenario, plan, preview, atPresent: moment, present_min } = store;
     if (!moment) return nothing;
     return html`<div class="wide run-figure"><bf-figure @bf-handle=${this.remember} .scenario=${scenario} .plan=${plan} .preview=${preview} .handles=${isOverByNow(store) ? store.handles : []} .now_mL=${moment.delivered_mL} .now_min=${present_min} .showForecast=${true}
-      .window=${window} .targets=${targets} .predictions=${eyePredictions({ eyeMarks, store: { scenario, plan, moment }, targets, sees })} losses></bf-figure></div>`;
+      .window=${window} .targets=${targets} .predictions=${eyePredictions(judgedNow(session))} losses></bf-figure></div>`;
   }
 
   private remember({ detail }: CustomEvent<{ kind: string; phase: string }>) {

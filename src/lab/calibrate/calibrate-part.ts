@@ -57,10 +57,11 @@ export class CalibratePart extends LiveElement {
     if (!scenario)
       return html`<h2>Calibrate</h2><p role="status">Something in the lab is not valid yet; it is listed in the editor. Calibrate once everything is valid.</p>`;
     const read = text.trim() === '' ? undefined : readMeasurements(text, scenario);
-    const early = read?.ok ? earlyWords(scenario, read.measurements).length : 0;
+    const doubts = read?.ok ? earlyWords(scenario, read.measurements) : [];
+    const early = doubts.length;
     return html`<h2>Calibrate ${scenario.title}</h2>
       <p>Run this lab’s procedure on a real column. Measure what you can with a ruler, a cylinder and a watch, or analyse fractions by any method, and enter the readings. The fit then adjusts the bead size, the porosity, the uptake and the other numbers that a run can determine. Nothing leaves this browser.</p>
-      <bf-readings .scenario=${scenario} .text=${text} .read=${read} @bf-readings=${this.take}></bf-readings>
+      <bf-readings .scenario=${scenario} .text=${text} .read=${read} .doubts=${doubts} @bf-readings=${this.take}></bf-readings>
       <div class="row">${fitting.progress ? this.going(fitting.progress) : html`<button type="button" class="primary" ?disabled=${!read?.ok || early > 0} @click=${() => this.fit(scenario, read)}>Fit</button>`}
         ${early > 0 ? html`<span class="early">${early === 1 ? 'One reading of the band comes' : `${early} readings of the band come`} before the sample was poured, where the model has no band: correct the volume or take the row out.</span>` : nothing}</div>
       <p class="problem" role="alert">${fitting.failure === '' ? nothing : `The fit stopped: ${fitting.failure}. Your table is unchanged; press Fit to try again.`}</p>

@@ -5,7 +5,6 @@ import type { Scenario } from '../../../sim/terms/types.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles } from '../../ui/styles.ts';
-import { earlyWords } from '../fit/doubts.ts';
 import { columnsFor, type MeasurementsResult } from '../fit/measurements.ts';
 import { foldStyles, partStyles } from '../sections/styles.ts';
 import { EXAMPLE } from './example.ts';
@@ -42,6 +41,8 @@ export class ReadingsPart extends LiveElement {
   @property({ attribute: false }) scenario: Scenario | undefined;
   @property() text = '';
   @property({ attribute: false }) read: MeasurementsResult | undefined;
+  /** What may be wrong with readings that can be read. */
+  @property({ attribute: false }) doubts: readonly string[] = [];
 
   override render() {
     const { scenario, text, read } = this;
@@ -51,7 +52,7 @@ export class ReadingsPart extends LiveElement {
         <textarea spellcheck="false" autocomplete="off" rows=${Math.min(ROWS_MOST, Math.max(ROWS_LEAST, text.split('\n').length + 1))} aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${live(text)} @input=${this.type}></textarea></label>
       ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="What is wrong with the table">${issues.slice(0, LISTED).map(({ path, expected, received }) => html`<li>${path}: expected ${expected}; received ${received}</li>`)}${issues.length > LISTED ? html`<li>and ${issues.length - LISTED} more</li>` : nothing}</ol>` : nothing}
       ${read?.ok ? html`<p class="soft" role="status">${read.measurements.length} readings.${text === EXAMPLE ? ' They are invented for the shipped lesson on cobalt and nickel from a cathode leach; no real column was measured.' : ''}</p>` : nothing}
-      ${read?.ok ? doubts(earlyWords(scenario, read.measurements)) : nothing}
+      ${doubtList(this.doubts)}
       ${text === '' ? html`<div class="row"><button type="button" @click=${() => this.put(EXAMPLE)}>Fill in an invented example</button></div>` : nothing}
       <details><summary>What the columns mean</summary>${this.columns(scenario)}</details>`;
   }
@@ -81,7 +82,7 @@ export class ReadingsPart extends LiveElement {
   }
 }
 
-function doubts(lines: readonly string[]) {
+function doubtList(lines: readonly string[]) {
   return lines.length === 0
     ? nothing
     : html`<ul class="doubt" role="status" aria-label="What may be wrong with the readings">${lines.map((line) => html`<li>${line}</li>`)}</ul>`;

@@ -1,3 +1,4 @@
+import { sum } from '../../../sim/math/sum.ts';
 import { isRecord, own } from '../../../sim/input/index.ts';
 import { effective, valueAt } from '../../../sim/lab/index.ts';
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
@@ -79,8 +80,4 @@ function listAt(json: unknown, key: string): readonly unknown[] {
 function pourWords(procedure: readonly unknown[]): string {
   const pours = procedure.filter((action) => own(action, 'do') === 'pour').map((action) => Number(own(action, 'volume_mL')));
   return pours.length === 0 ? 'nothing poured yet' : `${pours.length} pours, ${plain(sum(pours), 'mL')} in all`;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }
