@@ -4,7 +4,7 @@ import type { IonId } from '../../terms/types.ts';
 import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
 import { keptOf, type Span, withStop } from './fractions.ts';
-import { type Together, togetherOf } from './together.ts';
+import { namesOf, type Together, togetherOf } from './together.ts';
 import { earliestChange, switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
@@ -40,11 +40,11 @@ export interface Lesson {
 export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number | undefined): Lesson {
   const kept = keptOf(plan, targets);
   if (!kept) return { kept, found: undefined, window: undefined, advice: { kind: leavesAt(plan, targets.target, 0) === undefined ? 'collect' : 'part' } };
-  const together = togetherOf(plan, targets);
   const bounded = withStop(plan, targets);
   const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
-  const window = switchWindow(plan, bounded);
+  const together = togetherOf(plan, targets);
   if (together) return { together, kept, found, window: undefined, advice: { kind: 'nothing' } };
+  const window = switchWindow(plan, bounded);
   return { kept, found, window, advice: window ? byWindow(plan, targets.target, kept, found, window) : byCost(plan, bounded, kept, found, eluent_mL) };
 }
 
@@ -61,11 +61,17 @@ export function lessonWords(lesson: Lesson, targets: FractionTargets): string {
 }
 
 /** Of a day: whether it met the limits, and which it missed. */
-function dayWords({ labels, recovered, carried, acid_mmol, meets }: Together, targets: FractionTargets, others: string): string {
+function dayWords(day: Together, targets: FractionTargets, others: string): string {
+  const { recovered, carried, acid_mmol = Number.POSITIVE_INFINITY } = targets;
   const { name } = IONS[targets.target];
-  const with_ = others === '' ? '' : ` with ${percent(carried, targets.carried)} of the ${others}`;
-  const held = `The receivers ${labels.map((label) => `“${label}”`).join(', ')} together hold ${percent(recovered, targets.recovered)} of the ${name}${with_}, and none more than ${mmol(acid_mmol, targets.acid_mmol)} of acid.`;
-  return `${held} ${meets ? 'Every limit was met.' : `The task asks for ${percent(targets.recovered)}${others === '' ? '' : `, with at most ${percent(targets.carried)} of the ${others}`}.`}`;
+  const carrying = others === '' ? '' : ` with ${percent(day.carried, carried)} of the ${others}`;
+  const held = `The receivers ${namesOf(day)} together hold ${percent(day.recovered, recovered)} of the ${name}${carrying}, and none more than ${mmol(day.acid_mmol, acid_mmol)} of acid.`;
+  const missed = [
+    ...(day.recovered < recovered ? [`asks for ${percent(recovered)} of the ${name}`] : []),
+    ...(day.carried > carried ? [`allows ${percent(carried)} of the ${others}`] : []),
+    ...(day.acid_mmol > acid_mmol ? [`allows ${acid_mmol.toFixed(0)}\u202fmmol of acid in each`] : []),
+  ];
+  return `${held} ${day.meets ? 'Every limit was met.' : `The task ${missed.join(', and ')}.`}`;
 }
 
 /** The receiver change alone decides: it was outside its window, or nothing has to change. */

@@ -54,14 +54,17 @@ export function verdict(plan: Plan, targets: FractionTargets, change_mL: number,
   const span = spanOf(plan, targets, stop_mL);
   return {
     ...fraction,
-    meets:
-      fraction.recovered >= targets.recovered && fraction.carried <= targets.carried && fraction.acid_mmol <= (targets.acid_mmol ?? Number.POSITIVE_INFINITY),
+    meets: meetsTargets(fraction, targets),
     lostBefore: shareAt(change_mL),
     lostAfter: shareAt(end) - shareAt(stop_mL),
     lostBehind: Math.max(0, 1 - shareAt(end)),
     early_mL: span && Math.max(0, span.from_mL - change_mL),
     late_mL: span && Math.max(0, change_mL - span.to_mL),
   };
+}
+
+export function meetsTargets({ recovered, carried, acid_mmol }: Pick<Fraction, 'recovered' | 'carried' | 'acid_mmol'>, targets: FractionTargets): boolean {
+  return recovered >= targets.recovered && carried <= targets.carried && acid_mmol <= (targets.acid_mmol ?? Number.POSITIVE_INFINITY);
 }
 
 function stopOf(plan: Plan, targets: FractionTargets): number {

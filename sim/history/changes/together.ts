@@ -1,8 +1,10 @@
 import type { Amounts, IonId } from '../../terms/types.ts';
+import { sum } from '../../math/sum.ts';
 import { pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
 import { spansOf } from './fractions.ts';
 import { meantAmong } from './kept.ts';
+import { meetsTargets } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
 /** What a day's receivers of the target hold, one for each aliquot: a limit for one of them would be wrong for a share of all that was poured. */
@@ -21,6 +23,8 @@ export interface Together {
 
 /** What the receivers meant for the target hold together; undefined where not more than one of them stood under the tip. */
 export function togetherOf(plan: Plan, targets: FractionTargets): Together | undefined {
+  // Asked at every drawing, and most runs have one receiver for the target.
+  if ((targets.receivers?.length ?? 0) < 2) return undefined;
   const stays = meantAmong(targets, spansOf(plan));
   const labels = [...new Set(stays.map(({ label }) => label))];
   if (labels.length < 2) return undefined;
@@ -30,10 +34,10 @@ export function togetherOf(plan: Plan, targets: FractionTargets): Together | und
   const recovered = sum(shares);
   const carried = Math.max(0, ...targets.unwanted.map((ion) => sum(sharesOf(ion))));
   const acid_mmol = Math.max(...labels.map((label) => inOf('HCl_mmol', label)));
-  const meets = recovered >= targets.recovered && carried <= targets.carried && acid_mmol <= (targets.acid_mmol ?? Number.POSITIVE_INFINITY);
-  return { labels, shares, recovered, carried, acid_mmol, volume_mL: sum(stays.map(({ from_mL, to_mL }) => to_mL - from_mL)), meets };
+  const held = { recovered, carried, acid_mmol };
+  return { labels, shares, ...held, volume_mL: sum(stays.map(({ from_mL, to_mL }) => to_mL - from_mL)), meets: meetsTargets(held, targets) };
 }
 
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
+export function namesOf({ labels }: Together): string {
+  return labels.map((label) => `“${label}”`).join(', ');
 }

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { collectedAt, type FractionTargets, keptOf, type Plan, pouredOf, spansOf, togetherOf, verdict } from '../../../sim/history/index.ts';
+import { collectedAt, type FractionTargets, keptOf, namesOf, type Plan, pouredOf, spansOf, togetherOf, verdict } from '../../../sim/history/index.ts';
 import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
 import { millimoles, percent } from '../../ui/text/format.ts';
 import { receiverName } from '../../ui/text/receiver-words.ts';
@@ -23,7 +23,7 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
       ? [`${together ? 'one of them' : 'it'} holds ${millimolesBeside(found.acid_mmol, acid_mmol, 0)} of acid; the task allows ${millimoles(acid_mmol, 0)}`]
       : []),
   ];
-  const who = together ? `${together.labels.map((label) => `“${label}”`).join(', ')} together hold` : `“${receiverName(kept.label)}” holds`;
+  const who = together ? `${namesOf(together)} together hold` : `“${receiverName(kept.label)}” holds`;
   const held = `${who} ${percentBeside(found.recovered, recovered)} of the ${name}${others ? ` and ${percentBeside(found.carried, carried)} of the ${others}` : ''}`;
   return { good: found.meets, text: `${[held, ...misses].join('; ')}.` };
 }
@@ -31,10 +31,10 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
 /** The receiver that was put under the tip only after more of the target had left than the task lets go; undefined where none was. */
 export function putTooLate(plan: Plan, targets: FractionTargets): string | undefined {
   const { target, recovered } = targets;
-  const poured = pouredOf(plan, target);
-  const kept = keptOf(plan, targets);
   // Of a day's receivers each is late for its own aliquot only.
   if (togetherOf(plan, targets)) return undefined;
+  const poured = pouredOf(plan, target);
+  const kept = keptOf(plan, targets);
   const changes = spansOf(plan).filter(({ from_mL, label }) => from_mL > 0 && (!kept || label === kept.label));
   return changes.find(({ from_mL }) => collectedAt(plan, target, from_mL) > (1 - recovered) * poured)?.label;
 }

@@ -66,4 +66,6 @@ test('of a day its receivers are judged together: each holds the share of its ow
   expect(lossesOf({ plan }, targets)).toEqual([]);
   const lesson = lessonOf(plan, targets, 60);
   expect(lessonWords(lesson, targets)).toMatch(/^The receivers “cobalt 1”, “cobalt 2”, “cobalt 3” together hold \d+\.\d+\s% of the cobalt\(II\) with/);
+  // The day changes the receiver with the water: every receiver has its acid, and that limit is named where it is missed.
+  expect(lessonWords(lesson, targets)).toMatch(/more than 2\d\.\d\smmol of acid\. The task .*allows \d+\smmol of acid in each\.$/);
 });
