@@ -9,7 +9,7 @@ import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { fixed, percent, significant, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
-import { type Reported, reportedOf, reportWords, type Whose } from './reported.ts';
+import { comparedWords, type Reported, reportedOf, reportWords, scatters, type Whose } from './reported.ts';
 import '../ui/readout.ts';
 import '../ui/segmented.ts';
 import '../ui/table.ts';
@@ -106,13 +106,12 @@ export class ReplicateTable extends LiveElement {
 
   private statistics(reported: Reported) {
     const { replicates, contrast } = reported;
-    const { comparison } = replicates;
+    const compared = comparedWords(replicates, reported.true_M);
     return html`<div class="pair">
       ${
         replicates.summary
           ? html`<div><bf-readout heading="Aliquots, each loaded and collected by itself" level="3" .readings=${summaryReadings(replicates.summary)}></bf-readout>
-        ${comparison && !Number.isFinite(comparison.t) ? html`<p>The aliquots agree to the last digit read: their scatter gives no interval. The error budget of one titration tells how far each may be off.</p>` : nothing}
-        ${comparison && Number.isFinite(comparison.t) ? html`<p>${comparison.within ? 'The true value lies inside the interval' : 'The true value lies outside the interval'}: ${significant(reported.true_M, 4)} mol/L, difference ${withUnit(fixed(comparison.difference_percent, 2), '%')}; t ${fixed(comparison.t, 2)} against ${fixed(comparison.critical, 2)}, p ${significant(comparison.p, 2)}.${comparison.within ? '' : ' Scatter alone does not explain it: look for a cause that all of them share, such as the strength of the EDTA, the pipette or the faint blue that the eye stops at.'}</p>` : nothing}</div>`
+        ${compared === '' ? nothing : html`<p>${compared}</p>`}</div>`
           : html`<p class="soft">One result has no spread: keep a second aliquot.</p>`
       }
       ${
@@ -155,12 +154,14 @@ function keptRow(one: KeptResult, i: number): Row {
   };
 }
 
-function summaryReadings({ n, mean, s, rsd_percent, t, halfWidth, level }: Summary) {
+function summaryReadings(summary: Summary) {
+  const { n, mean, s, rsd_percent, t, halfWidth, level } = summary;
+  const interval = { label: `${percent(level, 0)} interval, t = ${fixed(t, 3)}`, value: `± ${withUnit(significant(halfWidth, 2), 'mol/L')}` };
   return [
     { label: `mean of ${n}`, value: withUnit(significant(mean, 5), 'mol/L') },
     { label: 's (n − 1)', value: withUnit(significant(s, 2), 'mol/L') },
     { label: 'relative, 100 s / mean', value: withUnit(significant(rsd_percent, 2), '%') },
-    { label: `${percent(level, 0)} interval, t = ${fixed(t, 3)}`, value: `± ${withUnit(significant(halfWidth, 2), 'mol/L')}` },
+    ...(scatters(summary) ? [interval] : []),
   ];
 }
 

@@ -1,7 +1,7 @@
 import { IONS } from '../../sim/terms/ions.ts';
-import { type Contrast, contrastOf, meanOf, type Replicates, replicatesOf } from '../../sim/statistics/index.ts';
+import { type Contrast, contrastOf, meanOf, type Replicates, replicatesOf, type Summary } from '../../sim/statistics/index.ts';
 import type { KeptResult } from '../../sim/report/index.ts';
-import { significant } from '../ui/text/format.ts';
+import { fixed, significant, withUnit } from '../ui/text/format.ts';
 
 // From the kept aliquots to a molarity with its uncertainty.
 
@@ -27,15 +27,36 @@ export function reportedOf(kept: readonly KeptResult[], whose: Whose): Reported 
   return { values, replicates: replicatesOf(values, first.true_M), true_M: first.true_M, contrast };
 }
 
-/** The one line that is reported. `budget_percent`, a half-width for 95 %, stands in for a spread while there is one result only. */
+/** Relative spread below which values are the same number, reckoned in binary. */
+const SAME = 1e-9;
+
+/** Whether the values differ at all: values that agree to the last digit read tell nothing of how far off each may be. */
+export function scatters({ s, mean }: Summary): boolean {
+  return s > SAME * Math.abs(mean);
+}
+
+/** The mean beside the truth; `true_M` in mol/L. */
+export function comparedWords({ summary, comparison }: Replicates, true_M: number): string {
+  if (!summary || !comparison) return '';
+  if (!scatters(summary))
+    return 'The aliquots agree to the last digit read: their scatter gives no interval. The error budget of one titration tells how far each may be off.';
+  const { within, difference_percent, t, critical, p } = comparison;
+  const found = `The true value lies ${within ? 'inside' : 'outside'} the interval: ${significant(true_M, 4)} mol/L, difference ${withUnit(fixed(difference_percent, 2), '%')}; t ${fixed(t, 2)} against ${fixed(critical, 2)}, p ${significant(p, 2)}.`;
+  const cause =
+    'Scatter alone does not explain it: look for a cause that all of them share, such as the strength of the EDTA, the pipette or the faint blue that the eye stops at.';
+  return within ? found : `${found} ${cause}`;
+}
+
+/** The one line that is reported. `budget_percent`, a half-width for 95 %, stands in for a spread while there is none. */
 export function reportWords({ values, replicates: { summary } }: Reported, budget_percent: number | undefined): string {
   const mean = meanOf(values);
   const mass = ` (${significant(mean * IONS.Co.molarMass, 4)} g/L)`;
-  if (summary) return `${rounded(mean, summary.halfWidth)} ± ${significant(summary.halfWidth, 2)} mol/L${mass}, n = ${summary.n}, 95 % confidence`;
+  if (summary && scatters(summary))
+    return `${rounded(mean, summary.halfWidth)} ± ${significant(summary.halfWidth, 2)} mol/L${mass}, n = ${summary.n}, 95 % confidence`;
   const half = budget_percent === undefined ? undefined : (mean * budget_percent) / 100;
   return half === undefined
-    ? `${significant(mean, 4)} mol/L${mass}, n = 1`
-    : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = 1, 95 % from the error budget alone`;
+    ? `${significant(mean, 4)} mol/L${mass}, n = ${values.length}`
+    : `${rounded(mean, half)} ± ${significant(half, 2)} mol/L${mass}, n = ${values.length}, 95 % from the error budget alone`;
 }
 
 /** As many decimals as the second figure of the uncertainty. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { KeptResult } from '../../../sim/report/kept.ts';
-import { reportedOf, reportWords } from '../../../src/notebook/reported.ts';
+import { comparedWords, reportedOf, reportWords } from '../../../src/notebook/reported.ts';
 
 const kept = (seed: number, found_M: readonly number[], own_M: number | null = null): KeptResult => ({
   scenario: 'x',
@@ -37,6 +37,15 @@ describe('a reported result', () => {
   test('of one aliquot rests on the error budget and says so', () => {
     const reported = reportedOf([kept(1, [0.1774])], 'page');
     expect(reported && reportWords(reported, 0.71)).toMatch(/^0\.1774 ± 0\.0013 mol\/L .*n = 1, 95 % from the error budget alone$/);
+  });
+
+  // Three times a number that has no end in binary: the mean is off by its last bit.
+  test('of aliquots that agree to the last digit has no interval of nothing, and is not compared by one', () => {
+    const reported = reportedOf([kept(1, [0.1]), kept(2, [0.1]), kept(3, [0.1])], 'page');
+    expect(reported && reportWords(reported, 0.71)).toMatch(/^0\.10000? ± 0\.00071 mol\/L .*n = 3, 95 % from the error budget alone$/);
+    expect(reported && comparedWords(reported.replicates, reported.true_M)).toMatch(/^The aliquots agree to the last digit read/);
+    const apart = reportedOf(three, 'page');
+    expect(apart && comparedWords(apart.replicates, apart.true_M)).toMatch(/^The true value lies inside the interval: 12\.40 mol\/L/);
   });
 
   test('takes what the reader calculated, where that was done', () => {
