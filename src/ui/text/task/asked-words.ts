@@ -1,12 +1,12 @@
 import type { FractionTargets } from '../../../../sim/history/index.ts';
-import { elementOf } from '../../../../sim/terms/ions.ts';
+import { elementOf, symbolOf } from '../../../../sim/terms/ions.ts';
 import { millimoles, percent } from '../format.ts';
 
 /** What is asked of the fraction, in one short line. */
 export function askedBriefly({ target, unwanted, recovered, carried, acid_mmol }: FractionTargets): string {
-  const others = unwanted.join(', ');
+  const others = unwanted.map(symbolOf).join(', ');
   const most = [...(others ? [`${others} ≤ ${percent(carried)}`] : []), ...(acid_mmol === undefined ? [] : [`acid ≤ ${millimoles(acid_mmol, 0)}`])];
-  return [`Goal: ${target} ≥ ${percent(recovered)}`, ...most].join(' · ');
+  return [`Goal: ${symbolOf(target)} ≥ ${percent(recovered)}`, ...most].join(' · ');
 }
 
 /** What is asked of the fraction, in one sentence. */
