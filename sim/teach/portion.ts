@@ -1,5 +1,4 @@
 import type { RunEvent } from '../history/index.ts';
-import { tenths } from '../math/tenths.ts';
 import { sectionOf } from '../terms/geometry.ts';
 import { LIMITS } from '../terms/limits.ts';
 import type { Action, Log, Parameters, Scenario, Until } from '../terms/types.ts';
@@ -85,6 +84,10 @@ function evenly(volume_mL: number, most_mL: number): number[] {
 
 function isWhole(role: Step['role']): boolean {
   return role === 'condition' || role === 'load';
+}
+
+function tenths(volume_mL: number): number {
+  return Math.round(volume_mL * TENTHS) / TENTHS;
 }
 
 /** In a wide tube all of it would fit: the rest stays in the bottle until the receiver is changed. */

@@ -1,4 +1,3 @@
-import { tenths } from '../../../sim/math/tenths.ts';
 import { settlingTime } from '../../../sim/packing/index.ts';
 import { beadOf, sectionOf } from '../../../sim/terms/geometry.ts';
 import { LIMITS } from '../../../sim/terms/limits.ts';
@@ -51,6 +50,10 @@ function wanted({ values }: Pick<Scenario, 'values'>): string {
 /** Settled resin that the wanted height still takes, mL. */
 function missing({ values }: Pick<Scenario, 'values'>, moment: Filled): number {
   return sectionOf(values) * values['bed.length_cm'] - resinIn(moment);
+}
+
+function tenths(volume_mL: number): number {
+  return Math.round(volume_mL * 10) / 10;
 }
 
 /** A portion of slurry and the whole minutes that it takes to settle. */

@@ -1,4 +1,0 @@
-/** Rounded to a tenth. */
-export function tenths(value: number): number {
-  return Math.round(value * 10) / 10;
-}
