@@ -27,7 +27,7 @@ export function elementOf(ion: IonId): string {
 
 /** Symbol of the metal without its charge: "Co". */
 export function symbolOf(ion: IonId): string {
-  return IONS[ion].symbol.replace(/[⁺⁻¹²³⁴]/g, '');
+  return ion.replace(/\d/, '');
 }
 
 export const ION_IDS = Object.keys(IONS) as readonly IonId[];

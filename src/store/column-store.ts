@@ -15,7 +15,7 @@ export interface Bookmark extends Shown {
 // The one owner of what the page shows: a scenario, a log, and how far the run has been played.
 
 /** Why actions of a try that counts cannot be undone. */
-const FIXED: Issue = { path: 'try', expected: 'the next action; this try counts', received: 'a change of what was done' };
+const FIXED: Issue = { path: 'try', expected: 'the next action, since this try counts', received: 'a change' };
 
 /**
  * Holds the run. All changes go through its methods; the model answers from its own thread, in the order of the questions,
