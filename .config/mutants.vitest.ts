@@ -5,7 +5,7 @@ import { defineConfig } from 'vitest/config';
 // that a mutant costs seconds. Stored figures, whole scenarios and long comparisons are left out.
 const SLOW = [
   'tests/sim/faults/{registry,laws,signs}.test.ts',
-  'tests/sim/run/{allocation,bounds}.test.ts',
+  'tests/sim/run/allocation.test.ts',
   'tests/sim/flow/{fronts,lanes,transport,reference}.test.ts',
 ];
 
