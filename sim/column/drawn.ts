@@ -36,6 +36,11 @@ export function drawn(scenario: Scenario): Scenario {
   };
 }
 
+/** Whether another seed gives another column: other beads, bed or bottles, not only other loose places in the bed. */
+export function columnsDiffer(scenario: Scenario): boolean {
+  return !isExact(scenario);
+}
+
 /** The column that is meant, whatever the seed: bed as written, bottles as labelled. */
 export function intended(scenario: Scenario): Scenario {
   return isExact(scenario) ? scenario : { ...scenario, values: { ...scenario.values, ...NO_SPREAD } };

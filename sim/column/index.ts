@@ -2,7 +2,7 @@
 export { AT, type Bed, checkpoint, RECEIVERS_MAX, restore } from './bed.ts';
 export { refresh, weighLane } from './cell.ts';
 export { type Column, columnOf, kozenyCarman } from './column.ts';
-export { drawn, intended } from './drawn.ts';
+export { columnsDiffer, drawn, intended } from './drawn.ts';
 export { type Flux, fluxFor } from './flux.ts';
 export { empty, widen } from './held.ts';
 export { type LaneEdge, lanesOf, sectorsOf } from './lanes.ts';

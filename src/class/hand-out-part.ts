@@ -1,9 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type ColumnPolicy, type HandOut, handOutText, OWN_MAX, QUESTION_MAX, readHandOut } from '../../sim/handed/index.ts';
+import { type HandOut, handOutText, OWN_MAX, QUESTION_MAX, readHandOut } from '../../sim/handed/index.ts';
 import { inWords, merged } from '../../sim/input/index.ts';
 import { questionsOf } from '../../sim/teach/index.ts';
-import { SEEINGS, type Seeing } from '../../sim/terms/seeing.ts';
 import { encodeHandOut } from '../store/given/hand-out-link.ts';
 import { differences } from '../store/keep/difference.ts';
 import { fileName, offerFile } from '../store/keep/files.ts';
@@ -13,24 +12,16 @@ import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
 import { emit } from '../ui/emit.ts';
 import { showMessage } from '../ui/message.ts';
-import { CONTROLS } from '../../sim/terms/controls.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { type Modules, qrOf } from './qr.ts';
+import { type ChosenRules, ruleControls, rulesOf } from './rules.ts';
 import { sheet, sheetStyles } from './sheet.ts';
 import { findable, hasFaults } from './to-find.ts';
 import '../ui/day/day-warning.ts';
-import '../ui/number.ts';
-import '../ui/segmented.ts';
 import { copied } from '../ui/text/clipboard.ts';
 
-const COLUMNS: readonly { value: ColumnPolicy; label: string }[] = [
-  { value: 'fresh', label: 'a fresh column each try' },
-  { value: 'same', label: 'one column for all' },
-];
-const SEEN: Readonly<Record<Seeing, string>> = { eye: 'by eye', figure: 'with the figure', forecast: 'with the forecast' };
 /** Longer addresses are cut by some mail programs and chats; common practice, no source. */
 const LINK_EASY = 2000;
-const TRIES_FIRST = 3;
 
 interface Ready {
   /** Text of the hand-out to which this belongs. */
@@ -70,9 +61,7 @@ export class HandOutPart extends LiveElement {
   ];
 
   @property({ attribute: false }) session: Session | undefined;
-  @state() private column: ColumnPolicy = 'fresh';
-  @state() private seeing: Seeing = 'eye';
-  @state() private tries = TRIES_FIRST;
+  @state() private chosen: ChosenRules = {};
   @state() private asked: readonly string[] = [];
   @state() private own: readonly string[] = [];
   /** Set by the instructor; undefined to follow the open run, whose faults may be hidden. */
@@ -101,27 +90,15 @@ export class HandOutPart extends LiveElement {
     return html`<div class="form">
         <p>Everybody who opens the link or the file gets the open scenario, “${written.title}”, under these rules. The page keeps the rules and each browser counts its own tries: this guides a class but does not lock anybody out.</p>
         <bf-day-warning .scenario=${written}></bf-day-warning>
-        ${this.rules()}${findable(session, this.isToFind, (toFind) => {
+        ${ruleControls(written, this.chosen, (chosen) => {
+          this.chosen = { ...this.chosen, ...chosen };
+        })}${findable(session, this.isToFind, (toFind) => {
           this.toFind = toFind;
         })}${this.questions(session)}
         ${current?.problem ? html`<p class="problem" role="alert">${current.problem}</p>` : nothing}
         ${current?.link ? this.ways(current) : nothing}
       </div>
       ${current?.link ? sheet({ scenario: written, handOut, link: current.link, modules: current.modules }) : nothing}`;
-  }
-
-  private rules() {
-    const seen = SEEINGS.map((value) => ({ value, label: SEEN[value] }));
-    return html`
-      <bf-segmented label="column" .choices=${COLUMNS} .value=${this.column} @bf-change=${(event: Chosen) => {
-        this.column = COLUMNS.find(({ value }) => value === event.detail.value)?.value ?? 'fresh';
-      }}></bf-segmented>
-      <bf-segmented label="seen before the end, at most" .choices=${seen} .value=${this.seeing} @bf-change=${(event: Chosen) => {
-        this.seeing = SEEINGS.find((value) => value === event.detail.value) ?? 'eye';
-      }}></bf-segmented>
-      <bf-number .of=${CONTROLS['hand-out.tries']} .value=${this.tries} @bf-change=${(event: CustomEvent<{ value: number }>) => {
-        this.tries = event.detail.value;
-      }}></bf-number>`;
   }
 
   private questions({ written }: Session) {
@@ -170,9 +147,7 @@ export class HandOutPart extends LiveElement {
       base,
       differences: merged(differences(shipped, session.json), { seed: null }),
       seed: written.seed,
-      column: this.column,
-      seeing: this.seeing,
-      tries: this.tries,
+      ...rulesOf(written, this.chosen),
       asked: known.filter((id) => this.asked.includes(id)),
       own: this.own,
       ...(hidden && { faults: 'hidden' as const }),
@@ -237,8 +212,6 @@ export class HandOutPart extends LiveElement {
     if (handOut) offerFile(document, fileName(`hand-out ${session?.written?.title ?? ''}`, 'json'), `${handOutText(handOut, 1)}\n`);
   };
 }
-
-type Chosen = CustomEvent<{ value: string }>;
 
 declare global {
   interface HTMLElementTagNameMap {

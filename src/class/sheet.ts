@@ -1,4 +1,5 @@
 import { css, html, nothing } from 'lit';
+import { columnsDiffer } from '../../sim/column/index.ts';
 import type { HandOut } from '../../sim/handed/index.ts';
 import { targetsOf } from '../../sim/history/index.ts';
 import { questionsOf } from '../../sim/teach/index.ts';
@@ -54,7 +55,7 @@ export function sheet({ scenario, handOut, link, modules }: Sheet) {
     <p>${groupLine(scenario)}</p>
     ${volumes(scenario, handOut)}
     <h3>Rules</h3>
-    <ul>${ruleLines(handOut).map((line) => html`<li>${line}</li>`)}</ul>
+    <ul>${ruleLines(handOut, scenario).map((line) => html`<li>${line}</li>`)}</ul>
     ${questions.length > 0 ? html`<h3>Asked at the end</h3><ol>${questions.map((question) => html`<li>${question}</li>`)}</ol>` : nothing}
     <h3>Where to find it</h3>
     <div class="way">${modules ? qrDrawing(modules) : nothing}<p class="link">${link}</p></div>
@@ -74,5 +75,5 @@ function volumes(scenario: Scenario, { column }: HandOut) {
     <table><thead><tr><th scope="col">step</th><th scope="col">bottle</th><th scope="col">volume</th></tr></thead>
       <tbody>${rows.map(({ step, bottle, volume }) => html`<tr><th scope="row">${step}</th><td>${bottle}</td><td>${volume}</td></tr>`)}</tbody></table>
     ${leftOutLines(scenario).map((line) => html`<p>${line}</p>`)}
-    ${column === 'same' ? nothing : html`<p>Columns differ: where the volume and the column disagree, believe the column.</p>`}`;
+    ${column === 'same' || !columnsDiffer(scenario) ? nothing : html`<p>Columns differ: where the volume and the column disagree, believe the column.</p>`}`;
 }

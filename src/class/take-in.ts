@@ -11,6 +11,7 @@ import { showMessage } from '../ui/message.ts';
 import { fileStyles } from '../ui/look/file-styles.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { csvText } from '../ui/text/csv.ts';
+import { columnBriefly } from '../ui/text/task/task-words.ts';
 import type { ClassRoom, Held } from './class-room.ts';
 import { droppedFiles, pasted, textsOf } from './given-files.ts';
 import { marks } from './marks.ts';
@@ -102,7 +103,7 @@ export class TakeIn extends LiveElement {
           </details>
           ${
             handedOut
-              ? html`<p>Compared with what was handed out: “${handedOut.scenario.title}”, at most ${handedOut.handOut.tries} ${handedOut.handOut.tries === 1 ? 'try' : 'tries'}, ${handedOut.handOut.column === 'same' ? 'one column for all' : 'a fresh column each try'}.</p>`
+              ? html`<p>Compared with what was handed out: “${handedOut.scenario.title}”, at most ${handedOut.handOut.tries} ${handedOut.handOut.tries === 1 ? 'try' : 'tries'}, ${columnBriefly(handedOut.handOut.column, handedOut.scenario)}.</p>`
               : html`<p class="soft">If you also take in the file or the link that was handed out, runs under other rules are named.</p>`
           }
           ${room.problem === '' ? nothing : html`<p class="problem" role="alert">${room.problem}</p>`}

@@ -35,14 +35,14 @@ export class GivenNote extends LiveElement {
 
   override render() {
     const { session } = this;
-    const given = session?.given;
+    const { given, written } = session ?? {};
     this.toggleAttribute('empty', given === undefined);
-    if (!session || !given) return nothing;
+    if (!session || !given || !written) return nothing;
     const { handOut, attempt, ended } = given;
     const name = `Handed out: try ${attempt} of ${handOut.tries}${ended ? ', ended' : ''}`;
     return html`<section aria-label="Handed out">
       <details><summary>${name}</summary>
-        <ul>${ruleLines(handOut).map((line) => html`<li>${line}</li>`)}<li>${questionsLine(given)}</li></ul>
+        <ul>${ruleLines(handOut, written).map((line) => html`<li>${line}</li>`)}<li>${questionsLine(given)}</li></ul>
         ${ended ? html`<p>What was done up to the end is handed in, whatever is tried now.</p>` : this.endOf(session)}
       </details>
       ${ended ? this.whenEnded(session, given) : nothing}

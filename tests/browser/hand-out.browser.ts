@@ -60,6 +60,13 @@ describe('what is handed out', () => {
     'is a short link, a file and a page to print, without a finding of axe at any size',
     async () => {
       const { page, close } = await open('#class/hand-out');
+      const part = page.locator('bf-hand-out');
+      for (const from of [/in this lab columns differ/, /The usual choice: this lab sets no limit/, /The usual number/, /The lab leaves the coach/])
+        await part.getByText(from).waitFor();
+      await part.getByText('one column for all').click();
+      await part.getByText('Chosen here; in this lab columns differ.').waitFor();
+      await soon(() => part.getByRole('article').innerText()).toContain('Everybody has the same column');
+      await part.getByText('a fresh column each try').click();
       const link = await handOut(page);
       expect(link).toMatch(/#bench\?task=1\./);
       expect(link.length).toBeLessThan(2000);

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { columnsDiffer } from '../../../sim/column/index.ts';
 import { CONTROLS } from '../../../sim/terms/controls.ts';
 import { type ClassForecast, GROUPS_MAX, SPREAD_IDS } from '../../../sim/class/index.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -36,7 +37,7 @@ export class ForecastPart extends LiveElement {
     const { forecasting, forecast } = room;
     const groups = this.chosen ?? Math.max(GROUPS_USUAL, lab.values['class.groups']);
     return html`
-      <p>Columns, bottles and hands differ from group to group; each group gets its own, drawn from a seed. All follow the procedure of the open scenario, “${lab.title}”.</p>
+      <p>Columns, bottles and hands differ from group to group; each group gets its own, drawn from a seed${columnsDiffer(lab) ? ', as far apart as the lab says' : ': this lab does not say how far apart, so a usual class is taken'}. All follow the procedure of the open scenario, “${lab.title}”.</p>
       <div class="row">
         <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${groups} @bf-change=${this.setGroups}></bf-number>
         ${
