@@ -1,10 +1,11 @@
 import type { Plugin } from 'vite';
 
-// The model's thread computes and tells no one what a parameter means or where its number comes from: that is said by the page.
+// The model's thread computes and tells no one what a parameter is called, what it means or where its number comes from: that
+// is said by the page.
 
 /** Tables of parameters whose rows carry words. */
 const TABLES = /\/sim\/terms\/(fields|grades|limits|controls)\.ts$/;
-const WORDS = /\b(meaning|source): '(?:[^'\\]|\\.)*'/g;
+const WORDS = /\b(label|meaning|source): '(?:[^'\\]|\\.)*'/g;
 
 /** For a thread: leaves the words of the tables out; the numbers stay. */
 export function wordless(): Plugin {

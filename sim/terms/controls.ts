@@ -6,6 +6,7 @@ import type { Limit } from './limits.ts';
 export const CONTROLS = {
   /** Its largest value is how far ahead of the present a volume can be predicted. */
   'prediction.volume_mL': { label: 'delivered volume', unit: 'mL', min: 0, max: 20, step: 0.1 },
+  /** Ranges of the limits of a task (task.* in fields.ts), said again here: that table, with all its words, comes later than the bench. */
   'wish.recovered_percent': { label: 'recovered, at least', unit: '%', min: 50, max: 100, step: 0.1 },
   'wish.carried_percent': { label: 'of any other ion, at most', unit: '%', min: 0, max: 50, step: 0.1 },
   'wish.acid_mmol': { label: 'acid, at most', unit: 'mmol', min: 0, max: 1000, step: 1 },

@@ -112,6 +112,10 @@ export const FIELDS = {
   'workup.log_Ksp_Co': { label: 'log Ksp of cobalt hydroxide', unit: '', min: -15.6, max: -14.2, default: -14.8, meaning: 'tables run from -15.60 to -14.23; fresh pink -14.80', source: 'Kelter 2009 and CRC-type tables; fresh pink: Baes and Mesmer 1976, recalled', status: 'memory' },
   'workup.neutralisation_kJ_mol': { label: 'heat of neutralisation', unit: 'kJ/mol', min: 50, max: 60, default: 55.8, meaning: 'heat set free per mole of water formed; 57.1 is the school value, which fits 20 °C', source: 'enthalpies of formation at 25 °C', status: 'derived' },
 
+  'task.recovered_percent': { label: 'recovered, at least', unit: '%', min: 50, max: 100, default: 99.5, meaning: 'share of the metal to be collected that its receiver must hold', source: 'a titration repeats to about the same: common practice, no source', status: 'choice' },
+  'task.carried_percent': { label: 'of any other metal, at most', unit: '%', min: 0, max: 50, default: 0.5, meaning: 'largest share of any other metal that may be in that receiver', source: 'a titration repeats to about the same: common practice, no source', status: 'choice' },
+  'task.acid_bed_volumes': { label: 'acid, at most', unit: 'bed volumes', min: 0, max: 20, default: 0.5, meaning: 'acid that may be in that receiver, as volumes of the bed filled with the strongest liquid of the bench', source: 'about half of the acid in the bed when water is started', status: 'choice' },
+
   'class.period_min': { label: 'period', unit: 'min', min: 30, max: 600, default: 180, integer: true, meaning: 'time that a group has in the laboratory', source: 'common practice, no source', status: 'choice' },
   'class.people': { label: 'people in a group', unit: '', min: 1, max: 6, default: 3, integer: true, meaning: 'who share the work of a group', source: 'common practice, no source', status: 'choice' },
   'class.aliquots': { label: 'aliquots of a group', unit: '', min: 1, max: 6, default: 3, integer: true, meaning: 'how many times a group loads and elutes in the period', source: 'common practice, no source', status: 'choice' },

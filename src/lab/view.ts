@@ -27,6 +27,7 @@ import './sections/faults-part.ts';
 import './sections/fields.ts';
 import './sections/lesson-part.ts';
 import './sections/procedure/procedure-part.ts';
+import './sections/procedure/task-part.ts';
 import './sections/resin-part.ts';
 import './sections/sample-part.ts';
 import './sections/seen-part.ts';
@@ -155,7 +156,7 @@ export class LabView extends LiveElement {
       case 'sample':
         return html`<bf-lab-sample .draft=${draft} .sought=${this.sought}></bf-lab-sample>`;
       case 'procedure':
-        return html`<bf-lab-procedure .draft=${draft} .sought=${this.sought}></bf-lab-procedure>`;
+        return html`<bf-lab-procedure .draft=${draft} .sought=${this.sought}></bf-lab-procedure><bf-lab-task .draft=${draft} .limits=${main}></bf-lab-task>`;
       case 'seen':
         return html`<bf-lab-seen .draft=${draft}></bf-lab-seen>`;
       case 'faults':

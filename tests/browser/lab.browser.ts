@@ -294,6 +294,28 @@ describe('a lab passed on', () => {
   });
 });
 
+describe('the task', () => {
+  test('of a lab may ask for less or more: its sentence, the pictures and the bench go by it', async () => {
+    const page = await open();
+    await unfold(page, 'procedure');
+    const asked = page.locator('bf-lab-task > p, bf-lab-task p').first();
+    await expect
+      .poll(() => asked.innerText(), WAIT)
+      .toMatch(/^Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel and at most 20\smmol of acid\.$/);
+    await put(page, 'recovered, at least', '98');
+    await put(page, 'acid, at most', '1');
+    await expect.poll(() => asked.innerText(), WAIT).toMatch(/^Collect 98\.0\s% .* at most 40\smmol of acid\.$/);
+    await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).toMatch(/for 98\.0\s% of the cobalt/);
+    await button(page, 'Use on the bench').click();
+    await page.locator('bf-task li.now').first().waitFor(WAIT);
+    await button(page, 'More').click();
+    await page
+      .getByText(/^Collect 98\.0\s% .* at most 40\smmol of acid\.$/)
+      .first()
+      .waitFor(WAIT);
+  });
+});
+
 describe('a pour of the procedure', () => {
   // 30 mL of wash leaves the band of the lesson higher than 15 mm above the bottom and lower than 70 mm, so one mark leaves the pour in and the other out.
   test('is left out once a band is as low as the mark that is set, and the run drawn beside it follows', async () => {

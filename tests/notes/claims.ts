@@ -1,4 +1,4 @@
-import { collected, highestLeaving, leavesAt, leavingAt } from '../../sim/history/index.ts';
+import { collected, highestLeaving, leavesAt, leavingAt, targetsOf } from '../../sim/history/index.ts';
 import { fumedAcid } from '../../sim/bench/fumes.ts';
 import { healthyTwin } from '../../sim/faults/healthy.ts';
 import type { Fault, IonId, Log, Scenario } from '../../sim/terms/types.ts';
@@ -484,10 +484,12 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         },
       ),
       note(
-        'The receiver is changed while the clamp is shut, together with the eluent: the strong acid still in the bed goes into the cobalt and has to be neutralised. A change two millilitres later would save part of that alkali.',
+        'The receiver is changed while the clamp is shut, together with the eluent: the strong acid still in the bed goes into the cobalt and has to be neutralised, and the task of this day allows for it. A change two millilitres later would save part of that alkali.',
         ({ run }) => {
           const two = collected(run.plan, run.washed.delivered_mL, run.washed.delivered_mL + 2);
+          const { acid_mmol = 0 } = targetsOf(run.scenario);
           return [
+            ...[1, 2, 3].map((n): Shown => [inAcid(run, `cobalt ${n}`), '<', acid_mmol]),
             [two.HCl_mmol, '>', 0.2 * inAcid(run, 'cobalt 1')],
             [(two.Co_mmol ?? 0) / 0.18, '<', 0.01],
           ];

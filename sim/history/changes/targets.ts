@@ -3,7 +3,7 @@ import { bedVolumeOf } from '../../terms/geometry.ts';
 import type { IonId, Scenario } from '../../terms/types.ts';
 import { receiversFor } from './meant.ts';
 
-// What a good fraction is, and the targets used unless the reader sets others.
+// What a good fraction is: the limits of the scenario's task, used unless the reader sets others.
 
 /** What the collected fraction must hold. Shares are of what was poured. */
 export interface FractionTargets {
@@ -23,12 +23,6 @@ export interface FractionTargets {
   readonly receivers?: readonly string[];
 }
 
-/** Least share of the target and largest share of any other ion. Choices; a titration repeats to about the same. */
-const RECOVERED = 0.995;
-const CARRIED = 0.005;
-/** Acid allowed: this many bed volumes of the strongest liquid. Of the acid in the bed when water is started, that is about half. A choice. */
-const ACID_BED_VOLUMES = 0.5;
-
 /** Targets for what the scenario wants collected; where it names nothing that makes an anion, for the last ion of its list. */
 export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario) ?? scenario.ions.at(-1) ?? 'Co'): FractionTargets {
   const { values, liquids, ions } = scenario;
@@ -36,9 +30,9 @@ export function targetsOf(scenario: Scenario, target: IonId = targetOf(scenario)
   return {
     target,
     unwanted: ions.filter((ion) => ion !== target),
-    recovered: RECOVERED,
-    carried: CARRIED,
-    acid_mmol: Number((ACID_BED_VOLUMES * bedVolumeOf(values) * strongest).toPrecision(2)),
+    recovered: values['task.recovered_percent'] / 100,
+    carried: values['task.carried_percent'] / 100,
+    acid_mmol: Number((values['task.acid_bed_volumes'] * bedVolumeOf(values) * strongest).toPrecision(2)),
     NaOH_M: values['bench.NaOH_M'],
     receivers: receiversFor(scenario, target),
   };

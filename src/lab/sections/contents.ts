@@ -32,7 +32,7 @@ export const SECTIONS: readonly Section[] = [
   { id: 'resin', title: 'Resin', main: [], more: [...PACKING, ...group('resin')], places: ['resin.grade'] },
   { id: 'bottles', title: 'Bottles', main: [], more: ['bench.fuming_per_h'], places: ['liquids'] },
   { id: 'sample', title: 'Metals and sample', main: [], more: ['workup.sample_mL'], places: ['ions', 'curves'] },
-  { id: 'procedure', title: 'Procedure and task', main: [], more: [], places: ['procedure'] },
+  { id: 'procedure', title: 'Procedure and task', main: group('task'), more: [], places: ['procedure'] },
   { id: 'seen', title: 'What students see', main: [], more: [], places: ['seeing', 'coach', 'seed'] },
   { id: 'faults', title: 'Faults', main: [], more: [], places: ['faults'] },
   { id: 'differ', title: 'How columns and hands differ', main: [...MAIN.differ, 'bench.hand'], more: [], places: [] },
