@@ -1,7 +1,8 @@
 import { applySettings, own } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
+import { earlyIssues } from '../lab/fit/before-load.ts';
 import { type Calibration, calibrated } from '../lab/fit/calibrate.ts';
-import { earlyWords, sieveWords } from '../lab/fit/doubts.ts';
+import { sieveWords } from '../lab/fit/doubts.ts';
 import { fittedJson } from '../lab/fit/fitted-scenario.ts';
 import { readMeasurements } from '../lab/fit/measurements.ts';
 
@@ -18,9 +19,11 @@ export function calibrationOf(scenario: Scenario, json: unknown, settings: reado
     };
   const read = readMeasurements(table, scenario);
   if (!read.ok) return read;
+  const early = earlyIssues(scenario, read.measurements);
+  if (early.length > 0) return { ok: false, issues: early };
   const set = applySettings(json, settings);
   if (!set.ok) return set;
   const calibration = calibrated(scenario, read.measurements);
-  const warnings = [...earlyWords(scenario, read.measurements), sieveWords(own(own(set.json, 'resin'), 'grade'), calibration)].filter((line) => line !== '');
+  const warnings = [sieveWords(own(own(set.json, 'resin'), 'grade'), calibration)].filter((line) => line !== '');
   return { ok: true, calibration: { ...calibration, warnings, scenario: fittedJson(set.json, calibration, date) } };
 }

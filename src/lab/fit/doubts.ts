@@ -1,21 +1,16 @@
 import { DEFAULT_GRADE, sieveOf } from '../../../sim/terms/grades.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, significant } from '../../ui/text/format.ts';
-import { isBefore, loadedFrom } from './before-load.ts';
+import { earlyReadings, loadedFrom } from './before-load.ts';
 import type { Calibration } from './calibrate.ts';
-import type { Measurement, Quantity } from './measurements.ts';
+import type { Measurement } from './measurements.ts';
 
 // What may be wrong with readings or with what was fitted to them, in sentences.
-
-const OF_THE_BAND: readonly Quantity[] = ['leading', 'trailing', 'first colour', 'last colour'];
-/** A cylinder is read to about this, mL. A choice. */
-const READ_TO_ML = 0.5;
 
 /** Readings of the band at a volume at which the procedure has not loaded anything; none if all is well. */
 export function earlyWords(scenario: Scenario, measurements: readonly Measurement[]): readonly string[] {
   const loaded_mL = loadedFrom(scenario);
-  const early = measurements.filter((one) => OF_THE_BAND.includes(one.quantity) && isBefore(one, loaded_mL - READ_TO_ML));
-  return early.map(
+  return earlyReadings(scenario, measurements).map(
     ({ row, column, at_mL }) =>
       `Row ${row}, ${column}: a reading of the band at ${millilitres(at_mL)}, but this lab’s procedure pours the sample only after about ${fixed(loaded_mL, 0)} mL. Volumes are counted from the start of the run, conditioning included.`,
   );
