@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Plan } from '../../sim/history/index.ts';
 import type { Bench, Note, WorkUpAction, WorkUpState } from '../../sim/workup/index.ts';
 import type { Session } from '../store/session.ts';
+import { mayRunProcedure } from '../store/run/procedure.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
 import { fixed } from '../ui/text/format.ts';
@@ -48,7 +49,7 @@ export class WorkUpView extends LiveElement {
     if (!store.plan || !store.moment) return html`<h1>Work-up</h1><p role="status">The column is being run …</p>`;
     if (!workUp.sample) return html`<h1>Work-up</h1><p>This scenario has no cobalt to titrate.</p>`;
     if (workUp.receivers.length === 0)
-      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first, or <button type="button" @click=${this.runAll}>let the written procedure run to its end</button></p>`;
+      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first${mayRunProcedure(store) ? html`, or <button type="button" @click=${this.runAll}>let the written procedure run to its end</button>` : '.'}</p>`;
     const { state, bench } = workUp;
     const empty = workUp.receiver && emptyWords(workUp.receiver, workUp.receivers.length);
     return html`<h1>Work-up</h1>
@@ -129,7 +130,8 @@ export class WorkUpView extends LiveElement {
   private async runAll() {
     const { store } = this.session ?? {};
     if (!store?.scenario) return;
-    await store.replace(store.scenario.procedure, 0);
+    await store.playProcedure();
+    store.pause();
     await store.seek(store.plan?.logEnd.time_min ?? 0);
     const label = this.session?.workUp.richest?.label;
     if (label !== undefined) this.session?.workUp.take(label);

@@ -5,6 +5,7 @@ import { drawn } from '../../sim/column/drawn.ts';
 import type { IonId } from '../../sim/terms/ions.ts';
 import { axeViolations } from './axe.ts';
 import { kept, scenario } from './bench-rig.ts';
+import { encodeHandOut } from '../../src/store/given/hand-out-link.ts';
 import { onePage } from './one-page.ts';
 import { type PageOptions, PHONE } from './session.ts';
 
@@ -164,6 +165,32 @@ describe('Predict', () => {
     const [nickel, cobalt] = (['Ni', 'Co'] as const).map((ion) => two(passage(ion, bottle_M).bedVolumes));
     await predict.getByText(`Nickel(II) needs ${nickel} bed volumes, cobalt(II) ${cobalt}.`).waitFor(WAIT);
     await predict.getByText('1 of 1 right with the right reason.').waitFor(WAIT);
+  });
+});
+
+describe('in a try that counts', () => {
+  test('the procedure is run as on the bench where nothing was done yet, and not offered where something was', async () => {
+    const link = await encodeHandOut({ base: 'cathode-leach', differences: {}, seed: 5, column: 'same', seeing: 'figure', tries: 2, asked: [], own: [] });
+    if (!link.ok) throw new Error(link.message);
+    const page = await one.open({ viewport: { width: 1280, height: 720 }, hash: `#bench?task=${link.value}` });
+    await page.getByText('Handed out: try 1 of 2').waitFor(WAIT);
+    await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption('figure');
+    await page.evaluate(`location.hash = '#why'`);
+    const press = page.getByRole('button', { name: 'Run the procedure of this lesson' });
+    await press.click();
+    // It is played, as on the bench, since with the figure only the past is shown.
+    await page.getByText(/^Now, at [\d.]+ cm: [\d.]+ mol\/L HCl/).waitFor(WAIT);
+    await expect.poll(async () => (await kept(page)).log.length, WAIT).toBe(scenario().procedure.length);
+
+    await page.evaluate(`location.hash = '#bench'`);
+    await page.getByText('Handed out: try 1 of 2').click();
+    await page.getByRole('button', { name: 'End this try' }).click();
+    await page.getByRole('button', { name: 'Next try, 1 left' }).click();
+    await page.getByText('Handed out: try 2 of 2').waitFor(WAIT);
+    await page.getByRole('button', { name: 'Pour', exact: true }).click();
+    await page.evaluate(`location.hash = '#why'`);
+    await page.locator('bf-why').waitFor(WAIT);
+    expect(await press.count()).toBe(0);
   });
 });
 

@@ -18,6 +18,7 @@ import {
 } from '../../../sim/history/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { SPEEDS } from '../../store/run/playback.ts';
+import { mayRunProcedure } from '../../store/run/procedure.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -80,9 +81,10 @@ export class BedPart extends LiveElement {
   private empty() {
     if (this.session?.sees === 'eye')
       return html`<p class="say">Nothing has been poured yet. What the bed does is shown here with the figure, or when the run is over.</p>`;
-    const procedure = this.session?.store.scenario?.procedure ?? [];
+    const { store } = this.session ?? {};
+    const runs = store !== undefined && mayRunProcedure(store);
     return html`<p class="say">Nothing has been poured yet, so the bed holds only the liquid it was stored in.</p>
-      ${procedure.length > 0 ? html`<p><button type="button" class="primary" @click=${this.useProcedure}>Run the procedure of this lesson</button></p>` : nothing}`;
+      ${runs ? html`<p><button type="button" class="primary" @click=${this.useProcedure}>Run the procedure of this lesson</button></p>` : nothing}`;
   }
 
   private plot() {
@@ -126,9 +128,11 @@ export class BedPart extends LiveElement {
     if (band) emit(this, 'bf-depth', { depth_cm: band.centroid_cm });
   }
 
-  private useProcedure() {
-    const store = this.session?.store;
-    if (store?.scenario) void store.replace(store.scenario.procedure, store.now);
+  /** As on the bench; with the forecast all of it is there at once, and need not be played. */
+  private async useProcedure() {
+    const { store, sees } = this.session ?? {};
+    await store?.playProcedure();
+    if (sees === 'forecast') store?.pause();
   }
 
   private point(event: PointerEvent & { currentTarget: SVGElement }) {
