@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { drawn } from '../sim/column/drawn.ts';
 import { FIELDS } from '../sim/terms/fields.ts';
 import { sectionOf } from '../sim/terms/geometry.ts';
-import { own } from '../sim/input/reading.ts';
+import { own } from '../sim/input/told.ts';
 import { resultsOf } from '../sim/run/results.ts';
 import { runWhole } from '../sim/run/run.ts';
 import { parseScenario } from '../sim/input/scenario.ts';

@@ -3,7 +3,7 @@
 import { cellsFor } from '../terms/cells.ts';
 import { FIELDS, type FieldPath } from '../terms/fields.ts';
 import { gradeNumber } from '../terms/grades.ts';
-import { addIssue, clip, describe, isRecord, oneOf, own, under } from './reading.ts';
+import { addIssue, clip, describe, isRecord, oneOf, own, under } from './told.ts';
 import type { Issue } from '../terms/types.ts';
 
 /** Cells times components of a run: plates x lanes x (HCl and the ions). Twice the longest column that is shipped. */

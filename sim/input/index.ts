@@ -2,24 +2,8 @@
 export { plausible } from './consistency.ts';
 export { cutOffAfter, parseJson, TEXT_MAX } from './json.ts';
 export { ACTIONS_MAX, issuesOf, LABEL_MAX, logShape, parseLog, readLog } from './log.ts';
-export {
-  addIssue,
-  choice,
-  describe,
-  dictionary,
-  flag,
-  inWords,
-  isRecord,
-  list,
-  note,
-  number,
-  object,
-  oneOf,
-  orNull,
-  own,
-  type Shape,
-  text,
-} from './reading.ts';
+export { choice, dictionary, flag, list, note, number, object, orNull, type Shape, text } from './reading.ts';
+export { addIssue, describe, inWords, isRecord, oneOf, own } from './told.ts';
 export { merged } from './patch.ts';
 export { eluents, sampleLiquids, samplesOf, targetOf } from './roles.ts';
 export { readScenario, type ScenarioResult } from './scenario.ts';

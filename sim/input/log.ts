@@ -4,7 +4,8 @@ import { FAULT_KINDS } from '../terms/fault-kinds.ts';
 import { ION_IDS } from '../terms/ions.ts';
 import { type Limit, LIMITS } from '../terms/limits.ts';
 import { parseJson } from './json.ts';
-import { addIssue, choice, describe, flag, isRecord, list, number, object, oneOf, own, type Shape, text, under } from './reading.ts';
+import { choice, flag, list, number, object, type Shape, text } from './reading.ts';
+import { addIssue, describe, isRecord, oneOf, own, under } from './told.ts';
 import type { Action, Fault, IonId, Issue, Log, Scenario, Unless, Until } from '../terms/types.ts';
 
 export type LogResult = { readonly ok: true; readonly log: Log } | { readonly ok: false; readonly issues: readonly Issue[] };

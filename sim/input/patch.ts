@@ -1,4 +1,4 @@
-import { isRecord } from './reading.ts';
+import { isRecord } from './told.ts';
 
 /** `base` with a merge patch applied (RFC 7396: objects merge key by key, null removes a key, all else is replaced); neither is changed. */
 export function merged(base: unknown, patch: unknown): unknown {

@@ -7,7 +7,8 @@ import { GRADE_NAMES } from '../terms/grades.ts';
 import { ION_IDS } from '../terms/ions.ts';
 import { LIMITS } from '../terms/limits.ts';
 import { DEPTH_MAX, parseJson } from './json.ts';
-import { addIssue, choice, dictionary, isRecord, keyName, list, number, object, own, type Shape, text } from './reading.ts';
+import { choice, dictionary, keyName, list, number, object, type Shape, text } from './reading.ts';
+import { addIssue, isRecord, own } from './told.ts';
 import { COACH_LEVELS, SEEINGS } from '../terms/seeing.ts';
 import type { Fitted, Issue, Liquid, Scenario } from '../terms/types.ts';
 

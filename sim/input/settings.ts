@@ -1,6 +1,6 @@
 // `--set path=value`: changes single values of the JSON of a scenario before it is read.
 import { FIELDS } from '../terms/fields.ts';
-import { addIssue, clip, isRecord, oneOf, own } from './reading.ts';
+import { addIssue, clip, isRecord, oneOf, own } from './told.ts';
 import type { Issue } from '../terms/types.ts';
 
 export type SettingsResult = { readonly ok: true; readonly json: unknown } | { readonly ok: false; readonly issues: readonly Issue[] };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../../sim/input/log.ts';
-import { describe as told, inWords, note, object } from '../../../sim/input/reading.ts';
+import { note, object } from '../../../sim/input/reading.ts';
+import { describe as told, inWords } from '../../../sim/input/told.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import type { Issue } from '../../../sim/terms/types.ts';
 import { caseOf } from '../run/case.ts';

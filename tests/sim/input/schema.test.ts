@@ -3,7 +3,7 @@ import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
 import { FIELDS } from '../../../sim/terms/fields.ts';
 import { parseJson } from '../../../sim/input/json.ts';
-import { own } from '../../../sim/input/reading.ts';
+import { own } from '../../../sim/input/told.ts';
 import { schemaOf } from '../../../sim/input/schema.ts';
 
 const bad = new URL('../../fixtures/bad/', import.meta.url);
