@@ -1,8 +1,7 @@
 import { html, nothing } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
-import { CONTROLS } from '../../sim/terms/controls.ts';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Action } from '../../sim/terms/types.ts';
-import { type Prediction, REASON_MAX } from '../../sim/handed/index.ts';
+import type { Prediction } from '../../sim/handed/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { bestStart, deliveredAtEnd, progressOf } from '../../sim/history/index.ts';
@@ -13,15 +12,13 @@ import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Guide } from './guide.ts';
 import { type Bench, occasionOf, type Question, questionOf } from './occasion.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
+import type { Answer } from './question-card.ts';
 import { coachStyles } from './styles.ts';
 import { warningsOf } from './warnings.ts';
 import type { Guidance } from './windows.ts';
-import '../ui/number.ts';
-import '../ui/segmented.ts';
+import './question-card.ts';
 
-const OWN_WORDS = 'own';
 const NO_GUIDANCE: Guidance = { window: undefined, startWindow: undefined };
-const AHEAD = CONTROLS['prediction.volume_mL'];
 
 /**
  * Asks for a prediction before a decisive action, shows it against the outcome afterwards, and in `guide` warns. It never
@@ -40,13 +37,8 @@ export class Coach extends LiveElement {
   /** The action that waits. */
   @property({ attribute: false }) held: Action | undefined;
   @state() private question: Question | undefined;
-  @state() private choice = '';
   @state() private volume_mL = 0;
-  @state() private reason = '';
-  @state() private ownReason = '';
-  @state() private missing = '';
   @state() private guidance = NO_GUIDANCE;
-  @query('h2') private heading!: HTMLElement | null;
   private readonly guide = new Guide();
   private readonly closed = new Set<Prediction>();
   private readonly told = new Set<Prediction>();
@@ -67,7 +59,7 @@ export class Coach extends LiveElement {
 
   override updated() {
     const { bench, session } = this;
-    this.toggleAttribute('idle', this.shadowRoot?.querySelector('.card') === null);
+    this.toggleAttribute('idle', this.shadowRoot?.querySelector('.card, bf-question') === null);
     if (!bench || !session) return;
     if (session.coach === 'guide') this.follow(bench, session);
     else if (this.guidance !== NO_GUIDANCE) this.take(NO_GUIDANCE);
@@ -92,27 +84,8 @@ export class Coach extends LiveElement {
   }
 
   private asking(question: Question) {
-    const reasons = [...question.reasons.map((label) => ({ value: label, label })), { value: OWN_WORDS, label: 'in my own words' }];
-    return html`<form class="card ask" @submit=${this.answer}>
-      <h2 tabindex="-1">${question.before}</h2>
-      <p class="text">${question.text}</p>
-      ${
-        question.choices.length > 0
-          ? html`<bf-segmented label="prediction" label-unseen .choices=${question.choices} .value=${this.choice} @bf-change=${this.takeChoice}></bf-segmented>`
-          : html`<bf-number slider .of=${AHEAD} .min=${this.least} .max=${this.least + AHEAD.max} .value=${this.volume_mL} @bf-input=${this.takeVolume} @bf-change=${this.takeVolume}></bf-number>`
-      }
-      <label>because
-        <select @change=${this.takeReason}><option value="" ?selected=${this.reason === ''}>choose a reason</option>${reasons.map(
-          ({ value, label }) => html`<option value=${value} ?selected=${this.reason === value}>${label}</option>`,
-        )}</select></label>
-      ${this.reason === OWN_WORDS ? html`<label>reason <input type="text" maxlength=${REASON_MAX} .value=${this.ownReason} @input=${this.typeReason} /></label>` : nothing}
-      <p class="missing" role="alert">${this.missing}</p>
-      <div class="row">
-        <button type="submit" class="primary">Predict and do it</button>
-        <button type="button" @click=${() => this.release(undefined)}>Do it without</button>
-        <button type="button" class="plain" @click=${this.giveUp}>Not now</button>
-      </div>
-    </form>`;
+    return html`<bf-question .question=${question} .least_mL=${this.least} @bf-answer=${this.answer} @bf-without=${() => this.release(undefined)} @bf-not-now=${this.giveUp}
+      @bf-volume=${this.takeVolume}></bf-question>`;
   }
 
   private compared(prediction: Prediction, outcome: Outcome) {
@@ -136,35 +109,14 @@ export class Coach extends LiveElement {
     const occasion = session.coach === 'off' ? undefined : occasionOf(held, bench);
     if (occasion === undefined) return void Promise.resolve().then(() => this.release(undefined));
     this.question = questionOf(occasion, bench);
-    this.choice = '';
-    this.reason = '';
-    this.ownReason = '';
-    this.missing = '';
     this.volume_mL = this.least;
     this.resume = session.store.playing;
     session.store.pause();
-    void this.updateComplete.then(() => {
-      this.heading?.focus();
-      this.scrollIntoView({ block: 'nearest' });
-    });
   }
 
-  private answer(event: Event) {
-    event.preventDefault();
+  private answer({ detail }: CustomEvent<Answer>) {
     const { question, bench } = this;
-    if (!question || !bench) return;
-    const reason = this.reason === OWN_WORDS ? this.ownReason.trim() : this.reason;
-    if (question.choices.length > 0 && this.choice === '') this.missing = 'prediction: expected one of the choices, received none';
-    else if (reason === '') this.missing = 'because: expected a reason, received none';
-    else
-      this.release({
-        occasion: question.occasion,
-        entry: 0,
-        asked_mL: bench.moment.delivered_mL,
-        choice: this.choice,
-        reason,
-        ...(question.choices.length === 0 ? { volume_mL: this.volume_mL } : {}),
-      });
+    if (question && bench) this.release({ occasion: question.occasion, entry: 0, asked_mL: bench.moment.delivered_mL, ...detail });
   }
 
   private release(prediction: Prediction | undefined) {
@@ -241,20 +193,8 @@ export class Coach extends LiveElement {
     emit(this, 'bf-marks', marks);
   }
 
-  private takeChoice(event: CustomEvent<{ value: string }>) {
-    this.choice = event.detail.value;
-  }
-
-  private takeVolume(event: CustomEvent<{ value: number }>) {
-    this.volume_mL = event.detail.value;
-  }
-
-  private takeReason(event: Event & { target: HTMLSelectElement }) {
-    this.reason = event.target.value;
-  }
-
-  private typeReason(event: InputEvent & { target: HTMLInputElement }) {
-    this.ownReason = event.target.value;
+  private takeVolume({ detail }: CustomEvent<number>) {
+    this.volume_mL = detail;
   }
 }
 
