@@ -85,7 +85,7 @@ function tasksOf({ column, aliquots = 3, columns = 1, burettes = 1, conditioned 
   for (let c = 1; c <= Math.min(columns, aliquots); c++) tasks.push(task('column', `column ${c}`, []));
   for (let i = 1; i <= aliquots; i++) {
     const own = ((i - 1) % columns) + 1;
-    const free = i > columns ? `strip ${i - columns}` : `column ${own}`;
+    const free = i > columns ? `release ${i - columns}` : `column ${own}`;
     const run = (name: string, minutes: number, after: string[]): Task => ({
       id: `${name} ${i}`,
       label: `${name} aliquot ${i}`,
@@ -97,8 +97,8 @@ function tasksOf({ column, aliquots = 3, columns = 1, burettes = 1, conditioned 
       run('condition', conditioned && i <= columns ? 0 : column.condition_min, [free, 'labels']),
       run('load', column.load_min, [`condition ${i}`]),
       run('wash', column.wash_min, [`load ${i}`]),
-      run('strip', column.strip_min, [`wash ${i}`]),
-      task('make up', `make up ${i}`, [`strip ${i}`]),
+      run('release', column.strip_min, [`wash ${i}`]),
+      task('make up', `make up ${i}`, [`release ${i}`]),
       task('neutralise', `neutralise ${i}`, [`make up ${i}`]),
       task('indicator', `indicator ${i}`, [`neutralise ${i}`]),
       task('titrate', `titrate ${i}`, [`indicator ${i}`, 'burette'], { apparatus: `burette ${((i - 1) % burettes) + 1}` }),

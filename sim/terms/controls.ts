@@ -17,7 +17,7 @@ export const CONTROLS = {
   'plan.condition_min': { label: 'condition', unit: 'min', min: 0, max: 600, step: 0.5 },
   'plan.load_min': { label: 'load', unit: 'min', min: 0, max: 600, step: 0.5 },
   'plan.wash_min': { label: 'wash', unit: 'min', min: 0, max: 600, step: 0.5 },
-  'plan.strip_min': { label: 'strip', unit: 'min', min: 0, max: 600, step: 0.5 },
+  'plan.strip_min': { label: 'release', unit: 'min', min: 0, max: 600, step: 0.5 },
   /** Thousands are for the command line. */
   'class.groups': { label: 'groups', unit: '', min: 2, max: 10_000, step: 10, integer: true },
   'hand-out.tries': { label: 'tries', unit: '', min: 1, max: 20, integer: true },

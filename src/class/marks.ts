@@ -36,7 +36,7 @@ function curves(runs: readonly Recomputed[], x: ReturnType<typeof scaleLinear<nu
 function row({ who, eluent_mL, change_mL, window_mL }: Recomputed, x: ReturnType<typeof scaleLinear<number>>, y: number) {
   const name = who.length > NAME_MAX ? `${who.slice(0, NAME_MAX)}…` : who;
   const told = [
-    eluent_mL === undefined ? 'no weaker eluent' : `water at ${millilitres(eluent_mL)}`,
+    eluent_mL === undefined ? 'no water' : `water at ${millilitres(eluent_mL)}`,
     change_mL === undefined ? 'receiver not changed' : `receiver at ${millilitres(change_mL)}`,
   ];
   return svg`<g><title>${who}: ${told.join(', ')}</title>

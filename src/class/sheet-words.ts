@@ -12,7 +12,7 @@ export interface PouredRow {
   readonly volume: string;
 }
 
-const STEPS: Readonly<Record<Exclude<Role, 'change' | 'stop'>, string>> = { condition: 'Condition', load: 'Load', wash: 'Wash', release: 'Elute' };
+const STEPS: Readonly<Record<Exclude<Role, 'change' | 'stop'>, string>> = { condition: 'Condition', load: 'Load', wash: 'Wash', release: 'Release' };
 
 /** What the procedure pours, in its order; none where it has no procedure. */
 export function pouredRows(scenario: Scenario): PouredRow[] {

@@ -56,8 +56,6 @@ export class TakeIn extends LiveElement {
       textarea { font: inherit; font-size: var(--text-small); color: inherit; background: var(--sheet); border: 1px solid var(--edge); border-radius: var(--round); width: 100%; min-height: 4rem; }
       .wide { overflow-x: auto; }
       .wide svg.plot { width: 100%; min-width: 34rem; max-width: 60rem; height: auto; }
-      label { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-small); min-width: 0; flex: 1 1 16rem; }
-      input[type='file'] { width: 100%; max-width: 30rem; padding: 0.5em; height: auto; }
       svg .curve { fill: none; stroke: var(--ink); stroke-width: 1; opacity: 0.5; }
       svg .window { fill: var(--good-ink); opacity: 0.3; }
       svg .water { fill: var(--accent); }
@@ -142,7 +140,7 @@ export class TakeIn extends LiveElement {
       ${names.length > 0 ? html`<section><bf-table caption="Names on more runs than there were tries" .columns=${NAMES} .rows=${names}></bf-table></section>` : nothing}
       <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
         <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runsOf(held))}</div>
-        <p class="soft">▼ weaker eluent started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
+        <p class="soft">▼ water started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
       </section>
       <section><bf-table caption="Runs" .columns=${runColumns(held)} .rows=${runRows(held)} no-copy></bf-table></section>
       <section>${predicted.length > 0 ? html`<bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${predicted}></bf-table>` : html`<p>No predictions were handed in.</p>`}</section>

@@ -196,7 +196,7 @@ function sourceWords(run: ColumnTimes | undefined, times: ColumnTimes | undefine
   if (working) return 'The procedure of the scenario is being worked out …';
   return times
     ? 'Column times are those of the procedure of the scenario, until a run on the bench is over.'
-    : 'The procedure of the scenario does not load, wash and strip: column times are assumed.';
+    : 'The procedure of the scenario does not load, wash and release: column times are assumed.';
 }
 
 /** Times of a run with a fault are not those of a sound column; what is hidden stays hidden. */

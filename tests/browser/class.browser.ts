@@ -85,7 +85,10 @@ describe('an instructor', () => {
       await input.waitFor({ timeout: PATIENCE_MS });
       // The browser's own button, and what it says of a choice that was made, is not seen.
       expect(await input.evaluate((node) => getComputedStyle(node).opacity)).toBe('0');
-      expect((await page.locator('label.file', { hasText: name }).boundingBox())?.height).toBeGreaterThanOrEqual(24);
+      const press = await page.locator('label.file', { hasText: name }).boundingBox();
+      expect(press?.height).toBeGreaterThanOrEqual(24);
+      // As wide as its words, as a press is; stretched over the page it was taken for a field to type into.
+      expect(press?.width).toBeLessThan(200);
       const asked = page.waitForEvent('filechooser', { timeout: PATIENCE_MS });
       await input.focus();
       await page.keyboard.press('Enter');

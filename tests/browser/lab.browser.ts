@@ -235,6 +235,11 @@ describe('a lab from scratch', () => {
     await page.getByText(/^Window for the receiver: [\d.]+ to [\d.]+/).waitFor(WAIT);
     await put(page, 'change the receiver after', '12');
     await page.getByText(/The procedure itself changes the receiver at 1[12]\.\d/).waitFor(WAIT);
+    // The step has the name that the list on the bench gives it.
+    await page.getByText('The task as students tick it off').click();
+    const steps = await page.locator('bf-lab-procedure ol').getByRole('listitem').allInnerTexts();
+    expect(steps.filter((step) => /^Water: \d/.test(step))).toHaveLength(1);
+    expect(steps.join()).not.toMatch(/release|elut|strip/i);
   });
 
   test('is told at the action what the bench refuses', async () => {

@@ -15,7 +15,7 @@ export function receiverWords(scenario: Scenario, plan: Plan): string {
   const wanted = `${percent(targets.recovered)} of the ${name}, at most ${percent(targets.carried)} of any other metal and ${millimoles(targets.acid_mmol ?? 0, 0)} of acid`;
   const after = (mL: number): string => fixed(mL - eluent_mL, 1);
   const open = window
-    ? `Window for the receiver: ${after(window.from_mL)} to ${millilitres(window.to_mL - eluent_mL)} after the release began, for ${wanted}.`
+    ? `Window for the receiver: ${after(window.from_mL)} to ${millilitres(window.to_mL - eluent_mL)} after the start of water, for ${wanted}.`
     : `No change of receiver collects ${wanted}.`;
   if (change_mL === undefined) return `${open} The procedure itself does not change the receiver after that.`;
   const { recovered, carried, acid_mmol } = verdict(plan, targets, change_mL, targets.stop_mL);

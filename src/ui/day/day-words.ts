@@ -32,7 +32,7 @@ function periodWords(scenario: Scenario, plan: Plan, timetable: Timetable): stri
 /** Says that more people would not shorten the day, if that is true. */
 function setBy(scenario: Scenario, plan: Plan, { length_min, critical }: Timetable): string {
   const everyone = dayOf(scenario, plan, 3 * scenario.values['class.aliquots']);
-  const onColumn = critical.some((id) => id.startsWith('strip'));
+  const onColumn = critical.some((id) => id.startsWith('release'));
   if (!onColumn || !everyone || everyone.length_min < length_min) return '';
   return scenario.values['class.columns'] === 1
     ? ' (the column sets this time, not the number of people)'

@@ -66,7 +66,8 @@ describe('timetable of three people, one column, three aliquots', () => {
     // 10 + 3 (10 + 1 + 15 + 20) on the column, then 4 + 9 + 3 + 8 on the bench and 12 to clean up.
     expect(table.length_min).toBe(10 + 3 * 46 + 24 + 12);
     expect(table.critical[0]).toBe('column 1');
-    expect(table.critical).toContain('strip 3');
+    expect(table.critical).toContain('release 3');
+    expect(table.tasks.map(({ label }) => label)).toContain('release aliquot 3');
     expect(table.critical[table.critical.length - 1]).toBe('clean up');
   });
 
@@ -79,7 +80,7 @@ describe('timetable of three people, one column, three aliquots', () => {
 
   it('runs the bench of one aliquot while the next is on the column', () => {
     const at = (id: string) => table.tasks.find((one) => one.id === id);
-    expect(at('titrate 1')?.end_min).toBeLessThan(at('strip 2')?.end_min ?? 0);
+    expect(at('titrate 1')?.end_min).toBeLessThan(at('release 2')?.end_min ?? 0);
   });
 });
 

@@ -27,7 +27,7 @@ describe('pouredRows()', () => {
       'Condition, 9 M HCl: 4.25 mL',
       'Load, cathode leach in 9 M HCl: 0.8 mL',
       'Wash, 9 M HCl: 3.4 mL, the first 0.4 mL by itself',
-      'Elute, water: 4 mL',
+      'Release, water: 4 mL',
     ]);
   });
 

@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import { own, readScenario } from '../../../../sim/input/index.ts';
 import { effective, procedureOf, type Recipe, recipeOf, usualRecipe } from '../../../../sim/lab/index.ts';
 import { checklistOf, type Role } from '../../../../sim/teach/index.ts';
+import { capital } from '../../../../sim/terms/capital.ts';
 import { LIMITS } from '../../../../sim/terms/limits.ts';
 import type { Scenario } from '../../../../sim/terms/types.ts';
 import { LiveElement } from '../../../store/live-element.ts';
@@ -29,11 +30,11 @@ const VOLUMES: readonly (readonly [key: VolumeKey, label: string])[] = [
 ];
 /** These may be 0. */
 const MAY_BE_NONE: readonly VolumeKey[] = ['condition_mL', 'wash_mL', 'change_mL'];
-const TASK: Readonly<Record<Role, string>> = {
+/** As the list on the bench names them; there a release has the name of its bottle. */
+const TASK: Readonly<Record<Exclude<Role, 'release'>, string>> = {
   condition: 'Condition',
   load: 'Load',
   wash: 'Wash',
-  release: 'Release',
   change: 'Change the receiver',
   stop: 'Stop',
 };
@@ -103,7 +104,7 @@ export class ProcedurePart extends LiveElement {
       <div class="grid">${volume(2)}${volume(3)}${receiver('first', 'runs into')}</div>
       <div class="grid">${bottle('water', 'release with')}${volume(4)}${volume(5)}</div>
       <div class="grid">${volume(7)}${receiver('second', 'collect in')}</div>
-      <p class="soft">Every liquid drains to a millimetre above the bed before the next is poured. The volume for the change of receiver counts from the start of the release.</p>`;
+      <p class="soft">Every liquid drains to a millimetre above the bed before the next is poured. The volume for the change of receiver counts from the start of water.</p>`;
   }
 
   private rinses(recipe: Recipe, take: (change: Partial<Recipe>) => void) {
@@ -149,7 +150,9 @@ function partly(json: unknown): Scenario | undefined {
 
 function task(scenario: Scenario) {
   return html`<ol>${checklistOf(scenario, []).map(({ role, liquid, label, planned_mL }) => {
-    const what = liquid === '' ? label : `${millilitres(planned_mL)} of ${scenario.liquids[liquid]?.label ?? liquid}`;
+    const bottle = scenario.liquids[liquid]?.label ?? liquid;
+    if (role === 'release') return html`<li>${capital(bottle)}: ${millilitres(planned_mL)}</li>`;
+    const what = liquid === '' ? label : `${millilitres(planned_mL)} of ${bottle}`;
     return html`<li>${TASK[role]}${what === '' ? '' : `: ${what}`}</li>`;
   })}</ol>`;
 }
