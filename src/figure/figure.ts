@@ -1,4 +1,4 @@
-import { LitElement, type PropertyValues, html, nothing, svg } from 'lit';
+import { adoptStyles, LitElement, type PropertyValues, html, nothing, svg } from 'lit';
 import { styled } from '../ui/styled.ts';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
@@ -84,7 +84,11 @@ export class RunFigure extends LitElement {
   @state() private size: Size = { width: 0, height: 0 };
   @state() private held: Held | undefined;
   @query('canvas') private canvas!: HTMLCanvasElement | null;
-  private readonly measuring = new Fetched(this, 'The bands of the figure', () => import('./instruments.ts'));
+  private readonly measuring = new Fetched(this, 'The bands of the figure', async () => {
+    const part = await import('./instruments.ts');
+    if (this.shadowRoot) adoptStyles(this.shadowRoot, [plotStyles, figureStyles, part.instrumentStyles]);
+    return part;
+  });
   private readonly lookingBack = new Fetched(this, 'The handle to look back', () => import('./now-handle.ts'));
   private readonly dripping = new Fetched(this, 'The drips', () => import('./rows/dripped.ts'));
   private readonly marking = new Fetched(this, 'The predictions', () => import('./rows/predictions.ts'));
