@@ -84,6 +84,40 @@ test(
 );
 
 test(
+  'on a phone a second tap half a second after the first does nothing more, whatever has come to lie under the finger; a key acts at once',
+  async () => {
+    const options = { ...PHONE, reducedMotion: 'reduce' } as const;
+    const meant = await it.open(options);
+    await ready(meant);
+    const logs: unknown[][] = [];
+    for (let step = 0; step < 3; step++) {
+      await meant.keyboard.press('n');
+      await expect.poll(async () => (await kept(meant)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(logs.at(-1)?.length ?? 0);
+      await still(meant);
+      logs.push(await done(meant));
+    }
+    const page = await it.open(options);
+    await ready(page);
+    const due = page.locator('bf-task li.now > button');
+    for (const log of logs.slice(0, 2)) {
+      const box = await due.boundingBox();
+      if (!box) throw new Error('task: expected a press for the step in hand, received none');
+      const words = await due.innerText();
+      for (const wait of [450, 0]) {
+        await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+        await page.waitForTimeout(wait);
+      }
+      await expect.poll(() => due.innerText(), { timeout: PATIENCE_MS }).not.toBe(words);
+      if (log !== logs[1]) await page.waitForTimeout(1000);
+      expect(await done(page)).toEqual(log);
+    }
+    await due.press('Enter');
+    await expect.poll(() => done(page), { timeout: PATIENCE_MS }).toEqual(logs[2]);
+  },
+  LONG,
+);
+
+test(
   'at the end only what can still be done is highlighted: a beaker that was never changed is told as not done',
   async () => {
     const page = await it.open({ ...WIDE, reducedMotion: 'reduce' });
@@ -206,6 +240,11 @@ test(
   },
   LONG,
 );
+
+/** What was done, without when. */
+async function done(page: Page) {
+  return (await kept(page)).log.map(({ at_min: _, ...action }) => action);
+}
 
 /** By how much the chosen words of a list are wider than the room for them, px. */
 function wanting(list: Locator): Promise<number> {

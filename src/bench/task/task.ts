@@ -17,6 +17,7 @@ import type { PackingPanel } from '../packing/packing.ts';
 import { amiss_cm, awaitsResin, beganEmpty, portionsIn, resinIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
+import { Settling } from './settling.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
 
@@ -40,6 +41,7 @@ export class TaskPanel extends LiveElement {
   @property({ attribute: false }) washTo_mL: number | undefined;
   /** Judges which receiver was put too late, once it has come: not before a run is over. */
   @state() private putTooLate: typeof putTooLate | undefined;
+  private readonly settling = new Settling();
   /** Until its code has come it does nothing. */
   @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
 
@@ -86,11 +88,14 @@ export class TaskPanel extends LiveElement {
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${flowing && step.liquid !== ''} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${flowing && step.liquid !== ''} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 
   override updated() {
+    this.settling.drawn(
+      [...this.renderRoot.querySelectorAll('li > button')].map((press) => [press, press.parentElement?.querySelector('.what')?.textContent ?? ''] as const),
+    );
     if (this.store && !this.putTooLate && isOver(this.store)) void import('../debrief/ended.ts').then((ended) => (this.putTooLate = ended.putTooLate));
   }
 
@@ -104,9 +109,9 @@ export class TaskPanel extends LiveElement {
     if (offer) this.do(offer);
   }
 
-  /** The second press of a double one was not meant for what has come to lie there. */
-  private press({ detail }: MouseEvent, offer: Offer) {
-    if (detail <= 1) this.do(offer);
+  /** The second press of a double one, or of a finger, was not meant for what has come to lie there. */
+  private press(event: MouseEvent, offer: Offer) {
+    if (!this.settling.hasty(event, this.store?.busy ?? false)) this.do(offer);
   }
 
   private do({ actions }: Offer) {
