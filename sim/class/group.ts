@@ -2,7 +2,7 @@
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
 import { inHands } from '../hands/index.ts';
-import { bandOnRuler, frameAt, keptHolds, onRuler, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
+import { bandOnRuler, belowTopAt, frameAt, keptHolds, onRuler, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { richest, sampleOf, valuesWith } from '../report/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
@@ -26,12 +26,14 @@ export interface GroupFigures {
   readonly time_min: number;
 }
 
-/** Depth of the target's band after two volumes of wash acid, cm on the ruler, whose 0 is at the top of the bed as it was packed. */
+/** Depth of the target's band after two volumes of wash acid, cm below the top of the bed as it stands then: what a lab reads and a calibration is given. */
 export interface GroupDepths {
   readonly leading_20_cm: number | undefined;
   readonly middle_20_cm: number | undefined;
-  /** Top of the bed then, which stands lower in strong acid. */
+  /** Where that top stands on a ruler whose 0 is the top of the bed as packed; lower in strong acid. */
   readonly top_20_cm: number | undefined;
+  /** Volume in the cylinder then, since the start of the run, mL. */
+  readonly delivered_20_mL: number | undefined;
   readonly leading_40_cm: number | undefined;
   readonly middle_40_cm: number | undefined;
   /** mL of wash after which the leading edge is near enough to the bottom to stop; undefined if it is not there by 40 mL. */
@@ -150,19 +152,24 @@ function depthsOf(scenario: Scenario, plan: Plan): GroupDepths {
   const { load_mL, eluent_mL = Number.POSITIVE_INFINITY } = progressOf(scenario, plan.events);
   const sample_mL = sampleOf(scenario, plan.log)?.volume_mL ?? 0;
   // If the cylinder was read low, less acid was poured than planned; the band is still looked at before the weaker eluent is poured.
-  const frameAfter = (wash_mL: number) => (load_mL === undefined ? undefined : frameAt(plan, Math.min(load_mL + sample_mL + wash_mL, eluent_mL)));
+  const deliveredAfter = (wash_mL: number) => (load_mL === undefined ? undefined : Math.min(load_mL + sample_mL + wash_mL, eluent_mL));
   const washedAt = (wash_mL: number) => {
-    const frame = frameAfter(wash_mL);
-    return frame === undefined ? undefined : bandOnRuler(plan, target, frame);
+    const delivered_mL = deliveredAfter(wash_mL);
+    return delivered_mL === undefined ? undefined : bandOnRuler(plan, target, frameAt(plan, delivered_mL));
   };
-  const [half, whole] = [washedAt(HALF_WASH_ML), washedAt(WASH_ML)];
-  const halfway = frameAfter(HALF_WASH_ML);
+  const below = (wash_mL: number, edge: 'leading_cm' | 'centroid_cm') => {
+    const delivered_mL = deliveredAfter(wash_mL);
+    const depth_cm = delivered_mL === undefined ? Number.NaN : belowTopAt(plan, target, delivered_mL, edge);
+    return Number.isNaN(depth_cm) ? undefined : depth_cm;
+  };
+  const delivered_20_mL = deliveredAfter(HALF_WASH_ML);
   return {
-    leading_20_cm: half?.leading_cm,
-    middle_20_cm: half?.centroid_cm,
-    top_20_cm: halfway === undefined ? undefined : onRuler(plan, halfway, 0),
-    leading_40_cm: whole?.leading_cm,
-    middle_40_cm: whole?.centroid_cm,
+    leading_20_cm: below(HALF_WASH_ML, 'leading_cm'),
+    middle_20_cm: below(HALF_WASH_ML, 'centroid_cm'),
+    top_20_cm: delivered_20_mL === undefined ? undefined : onRuler(plan, frameAt(plan, delivered_20_mL), 0),
+    delivered_20_mL,
+    leading_40_cm: below(WASH_ML, 'leading_cm'),
+    middle_40_cm: below(WASH_ML, 'centroid_cm'),
     near_mL: firstNear(plan.length_cm - STOP_ABOVE_CM, (wash_mL) => washedAt(wash_mL)?.leading_cm ?? 0),
   };
 }

@@ -34,6 +34,8 @@ export interface ClassForecast {
   };
   readonly lanes: number;
   readonly spreads: Readonly<Record<SpreadId, Spread>>;
+  /** The lab itself, its column and bottles as written, in the hands that are meant: what a calibration computes. */
+  readonly itself: ClassAnswer | undefined;
   readonly depths: Readonly<Partial<Record<Depth, Distribution>>>;
   readonly procedures: {
     readonly written: Figures;
@@ -43,15 +45,23 @@ export interface ClassForecast {
   readonly shares: Readonly<Partial<Record<Depth | Figure, Shares>>>;
 }
 
-/** One piece of the work; any order, any thread. `alone` is the only spread that is switched on; without it, all are. */
+/** One piece of the work; any order, any thread. `alone` is the only spread that is switched on, or that none is; without it, all are. */
 export interface ClassTask {
   readonly n: number;
-  readonly alone?: SpreadId;
+  readonly alone?: SpreadId | 'none';
 }
 
 export type ClassAnswer = Partial<Group> & Pick<Group, 'depths' | 'written'>;
 
-const DEPTHS = ['leading_20_cm', 'middle_20_cm', 'top_20_cm', 'leading_40_cm', 'middle_40_cm', 'near_mL'] as const satisfies readonly Depth[];
+const DEPTHS = [
+  'leading_20_cm',
+  'middle_20_cm',
+  'top_20_cm',
+  'delivered_20_mL',
+  'leading_40_cm',
+  'middle_40_cm',
+  'near_mL',
+] as const satisfies readonly Depth[];
 const FIGURES = ['wash_mL', 'window_from_mL', 'window_to_mL', 'recovered', 'carried', 'acid_mmol', 'titre_mL', 'time_min'] as const satisfies readonly Figure[];
 /** Group 0 would be the lab without spread, so groups are counted from 1. */
 const FIRST = 1;
@@ -66,19 +76,20 @@ export function forClass(lab: Scenario): Scenario {
 
 export function classTasks(groups: number): ClassTask[] {
   const all = Array.from({ length: groups }, (_, i): ClassTask => ({ n: i + FIRST }));
-  return [...all, ...SPREAD_IDS.flatMap((alone) => all.slice(0, ALONE_MOST).map(({ n }): ClassTask => ({ n, alone })))];
+  return [...all, { n: 0, alone: 'none' }, ...SPREAD_IDS.flatMap((alone) => all.slice(0, ALONE_MOST).map(({ n }): ClassTask => ({ n, alone })))];
 }
 
 /** `scenario` as `forClass` gives it; `alive` is called meanwhile. */
 export function classAnswer(scenario: Scenario, { n, alone }: ClassTask, alive?: () => void): ClassAnswer {
   const spreads = spreadsOf(scenario);
+  if (alone === 'none') return groupInBrief(scenario, n, {}, alive);
   return alone ? groupInBrief(scenario, n, { [alone]: spreads[alone] }, alive) : groupOf(scenario, n, spreads, alive);
 }
 
 /** Answers in the order of their tasks. */
 export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], answers: readonly ClassAnswer[]): ClassForecast {
   const whole = answers.filter((answer, i): answer is Group => tasks[i].alone === undefined && answer.forty !== undefined);
-  const alone = (id: SpreadId) => answers.filter((_, i) => tasks[i].alone === id);
+  const alone = (id: ClassTask['alone']) => answers.filter((_, i) => tasks[i].alone === id);
   const { target, recovered, acid_mmol } = targetsOf(scenario);
   return {
     scenario: scenario.id,
@@ -94,6 +105,7 @@ export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], a
     groupsAlone: Math.min(whole.length, ALONE_MOST),
     lanes: scenario.values['bed.lanes'],
     spreads: spreadsOf(scenario),
+    itself: alone('none').at(0),
     depths: overAll(DEPTHS, (key) => distributionOf(whole.map(({ depths }) => depths[key]))),
     procedures: {
       written: overAll(FIGURES, (key) => distributionOf(whole.map(({ written }) => written[key]))),

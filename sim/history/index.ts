@@ -54,4 +54,4 @@ export type { Plan, ReceiverResult, Results } from './plan.ts';
 export { depthOf, firstDifference, highestInBed, inBedAt, profileOf, profilesOf } from './profiles.ts';
 export { namesFirst, receiverLabels, UNNAMED_RECEIVER } from './receivers.ts';
 export { type RunRecord, recordFor, recordInto, trimmed } from './record.ts';
-export { bandOnRuler, belowTop, depthAtReading, trackOnRuler } from './ruler.ts';
+export { bandOnRuler, belowTop, belowTopAt, betweenFrames, depthAtReading, trackOnRuler } from './ruler.ts';

@@ -211,8 +211,12 @@ describe('an instructor', () => {
       await seen.waitFor({ timeout: 4 * PATIENCE_MS });
       // 7 cm of bed shorten by about a twentieth in strong acid; how much is held to a run in tests/src/class/ahead.test.ts.
       expect(await page.locator('bf-class-forecast p', { hasText: 'ruler' }).innerText()).toMatch(
-        /its top stands at 0\.[2-5]\scm, so a reading counted from the top as it stands then, as in Calibrate, is 0\.[2-5]\scm less\.$/,
+        /^Edges are counted as in Calibrate, from the bed top as it stands then; .* reads 0\.[2-5]\scm more, since the bed is shorter in acid\./,
       );
+      const edge = (await seen.getByRole('row', { name: /^leading edge after 20 mL of acid/ }).innerText()).split('\t');
+      expect(edge[0]).toContain('below the bed top as it stands then');
+      expect(Number(edge[1])).toBeGreaterThan(4);
+      expect(Number(edge[1])).toBeLessThan(5);
       // When the receiver is changed decides how much acid comes along.
       expect(await seen.getByRole('row', { name: /^acid collected, mmol/ }).innerText()).toMatch(/moment of the change of receiver \d+ %/);
       const washes = await page.getByRole('table', { name: 'What another wash would do' }).getByRole('row').allInnerTexts();

@@ -1,12 +1,12 @@
 import { type ClassForecast, type Distribution, SPREAD_IDS } from '../../../sim/class/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { fixed, millimoles, percent, significant } from '../../ui/text/format.ts';
+import { fixed, millilitres, millimoles, percent, significant } from '../../ui/text/format.ts';
 
 // What a class will see, as a sentence and two tables.
 
 const FIGURES = [
-  { key: 'leading_20_cm', label: 'leading edge after 20 mL of acid, rinses included', unit: 'cm' },
-  { key: 'leading_40_cm', label: 'leading edge after 40 mL of acid, rinses included', unit: 'cm' },
+  { key: 'leading_20_cm', label: 'leading edge after 20 mL of acid, rinses included, below the bed top as it stands then', unit: 'cm' },
+  { key: 'leading_40_cm', label: 'leading edge after 40 mL of acid, rinses included, below the bed top as it stands then', unit: 'cm' },
   { key: 'window_from_mL', label: 'window for the receiver opens, after the start of water', unit: 'mL' },
   { key: 'window_to_mL', label: 'window for the receiver closes, after the start of water', unit: 'mL' },
   { key: 'recovered', label: 'recovered share', unit: '' },
@@ -16,6 +16,7 @@ const FIGURES = [
 ] as const;
 export const SPREAD_COLUMNS = [
   { key: 'figure', label: 'figure' },
+  { key: 'itself', label: 'this lab itself' },
   { key: 'median', label: 'median' },
   { key: 'low10', label: '10 %' },
   { key: 'high90', label: '90 %' },
@@ -61,20 +62,33 @@ export function acidWords({ groups, target: { acid_mmol, tooAcid }, procedures }
   return `${tooAcid} of ${groups} groups ${tooAcid === 1 ? 'collects' : 'collect'} more than the ${limit} of acid that the task allows; the most is ${most}.`;
 }
 
-/** Why a depth here is larger than the reading of a calibration; empty where the bed stays as long as it was packed, or nothing was loaded. */
-export function depthWords({ depths: { top_20_cm: top } }: Pick<ClassForecast, 'depths'>): string {
-  const top_cm = fixed(top?.median ?? 0, 1);
-  if (Number(top_cm) === 0) return '';
-  return `Depths are what the ruler reads, whose 0 is the top of the bed as packed: after 20 mL of acid the bed is shorter and its top stands at ${top_cm} cm, so a reading counted from the top as it stands then, as in Calibrate, is ${top_cm} cm less.`;
+/** Where depths are counted from, and how a median relates to a fit; empty where nothing was loaded. */
+export function depthWords({ itself, spreads }: Pick<ClassForecast, 'itself' | 'spreads'>): string {
+  const { top_20_cm: top, delivered_20_mL: delivered } = itself?.depths ?? {};
+  if (top === undefined || delivered === undefined) return '';
+  const ruler =
+    Number(fixed(top, 1)) === 0
+      ? ''
+      : ` The ruler of the bench, whose 0 is the bed top as packed, reads ${fixed(top, 1)} cm more, since the bed is shorter in acid.`;
+  const fumed =
+    spreads.acid.size > 0 ? ' The median of the groups need not be the same: groups scatter, and bottles only lose acid, never gain any, which moves the band one way.' : '';
+  return `Edges are counted as in Calibrate, from the bed top as it stands then; after 20 mL of acid the cylinder holds ${millilitres(delivered)} since the start of the run.${ruler} “This lab itself” is the column, bottles and volumes as the lab has them, which is what a fit brings to the readings.${fumed}`;
 }
 
 export function figureRows(forecast: ClassForecast) {
   const all: Readonly<Record<string, Distribution | undefined>> = { ...forecast.procedures.written, ...forecast.depths };
+  const itself: Readonly<Record<string, number | undefined>> = { ...forecast.itself?.written, ...forecast.itself?.depths };
   return FIGURES.flatMap(({ key, label, unit }) => {
     const spread = all[key];
     if (!spread) return [];
     const { median, low10, high90, least, most } = spread;
-    return [{ figure: unit === '' ? label : `${label}, ${unit}`, ...texts({ median, low10, high90, least, most }), cause: causes(forecast, key) }];
+    return [
+      {
+        figure: unit === '' ? label : `${label}, ${unit}`,
+        ...texts({ itself: itself[key] ?? Number.NaN, median, low10, high90, least, most }),
+        cause: causes(forecast, key),
+      },
+    ];
   });
 }
 

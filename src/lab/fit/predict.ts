@@ -1,12 +1,11 @@
 import { AT, bedLengthOf } from '../../../sim/column/index.ts';
 import {
-  bandAt,
-  belowTop,
+  belowTopAt,
+  betweenFrames,
   collected,
   deliveredOf,
   effluentCurve,
   flowOf,
-  instantAt,
   type Plan,
   receiverLabels,
   targetsOf,
@@ -65,12 +64,12 @@ function valueOf(scenario: Scenario, { plan, lengths }: Watched, { quantity, at_
     case 'flow test':
       return test ? flowTestMinutes(scenario, test) : Number.NaN;
     case 'flow':
-      return between(plan, at_mL, (frame) => flowOf(plan, frame));
+      return betweenFrames(plan, at_mL, (frame) => flowOf(plan, frame));
     case 'bed':
       return lengthAt(lengths, at_mL);
     case 'leading':
     case 'trailing':
-      return between(plan, at_mL, (frame) => belowTop(plan, frame, bandAt(plan, target, frame)?.[`${quantity}_cm`] ?? Number.NaN));
+      return belowTopAt(plan, target, at_mL, `${quantity}_cm`);
     case 'first colour':
       return seenAt(scenario, plan, 1);
     case 'last colour':
@@ -80,12 +79,6 @@ function valueOf(scenario: Scenario, { plan, lengths }: Watched, { quantity, at_
     case 'alkali':
       return collected(plan, from_mL, at_mL).HCl_mmol / scenario.values['bench.NaOH_M'];
   }
-}
-
-function between(plan: Plan, at_mL: number, of: (frame: number) => number): number {
-  const at = instantAt(plan, at_mL);
-  const [low, high] = [Math.floor(at), Math.min(plan.count - 1, Math.ceil(at))];
-  return low === high ? of(low) : of(low) + (at - low) * (of(high) - of(low));
 }
 
 function lengthAt(lengths: Watched['lengths'], at_mL: number): number {

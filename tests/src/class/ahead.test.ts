@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { type ClassAnswer, classAnswer, classForecast, classTasks, forClass } from '../../../sim/class/index.ts';
-import { groupOf } from '../../../sim/class/group.ts';
+import { groupInBrief, groupOf } from '../../../sim/class/group.ts';
+import { spreadsOf } from '../../../sim/class/spreads.ts';
 import { washedWith } from '../../../sim/class/washed.ts';
 import { wholePlan } from '../../../sim/class/whole.ts';
 import { intended } from '../../../sim/column/index.ts';
-import { progressOf } from '../../../sim/history/index.ts';
+import { bandOnRuler, frameAt, progressOf } from '../../../sim/history/index.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { resultsOf, runWhole } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
+import { columnsFor } from '../../../src/lab/fit/measurements.ts';
 import { predicted } from '../../../src/lab/fit/predict.ts';
 import { acidWords, changeRows, depthWords, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
 import json from '../../../scenarios/cathode-leach.json';
@@ -29,9 +31,9 @@ function recoveredIn(scenario: Scenario): number {
 }
 
 function foreseen(scenario: Scenario) {
-  const tasks = classTasks(GROUPS).filter(({ alone }) => alone === undefined);
+  const tasks = classTasks(GROUPS).filter(({ alone }) => alone === undefined || alone === 'none');
   const answers: ClassAnswer[] = tasks.map((task) => classAnswer(scenario, task));
-  return { forecast: classForecast(scenario, tasks, answers), answers };
+  return { forecast: classForecast(scenario, tasks, answers), answers: answers.filter((_, i) => tasks[i].alone === undefined) };
 }
 
 describe('what a class will see', () => {
@@ -48,18 +50,42 @@ describe('what a class will see', () => {
   });
 
   // The same column and the same 20 mL of acid, once as a class sees them and once as a calibration reads them: 26 mL to the sample, 1 mL of it.
-  test('says by how much its depths differ from readings counted from the top of the bed, and nothing else makes the difference', () => {
+  test('counts its depths as a calibration does, at the volume and with the ruler that it says', () => {
     const scenario = lesson(2);
     const plain = intended(scenario);
-    const { depths } = groupOf(plain, 0, {});
-    const loaded_mL = progressOf(plain, wholePlan(plain, plain.procedure).events).load_mL ?? Number.NaN;
-    const [reading] = predicted(plain, [{ row: 2, column: 'leading_cm', quantity: 'leading', at_mL: loaded_mL + 1 + 20, from_mL: 0, value: 0, deviation: 1 }]);
-    const [leading, top] = [Number(depths.leading_20_cm), Number(depths.top_20_cm)];
-    expect(top).toBeGreaterThan(0.2);
-    expect(leading - top).toBeCloseTo(reading, 1);
-    const one = { n: 1, low10: top, median: top, high90: top, least: top, most: top };
-    expect(depthWords({ depths: { top_20_cm: one } })).toContain(`as in Calibrate, is ${top.toFixed(1)} cm less`);
-    expect(depthWords({ depths: {} })).toBe('');
+    const itself = classAnswer(scenario, { n: 0, alone: 'none' });
+    const { leading_20_cm, top_20_cm: top, delivered_20_mL } = itself.depths;
+    const plan = wholePlan(plain, plain.procedure);
+    const at_mL = (progressOf(plain, plan.events).load_mL ?? Number.NaN) + 1 + 20;
+    expect(delivered_20_mL).toBeCloseTo(at_mL, 6);
+    const [reading] = predicted(plain, [{ row: 2, column: 'leading_cm', quantity: 'leading', at_mL, from_mL: 0, value: 0, deviation: 1 }]);
+    expect(leading_20_cm).toBeCloseTo(reading, 9);
+    // What the ruler of the bench reads instead; half a frame of 0.2 mL moves the edge by some hundredths.
+    const read = bandOnRuler(plan, 'Co', frameAt(plan, at_mL))?.leading_cm ?? Number.NaN;
+    expect(Math.abs(Number(leading_20_cm) + Number(top) - read)).toBeLessThan(0.04);
+    const words = depthWords({ itself, spreads: spreadsOf(scenario) }).replaceAll(/\s/g, ' ');
+    expect(words).toContain(`the cylinder holds ${at_mL.toFixed(1)} mL since the start of the run`);
+    expect(words).toContain(`reads ${Number(top).toFixed(1)} cm more`);
+    expect(columnsFor(scenario).leading_cm?.how).toContain('below the bed top as it stands then');
+    expect(figureRows(foreseen(scenario).forecast)[0]).toMatchObject({
+      figure: expect.stringContaining('below the bed top as it stands then'),
+      itself: reading.toPrecision(3),
+    });
+    expect(depthWords({ itself: undefined, spreads: spreadsOf(scenario) })).toBe('');
+  });
+
+  test('says that bottles only lose acid, which moves the band of every group one way', () => {
+    const scenario = lesson(2);
+    const { acid } = spreadsOf(scenario);
+    const itself = classAnswer(scenario, { n: 0, alone: 'none' });
+    const edges = Array.from(
+      { length: 12 },
+      (_, i) => Number(groupInBrief(scenario, i + 1, { acid }).depths.leading_20_cm) - Number(itself.depths.leading_20_cm),
+    );
+    expect(Math.min(...edges)).toBeGreaterThan(-1e-6);
+    expect(Math.max(...edges)).toBeGreaterThan(0.05);
+    expect(depthWords({ itself, spreads: spreadsOf(scenario) })).toMatch(/bottles only lose acid/);
+    expect(depthWords({ itself, spreads: { ...spreadsOf(scenario), acid: { ...acid, size: 0 } } })).not.toMatch(/bottles only lose acid/);
   });
 
   test('counts the groups that lose cobalt, and says the most that is lost, as their runs have it', () => {
