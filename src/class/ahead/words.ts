@@ -71,7 +71,9 @@ export function depthWords({ itself, spreads }: Pick<ClassForecast, 'itself' | '
       ? ''
       : ` The ruler of the bench, whose 0 is the bed top as packed, reads ${fixed(top, 1)} cm more, since the bed is shorter in acid.`;
   const fumed =
-    spreads.acid.size > 0 ? ' The median of the groups need not be the same: groups scatter, and bottles only lose acid, never gain any, which moves the band one way.' : '';
+    spreads.acid.size > 0
+      ? ' The median of the groups need not be the same: groups scatter, and bottles only lose acid, never gain any, which moves the band one way.'
+      : '';
   return `Edges are counted as in Calibrate, from the bed top as it stands then; after 20 mL of acid the cylinder holds ${millilitres(delivered)} since the start of the run.${ruler} “This lab itself” is the column, bottles and volumes as the lab has them, which is what a fit brings to the readings.${fumed}`;
 }
 
