@@ -25,6 +25,9 @@ const PARTS = [
   { value: 'demonstrations', label: 'Demonstrations' },
 ] as const;
 
+const CLOSED =
+  'The fault board opens when the run has ended, and you answer then: it shows the bed unrolled, its core, and curves and numbers of the whole run, which nobody sees at a bench. Until then look at glass, drops and receivers on the bench.';
+
 type Part = (typeof PARTS)[number]['value'];
 
 /** What goes wrong: faults imposed on the run, the run beside its healthy twin, and where the target went. */
@@ -88,7 +91,7 @@ export class FaultsView extends LiveElement {
   }
 
   private whileHidden(session: Session) {
-    return html`<bf-mystery .session=${session}></bf-mystery><details><summary>What can be done about it</summary><bf-rescue .session=${session}></bf-rescue></details>`;
+    return html`${isClosed(session) ? html`<h2>What is wrong with this column?</h2><p role="status">${CLOSED}</p>` : html`<bf-mystery .session=${session}></bf-mystery>`}<details><summary>What can be done about it</summary><bf-rescue .session=${session}></bf-rescue></details>`;
   }
 
   private partOf(session: Session) {
@@ -132,6 +135,11 @@ export class FaultsView extends LiveElement {
   private take(event: CustomEvent<{ value: string }>) {
     this.showing = PARTS.find(({ value }) => value === event.detail.value)?.value ?? 'board';
   }
+}
+
+/** While less than everything may be seen before the end, the pictures and numbers that tell a hidden fault would tell it early. */
+function isClosed({ sees, seeingMost }: Session): boolean {
+  return sees !== 'forecast' && seeingMost !== 'forecast';
 }
 
 declare global {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { intended } from '../../../sim/column/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { rulesOf, sourcesOf } from '../../../src/class/rules.ts';
-import { columnBriefly } from '../../../src/ui/text/task/task-words.ts';
+import { columnBriefly, ruleLines } from '../../../src/ui/text/task/task-words.ts';
 import { shipped } from '../store/rig.ts';
 
 // The rules that a hand-out starts with, for a lab whose columns differ and for one whose columns do not.
@@ -42,4 +42,11 @@ test('columnBriefly(...) speaks of fresh columns only where columns differ', () 
   expect(columnBriefly('fresh', DIFFER)).toMatch(/fresh/);
   expect(columnBriefly('fresh', ALIKE)).toBe('the same column, packed anew each try');
   expect([columnBriefly('same', DIFFER), columnBriefly('same', ALIKE)]).toEqual(['one column for all', 'one column for all']);
+});
+
+test('ruleLines(...) says that a fault is named when the run has ended, unless everything may be seen before', () => {
+  const lines = (seeing: 'eye' | 'figure' | 'forecast') =>
+    ruleLines({ base: 'lab-day', differences: {}, seed: 1, column: 'same', seeing, tries: 1, asked: [], own: [], faults: 'hidden' }, DIFFER).at(-1);
+  expect([lines('eye'), lines('figure')].every((line) => line?.includes('which opens when the run has ended'))).toBe(true);
+  expect(lines('forecast')).toMatch(/under “Faults”\. You can answer once/);
 });

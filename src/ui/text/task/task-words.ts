@@ -16,7 +16,11 @@ export function ruleLines({ column, seeing, tries, faults }: HandOut, scenario: 
     SEEN[seeing],
     columnLine(column, scenario),
     `${tries === 1 ? 'There is one try' : `There are ${tries} tries`}, counted in each browser. A try counts from its first action${seeing === 'forecast' ? '' : ', and actions cannot be undone'}.`,
-    ...(faults === 'hidden' ? ['Something may be wrong with this column, or nothing. Say what is wrong, and why, under “Faults”. You can answer once.'] : []),
+    ...(faults === 'hidden'
+      ? [
+          `Something may be wrong with this column, or nothing. Say what is wrong, and why, under “Faults”${seeing === 'forecast' ? '' : ', which opens when the run has ended'}. You can answer once.`,
+        ]
+      : []),
   ];
 }
 
