@@ -14,6 +14,7 @@ import './demonstrations.ts';
 import './hide.ts';
 import './mystery-part.ts';
 import './rescue.ts';
+import type { Asked } from './twin/twin-part.ts';
 import './twin/twin-part.ts';
 import './why-lost.ts';
 
@@ -50,6 +51,7 @@ export class FaultsView extends LiveElement {
   @state() private showing: Part = 'board';
   /** Shown to a class. */
   @state() private projected = false;
+  @state() private asked: Asked | undefined;
   private twin: Twin | undefined;
   private dropEscape: (() => void) | undefined;
 
@@ -97,7 +99,7 @@ export class FaultsView extends LiveElement {
   private partOf(session: Session) {
     switch (this.showing) {
       case 'twin':
-        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)} .projected=${this.projected} @bf-project=${this.project}></bf-twin>
+        return html`<bf-twin .session=${session} .twin=${this.twinOf(session)} .projected=${this.projected} .asked=${this.asked} @bf-project=${this.project} @bf-asked=${this.ask}></bf-twin>
           ${this.projected ? nothing : html`<bf-hide-faults .session=${session}></bf-hide-faults>`}`;
       case 'rescue':
         return html`<bf-rescue .session=${session}></bf-rescue>`;
@@ -121,6 +123,10 @@ export class FaultsView extends LiveElement {
 
   private project(event: CustomEvent<{ on: boolean }>) {
     this.show(event.detail.on);
+  }
+
+  private ask(event: CustomEvent<Asked>) {
+    this.asked = event.detail;
   }
 
   /** Escape leaves the projector view, and means that only while it is there. */

@@ -138,7 +138,9 @@ export class Unrolled extends LitElement {
     const { scenario } = this;
     if (!scenario) return;
     const layout = layoutOf({ ...this.size, bedTop: this.bedTop, bedBottom: this.bedBottom }, scenario.values, this.moment?.bed_cm);
-    this.pointAt(depthAt(layout, event.clientY - this.getBoundingClientRect().top));
+    const box = this.getBoundingClientRect();
+    // Shown enlarged, the pointer is in px of the window and the layout in its own.
+    this.pointAt(depthAt(layout, ((event.clientY - box.top) * this.size.height) / box.height));
   }
 
   private leave() {

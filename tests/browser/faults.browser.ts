@@ -269,12 +269,27 @@ describe('at 1280 x 720', () => {
     await page.locator('bf-twin .question').waitFor();
     expect(await size('bf-twin .question')).toBeGreaterThanOrEqual(24);
     expect(await size('bf-twin bf-overlay svg text')).toBeGreaterThanOrEqual(20);
+    // Columns stand enlarged, with all that is written on them: 0.75 rem and more become a line of 16 px.
+    const column = page.locator('bf-twin .column').first();
+    expect(await column.evaluate((node) => (node as unknown as { currentCSSZoom: number }).currentCSSZoom)).toBeGreaterThanOrEqual(16 / 12);
+    const tops = await page.locator('bf-twin .column').evaluateAll((all) => all.map((column) => column.getBoundingClientRect().top));
+    expect(tops[0]).toBe(tops[1]);
     expect(await page.locator('bf-twin .column').count()).toBe(2);
     expect(await page.locator('bf-twin bf-overlay').count()).toBe(1);
     expect(await page.locator('bf-symptoms, bf-faults .parts').count()).toBe(0);
     const clock = await page.locator('bf-twin bf-fault-clock').boundingBox();
     expect((clock?.y ?? 0) + (clock?.height ?? 9999)).toBeLessThanOrEqual(PROJECTOR.height);
     expect(await axeViolations(page)).toEqual([]);
+  });
+
+  test('the projector asks what the teacher words', async () => {
+    const page = await beside();
+    const question = page.getByRole('textbox', { name: 'Question to the class, can be changed' });
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    await question.fill('Where would you stop?');
+    await page.getByRole('button', { name: 'Back' }).click();
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    expect(await question.inputValue()).toBe('Where would you stop?');
   });
 
   test('the projector asks what will follow, and shows it only when the button is pressed or the run is at its end', async () => {

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import type { Plan } from '../../../sim/history/index.ts';
@@ -17,7 +18,16 @@ import './numbers-part.ts';
 import './overlay.ts';
 import './severity-slider.ts';
 
+/** Longest question that is asked, characters: two lines of large type at 1280 px hold most of it. */
+const QUESTION_MAX = 160;
+const USUAL_QUESTION = 'What is different in the column on the left, and what will follow from it?';
 const QUESTION = /^Question to the class:\s*/;
+
+/** A question, and the scenario that it was typed for. */
+export interface Asked {
+  readonly of: string;
+  readonly text: string;
+}
 
 type Drawn = 'unrolled' | 'glass';
 type Laid = 'over' | 'beside';
@@ -34,12 +44,15 @@ const LAID: readonly { value: Laid; label: string }[] = [
 const BED = { unrolled: { top: 60, bottom: 300 }, glass: { top: 90, bottom: 262 } } as const;
 /** The run is at its end when no more than this is left of it, min: a hundredth of a second. */
 const AT_END_MIN = 1e-4;
-const PROJECTED_BED = { unrolled: { top: 70, bottom: 400 }, glass: { top: 105, bottom: 325 } } as const;
+/** A class reads from far: columns are drawn this many times larger, with all that is written on them. */
+const PROJECTED = 1.35;
+const PROJECTED_BED = { unrolled: { top: 52, bottom: 296 }, glass: { top: 78, bottom: 236 } } as const;
 
 /**
  * The run beside its healthy twin at the same delivered volume: columns and curves.
  *
  * @fires bf-project - {on} to be shown to a class, or no longer
+ * @fires bf-asked - the question to the class as the teacher words it
  */
 @customElement('bf-twin')
 export class TwinPart extends LiveElement {
@@ -53,15 +66,16 @@ export class TwinPart extends LiveElement {
         .view.over { grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); }
       }
       .column { height: 24.5rem; position: relative; overflow: hidden; }
-      .question { margin: 0; font-size: 1.75rem; font-weight: 600; line-height: 1.25; max-width: none; text-wrap: balance; }
+      .question { flex: 1; margin: 0; padding: 0; border: 0; border-bottom: 1px dashed var(--edge); background: none; color: inherit; font: inherit; font-size: 1.75rem; font-weight: 600; line-height: 1.25; resize: none; field-sizing: content; }
       .projected { display: grid; gap: var(--gap); }
-      .projected h2 { font-size: 1.5rem; }
+      .projected h2 { font-size: 1.5rem; display: grid; gap: 0; }
       .projected h2 span { font-size: 1.1rem; color: var(--ink); }
-      .projected .column { --text-small: 1.1rem; height: 27rem; }
+      .projected .column { zoom: ${PROJECTED}; height: ${27 / PROJECTED}rem; }
       .projected .row .row { flex: none; }
       .projected button { white-space: nowrap; }
       .projected .row { justify-content: space-between; flex-wrap: nowrap; align-items: start; }
       .projected bf-overlay { --text-small: 1.3rem; }
+      .projected bf-fault-clock { --text-small: 1.1rem; }
       .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
       .figure { height: 27rem; min-width: 0; }
       h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
@@ -78,6 +92,8 @@ export class TwinPart extends LiveElement {
   @state() private laid: Laid = 'over';
   /** The class has answered: the projector may show the rest of the run. */
   @state() private followed = false;
+  /** The question as the teacher words it. */
+  @property({ attribute: false }) asked: Asked | undefined;
 
   override render() {
     const { session, twin } = this;
@@ -106,9 +122,11 @@ export class TwinPart extends LiveElement {
   }
 
   private projection(session: Session, scenario: Scenario, plan: Plan, moment: Moment) {
-    const question = scenario.notice.find((line) => QUESTION.test(line))?.replace(QUESTION, '');
+    const written = scenario.notice.find((line) => QUESTION.test(line))?.replace(QUESTION, '');
+    const question = this.asked?.of === scenario.id ? this.asked.text : written ? capital(written) : USUAL_QUESTION;
     return html`<div class="projected">
-      <div class="row"><p class="question">${question ? capital(question) : 'What is different in the column on the left, and what will follow from it?'}</p>
+      <div class="row"><textarea class="question" rows="2" maxlength=${QUESTION_MAX} aria-label="Question to the class, can be changed" spellcheck="false" .value=${live(question)}
+        @input=${(event: InputEvent & { target: HTMLTextAreaElement }) => emit<Asked>(this, 'bf-asked', { of: scenario.id, text: event.target.value })}></textarea>
         <div class="row">${this.aheadHidden() ? html`<button type="button" class="primary" @click=${this.follow}>Show what follows</button>` : nothing}<button type="button" @click=${this.project}>Back</button></div></div>
       <div class="view over">${this.pair(scenario, plan, moment)}${this.over(scenario, plan, moment)}</div>
       <bf-fault-clock .store=${session.store}></bf-fault-clock>

@@ -101,7 +101,9 @@ export class Turning implements ReactiveController {
     const layout = this.owner.layout();
     if (!layout || !(event.currentTarget instanceof HTMLElement)) return undefined;
     const box = event.currentTarget.getBoundingClientRect();
-    return depthUnder(layout, event.clientX - box.left, event.clientY - box.top);
+    // The drawing may be shown enlarged: the pointer is in px of the window, the layout in its own.
+    const enlarged = box.height / layout.height;
+    return depthUnder(layout, (event.clientX - box.left) / enlarged, (event.clientY - box.top) / enlarged);
   }
 
   private pointAt(depth: number | undefined, pressed: boolean): void {
