@@ -1,13 +1,13 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FAULTS } from '../../sim/faults/index.ts';
+import { amountOf, amountRange, FAULTS, severityOf } from '../../sim/faults/index.ts';
 import { CONTROLS } from '../../sim/terms/controls.ts';
 import { LIMITS } from '../../sim/terms/limits.ts';
 import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles } from '../ui/styles.ts';
-import { amountOf, amountRange, SIDES, severityOf } from './severity.ts';
+import { SIDES } from './severity.ts';
 import '../ui/number.ts';
 import '../ui/segmented.ts';
 

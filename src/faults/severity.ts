@@ -1,10 +1,8 @@
-import { FAULTS } from '../../sim/faults/index.ts';
-import type { Limit } from '../../sim/terms/limits.ts';
-import type { FaultKind } from '../../sim/terms/fault-kinds.ts';
+import { amountOf, FAULTS } from '../../sim/faults/index.ts';
 import type { Fault } from '../../sim/terms/types.ts';
 import { significant, withUnit } from '../ui/text/format.ts';
 
-// Severity in units of the bench: minutes dry, times as permeable, centimetres dug out.
+// A fault in words, and the sides of the bed it can be at.
 
 /** Named places round the bed, degrees from the front by the left. */
 export const SIDES = [
@@ -13,31 +11,6 @@ export const SIDES = [
   { label: 'back', deg: 180 },
   { label: 'right', deg: 270 },
 ] as const;
-
-/** A severity of 0 to 1 as an amount in the unit of the fault. */
-export function amountOf(kind: FaultKind, severity: number): number {
-  const { most, unit } = FAULTS[kind];
-  if (kind === 'channel') return most ** severity;
-  return unit === 'times' ? 1 + (most - 1) * severity : most * severity;
-}
-
-export function severityOf(kind: FaultKind, amount: number): number {
-  const { most, unit } = FAULTS[kind];
-  if (kind === 'channel') return Math.log(amount) / Math.log(most);
-  return unit === 'times' ? (amount - 1) / (most - 1) : amount / most;
-}
-
-/** Amount that stands for no fault at all. */
-function leastOf(kind: FaultKind): number {
-  return FAULTS[kind].unit === 'times' ? 1 : 0;
-}
-
-/** Range of the amount; a step is about a twentieth of it, in one figure. */
-export function amountRange(kind: FaultKind): Limit {
-  const { severityMeaning, most, unit } = FAULTS[kind];
-  const min = leastOf(kind);
-  return { label: severityMeaning, unit, min, max: most, step: Number(((most - min) / 20).toPrecision(1)) };
-}
 
 /** "dried bed, 22 min, at the left, to 3.5 cm" */
 export function faultWords(fault: Fault, length_cm: number): string {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { FAULTS } from '../../sim/faults/registry.ts';
 import type { SectionId } from '../../src/lab/sections/contents.ts';
 import { axeViolations } from './axe.ts';
 import { onePage } from './one-page.ts';
@@ -318,6 +319,19 @@ describe('the task', () => {
       .getByText(/^Collect 98\.0\s% .* at most 40\smmol of acid\.$/)
       .first()
       .waitFor(WAIT);
+  });
+});
+
+describe('a fault of the lab', () => {
+  test('is as severe as on the board, in the unit of the bench, and the file keeps its share', async () => {
+    const page = await open();
+    await unfold(page, 'faults');
+    await page.locator('bf-lab-faults select').selectOption({ label: 'channel' });
+    // sim/faults/registry.ts: the amount is a power, so half of the share in the file is the root of the most.
+    await put(page, 'permeability of the strip over that of the bed', String(Number(Math.sqrt(FAULTS.channel.most).toPrecision(3))));
+    const [download] = await Promise.all([page.waitForEvent('download'), button(page, 'Save').click()]);
+    const [, severity] = /"severity":\s*([\d.]+)/.exec(readFileSync(await download.path(), 'utf8')) ?? [];
+    expect(Number(severity)).toBeCloseTo(0.5, 2);
   });
 });
 

@@ -1,10 +1,9 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { FAULTS } from '../../../sim/faults/index.ts';
+import { amountOf, amountRange, FAULTS, severityOf } from '../../../sim/faults/index.ts';
 import { imposedOn, imposeFromStart } from '../imposed/impose.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
-import { amountOf, amountRange, severityOf } from '../severity.ts';
 import '../../ui/number.ts';
 
 /** How severe the fault is that was imposed from the start, on a slider; the run follows when it is let go. */

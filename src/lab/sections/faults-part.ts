@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { FAULT_GROUPS, FAULTS } from '../../../sim/faults/index.ts';
+import { amountOf, amountRange, FAULT_GROUPS, FAULTS, severityOf } from '../../../sim/faults/index.ts';
 import { own } from '../../../sim/input/index.ts';
 import { valueAt } from '../../../sim/lab/index.ts';
 import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
@@ -53,10 +53,10 @@ export class FaultsPart extends LiveElement {
     const remove = () => draft.set('faults', keptOr(listOf(valueAt(draft.json, 'faults')).filter((_, at) => at !== i)));
     if (!kind)
       return html`<li data-path=${path}><p class="problem" role="alert">${draft.problemAt(`${path}.kind`)}</p><button type="button" @click=${remove}>Remove</button></li>`;
-    const { label, what, severityMeaning, most, unit, hasSide, hasDepth } = FAULTS[kind];
-    return html`<li data-path=${path}><div role="group" aria-label=${label}><h3>${label}</h3><p class="soft">${what} Severity 1: ${severityMeaning}, ${most} ${unit}.</p>
+    const { label, what, hasSide, hasDepth } = FAULTS[kind];
+    return html`<li data-path=${path}><div role="group" aria-label=${label}><h3>${label}</h3><p class="soft">${what}</p>
       <div class="row">
-        ${this.number(draft, `${path}.severity`, LIMITS['fault.severity'], 1)}
+        ${this.amount(draft, `${path}.severity`, kind)}
         ${hasSide ? this.number(draft, `${path}.side_deg`, LIMITS['fault.side_deg'], 0) : nothing}
         ${hasDepth ? this.number(draft, `${path}.depth_share`, LIMITS['fault.depth_share'], 1) : nothing}
         <button type="button" class="plain" @click=${remove}>Remove<span class="unseen"> ${label}</span></button>
@@ -64,7 +64,15 @@ export class FaultsPart extends LiveElement {
       <p class="problem" role="alert">${draft.problemAt(`${path}.kind`)}</p></div></li>`;
   }
 
-  private number(draft: LabDraft, path: string, of: (typeof LIMITS)[`fault.${'severity' | 'side_deg' | 'depth_share'}`], usual: number) {
+  /** Severity as the amount that it stands for: minutes dry, centimetres missing. */
+  private amount(draft: LabDraft, path: string, kind: FaultKind) {
+    const value = valueAt(draft.json, path);
+    const amount = Number(amountOf(kind, typeof value === 'number' ? value : 1).toPrecision(3));
+    return html`<bf-number data-path=${path} .of=${amountRange(kind)} .value=${amount} .error=${draft.problemAt(path)}
+      @bf-change=${(event: CustomEvent<{ value: number }>) => draft.set(path, Number(severityOf(kind, event.detail.value).toPrecision(6)))}></bf-number>`;
+  }
+
+  private number(draft: LabDraft, path: string, of: (typeof LIMITS)[`fault.${'side_deg' | 'depth_share'}`], usual: number) {
     const value = valueAt(draft.json, path);
     return html`<bf-number data-path=${path} .of=${of} .value=${typeof value === 'number' ? value : usual} .error=${draft.problemAt(path)}
       @bf-change=${(event: CustomEvent<{ value: number }>) => draft.set(path, event.detail.value)}></bf-number>`;

@@ -2,7 +2,8 @@ import { assert, constantFrom, double, property } from 'fast-check';
 import { expect, test } from 'vitest';
 import { FAULT_KINDS } from '../../../sim/terms/fault-kinds.ts';
 import { FAULTS } from '../../../sim/faults/registry.ts';
-import { amountOf, amountRange, faultWords, severityOf } from '../../../src/faults/severity.ts';
+import { amountOf, amountRange, severityOf } from '../../../sim/faults/index.ts';
+import { faultWords } from '../../../src/faults/severity.ts';
 
 test('severityOf(...) undoes amountOf(...), and no severity is the least amount', () => {
   assert(
