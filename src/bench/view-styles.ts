@@ -23,8 +23,6 @@ export const viewStyles = css`
   .side > * { flex: none; }
   /* Whatever else stands beside the run, the caution is in sight. */
   .side > bf-hazard-card { position: sticky; bottom: 0; }
-  .over { margin: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; padding: var(--gap-small); background: var(--good-paper); color: var(--good-ink); font-weight: 600; }
-  .over:has([data-missed]) { background: var(--problem-paper); color: var(--problem-ink); }
   .past { margin: 0; display: grid; gap: var(--gap-small); padding: var(--gap-small); background: var(--caution-paper); color: var(--caution-ink); border: 1px solid var(--caution-edge); }
   bf-say-line { grid-area: say; min-width: 0; }
   bf-strip { grid-area: strip; border-top: 1px solid var(--rule); padding-top: var(--gap-small); min-width: 0; }
@@ -44,8 +42,6 @@ export const viewStyles = css`
     .bench:has(bf-given-note:not([empty])) { height: auto; }
     .bench:has(bf-given-note:not([empty])) .side { height: auto; overflow: visible; }
     .fitted { display: none; }
-    .over { flex-wrap: nowrap; font-size: 0.875rem; line-height: 1.25; }
-    .over button { flex: none; }
     .bench.filling:not(.asking) { --glass: 9.5rem; grid-template-rows: auto minmax(440px, 1fr) auto auto; grid-template-areas: 'left figure' 'left side' 'say say' 'strip strip'; }
     .filling:not(.asking) bf-figure { display: none; }
     .filling:not(.asking) bf-hazard { position: relative; }

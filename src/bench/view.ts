@@ -154,7 +154,7 @@ export class BenchView extends LiveElement {
       <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.doing.held} @bf-go=${this.doing.go} @bf-drop=${() => this.doing.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
-      ${over ? html`<p class="over"><bf-ended .plan=${store.plan} .targets=${session.targets}>The run is over.</bf-ended> <button type="button" class="primary" @click=${() => this.debrief(true)}>Debrief</button></p>` : nothing}
+      ${over ? html`<bf-ended .session=${session}>The run is over. <button type="button" class="primary" slot="debrief" @click=${() => this.debrief(true)}>Debrief</button></bf-ended>` : nothing}
       ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .washTo_mL=${this.washTo(session)} ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
       ${this.hazards.overFigure ? nothing : this.caution()}`;
   }

@@ -204,6 +204,49 @@ describe('the bench', () => {
     LONG,
   );
 
+  test.each([
+    ['a laptop', { width: 1366, height: 768 }, false],
+    ['a phone', { width: 390, height: 844 }, true],
+    ['a small phone', { width: 360, height: 740 }, true],
+  ] as const)(
+    'offers another column and an empty tube where a run has ended, in sight beside the debrief, on %s',
+    async (_, viewport, touch) => {
+      const { page, close } = await session.openPage({ reducedMotion: 'reduce', column: 1, viewport, touch });
+      await ready(page);
+      if (touch) await page.getByRole('button', { name: 'Menu' }).click();
+      await page.getByRole('combobox', { name: 'Scenario' }).selectOption('lab-day');
+      await page.locator('bf-task').getByText('Receiver “cobalt 1”').waitFor({ state: 'attached', timeout: PATIENCE_MS });
+      await wholeProcedure(page);
+      const ended = page.locator('bf-ended');
+      const presses = ['Debrief', 'New column', 'Empty tube'].map((name) => ended.getByRole('button', { name, exact: true }));
+      await presses[1]?.waitFor();
+      expect(await page.evaluate(() => scrollY)).toBe(0);
+      for (const press of presses) {
+        await press.click({ trial: true });
+        const box = await press.boundingBox();
+        const side = await page.locator('bf-bench .side').boundingBox();
+        if (!box || !side) throw new Error('end of a run: expected a press, received none');
+        expect(box.height).toBeGreaterThanOrEqual(24);
+        expect(box.y).toBeGreaterThanOrEqual(side.y);
+        expect(box.y + box.height).toBeLessThanOrEqual(Math.min(viewport.height, side.y + side.height));
+      }
+      // What it came to, the longest there is, is whole.
+      expect(await ended.locator('.over > span').evaluate((words) => words.scrollHeight - words.clientHeight)).toBeLessThanOrEqual(0);
+      // Of a day's handles on a phone's figure some stand too close together.
+      expect((await axeViolations(page)).filter((line) => !line.includes('bf-axis-handle'))).toEqual([]);
+      const { seed } = await kept(page);
+      await presses[2]?.click();
+      await page
+        .locator('bf-task')
+        .getByText(/Fill the tube to about/)
+        .waitFor({ timeout: PATIENCE_MS });
+      expect((await kept(page)).log).toEqual([]);
+      expect((await kept(page)).seed).toBe(seed);
+      await close();
+    },
+    LONG,
+  );
+
   test(
     'meets a new visitor by eye on a column of its own, another for each; New column draws another one and forgets what was marked on the last',
     async () => {

@@ -11,7 +11,7 @@ const NOTE_ENDS = `{
   window.ends = new Set();
   const look = () => {
     const ended = within(within(within(document, 'bf-app'), 'bf-bench'), 'bf-ended');
-    if (ended) window.ends.add(ended.textContent.trim());
+    if (ended) window.ends.add(ended.querySelector('.over > span').textContent.trim());
     requestAnimationFrame(look);
   };
   look();
@@ -35,7 +35,7 @@ test.each([
     await ready(page);
     await wholeProcedure(page);
     const { log, now_min } = await kept(page);
-    const ended = (await page.locator('bf-ended span', { hasText: 'The run is over' }).textContent())?.trim();
+    const ended = (await page.locator('bf-ended .over > span').textContent())?.trim();
     await page.getByRole('button', { name: 'Debrief', exact: true }).click();
     await page.getByRole('heading', { name: 'Debrief' }).waitFor();
     const own = (await page.locator('bf-debrief .lesson').innerText()).trim();

@@ -1,10 +1,15 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
 import { collectedAt, type FractionTargets, keptOf, namesOf, type Plan, pouredOf, spansOf, togetherOf, verdict } from '../../../sim/history/index.ts';
+import { LiveElement } from '../../store/live-element.ts';
+import type { Session } from '../../store/session.ts';
+import { controlStyles } from '../../ui/styles.ts';
 import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
 import { millimoles, percent } from '../../ui/text/format.ts';
 import { receiverName } from '../../ui/text/receiver-words.ts';
+import { emptied } from '../packing/empty.ts';
+import { anotherColumn } from '../task/ways-in.ts';
 
 /** Whether a run that is over did what was asked, and in one sentence what the receiver that counts holds. */
 export function endedWords(plan: Plan, targets: FractionTargets): { readonly good: boolean; readonly text: string } {
@@ -39,21 +44,45 @@ export function putTooLate(plan: Plan, targets: FractionTargets): string | undef
   return changes.find(({ from_mL }) => collectedAt(plan, target, from_mL) > (1 - recovered) * poured)?.label;
 }
 
-/** The end of a run in one line; until this has been fetched, what stands inside it is shown. */
+/**
+ * The end of a run: what it came to, and what can be done next. Until this has been fetched, what stands inside it is shown.
+ *
+ * @slot debrief - the press for the debrief
+ */
 @customElement('bf-ended')
-export class Ended extends LitElement {
-  static override styles = css`
-    .bad { color: var(--problem-ink); }
-  `;
+export class Ended extends LiveElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host { display: block; }
+      .over { display: flex; flex-wrap: wrap; gap: var(--gap-small) var(--gap); align-items: center; padding: var(--gap-small); background: var(--good-paper); color: var(--good-ink); font-weight: 600; }
+      .missed { background: var(--problem-paper); color: var(--problem-ink); }
+      .next { display: flex; flex-wrap: wrap; gap: var(--gap-small); }
+      .next > button { color: var(--ink); padding: 0 0.5em; }
+      /* A place of fixed height: three presses beside the words fill it. */
+      @media (max-width: 40rem) {
+        .over { flex-wrap: nowrap; height: 7.2rem; padding: 2px var(--gap-small); font-size: 0.8125rem; line-height: 1.2; }
+        .over > span { flex: 1; max-height: 100%; overflow-y: auto; }
+        .next { --target: 2.2rem; flex: none; flex-direction: column; align-items: stretch; gap: 2px; }
+      }
+    `,
+  ];
 
-  @property({ attribute: false }) plan: Plan | undefined;
-  @property({ attribute: false }) targets: FractionTargets | undefined;
+  @property({ attribute: false }) session: Session | undefined;
 
   override render() {
-    if (!this.plan || !this.targets) return html`<slot></slot>`;
-    const { good, text } = endedWords(this.plan, this.targets);
-    this.toggleAttribute('data-missed', !good);
-    return html`<span><span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: <span class=${good ? nothing : 'bad'}>${text}</span></span>`;
+    const { plan } = this.session?.store ?? {};
+    const { session } = this;
+    if (!session?.targets || !plan) return html`<slot></slot><slot name="debrief"></slot>`;
+    const { good, text } = endedWords(plan, session.targets);
+    return html`<div class="over ${good ? '' : 'missed'}"><span><span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: ${text}</span>
+      <div class="next"><slot name="debrief"></slot>${session.mystery || session.given ? nothing : this.again(session)}</div></div>`;
+  }
+
+  /** A run that is left is kept. */
+  private again(session: Session) {
+    return html`<button type="button" @click=${() => anotherColumn(session)}>New column</button>
+      <button type="button" @click=${() => session.beginOther(emptied(session.json))}>Empty tube</button>`;
   }
 }
 

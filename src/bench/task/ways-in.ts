@@ -36,14 +36,9 @@ export class WaysIn extends LiveElement {
       <div class="row">
         <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
         <a href="#faults">Break one</a>
-        <button type="button" class="plain" @click=${() => this.another(session)}>New column</button>
+        <button type="button" class="plain" @click=${() => anotherColumn(session)}>New column</button>
         <button type="button" class="plain fill" @click=${() => session.beginOther(emptied(session.json))}>Empty tube</button>
       </div>`;
-  }
-
-  /** A fresh bed looks like the one before, so that something has changed has to be said. */
-  private async another(session: Session) {
-    if (await session.freshColumn(seedDrawn())) session.say('Another column is on the bench. No two run quite alike.');
   }
 
   private async watch(session: Session) {
@@ -55,6 +50,11 @@ export class WaysIn extends LiveElement {
 /** Nothing is done yet, nothing hidden, and the bed is there. */
 function waysLead({ store, mystery, given }: Session): boolean {
   return store.log.length === 0 && !mystery && !given && store.scenario !== undefined && !beganEmpty(store.scenario);
+}
+
+/** A fresh bed looks like the one before, so that something has changed has to be said. */
+export async function anotherColumn(session: Session): Promise<void> {
+  if (await session.freshColumn(seedDrawn())) session.say('Another column is on the bench. No two run quite alike.');
 }
 
 /** No two tries on the same column, so that a remembered volume does not help. */
