@@ -30,13 +30,11 @@ export class SeeingChoice extends LiveElement {
     const { session } = this;
     if (!session) return nothing;
     const most = SEEINGS.indexOf(session.seeingMost);
-    // When all has happened nothing is forecast any more.
-    const words = { ...(this.short ? SHORT : LABELS), ...(session.over ? { forecast: 'all of it' } : {}) };
+    const words = this.short ? SHORT : LABELS;
     return html`<label><span class="unseen">How the run is seen</span>
-      <select @change=${this.choose}>${SEEINGS.map(
-        (seeing, i) =>
-          html`<option value=${seeing} ?selected=${seeing === session.sees} ?disabled=${i > most && session.sees !== 'forecast'}>${words[seeing]}</option>`,
-      )}</select></label>`;
+      <select @change=${this.choose}><optgroup label=${session.allOpen ? 'all is open now' : 'while the run lasts'}>${SEEINGS.map(
+        (seeing, i) => html`<option value=${seeing} ?selected=${seeing === session.chosen} ?disabled=${i > most}>${words[seeing]}</option>`,
+      )}</optgroup></select></label>`;
   }
 
   private choose(event: Event & { target: HTMLSelectElement }) {

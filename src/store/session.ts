@@ -125,10 +125,19 @@ export class Session extends KeepingRun {
     return isOver(this.store);
   }
 
-  /** How much of the run is shown: the reader's choice, limited by the scenario before the end; after the end, everything. */
+  /** Whether the run, or the try, has ended: then everything is shown. */
+  @derived get allOpen(): boolean {
+    return this.ended || this.given?.ended !== undefined || this.over;
+  }
+
+  /** The reader's choice, as far as the scenario allows it before the end. */
+  @derived get chosen(): Seeing {
+    return seenAtMost(this.watching && this.seeing === 'eye' ? 'figure' : this.seeing, this.seeingMost);
+  }
+
+  /** How much of the run is shown. */
   @derived get sees(): Seeing {
-    const wanted = this.watching && this.seeing === 'eye' ? 'figure' : this.seeing;
-    return this.ended || this.given?.ended || this.over ? 'forecast' : seenAtMost(wanted, this.seeingMost);
+    return this.allOpen ? 'forecast' : this.chosen;
   }
 
   /** The most that is shown before the end: by the scenario, and by what was handed out. */

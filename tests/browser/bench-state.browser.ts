@@ -198,7 +198,11 @@ describe('the bench', () => {
       await wholeProcedure(page);
       await page.locator('bf-figure canvas').waitFor();
       expect(await page.locator('bf-figure g.effluent path').count()).toBeGreaterThan(0);
-      expect((await page.getByLabel('How the run is seen').locator('option:checked').textContent())?.trim()).toBe('all of it');
+      // The choice keeps its name, and what the end opens is said.
+      const seeing = page.getByLabel('How the run is seen');
+      expect((await seeing.locator('option:checked').textContent())?.trim()).toBe('by eye');
+      expect(await seeing.locator('optgroup').getAttribute('label')).toBe('all is open now');
+      await page.locator('bf-ended').getByText('All is open now.').waitFor();
       await close();
     },
     LONG,

@@ -75,7 +75,7 @@ export class Ended extends LiveElement {
     const { session } = this;
     if (!session?.targets || !plan) return html`<slot></slot><slot name="debrief"></slot>`;
     const { good, text } = endedWords(plan, session.targets);
-    return html`<div class="over ${good ? '' : 'missed'}"><span><span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: ${text}</span>
+    return html`<div class="over ${good ? '' : 'missed'}"><span><span aria-hidden="true">${good ? '✓' : '✗'}</span> The run is over: ${text} All is open now.</span>
       <div class="next"><slot name="debrief"></slot>${session.mystery || session.given ? nothing : this.again(session)}</div></div>`;
   }
 
