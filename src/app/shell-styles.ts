@@ -32,6 +32,7 @@ export const shellStyles = css`
   @media (max-width: 40rem) { .where { display: none; } }
   @media (max-width: 24rem) { nav a { padding: 0; font-size: 0.78rem; } }
   @media (pointer: coarse) { header, .menu { --target: 2.75rem; } }
+  @media (max-width: 40rem) and (max-height: 50rem) { :host { --bar: 2.25rem; } header { --target: var(--bar); } }
   /* What the work-up holds at the top of a telephone stands below the views, which stay. */
   @media (max-width: 40rem) { :host([data-view='workup']) header { position: sticky; top: -2.75rem; z-index: 2; background: var(--paper); } }
   @media (min-width: 60rem) {

@@ -47,4 +47,10 @@ export const viewStyles = css`
     .filling:not(.asking) bf-hazard { position: relative; }
     .filling:not(.asking) .side { height: auto; overflow-y: auto; }
   }
+  /* A low phone: lower rows, so that all of them are on the first screen. */
+  @media (max-width: 40rem) and (max-height: 50rem) {
+    .bench { height: calc(100dvh - 2 * var(--bar, 2.5rem) - 0.4rem); min-height: 41.2rem; margin-top: -0.5rem; grid-template-rows: minmax(396px, 1fr) auto auto auto; }
+    .side { height: 6.75rem; }
+    bf-strip { padding-top: 0.25rem; }
+  }
 `;

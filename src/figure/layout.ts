@@ -27,7 +27,7 @@ export interface FigureLayout {
 /** Below this width, px, the figure is laid out for a phone. */
 export const NARROW_PX = 560;
 /** Least height at which every row can still be read, px. */
-export const HEIGHT_MIN_PX = 440;
+export const HEIGHT_MIN_PX = 396;
 
 const LANE = 57;
 const POURED = 24;

@@ -1,7 +1,7 @@
 import { css } from 'lit';
 
 export const figureStyles = css`
-  :host { display: block; position: relative; min-height: 440px; }
+  :host { display: block; position: relative; min-height: 396px; }
   .stage { position: absolute; inset: 0; overflow-x: clip; }
   canvas { position: absolute; }
   svg.plot { position: absolute; left: 0; top: 0; pointer-events: none; }

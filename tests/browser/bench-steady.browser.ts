@@ -241,6 +241,32 @@ test(
   LONG,
 );
 
+test(
+  'on a small phone every row of the bench is on the first screen, whichever part of the strip is open and however the run is seen',
+  async () => {
+    const viewport = { width: 360, height: 740 };
+    const page = await it.open({ ...PHONE, viewport });
+    await ready(page);
+    await page.getByRole('button', { name: 'Watch one run' }).waitFor();
+    for (const seen of ['eye', 'figure']) {
+      await page.getByRole('combobox', { name: 'How the run is seen' }).selectOption(seen);
+      for (const part of ['Clamp', 'Receivers', 'Time', 'Bottles']) {
+        await page.locator('bf-strip').getByRole('button', { name: part }).click();
+        expect(await page.evaluate(() => document.documentElement.scrollHeight), `${seen}, ${part}`).toBeLessThanOrEqual(viewport.height);
+        const places = await page
+          .locator('bf-strip button:visible, bf-strip input:visible, bf-task li button')
+          .evaluateAll((all) => all.map((one) => ({ bottom: one.getBoundingClientRect().bottom, height: one.getBoundingClientRect().height })));
+        expect(places.length).toBeGreaterThan(4);
+        expect(Math.max(...places.map(({ bottom }) => bottom)), `${seen}, ${part}`).toBeLessThanOrEqual(viewport.height);
+      }
+    }
+    const amount = await page.getByRole('textbox', { name: 'volume to pour' }).boundingBox();
+    const bar = await page.locator('bf-strip .bar').boundingBox();
+    expect((amount?.y ?? Number.NaN) + (amount?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0);
+  },
+  LONG,
+);
+
 /** What was done, without when. */
 async function done(page: Page) {
   return (await kept(page)).log.map(({ at_min: _, ...action }) => action);

@@ -65,6 +65,7 @@ export class Ended extends LiveElement {
         .over > span { flex: 1; max-height: 100%; overflow-y: auto; }
         .next { --target: 2.2rem; flex: none; flex-direction: column; align-items: stretch; gap: 2px; }
       }
+      @media (max-width: 40rem) and (max-height: 50rem) { .over { height: 6.75rem; } .next { --target: 2.05rem; } }
     `,
   ];
 

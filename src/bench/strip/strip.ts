@@ -44,6 +44,7 @@ export class BenchStrip extends LiveElement {
         .bar button[aria-pressed='true'] { color: var(--ink); font-weight: 600; border-bottom-color: var(--accent); }
         .bar span { display: block; font-size: 1.125rem; }
       }
+      @media (max-width: 40rem) and (max-height: 50rem) { :host { --target: 2.25rem; } .parts { height: 4.9rem; } .bar button { min-height: 2.25rem; } .bar span { font-size: 0.875rem; } }
       @media print { :host { display: none; } }
     `,
   ];

@@ -19,6 +19,7 @@ export class WaysIn extends LiveElement {
       a { min-height: var(--target); display: inline-flex; align-items: center; color: var(--accent); }
       @media (pointer: coarse) { :host { --target: 2.75rem; } }
       @media (max-width: 40rem) { p { display: none; } .row { justify-content: space-between; flex-wrap: nowrap; gap: var(--gap-small); } button { white-space: nowrap; } :host { --target: 2.5rem; } .fill { display: none; } }
+      @media (max-width: 40rem) and (max-height: 50rem) { :host { --target: 2.1rem; } }
     `,
   ];
 
