@@ -18,7 +18,7 @@ export const viewStyles = css`
   .run { grid-area: figure; position: relative; min-width: 0; min-height: 0; }
   bf-figure { height: 100%; }
   bf-hazard { position: absolute; inset: 0; pointer-events: none; display: grid; justify-items: end; align-content: start; }
-  bf-figure ~ bf-hazard-card { position: absolute; z-index: 5; top: 3rem; right: 0; width: 100%; max-height: calc(100% - 3.25rem); overflow-y: auto; box-shadow: 0 4px 16px rgb(0 0 0 / 20%); }
+  bf-figure ~ bf-hazard-card { position: absolute; z-index: 5; top: var(--card, 3rem); right: 0; width: 100%; max-height: calc(100% - var(--card, 3rem) - 0.25rem); overflow-y: auto; box-shadow: 0 4px 16px rgb(0 0 0 / 20%); }
   .side { grid-area: side; display: flex; flex-direction: column; gap: var(--gap-small); min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
   .side > * { flex: none; }
   /* Whatever else stands beside the run, the caution is in sight. */
@@ -46,6 +46,9 @@ export const viewStyles = css`
     .filling:not(.asking) bf-figure { display: none; }
     .filling:not(.asking) bf-hazard { position: relative; }
     .filling:not(.asking) .side { height: auto; overflow-y: auto; }
+    /* Drops stand along the top of a measured figure: the signs go beside its axis. */
+    .bench:not(.eye, .filling) { --signs: column; --sign: 2.1rem; --card: 6rem; }
+    .bench:not(.eye, .filling) bf-hazard { justify-items: start; }
   }
   /* A low phone: lower rows, so that all of them are on the first screen. */
   @media (max-width: 40rem) and (max-height: 50rem) {

@@ -4,7 +4,7 @@ import { type Drawing, depthAtFrame } from './drawing.ts';
 import { type BandWord, bandWords } from './streaks/band-words.ts';
 import { frontPassages } from './streaks/fronts.ts';
 import { deliveredAtEnd, deliveredOf, framesApart, type Track } from '../../sim/history/index.ts';
-import { crosses, type Point } from '../plot/box.ts';
+import { type Box, crosses, type Point } from '../plot/box.ts';
 import { onLine } from '../plot/place-labels.ts';
 import { drawnWords, placedWords, type Worded } from './rows/labels.ts';
 import { insideOf } from './rows/predictions.ts';
@@ -19,10 +19,7 @@ const EDGE_PX = 3;
 
 /** Words up to a delivered volume; what comes later is not told. What was predicted comes first. */
 export function depthWords(measured: Measured, until_mL = Number.POSITIVE_INFINITY, predictions: readonly Worded[] = []): SVGTemplateResult {
-  const { depth } = measured.layout;
-  // Where the run ends the line of the moment comes to rest.
-  const end = [depth.top, depth.bottom].map((y) => ({ x: measured.x(deliveredAtEnd(measured.plan)), y }));
-  const lines = [...measured.tracks.flatMap((track) => edgesOf(measured, track, until_mL)), end];
+  const lines = measured.tracks.flatMap((track) => edgesOf(measured, track, until_mL));
   const first = placedWords([...title(measured), ...predictions]);
   const bands = bandWords(
     measured,
@@ -30,10 +27,16 @@ export function depthWords(measured: Measured, until_mL = Number.POSITIVE_INFINI
     until_mL,
   );
   const fronts = placedWords(frontWish(measured, until_mL), {
-    taken: [...first, ...bands].map(({ box }) => box),
+    taken: [...[...first, ...bands].map(({ box }) => box), endOf(measured)],
     covers: (box) => lines.some((line) => crosses(line, box)),
   });
   return svg`<g class="words">${deliveredAtEnd(measured.plan) > 0 ? nothing : nothingYet(measured)}${drawnWords([...first, ...fronts])}${drawnBands(bands)}</g>`;
+}
+
+/** Where the run ends the line of the moment comes to rest. */
+function endOf({ layout: { depth }, plan, x }: Drawing): Box {
+  const end = x(deliveredAtEnd(plan));
+  return { left: end - 1, right: end + 1, top: depth.top, bottom: depth.bottom };
 }
 
 /** On a narrow figure the title of the axis stands in the row. */
@@ -52,13 +55,19 @@ function drawnBands(words: readonly BandWord[]): SVGTemplateResult {
   return svg`${words.map(({ text, x, y, turned, ion }) => svg`<text class="line-label" x=${x} y=${y} transform=${turned ? `rotate(-90 ${x} ${y})` : nothing} fill=${seriesStyle(ion).text}>${text}</text>`)}`;
 }
 
-/** Edges of a band as lines, thinned: finer is not seen. */
+/** Edges of a band as lines, thinned: finer is not seen. Each band of a day has its own. */
 function edgesOf(drawing: Drawing, { trailing_cm, leading_cm }: Track, until_mL: number): Point[][] {
   const { plan, x } = drawing;
   const frames = framesApart(plan, x.invert(EDGE_PX) - x.invert(0)).filter((frame) => deliveredOf(plan, frame) <= until_mL);
-  return [trailing_cm, leading_cm].map((depths) =>
-    frames.flatMap((frame) => (Number.isNaN(depths[frame]) ? [] : [{ x: x(deliveredOf(plan, frame)), y: depthAtFrame(drawing, frame)(depths[frame]) }])),
-  );
+  const lines: Point[][] = [];
+  for (const depths of [trailing_cm, leading_cm]) {
+    frames.forEach((frame, i) => {
+      if (Number.isNaN(depths[frame])) return;
+      if (i === 0 || Number.isNaN(depths[frames[i - 1]])) lines.push([]);
+      lines.at(-1)?.push({ x: x(deliveredOf(plan, frame)), y: depthAtFrame(drawing, frame)(depths[frame]) });
+    });
+  }
+  return lines;
 }
 
 /** Names the dashed lines once, beside the last front of the run that has room. */

@@ -260,6 +260,12 @@ test(
         expect(Math.max(...places.map(({ bottom }) => bottom)), `${seen}, ${part}`).toBeLessThanOrEqual(viewport.height);
       }
     }
+    const signs = page.locator('bf-hazard').getByRole('button');
+    await signs.first().click();
+    await page.getByRole('group', { name: /^Caution/ }).waitFor();
+    for (const sign of await signs.all()) await sign.click({ trial: true, timeout: 5000 });
+    expect(await cutOff(page)).toBe(0);
+    await signs.first().click();
     const amount = await page.getByRole('textbox', { name: 'volume to pour' }).boundingBox();
     const bar = await page.locator('bf-strip .bar').boundingBox();
     expect((amount?.y ?? Number.NaN) + (amount?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0);

@@ -38,6 +38,8 @@ test.each(SIZES.flatMap(([size, options]) => (['lab-day', 'cathode-leach'] as co
       expect(await struck(page), seen).toEqual([]);
       expect(await cutOff(page), seen).toEqual([]);
     }
+    expect(await underHandles(page)).toEqual([]);
+    expect(await overNow(page)).toEqual([]);
     await lookBack(page, 30);
     expect(await struck(page)).toEqual([]);
     // The tag of a change that is in use stands clear of the words round it.
@@ -180,6 +182,32 @@ function struck(page: Page): Promise<string[]> {
       const over = lines.filter((line) => text.compareDocumentPosition(line) & Node.DOCUMENT_POSITION_FOLLOWING && through(line, box));
       return over.length > 0 ? [text.textContent.trim()] : [];
     });
+  })()`);
+}
+
+/** What a handle of the axis lies on, by what is drawn of both: the verdict, the signs of the cautions. */
+function underHandles(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`(() => {
+    const bench = document.querySelector('bf-app').shadowRoot.querySelector('bf-bench').shadowRoot;
+    const figure = bench.querySelector('bf-figure').shadowRoot;
+    const handles = [...figure.querySelectorAll('bf-axis-handle')].flatMap((handle) => [...handle.shadowRoot.querySelectorAll('path')]);
+    if (handles.length === 0) return ['no handle is drawn'];
+    const signs = [...bench.querySelector('bf-hazard').shadowRoot.querySelectorAll('button')];
+    const things = [...[...figure.querySelectorAll('.verdict')].map((text) => [text.textContent, text]), ...signs.map((sign) => [sign.ariaLabel, sign.querySelector('svg')])];
+    const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > ${SLACK_PX} && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > ${SLACK_PX};
+    return things.filter(([, thing]) => handles.some((path) => meet(path.getBoundingClientRect(), thing.getBoundingClientRect()))).map(([said]) => said);
+  })()`);
+}
+
+/** The name of the acid front, where the line of the moment runs through it; words of predictions have no other place on a phone. */
+function overNow(page: Page): Promise<string[]> {
+  return page.evaluate<string[]>(`(() => {
+    const root = document.querySelector('bf-app').shadowRoot.querySelector('bf-bench').shadowRoot.querySelector('bf-figure').shadowRoot;
+    const now = root.querySelector('.cursor.now line').getBoundingClientRect();
+    return [...root.querySelectorAll('svg text.line-label')].filter((text) => text.textContent.includes('acid front')).filter((text) => {
+      const { left, right } = text.getBoundingClientRect();
+      return left + ${SLACK_PX} < now.left && right - ${SLACK_PX} > now.right;
+    }).map((text) => text.textContent.trim());
   })()`);
 }
 

@@ -15,11 +15,11 @@ export class HazardSigns extends LiveElement {
     controlStyles,
     css`
       :host { display: block; }
-      .signs { display: flex; gap: 2px; pointer-events: auto; }
+      .signs { display: flex; flex-direction: var(--signs, row); gap: 2px; pointer-events: auto; }
       button { min-height: 1.75rem; padding: 0 0.2rem; border-color: transparent; background: none; color: var(--caution-ink); display: flex; align-items: center; }
       button[aria-expanded='true'] { background: var(--caution-paper); border-color: var(--caution-edge); }
       svg { width: 1.35rem; height: 1.35rem; }
-      @media (pointer: coarse) { button { min-width: 2.75rem; min-height: 2.75rem; justify-content: center; } }
+      @media (pointer: coarse) { button { min-width: var(--sign, 2.75rem); min-height: 2.75rem; justify-content: center; } }
       @media print { :host { display: none; } }
     `,
   ];

@@ -8,8 +8,8 @@ import { endedAt, type MovedChange, type Receiving, receivings } from './stretch
 
 // The receivers as brackets under the axis.
 
-/** Line of the brackets below the top of the row, px. */
-export const BRACKET_DROP = 14;
+/** Line of the brackets below the top of the row, px: two tiers of handles, one on it and one below the names, end above the verdict. */
+export const BRACKET_DROP = 6;
 const REACH = 7;
 const LABEL_DROP = 18;
 /** A shorter bracket has no name, px. */

@@ -24,7 +24,7 @@ import { type MovedChange, type Receiving, receivings } from './stretches.ts';
 
 // What the task asks for, laid over the rows: windows for the next eluent and the receiver, verdict.
 
-const VERDICT_DROP = 40;
+const VERDICT_DROP = 51;
 /** The verdict may reach so far beyond the rows, px. */
 const VERDICT_BEYOND = 20;
 const CURVE_POINTS = 40;
