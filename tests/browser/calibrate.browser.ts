@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { axeViolations } from './axe.ts';
@@ -111,12 +112,23 @@ describe('a table', () => {
   });
 });
 
+/** Columns of a flow test as README.md names them first. */
+const MANUAL_ORDER = [...new Set(readFileSync('README.md', 'utf8').match(/flow_test_\w+/g))];
+
 describe('a flow test before the run', () => {
   test('has a place in the table, is fitted and drawn, and what it determines is said; doubtful readings and a doubtful bead are named', async () => {
     const page = await open();
     await page.getByText('What the columns mean').click();
     await page.getByText(/^Drops are counted to get the flow: .*drops per minute times this is flow_mL_per_min/).waitFor(WAIT);
     await page.getByRole('row', { name: /flow_test_head_mm liquid above the bed when that test began/ }).waitFor(WAIT);
+    // Table and example have the columns in the order in which the manual names them.
+    const names = await page.locator('bf-readings tbody th').allInnerTexts();
+    expect(names.filter((name) => name.startsWith('flow_test'))).toEqual(MANUAL_ORDER);
+    const example = await page.locator('bf-readings pre').innerText();
+    expect(example.split('\n')[0]).toBe(MANUAL_ORDER.filter((name) => name !== 'flow_test_end_mm').join());
+    await readings(page).fill(example);
+    await page.getByText(/^1 reading\./).waitFor(WAIT);
+    expect(await wrong(page).count()).toBe(0);
     await readings(page).fill('flow_test_mL,flow_test_min,flow_test_head_mm,delivered_mL,leading_cm\n2,3.9,60,,\n,,,20,1.9');
     await page
       .getByText(/^Row 3, leading_cm: a reading of the band at 20\.0\smL, but this lab’s procedure pours the sample only after about 26 mL/)

@@ -15,3 +15,7 @@ export const EXAMPLE = `delivered_mL,from_mL,flow_mL_per_min,bed_cm,leading_cm,f
 ,,,,,,59.9,,
 65,,3.18,6.98,,,,,
 `;
+
+/** An invented flow test: 60 mm of liquid above the bed at first, nothing poured on. */
+export const FLOW_TEST = `flow_test_mL,flow_test_min,flow_test_head_mm
+2,1.9,60`;
