@@ -1,4 +1,4 @@
-import { html } from 'lit';
+import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { targetsOf } from '../../../../sim/history/index.ts';
 import type { FieldPath } from '../../../../sim/terms/fields.ts';
@@ -11,7 +11,7 @@ import '../fields.ts';
 /** What the receiver must hold for the task to be done, in the sentence that students read and as numbers to change. */
 @customElement('bf-lab-task')
 export class TaskPart extends LiveElement {
-  static override styles = [controlStyles];
+  static override styles = [controlStyles, css`h2 { font-size: 1rem; }`];
 
   @property({ attribute: false }) draft: LabDraft | undefined;
   /** Limits of the task, in the order they are shown. */
@@ -19,7 +19,7 @@ export class TaskPart extends LiveElement {
 
   override render() {
     const scenario = this.draft?.scenario;
-    return html`<h3>The task</h3>
+    return html`<h2>The task</h2>
       <p>${scenario ? askedWords(targetsOf(scenario)) : 'Told once the lab is valid.'}</p>
       <bf-lab-fields .draft=${this.draft} .main=${this.limits}></bf-lab-fields>`;
   }
