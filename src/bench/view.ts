@@ -1,7 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { bestStart, deliveredOf, frameAtTime, progressOf, type RunEvent, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
-import { fits } from '../../sim/teach/index.ts';
+import { bestStart, deliveredOf, frameAtTime, progressOf, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
 import type { ColumnStore } from '../store/column-store.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
@@ -22,7 +21,7 @@ import type { BenchStrip } from './strip/strip.ts';
 import { seedDrawn } from './task/ways-in.ts';
 import { UndoKeys } from './undo-keys.ts';
 import { viewStyles } from './view-styles.ts';
-import { sayRefusal } from './words.ts';
+import { Said } from './said/said.ts';
 import './said/say-line.ts';
 import './strip/strip.ts';
 import './task/task.ts';
@@ -50,34 +49,29 @@ export class BenchView extends LiveElement {
   @state() private beside: Beside = 'glass';
   @state() private marks: readonly { mL: number; label: string }[] = [];
   @state() private guidance: Guidance | undefined;
-  @state() private said: Message | undefined;
   /** Puts predictions by eye into words, once there are some. */
   @state() private eyePredictions: typeof eyePredictions | undefined;
-  /** What the page said last, such as that the model was started again: no action answers it. */
-  private news: Message | undefined;
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly debriefing = new Opened(this, 'debrief');
+  private readonly said = new Said(this);
   private readonly hand = new Hand();
   private readonly hazards = new Hazards();
   private readonly doing = new Doing({
     session: () => this.session,
-    say: (message) => this.say(message),
+    say: this.said.say,
     pour: () => {
       this.strip.choose('pour');
       return this.hand.pour;
     },
   });
-  /** The refusal that was said last. */
-  private told: RunEvent | undefined;
-  private logged = 0;
 
   constructor() {
     super();
     this.addEventListener('bf-offer-message', (event) => {
       if (this.debriefing.open || !this.session?.store.moment) return;
       event.preventDefault();
-      this.said = this.news = { ...(event as CustomEvent<Message>).detail };
+      this.said.tellNews({ ...(event as CustomEvent<Message>).detail });
     });
     new UndoKeys(this, () => this.session);
     new KeysController(this, {
@@ -93,9 +87,10 @@ export class BenchView extends LiveElement {
   override willUpdate() {
     const { store } = this.session ?? {};
     if (store?.scenario) this.hand.suit(store.scenario);
-    this.hushWhenActed(store?.log.length ?? 0);
-    if (store && !this.session?.watching) this.hazards.meet(store, (message) => this.say(message));
-    if (store?.refusal !== this.told) this.tell(store?.refusal);
+    if (!store) return;
+    this.said.hushWhenActed(store.log.length);
+    if (!this.session?.watching) this.hazards.meet(store, this.said.say);
+    this.said.tell(store);
   }
 
   override render() {
@@ -108,11 +103,11 @@ export class BenchView extends LiveElement {
     if (this.debriefing.open)
       return html`<bf-debrief .session=${session} .moved=${this.doing.moved} @bf-handle=${this.doing.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.hear} @bf-more=${this.showMore} @bf-act=${this.doing.act} @bf-carry-out=${this.doing.carryOut}>
+      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.said.hear} @bf-more=${this.showMore} @bf-act=${this.doing.act} @bf-carry-out=${this.doing.carryOut}>
         <div class="left" @glass-clamp=${this.doing.flipClamp} @glass-receiver=${this.doing.putReceiver} @glass-pour=${this.doing.pour} @glass-depth=${this.doing.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
         <div class="run" @bf-ask=${this.doing.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>
-        <bf-say-line .said=${this.said} @bf-hushed=${this.hushed}>${atAGlance(store, session.targets)}</bf-say-line>
+        <bf-say-line .said=${this.said.message} @bf-hushed=${this.said.hush}>${atAGlance(store, session.targets)}</bf-say-line>
         <div class="side">${this.side(session)}</div>
         <bf-strip .store=${store} .hand=${this.hand}></bf-strip>
         ${this.others(session)}
@@ -190,30 +185,6 @@ export class BenchView extends LiveElement {
     this.bedBottom = event.detail.bedBottom;
   }
 
-  private tell(refusal: RunEvent | undefined) {
-    this.told = refusal;
-    const { scenario, moment } = this.session?.store ?? {};
-    if (refusal && scenario && moment) this.said = { text: sayRefusal(refusal, fits(scenario.values, moment.headVolume)), kind: 'problem' };
-  }
-
-  /** An accepted action answers what the bench said before it; what offers a press and news of the page stay. */
-  private hushWhenActed(length: number) {
-    if (length > this.logged && this.said && !this.said.action && this.said !== this.news) this.said = undefined;
-    this.logged = length;
-  }
-
-  private hushed() {
-    this.said = undefined;
-  }
-
-  private hear(event: CustomEvent<Message>) {
-    this.say(event.detail);
-  }
-
-  private say(message: Message) {
-    this.said = message;
-  }
-
   private past(store: ColumnStore) {
     return html`<p class="past" role="status">Looking back at ${millilitres(store.moment?.delivered_mL ?? 0)} delivered.
       <button type="button" class="primary" @click=${() => store.lookBack(undefined)}>Return to the present</button></p>`;
@@ -247,7 +218,7 @@ export class BenchView extends LiveElement {
       await part;
       return true;
     } catch {
-      this.said = { text: `${name} could not be loaded. The run is as it was; press again to try again.`, kind: 'problem' };
+      this.said.say({ text: `${name} could not be loaded. The run is as it was; press again to try again.`, kind: 'problem' });
       return false;
     }
   }
