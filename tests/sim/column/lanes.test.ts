@@ -41,4 +41,21 @@ describe('lanesOf', () => {
     };
     for (const seed of [1, 2, 3, 4]) closeTo('spread of 13 lanes', spreadOf(13, seed), spreadOf(25, seed), { relative: 0.1 });
   });
+
+  it('joins two sectors to each other along both of the edges they share, and more to the next each', () => {
+    const among = (lanes: number) => lanesOf({ ...values, 'bed.lanes': lanes }, 1).edges.filter(({ a }) => a > 0);
+    const [both, ...others] = among(3);
+    expect([both.a, both.b, others]).toEqual([1, 2, []]);
+    const outer = values['column.bore_cm'] / 2;
+    const inner = outer * Math.sqrt(values['bed.core_share']);
+    // Two radial faces of the ring, over half of the way round its middle.
+    closeTo('shape', both.shape, (2 * (outer - inner)) / ((Math.PI * (inner + outer)) / 2), { relative: 1e-12 });
+    expect(among(4)).toHaveLength(3);
+  });
+
+  it('gives the wall the factor of the scenario and leaves the core as it is', () => {
+    const [plain, eased] = [1, 3].map((factor) => lanesOf({ ...values, 'bed.wall_factor': factor }, 1).permeability);
+    expect(eased[0]).toBe(plain[0]);
+    for (let i = 1; i < plain.length; i++) closeTo('at the wall', eased[i], 3 * plain[i], { relative: 1e-12 });
+  });
 });

@@ -19,6 +19,15 @@ const fresh = (values: Parameters<typeof caseOf>[0] = {}) => {
   return { column, bed: packedBed(column), values: column.scenario.values };
 };
 
+describe('an empty tube', () => {
+  test('holds no resin and nothing above, and nothing in it weighs on its support or holds back a flow', () => {
+    const { bed } = fresh({ 'bench.packed': 0 });
+    expect([bed.scalar[AT.portions], bed.scalar[AT.headVolume]]).toEqual([0, 0]);
+    expect([...bed.sorbed, ...bed.resinShare].every((amount) => amount === 0)).toBe(true);
+    expect([...bed.weight]).toEqual([0, 0, 0]);
+  });
+});
+
 describe('a packed bed', () => {
   test('stands under the stated liquid, in the acid it was stored in, shrunk by it', () => {
     const { bed, values } = fresh();

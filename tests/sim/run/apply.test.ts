@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { AT, RECEIVERS_MAX } from '../../../sim/column/bed.ts';
+import { AT, checkpoint, RECEIVERS_MAX } from '../../../sim/column/bed.ts';
 import { dropOf, fingeringVelocity } from '../../../sim/flow/index.ts';
 import { act, advance, type Run, runOf } from '../../../sim/run/run.ts';
 import type { Action } from '../../../sim/terms/types.ts';
@@ -272,4 +272,41 @@ test('the clamp is open by the stated share', () => {
   const run = runOf(caseOf(), []);
   act(run, clamp(30));
   expect(run.bed.scalar[AT.clampOpen]).toBe(0.3);
+});
+
+describe('what is poured', () => {
+  test('is taken with a pipette where it holds a metal, and as it is read where it names one and holds none', () => {
+    const liquids = { ...caseOf().liquids, blank: { label: 'blank', HCl_M: 9, ions: { Co: 0 } } };
+    const put = (liquid: string): number => {
+      const run = runOf(caseOf({ 'bench.hand': 1, 'bench.start_head_mm': 0 }, { liquids }), []);
+      act(run, pour(liquid, 1));
+      return run.bed.scalar[AT.headVolume];
+    };
+    closeTo('blank', put('blank'), 1, { absolute: 1e-12 }, 'mL');
+    expect(Math.abs(put('sample') - 1)).toBeGreaterThan(1e-6);
+  });
+});
+
+describe('an action that moves the bed', () => {
+  test('and is refused leaves every number as it was', () => {
+    const run = runOf(caseOf({ 'column.tube_cm': 8.2, 'bench.start_head_mm': 10 }), []);
+    const before = checkpoint(run.bed);
+    for (const action of [
+      { do: 'refill-from-below', liquid: 'acid', volume_mL: 20 },
+      { do: 'top-up', resin_mL: 5 },
+    ] as const) {
+      expect(act(run, action)?.refused, action.do).toBeDefined();
+      expect(checkpoint(run.bed), action.do).toEqual(before);
+    }
+  });
+});
+
+describe('a bed that holds its liquid', () => {
+  test('says once that nothing flows any more, and why', () => {
+    const fine = caseOf({ 'bed.bead_um': 60, 'bed.length_cm': 3, 'column.outlet_cm': 0, 'bed.lanes': 1 });
+    const run = runOf(fine, [clamp(100), until({ elapsed_min: 120 })]);
+    advance(run, { endOfLog: true });
+    expect(run.bed.scalar[AT.headVolume]).toBe(0);
+    expect(notesOf(run).filter((note) => note.includes('and the beads hold it'))).toHaveLength(1);
+  });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { AT } from '../../../sim/column/bed.ts';
 import { RUN_MAX_MIN } from '../../../sim/terms/limits.ts';
-import { WORK_MAX } from '../../../sim/run/bounds.ts';
-import { advance, runOf, runWhole } from '../../../sim/run/run.ts';
+import { WORK_MAX, workOf } from '../../../sim/run/bounds.ts';
+import { advance, advanceAlive, runOf, runWhole } from '../../../sim/run/run.ts';
 import { caseOf, clamp, pour, until } from './case.ts';
 
 // Nothing runs for ever: a run has a longest time, a budget of work and few steps where nothing happens.
@@ -39,6 +39,24 @@ describe('a run', () => {
     expect(advance(run, { endOfLog: true })).toBe(true);
     expect(run.events.at(-1)?.note).toMatch(/^run ended: it asks for more computing .*bed\.plates.*numerics\.courant/);
     expect(advance(run, { time_min: 9000 })).toBe(true);
+  });
+
+  it('counts the work of its steps, each a little and all its cells', () => {
+    const run = runOf(caseOf(), [clamp(100), pour('acid', 2), until({ more_mL: 1 })]);
+    advance(run, { endOfLog: true, steps: 3 });
+    expect(run.bed.scalar[AT.work]).toBe(3 * workOf(run.bed));
+    expect(workOf(run.bed)).toBeGreaterThan(4 * 30 * run.bed.components);
+  });
+
+  it('in short stretches stops at a time that was asked for, though the log is not at its end', () => {
+    const run = runOf(caseOf(), [clamp(100), pour('acid', 2), until({ more_mL: 1000 })]);
+    let calls = 0;
+    advanceAlive(run, { time_min: 3 }, () => {
+      if (++calls > 1000) throw new Error('runs for ever');
+    });
+    expect(calls).toBeGreaterThan(0);
+    expect(run.bed.scalar[AT.time]).toBeGreaterThanOrEqual(3);
+    expect(run.bed.scalar[AT.time]).toBeLessThan(4);
   });
 
   it('keeps few frames however close they are asked for', () => {

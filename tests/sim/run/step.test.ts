@@ -54,6 +54,12 @@ describe('a step passes', () => {
     }
   });
 
+  test('twice the stated share of a stage of the tip, where those are smaller than the cells', () => {
+    const small = { 'bench.start_HCl_M': 9, 'bench.start_head_mm': 10, 'column.tip_mL': 0.02, 'column.tip_plates': 20 };
+    const run = laneOf(small, [clamp(100), pour('acid', 4)]);
+    closeTo('volume', passed(run), (2 * COURANT * 0.02) / 20, { relative: 1e-9 }, 'mL');
+  });
+
   test('what its smallest cell allows, once cells differ', () => {
     const run = laneOf({ 'bench.start_HCl_M': 0, 'bench.start_head_mm': 0 }, [clamp(100), pour('acid', 4)]);
     advance(run, { steps: 0, endOfLog: true });
