@@ -289,15 +289,12 @@ describe('what is poured', () => {
 
 describe('an action that moves the bed', () => {
   test('and is refused leaves every number as it was', () => {
-    const run = runOf(caseOf({ 'column.tube_cm': 8.2, 'bench.start_head_mm': 10 }), []);
+    // Gas drives liquid out of the bed, and the tube above it is nearly full.
+    const run = runOf(caseOf({ 'column.tube_cm': 8.05, 'bench.start_head_mm': 10 }), []);
     const before = checkpoint(run.bed);
-    for (const action of [
-      { do: 'refill-from-below', liquid: 'acid', volume_mL: 20 },
-      { do: 'top-up', resin_mL: 5 },
-    ] as const) {
-      expect(act(run, action)?.refused, action.do).toBeDefined();
-      expect(checkpoint(run.bed), action.do).toEqual(before);
-    }
+    const drying: Action = { do: 'fault', fault: { kind: 'dried-bed', severity: 1 } };
+    expect(act(run, drying)?.refused?.expected).toBe('room above the bed for the liquid that is driven out of it');
+    expect(checkpoint(run.bed)).toEqual(before);
   });
 });
 
