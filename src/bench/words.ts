@@ -4,6 +4,9 @@ import { millilitres } from '../ui/text/format.ts';
 
 // What stands still or is refused, in words.
 
+/** Why a press has to wait. */
+export const ON_ITS_WAY = 'That is on its way. ⇥ jumps there.';
+
 /** Why nothing would happen. */
 export function stillWords(why: NonNullable<Stillness>): string {
   return why === 'shut'

@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { drawn } from '../../sim/column/drawn.ts';
 import { sectionOf } from '../../sim/terms/geometry.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { expectSameAsHeadless, kept, PATIENCE_MS, ready, scenario, still } from './bench-rig.ts';
+import { expectSameAsHeadless, kept, PATIENCE_MS, reading, ready, scenario, still } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -96,6 +96,29 @@ describe('the default run', () => {
       await page.getByRole('dialog', { name: 'Keys' }).waitFor();
       await page.getByText('pour the chosen liquid').waitFor();
       await opened.close();
+    },
+    LONG,
+  );
+  test(
+    'takes a press of the list at once while a run by hand merely plays and its liquid sinks into the bed',
+    async () => {
+      const { page, close } = await session.openPage({ column: 1, viewport: { width: 1280, height: 720 } });
+      await ready(page);
+      await page.keyboard.press('p');
+      await acts(page, 'pour');
+      await page.keyboard.press('o');
+      await acts(page, 'clamp');
+      await page.getByRole('combobox', { name: 'speed' }).selectOption('60');
+      await page.keyboard.press(' ');
+      await expect.poll(() => reading(page, 'above the bed'), { timeout: PATIENCE_MS }).toBe('none');
+      expect(await page.getByRole('button', { name: 'Pause' }).isVisible()).toBe(true);
+      const { log } = await kept(page);
+      await page.getByRole('button', { name: /^Pour\s20\smL 9\sM\sHCl in 3 portions$/ }).click({ timeout: 5000 });
+      await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
+      // What is on its way now is told so instead of being poured twice.
+      await page.keyboard.press('n');
+      await page.getByText('That is on its way.').waitFor();
+      await close();
     },
     LONG,
   );

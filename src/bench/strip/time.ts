@@ -8,7 +8,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
 import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
-import { stillWords } from '../words.ts';
+import { ON_ITS_WAY, stillWords } from '../words.ts';
 import { partStyles } from './part-styles.ts';
 
 /** A press so soon after playing has ended by itself was meant to pause it, ms; about the time to see and to react. A choice. */
@@ -98,7 +98,7 @@ export class TimeControl extends LiveElement {
   private readonly low = async () => {
     const { store } = this;
     if (!store?.moment) return;
-    if (aims(store)) return this.say('That is on its way. ⇥ jumps there.', 'note');
+    if (aims(store)) return this.say(ON_ITS_WAY, 'note');
     if (this.stuck(store)) return;
     if (store.moment.level_cm * 10 <= LOW_MM) return this.say(`The liquid is already down to ${LOW_MM} mm above the bed.`, 'note');
     await store.runUntil({ liquid_mm: LOW_MM });

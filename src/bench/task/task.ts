@@ -9,6 +9,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import { isOver } from '../../store/over.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { emit } from '../../ui/emit.ts';
+import type { Message } from '../../ui/message.ts';
 import { KeysController } from '../../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
 import { fixed } from '../../ui/text/format.ts';
@@ -17,6 +18,8 @@ import type { PackingPanel } from '../packing/packing.ts';
 import { amiss_cm, awaitsResin, beganEmpty, portionsIn, resinIn } from '../packing/empty.ts';
 import { readingsOf } from '../readings.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
+import { ON_ITS_WAY } from '../words.ts';
+import { isCarriedOut } from './carried-out.ts';
 import { Settling } from './settling.ts';
 import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
@@ -28,6 +31,7 @@ const SAID = { done: 'done: ', now: 'next: ', open: 'possible now: ', later: '',
  * The task as a list that ticks itself, what one press does for the step in hand, and what happens if nothing is done.
  *
  * @fires bf-carry-out - {actions} to be taken one after the other
+ * @fires bf-say - {text, kind} why a press has to wait
  */
 @customElement('bf-task')
 export class TaskPanel extends LiveElement {
@@ -70,7 +74,7 @@ export class TaskPanel extends LiveElement {
         <h2 id="heading">The task${starts.length > 1 && aliquot > 0 ? `: aliquot ${aliquot} of ${starts.length}` : ''}</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
-        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, busy(store, moment))))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, isCarriedOut(store, moment))))}</ol>`}
       </section>
       ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over, washed)}</p></section>` : nothing}
       ${readings(store, moment)}`;
@@ -88,7 +92,7 @@ export class TaskPanel extends LiveElement {
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} ?disabled=${flowing && step.liquid !== ''} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} aria-disabled=${flowing && step.liquid !== ''} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 
@@ -102,7 +106,8 @@ export class TaskPanel extends LiveElement {
   private next() {
     const { store } = this;
     const { scenario, moment } = store ?? {};
-    if (!store || !scenario || !moment || busy(store, moment)) return;
+    if (!store || !scenario || !moment) return;
+    if (isCarriedOut(store, moment)) return this.sayOnItsWay();
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const due = this.steps(scenario, moment, isOver(store)).find(({ state }) => state === 'now');
     const offer = due && offerFor(scenario, moment, due, this.washTo_mL);
@@ -111,7 +116,14 @@ export class TaskPanel extends LiveElement {
 
   /** The second press of a double one, or of a finger, was not meant for what has come to lie there. */
   private press(event: MouseEvent, offer: Offer) {
-    if (!this.settling.hasty(event, this.store?.busy ?? false)) this.do(offer);
+    if (this.settling.hasty(event, this.store?.busy ?? false)) return;
+    const { store } = this;
+    if (store?.moment && offer.step.liquid !== '' && isCarriedOut(store, store.moment)) this.sayOnItsWay();
+    else this.do(offer);
+  }
+
+  private sayOnItsWay() {
+    emit<Message>(this, 'bf-say', { text: ON_ITS_WAY, kind: 'note' });
   }
 
   private do({ actions }: Offer) {
@@ -142,11 +154,6 @@ function afterFilling(steps: Step[], scenario: Scenario, moment: Moment): Step[]
   if (!awaitsResin(scenario, moment) || moment.delivered_mL > 0) return steps;
   const state = portionsIn(moment) > 0 ? 'open' : 'later';
   return steps.map((step) => (step.state === 'now' ? { ...step, state } : { ...step, state: 'later' }));
-}
-
-/** A press is being carried out; where nothing flows any more there is nothing to wait for. */
-function busy({ playing }: ColumnStore, { flow }: Moment): boolean {
-  return playing && flow > 0;
 }
 
 function readings(store: ColumnStore, moment: Moment) {
