@@ -55,6 +55,8 @@ export class Glass extends LitElement {
   @property({ type: Number }) speed = 1;
   /** cm below the bed top at which a line is drawn. */
   @property({ type: Number }) depth_cm: number | undefined;
+  /** Side that is looked at until the reader turns the column, degrees from the front by the left. */
+  @property({ type: Number }) from_deg = 0;
   /** Names the ions beside their bands. */
   @property({ type: Boolean }) names = false;
   /** Clamp, receivers and the top of the tube can be pressed. */
@@ -107,6 +109,7 @@ export class Glass extends LitElement {
   override willUpdate(changed: PropertyValues<this>) {
     const { scenario, moment, size } = this;
     if (changed.has('scenario') || !moment) this.leaveStage();
+    if (changed.has('from_deg')) this.turning.lookFrom(this.from_deg);
     if (!scenario) return;
     const stands_cm = moment && Math.round(moment.bed_cm / SEEN_CM) * SEEN_CM;
     const placing = stands_cm !== this.stands_cm || ['size', 'bedTop', 'bedBottom', 'scenario'].some((name) => changed.has(name as keyof Glass));

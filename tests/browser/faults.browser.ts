@@ -47,6 +47,17 @@ describe('the fault board', () => {
     await page.getByText('No fault is set, so both runs are the same.').waitFor();
   });
 
+  test('shows a channel at the left beside the twin with both columns seen from the left', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Show channel beside its twin' }).click();
+    const seen = page.locator('bf-twin').getByRole('slider', { name: 'Turn the column' });
+    await expect.poll(() => seen.count(), { timeout: PATIENCE_MS }).toBe(2);
+    const from = () => seen.evaluateAll((columns) => columns.map((one) => one.getAttribute('aria-valuetext')));
+    await expect.poll(from).toEqual(['seen from the left', 'seen from the left']);
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    await expect.poll(from).toEqual(['seen from the left', 'seen from the left']);
+  });
+
   test('says of a picture that it is being computed until it is there', async () => {
     const page = await open();
     const awaited = page.locator('bf-fault-board .one > .awaited', { hasText: 'being computed' });

@@ -9,10 +9,12 @@ import type { Twin } from '../../store/twin.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { fixed, millilitres, quantity, withUnit } from '../../ui/text/format.ts';
 import { emit } from '../../ui/emit.ts';
+import { imposedOn } from '../imposed/impose.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { partStyles } from '../styles.ts';
 import { capital } from '../../../sim/terms/capital.ts';
 import '../../ui/segmented.ts';
+import { facing } from './facing.ts';
 import './clock.ts';
 import './numbers-part.ts';
 import './overlay.ts';
@@ -157,11 +159,13 @@ export class TwinPart extends LiveElement {
   }
 
   private column(scenario: Scenario, moment: Moment, plan: Plan) {
-    const { exaggerate = false, store } = this.session ?? {};
+    const { session } = this;
+    const { exaggerate = false, store } = session ?? {};
+    const from_deg = session ? facing(imposedOn(session).map(({ fault }) => fault)) : 0;
     const { top, bottom } = (this.projected ? PROJECTED_BED : BED)[this.drawn];
     return html`<div class="column ${this.drawn}">${
       this.drawn === 'glass'
-        ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}
+        ? html`<bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom} .from_deg=${from_deg}
           .playing=${store?.playing ?? false} .speed=${store?.speed ?? 1}></bf-glass>`
         : html`<bf-unrolled .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${top} .bedBottom=${bottom}></bf-unrolled>`
     }</div>`;

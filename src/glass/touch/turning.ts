@@ -44,6 +44,11 @@ export class Turning implements ReactiveController {
     return this.dragged !== undefined;
   }
 
+  /** Looks from a side from now on. */
+  lookFrom(deg: number): void {
+    this.side = deg;
+  }
+
   /** A quarter of a turn on. */
   readonly quarter = (): void => {
     const next = (SIDES.findIndex(({ deg }) => deg === 90 * Math.round(turned(this.side) / 90)) + 1) % SIDES.length;
