@@ -6,6 +6,7 @@ import type { Fault } from '../../sim/terms/types.ts';
 import { deliveredAtEnd, progressOf, timeAt } from '../../sim/history/index.ts';
 import { workerThread } from '../store/threads/model-thread.ts';
 import { canComeNow, type Imposed, imposedOn, imposeFromStart, imposeNow, takeAllAway, takeAway } from './imposed/impose.ts';
+import { patched } from '../store/keep/difference.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { announce } from '../ui/announce.ts';
@@ -84,8 +85,10 @@ export class FaultBoard extends LiveElement {
     const { session } = this;
     if (!session?.store.scenario) return nothing;
     const imposed = imposedOn(session);
+    const { failure } = this.pictures;
     return html`
-      <div><p>Each picture shows a run with one fault. Press it to see the run beside its healthy twin.</p>
+      <div><p>Each picture shows a whole run of the procedure with one fault, in a bed packed beforehand, whatever the run on the bench has come to. Press it to see the run beside its healthy twin.</p>
+        ${failure ? html`<p class="problem" role="alert">No pictures: ${failure}</p>` : nothing}
         <dl class="terms">
           <dt>left</dt><dd>the bed unrolled: the wall of the bed laid flat, once around from left to right, its top above; in colour the band of the wanted ion</dd>
           <dt>when</dt><dd>as the weaker eluent is poured: the liquid, such as water, that sets the band free</dd>
@@ -137,6 +140,7 @@ export class FaultBoard extends LiveElement {
     if (!session?.store.scenario) return;
     if (!sameLog(session.store.log, session.store.scenario.procedure)) session.putAside(session.saved());
     await takeAllAway(session);
+    await wholeRun(session);
     if (!(await imposeFromStart(session, pictured(kind)))) {
       this.refusal = issuesOf(session);
       return;
@@ -194,6 +198,13 @@ export class FaultBoard extends LiveElement {
   private length(): number {
     return this.session?.store.scenario?.values['bed.length_cm'] ?? 0;
   }
+}
+
+/** A run that has not come to the eluent would show nothing of what is pictured: the procedure takes its place, in a packed bed. */
+async function wholeRun(session: Session): Promise<void> {
+  const { plan, scenario } = session.store;
+  if (!plan || !scenario || session.store.log.length === 0 || progressOf(scenario, plan.events).eluent_mL !== undefined) return;
+  await session.change(patched(session.json, { bench: { packed: 1 } }), scenario.procedure, 0);
 }
 
 function issuesOf({ issues }: Session): string {

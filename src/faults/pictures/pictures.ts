@@ -13,8 +13,12 @@ const LEFT_DEG = 90;
 /** The pictures are small: a coarse bed shows the shape, and all of them are there within seconds. A choice. */
 const COARSE = { 'bed.plates': 24, 'bed.lanes': 9 } as const;
 
+/** Why there is no picture, where the procedure of the scenario never brings its wanted ion off the column. */
+const NOTHING_LEAVES = 'The procedure of this scenario brings nothing wanted off the column, so there is no whole run to picture.';
+
 /**
- * A picture of every fault, each from a run of the open scenario by its own procedure with that fault imposed. The bed is seen at
+ * A picture of every fault, each from a run of the open scenario by its own procedure with that fault imposed, in a bed that is
+ * packed beforehand, whatever the run on the bench has come to. The bed is seen at
  * the volume at which the healthy run has its weaker eluent poured: the band has been washed, and nothing has freed it yet.
  */
 export class FaultPictures {
@@ -40,6 +44,7 @@ export class FaultPictures {
     this.drawn = key;
     this.of = new Map();
     this.healthy = undefined;
+    this.failure = '';
     this.done = false;
     const thread = this.makeThread();
     this.thread = thread;
@@ -64,7 +69,11 @@ export class FaultPictures {
 
   private async drawAll(thread: ModelThread, scenario: Scenario): Promise<void> {
     const { picture, seen_mL } = await healthyPicture(thread, scenario);
-    if (this.thread !== thread || !picture) return;
+    if (this.thread !== thread) return;
+    if (!picture || isEmpty(picture)) {
+      this.failure = NOTHING_LEAVES;
+      return;
+    }
     this.healthy = picture;
     for (const kind of FAULT_KINDS) {
       const given = withFault(scenario, scenario.procedure, pictured(kind));
@@ -81,7 +90,12 @@ export function pictured(kind: FaultKind): Fault {
 }
 
 function coarse(written: Scenario): Scenario {
-  return { ...written, faults: [], values: { ...written.values, ...COARSE } };
+  // The procedure packs no bed: in a tube that begins empty all of it would be refused.
+  return { ...written, faults: [], values: { ...written.values, ...COARSE, 'bench.packed': 1 } };
+}
+
+function isEmpty({ curves, target }: Picture): boolean {
+  return !curves.some(({ ion, ys }) => ion === target && ys.some((y) => y > 0));
 }
 
 async function healthyPicture(thread: ModelThread, scenario: Scenario) {

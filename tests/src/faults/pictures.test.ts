@@ -1,12 +1,12 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { targetOf } from '../../../sim/input/roles.ts';
 import { withFault } from '../../../sim/faults/imposed.ts';
 import { progressOf } from '../../../sim/history/index.ts';
-import type { FaultKind } from '../../../sim/terms/fault-kinds.ts';
-import { pictured } from '../../../src/faults/pictures/pictures.ts';
+import { FAULT_KINDS, type FaultKind } from '../../../sim/terms/fault-kinds.ts';
+import { FaultPictures, pictured } from '../../../src/faults/pictures/pictures.ts';
 import { type Picture, pictureOf } from '../../../src/faults/pictures/picture.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
-import { shipped } from '../store/rig.ts';
+import { directThread, shipped } from '../store/rig.ts';
 
 const SCENARIO = shipped('cathode-leach', { bed: { plates: 24, lanes: 9, spread: 0.05 } });
 const TARGET = targetOf(SCENARIO) ?? 'Co';
@@ -47,5 +47,26 @@ test('a band is drawn where it stands in the bed as long as it is', () => {
   // The support does not move, so what is left below the band shrinks with the bed.
   depths(drawn(undefined, { bed_cm: 0.9 * length })).forEach((to, lane) => {
     expect(1 - to).toBeCloseTo(0.9 * (1 - packed[lane]), 9);
+  });
+});
+
+describe('draw(...)', () => {
+  test('pictures whole runs also while the tube on the bench began empty', async () => {
+    const pictures = new FaultPictures(directThread);
+    await pictures.draw(shipped('cathode-leach', { bench: { packed: 0 } }));
+    expect(pictures.failure).toBe('');
+    expect(pictures.of.size).toBe(FAULT_KINDS.length);
+    for (const { strips, curves, kept } of [pictures.healthy, pictures.of.get('channel')].filter((one) => one !== undefined)) {
+      expect(strips.some((strip) => strip !== undefined)).toBe(true);
+      expect(Math.max(...(curves.find(({ ion }) => ion === 'Co')?.ys ?? []))).toBeGreaterThan(0);
+      expect(kept).toBeDefined();
+    }
+  }, 120_000);
+
+  test('says why there is none where the procedure brings nothing off the column', async () => {
+    const pictures = new FaultPictures(directThread);
+    await pictures.draw({ ...shipped(), procedure: [] });
+    expect(pictures.done).toBe(true);
+    expect(pictures.failure).toContain('The procedure of this scenario brings nothing wanted off the column');
   });
 });
