@@ -28,6 +28,14 @@ function inRange(scenario: Scenario): Scenario {
   return { ...scenario, values: { ...scenario.values, ...Object.fromEntries(entries) } };
 }
 
+/**
+ * Whether a fault is one of the bed as it stands, and so goes with it when the tube is emptied. Faults of the bottles, of the hand and
+ * of the resin itself, such as how far it shrinks, are there in the next bed too.
+ */
+export function goesWithBed({ kind }: Fault): boolean {
+  return kind === 'short-bed' || (isBedFault(kind) && kind !== 'swelling');
+}
+
 /** The reader refuses a second fault of a kind; a list that no reader has seen is taken as far. */
 function firstOfEach(faults: readonly Fault[]): readonly Fault[] {
   return faults.filter((fault, i) => faults.findIndex(({ kind }) => kind === fault.kind) === i);

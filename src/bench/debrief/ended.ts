@@ -8,7 +8,7 @@ import { controlStyles } from '../../ui/styles.ts';
 import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
 import { millimoles, percent } from '../../ui/text/format.ts';
 import { receiverName } from '../../ui/text/receiver-words.ts';
-import { emptied } from '../packing/empty.ts';
+import { emptyTube } from '../packing/new-bed.ts';
 import { anotherColumn } from '../task/ways-in.ts';
 
 /** Whether a run that is over did what was asked, and in one sentence what the receiver that counts holds. */
@@ -83,7 +83,7 @@ export class Ended extends LiveElement {
   /** A run that is left is kept. */
   private again(session: Session) {
     return html`<button type="button" @click=${() => anotherColumn(session)}>New column</button>
-      <button type="button" @click=${() => session.beginOther(emptied(session.json))}>Empty tube</button>`;
+      <button type="button" @click=${() => emptyTube(session)}>Empty tube</button>`;
   }
 }
 

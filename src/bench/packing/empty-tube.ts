@@ -5,6 +5,7 @@ import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
+import { anotherBed } from './new-bed.ts';
 import { gradeOf, startOf } from './start.ts';
 
 /**
@@ -34,7 +35,7 @@ export class EmptyTube extends LiveElement {
     if (!session) return nothing;
     const grade = this.chosen ?? gradeOf(session.json);
     return html`<label>resin grade<select @change=${this.choose}>${GRADE_NAMES.map((name) => html`<option .selected=${name === grade}>${name}</option>`)}</select></label>
-      <p>Wet beads of about ${GRADES[grade]['bed.bead_um'].value} µm. A new start on this column:</p>
+      <p>Wet beads of about ${GRADES[grade]['bed.bead_um'].value} µm. A new start on this column; faults of the bed that is in it now go with that bed:</p>
       <div class="row">
         <button type="button" @click=${() => this.begin(grade, false)}>Empty tube, to fill yourself</button>
         <button type="button" @click=${() => this.begin(grade, true)}>Bed packed beforehand</button>
@@ -48,7 +49,7 @@ export class EmptyTube extends LiveElement {
   private async begin(grade: Grade, packed: boolean) {
     emit(this, 'bf-done', undefined);
     const { session } = this;
-    await session?.beginOther(startOf(session.json, grade, packed));
+    if (session) await anotherBed(session, startOf(session.json, grade, packed));
   }
 }
 

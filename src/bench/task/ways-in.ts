@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
-import { beganEmpty, emptied } from '../packing/empty.ts';
+import { beganEmpty } from '../packing/empty.ts';
 
 /** Before anything is done: another column, a run to watch, a column to break. */
 @customElement('bf-ways-in')
@@ -38,7 +38,7 @@ export class WaysIn extends LiveElement {
         <button type="button" @click=${() => this.watch(session)}>Watch one run</button>
         <a href="#faults">Break one</a>
         <button type="button" class="plain" @click=${() => anotherColumn(session)}>New column</button>
-        <button type="button" class="plain fill" @click=${() => session.beginOther(emptied(session.json))}>Empty tube</button>
+        <button type="button" class="plain fill" @click=${() => emptyTube(session)}>Empty tube</button>
       </div>`;
   }
 
@@ -56,6 +56,12 @@ function waysLead({ store, mystery, given }: Session): boolean {
 /** A fresh bed looks like the one before, so that something has changed has to be said. */
 export async function anotherColumn(session: Session): Promise<void> {
   if (await session.freshColumn(seedDrawn())) session.say('Another column is on the bench. No two run quite alike.');
+}
+
+/** Emptying is fetched when it is pressed: few begin with it. */
+export async function emptyTube(session: Session): Promise<void> {
+  const { emptyTube: empty } = await import('../packing/new-bed.ts');
+  await empty(session);
 }
 
 /** No two tries on the same column, so that a remembered volume does not help. */
