@@ -50,12 +50,11 @@ describe('the fault board', () => {
   test('shows a channel at the left beside the twin with both columns seen from the left', async () => {
     const page = await open();
     await page.getByRole('button', { name: 'Show channel beside its twin' }).click();
-    const seen = page.locator('bf-twin').getByRole('slider', { name: 'Turn the column' });
-    await expect.poll(() => seen.count(), { timeout: PATIENCE_MS }).toBe(2);
-    const from = () => seen.evaluateAll((columns) => columns.map((one) => one.getAttribute('aria-valuetext')));
-    await expect.poll(from).toEqual(['seen from the left', 'seen from the left']);
+    const sides = () =>
+      page.locator('bf-twin bf-glass').evaluateAll((columns) => columns.map((one) => (one as Element & { readonly from_deg: number }).from_deg));
+    await expect.poll(sides, { timeout: PATIENCE_MS }).toEqual([90, 90]);
     await page.getByRole('button', { name: 'For the projector' }).click();
-    await expect.poll(from).toEqual(['seen from the left', 'seen from the left']);
+    await expect.poll(sides, { timeout: PATIENCE_MS }).toEqual([90, 90]);
   });
 
   test('says of a picture that it is being computed until it is there', async () => {

@@ -195,6 +195,16 @@ describe('the glass', () => {
     await opened.close();
   });
 
+  test('is looked at from the side that it is given, until it is turned', async () => {
+    const opened = await place(leaning, 'bf-glass', {}, session, { from_deg: 90 });
+    const { page } = opened;
+    const hand = page.getByRole('slider', { name: 'Turn the column' });
+    expect(await hand.getAttribute('aria-valuetext')).toBe('seen from the left');
+    await hand.press('Home');
+    expect(await hand.getAttribute('aria-valuetext')).toBe('seen from the front');
+    await opened.close();
+  });
+
   test('turns by keys and by dragging, and says from where it is seen', async () => {
     const opened = await place(leaning);
     const { page } = opened;
