@@ -1,17 +1,19 @@
-import { IONS } from '../../sim/terms/ions.ts';
+import { type IonId, IONS } from '../../sim/terms/ions.ts';
 import type { Seeing } from '../../sim/terms/seeing.ts';
 import { BEGINS_SHARE, bandOnRuler, type FractionTargets, frameAt, leavesAt, type Plan, progressOf } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
+import { edgeReason, READ_CM } from './eye-reason.ts';
 
 interface Words {
   readonly label: string;
   /** The same where room is short. */
   readonly brief?: string;
-  /** What the prediction did not reckon with. */
+  /** What the prediction did not reckon with, and the same where room is short. */
   readonly why?: string;
+  readonly whyBrief?: string;
 }
 
 interface Told extends Words {
@@ -37,8 +39,10 @@ export function judgedNow({ eyeMarks, targets, sees, store }: Marked): Judged {
   return { eyeMarks, targets, sees, store: { scenario: store.scenario, plan: store.plan, moment: store.atPresent } };
 }
 
-/** A band this near the bottom has reached it: the ruler is read no finer, cm. */
-const READ_CM = 0.05;
+/** A prediction further off than this is wrong and gets a reason, cm; a choice. */
+const WRONG_CM = 0.5;
+
+type DepthMark = Required<Pick<EyeMark, 'mL' | 'depth_cm' | 'entry'>>;
 
 /** The same for a list: what was asked of the metal of the target, what was said, and what it was. */
 export function eyePredictionLines(session: Judged): string[] {
@@ -51,19 +55,29 @@ export function eyePredictionLines(session: Judged): string[] {
 
 /** Predictions set by eye on the empty axis, with the outcome where the run has passed them; when a metal leaves is shown only once everything is open. */
 export function eyePredictions(session: Judged): Told[] {
-  return session.eyeMarks.map(({ mL, depth_cm }) =>
-    depth_cm === undefined ? { mL, ...leaving(mL, session) } : { mL, depth_cm, ...depth(mL, depth_cm, session) },
+  return session.eyeMarks.map(({ mL, depth_cm, entry }) =>
+    depth_cm === undefined ? { mL, ...leaving(mL, session) } : { mL, depth_cm, ...depth({ mL, depth_cm, entry }, session) },
   );
 }
 
-function depth(mL: number, depth_cm: number, { store, targets }: Judged): Words {
+function depth({ mL, depth_cm, entry }: DepthMark, { store, targets }: Judged): Words {
   const { plan, moment } = store;
   if (!plan || !targets || !moment || moment.delivered_mL < mL) return words(fixed(depth_cm, 1), undefined, 'cm');
   const band = bandOnRuler(plan, targets.target, frameAt(plan, mL));
   const said = fixed(depth_cm, 1);
-  if (band && band.leading_cm < plan.length_cm - READ_CM) return words(said, fixed(band.leading_cm, 1), 'cm');
+  const why = Math.abs((band?.leading_cm ?? Number.POSITIVE_INFINITY) - depth_cm) > WRONG_CM ? whyThere(mL, entry, store, targets.target) : {};
+  if (band && band.leading_cm < plan.length_cm - READ_CM) return { ...words(said, fixed(band.leading_cm, 1), 'cm'), ...why };
   const [was, briefly] = band ? ['it had reached the bottom', 'at the bottom'] : ['no band was left', 'none left'];
-  return { label: `you: ${withUnit(said, 'cm')}, ${was}`, brief: `you ${said}, ${briefly}`, ...released(mL, store) };
+  return { label: `you: ${withUnit(said, 'cm')}, ${was}`, brief: `you ${said}, ${briefly}`, ...why };
+}
+
+/** From the moment at which it was set, or the band began, to the volume that was meant. */
+function whyThere(mL: number, entry: number, store: Judged['store'], ion: IonId): Pick<Words, 'why' | 'whyBrief'> {
+  const { scenario, plan } = store;
+  const eluent = released(mL, store);
+  if (eluent.why || !scenario || !plan) return eluent;
+  const set_mL = plan.events.findLast((event) => event.entry >= 0 && event.entry < entry)?.delivered_mL ?? 0;
+  return edgeReason(scenario, plan, ion, set_mL, mL) ?? {};
 }
 
 function leaving(mL: number, { store, targets, sees }: Judged): Words {

@@ -14,6 +14,8 @@ export interface PredictionMark {
   readonly brief?: string;
   /** What the prediction did not reckon with. */
   readonly why?: string;
+  /** The same in fewer words. */
+  readonly whyBrief?: string;
   /** cm; where a band is predicted instead of what leaves. */
   readonly depth_cm?: number;
 }
@@ -63,9 +65,13 @@ function whyWishes(drawing: Drawing, marks: readonly PredictionMark[], name: 'de
       { x: x + 10, y: base, anchor: 'start' },
       { x: x - 10, y: base, anchor: 'end' },
     ] as const;
-    const wide = textWidth(mark.why);
-    const fitting = places.filter(({ anchor }) => (anchor === 'start' ? x + 10 + wide <= within.right : x - 10 - wide >= within.left));
-    return fitting.length > 0 ? [{ texts: [mark.why], places: fitting, within, look: 'row-title' }] : [];
+    // The first of its wordings that fits beside the mark.
+    for (const text of [mark.why, ...(mark.whyBrief ? [mark.whyBrief] : [])]) {
+      const wide = textWidth(text);
+      const fitting = places.filter(({ anchor }) => (anchor === 'start' ? x + 10 + wide <= within.right : x - 10 - wide >= within.left));
+      if (fitting.length > 0) return [{ texts: [text], places: fitting, within, look: 'row-title' }];
+    }
+    return [];
   });
 }
 

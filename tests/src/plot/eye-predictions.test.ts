@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { BEGINS_SHARE, bandAt, bedHeightOf, frameAt, leavesAt, onRuler } from '../../../sim/history/index.ts';
+import { BEGINS_SHARE, bandAt, bandOnRuler, bedHeightOf, frameAt, leavesAt, onRuler } from '../../../sim/history/index.ts';
 import type { Action } from '../../../sim/terms/types.ts';
 import type { Message } from '../../../src/ui/message.ts';
 import { Acting } from '../../../src/bench/acting.ts';
@@ -78,7 +78,32 @@ test('where a weaker eluent came before the place that was predicted, it is name
   expect(leaving.why).toBe(came);
   expect(depth).toMatchObject({ label: 'you: 2.0\u202fcm, no band was left', why: came });
   session.markByEye({ mL: 30, depth_cm: 2 });
-  expect(eyePredictions(session).find(({ mL }) => mL === 30)?.why).toBeUndefined();
+  expect(eyePredictions(session).find(({ mL }) => mL === 30)?.why ?? '').not.toContain('weaker eluent');
+});
+
+test('a depth that was wrong gets its reason in numbers of the run: how far each mL carried the edge; one that was right gets none', async () => {
+  const session = new Session(directThread(), memory(), 'a');
+  await session.start(undefined);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  session.markByEye({ mL: 45, depth_cm: 1 });
+  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1));
+  await session.store.seek(1000);
+  const { plan, scenario } = session.store;
+  if (!plan || !scenario) throw new Error('plan: expected one');
+  const stood = (mL: number) => bandOnRuler(plan, 'Co', frameAt(plan, mL))?.leading_cm ?? Number.NaN;
+  const [told] = eyePredictions(session);
+  const [, over = '', moved = '', each = '', liquid = ''] =
+    /^over ([\d.]+)\u202fmL its edge moved ([\d.]+)\u202fcm; each mL of [89]\.\d\u202fM acid carried it ([\d.]+)\u202fcm and the liquid ([\d.]+)\u202fcm, since most of the cobalt\(II\) sits on the resin$/.exec(
+      told.why ?? '',
+    ) ?? [];
+  expect(told.why).toContain('since most');
+  expect(Number(moved)).toBeCloseTo(stood(45) - stood(45 - Number(over)), 1);
+  expect(Number(each) / (Number(moved) / Number(over))).toBeCloseTo(1, 1);
+  // A mL fills so much of the liquid space of the bed: 1/(pi d²/4 times porosity).
+  expect(Number(liquid)).toBeCloseTo(4 / (Math.PI * scenario.values['column.bore_cm'] ** 2 * scenario.values['bed.porosity']), 1);
+  expect(told.whyBrief).toContain(`${each}\u202fcm each mL`);
+  session.markByEye({ mL: 44, depth_cm: stood(44) });
+  expect(eyePredictions(session).find(({ mL }) => mL === 44)?.why).toBeUndefined();
 });
 
 test('by eye a liquid that sets the band free slows the clock down, so that there is time to change the receiver; acid does not', async () => {
