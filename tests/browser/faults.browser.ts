@@ -51,7 +51,7 @@ describe('the fault board', () => {
     const page = await open();
     await page.getByRole('button', { name: 'Show channel beside its twin' }).click();
     const sides = () =>
-      page.locator('bf-twin bf-glass').evaluateAll((columns) => columns.map((one) => (one as Element & { readonly from_deg: number }).from_deg));
+      page.locator('bf-twin bf-glass').evaluateAll((columns) => columns.map((one) => (one as HTMLElement & { readonly from_deg: number }).from_deg));
     await expect.poll(sides, { timeout: PATIENCE_MS }).toEqual([90, 90]);
     await page.getByRole('button', { name: 'For the projector' }).click();
     await expect.poll(sides, { timeout: PATIENCE_MS }).toEqual([90, 90]);
