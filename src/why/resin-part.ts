@@ -1,41 +1,57 @@
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { ION_IDS, IONS, type IonId } from '../../sim/terms/ions.ts';
 import { distributionOf, passageOf } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
+import { LiveElement } from '../store/live-element.ts';
+import type { Session } from '../store/session.ts';
 import { plotStyles } from '../plot/styles.ts';
 import { fixed, significant } from '../ui/text/format.ts';
 import { controlStyles } from '../ui/styles.ts';
 import { dragAcid } from './bed/drag.ts';
 import { Fit } from './bed/fit.ts';
+import { OF_THE_MIDDLE, runEdgeSentence } from './here/edge-words.ts';
 import { motionSentence, peakSentence, percentOf, tracesSentence } from './sentences.ts';
 import { sourceOf } from './source.ts';
 import { partStyles } from './styles.ts';
 import { NAME_ROOM, uptakeDrawing } from './uptake-drawing.ts';
 
 const HEIGHT = 340;
+/** Slower than this share of the liquid, a band is held; as in `motionSentence`. */
+const HELD = 0.5;
 
 /** What the resin does: D_v against HCl, and how a band moves at the chosen acid. */
 @customElement('bf-why-resin')
-export class ResinPart extends LitElement {
+export class ResinPart extends LiveElement {
   static override styles = [controlStyles, plotStyles, partStyles];
 
-  @property({ attribute: false }) scenario: Scenario | undefined;
+  @property({ attribute: false }) session: Session | undefined;
   @property() ion: IonId = 'Co';
   @property({ type: Number }) molarity = 9;
   @property({ type: Boolean }) all = false;
   private readonly fit = new Fit(this);
 
   override render() {
-    const { scenario } = this;
-    if (!scenario) return nothing;
+    const { session } = this;
+    const { scenario } = session?.store ?? {};
+    if (!session || !scenario) return nothing;
     return html`
       <p class="say">${motionSentence(scenario, this.ion, this.molarity)}</p>
+      ${this.edge(session, scenario)}
       ${this.fit.width ? this.plot(scenario) : nothing}
       <p>${peakSentence(scenario, this.ion)} ${tracesSentence(scenario, this.ion, this.molarity)}</p>
       ${this.list(scenario)}
       <p class="status">${ownLine(scenario)}</p>
       ${sourceOf(CURVES_FROM)}`;
+  }
+
+  /** Beside a speed of a few hundredths: why the edge that one sees came down so much faster. */
+  private edge({ store, sees }: Session, scenario: Scenario) {
+    if (passageOf(distributionOf(scenario, this.ion)(this.molarity), scenario.values['bed.porosity']).speedShare > HELD) return nothing;
+    const { plan } = store;
+    const inRun =
+      sees === 'eye' || !plan || !scenario.ions.includes(this.ion) ? '' : runEdgeSentence(scenario, plan, this.ion, store.moment?.delivered_mL ?? 0);
+    return html`<p class="edge">${OF_THE_MIDDLE} ${inRun}</p>`;
   }
 
   private plot(scenario: Scenario) {

@@ -100,7 +100,7 @@ export class WhyView extends LiveElement {
       </div>
       <div class="parts" @bf-molarity=${this.take} @bf-depth=${this.pointAndBind}>
         <section aria-labelledby="ion"><h2 id="ion">What the ion is</h2><bf-why-ion .ion=${this.ion} .molarity=${molarity}></bf-why-ion></section>
-        <section aria-labelledby="resin"><h2 id="resin">What the resin does</h2><bf-why-resin .scenario=${scenario} .ion=${this.ion} .molarity=${molarity} .all=${this.all}></bf-why-resin><bf-own-table .session=${session} .ion=${this.ion}></bf-own-table></section>
+        <section aria-labelledby="resin"><h2 id="resin">What the resin does</h2><bf-why-resin .session=${session} .ion=${this.ion} .molarity=${molarity} .all=${this.all}></bf-why-resin><bf-own-table .session=${session} .ion=${this.ion}></bf-own-table></section>
         <section aria-labelledby="bead"><h2 id="bead">What the beads do</h2><bf-why-bead .scenario=${scenario} .ion=${this.ion} .molarity=${molarity}></bf-why-bead></section>
         <section aria-labelledby="bed"><h2 id="bed">What the bed does</h2><bf-why-bed .session=${session} .ion=${this.bedIon(scenario.ions)} .depth=${depth} .bound=${this.bound}></bf-why-bed></section>
       </div>

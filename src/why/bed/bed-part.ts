@@ -28,6 +28,7 @@ import { fixed, millilitres } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { bedDrawing, bedLayout } from './bed-drawing.ts';
 import { Fit } from './fit.ts';
+import { edgeSentence } from '../here/edge-words.ts';
 import { acidText, motionSentence, percentOf } from '../sentences.ts';
 import { partStyles } from '../styles.ts';
 
@@ -61,7 +62,7 @@ export class BedPart extends LiveElement {
     const meeting = this.told(meetingIn(plan, scenario, this.ion), store);
     const acid = inBedAt(plan, 'HCl', instantAtTime(plan, store.now), this.depth);
     return html`
-      <p class="say">Now, at ${fixed(this.read(), 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)}</p>
+      <p class="say">Now, at ${fixed(this.read(), 1)} cm: ${fixed(acid, 1)} mol/L HCl. ${motionSentence(scenario, this.ion, acid)} ${edgeSentence(scenario, plan, this.ion, store.moment?.delivered_mL ?? 0)}</p>
       ${this.fit.width ? this.plot() : nothing}
       <div class="row">
         ${meeting ? html`<button type="button" class="primary" @click=${() => this.playMeeting(meeting)}>Play the front passing the ${IONS[this.ion].name} band, slowed</button>` : nothing}
