@@ -57,7 +57,7 @@ export function lessonWords(lesson: Lesson, targets: FractionTargets): string {
   const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
   if (lesson.together) return dayWords(lesson.together, targets, others);
   const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried, targets.carried)} of the ${others}`;
-  return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid to neutralise. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}.`;
+  return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid to neutralise. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}${alsoWords(lesson, targets)}.`;
 }
 
 /** Of a day: whether it met the limits, and which it missed. */
@@ -178,6 +178,19 @@ function missWords({ found, advice }: Lesson, targets: FractionTargets): string 
   ] as const;
   const told = where.filter(([share]) => share >= LEAST_TOLD).map(([share, how]) => `${percent(share)} ${how}`);
   return `: of the ${name} ${told.join(' and ')}, where ${percent(1 - targets.recovered, lost)} may be lost`;
+}
+
+/** Beside a change of the receiver that alone is not enough: what has to be done as well. */
+function alsoWords({ found, window, advice }: Lesson, { target, unwanted, recovered }: FractionTargets): string {
+  if (!found || window || (advice.kind !== 'change-sooner' && advice.kind !== 'change-later')) return '';
+  const { name } = IONS[target];
+  const allowed = 1 - recovered;
+  const since = (share: number, how: string): string => `, since ${percent(share, allowed)} of the ${name} ${how} and ${percent(allowed, share)} may be lost`;
+  if (found.lostBehind > allowed) return `; pour more of the weaker eluent as well${since(found.lostBehind, 'stayed behind')}`;
+  if (found.lostBehind + found.lostAfter > allowed)
+    return `; leave the receiver under the tip for longer as well${since(found.lostBehind + found.lostAfter, 'came later or not at all')}`;
+  const others = ['acid', ...unwanted.map((ion) => IONS[ion].name)].join(' or ');
+  return `; even then not every limit is met, since ${others} left together with the ${name}`;
 }
 
 function metalWords({ unwanted, carried }: FractionTargets): string {

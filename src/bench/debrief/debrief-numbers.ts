@@ -117,7 +117,7 @@ function noWindowWords({ found }: Judgement, { target, unwanted, recovered }: Fr
   const { name } = IONS[target];
   const out = 1 - found.lostBehind;
   const caught = out - found.lostAfter;
-  const none = 'No moment for the change would have met the task';
+  const none = 'No moment for the change alone would have met the task';
   if (out < recovered) return `${none}: collecting stopped too soon, when only ${percentBeside(out, recovered)} of the ${name} had left the column.`;
   if (caught < recovered)
     return `${none}: the receiver was taken away too soon, when only ${percentBeside(caught, recovered)} of the ${name} had left the column.`;

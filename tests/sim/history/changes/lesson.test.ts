@@ -117,7 +117,7 @@ describe('the one line of the debrief', () => {
     expect(share).toBeGreaterThan(0.7);
     expect(mended.lesson.advice.kind).toBe('elute-on');
     expect(words).toContain(
-      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${(Math.floor(10 * at_mL) / 10).toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between`,
+      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${(Math.floor(10 * at_mL) / 10).toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between; pour more of the weaker eluent as well, since ${(100 * (lesson.found?.lostBehind ?? 0)).toFixed(1)}\u202f% of the cobalt(II) stayed behind and ${(100 * (1 - targets.recovered)).toFixed(1)}\u202f% may be lost.`,
     );
   });
 
@@ -127,13 +127,20 @@ describe('the one line of the debrief', () => {
   });
 
   test('blames the larger: an early change that takes the nickel, not the little that stayed behind', () => {
-    const { lesson } = told(stoppedAt(changedTo(leavesAt(whole, 'Ni', 0.3) ?? 0), leavesAt(whole, 'Co', 0.985) ?? 0));
+    const { lesson, words } = told(stoppedAt(changedTo(leavesAt(whole, 'Ni', 0.3) ?? 0), leavesAt(whole, 'Co', 0.985) ?? 0));
     expect(lesson.window).toBeUndefined();
     expect(lesson.found?.carried).toBeGreaterThan(0.5);
     if (lesson.advice.kind !== 'change-later') throw new Error(`expected change-later, received ${lesson.advice.kind}`);
     const mended = told(stoppedAt(changedTo(lesson.advice.at_mL), leavesAt(whole, 'Co', 0.985) ?? 0));
     expect(mended.lesson.found?.carried).toBeLessThanOrEqual(targets.carried + 1e-3);
+    expect(words).toMatch(
+      /change the receiver \d+\.\d\u202fmL later, .*; pour more of the weaker eluent as well, since \d\.\d\u202f% of the cobalt\(II\) stayed behind/,
+    );
     expect(mended.lesson.advice.kind).toBe('elute-on');
+  });
+
+  test('says of a change alone that it is enough where it is', () => {
+    expect(changedAt('to_mL', 2).words).not.toMatch(/as well|even then/);
   });
 
   test('blames the water where it came so late that cobalt had left under the acid', () => {
