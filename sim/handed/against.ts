@@ -12,6 +12,14 @@ export interface MadeUnder {
   readonly seed: number;
 }
 
+/** Whose rules a run was made under, seen from a hand-out: its own, those of another, or none. */
+export type Origin = 'this' | 'another' | 'none';
+
+export function originOf({ under }: Pick<MadeUnder, 'under'>, handOut: HandOut): Origin {
+  if (!under) return 'none';
+  return under.mark === handOutMark(handOut) ? 'this' : 'another';
+}
+
 /** Ways in which a run departs from the hand-out; `scenario` is the one that was handed out. */
 export function against(run: MadeUnder, handOut: HandOut, scenario: Scenario): Issue[] {
   const { under, of, seed } = run;

@@ -1,5 +1,5 @@
 // What is handed out, and runs that are handed in and taken in: read, computed again, compared. Other rooms import from here.
-export { against } from './against.ts';
+export { against, type Origin, originOf } from './against.ts';
 export { type Answer, answersShape, tidied, type Under, WORDS_MAX, wordsIssue } from './answers.ts';
 export {
   ASKED_MAX,

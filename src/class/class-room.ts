@@ -1,5 +1,5 @@
 import { type ClassAnswer, type ClassForecast, classForecast, classTasks, forClass } from '../../sim/class/index.ts';
-import { against, type HandOut, handedOutScenario, namedIn, type Taken } from '../../sim/handed/index.ts';
+import { against, type HandOut, handedOutScenario, namedIn, type Origin, originOf, type Taken } from '../../sim/handed/index.ts';
 import { inWords, own, parseJson, TEXT_MAX } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { scenarioJson } from '../store/shipped/catalog.ts';
@@ -19,11 +19,13 @@ export interface HandedOut {
 /** A file, and how its run departs from what was handed out. */
 export interface Held extends Taken {
   readonly apart: readonly Issue[];
+  /** Undefined while nothing was handed out to compare with, and for files without a run. */
+  readonly origin: Origin | undefined;
   /** Files with a run under its name, if they are more than tries were allowed; else undefined. */
   readonly often: Often | undefined;
   /** Who else handed in the same actions on the same column, though they are not the procedure's. */
   readonly sameAs: readonly string[];
-  /** Questions with a choice that were handed out; undefined while that is not known. */
+  /** Questions with a choice that were handed out with it; undefined while that is not known. */
   readonly asked: number | undefined;
 }
 
@@ -60,13 +62,15 @@ export class ClassRoom {
   @derived get held(): readonly Held[] {
     const { handedOut, taken } = this;
     return taken.map((one): Held => {
-      const asked = handedOut?.handOut.asked.length;
-      if (!one.run) return { ...one, apart: [], often: undefined, sameAs: [], asked };
-      const tries = handedOut?.handOut.tries ?? one.run.under?.tries ?? 1;
+      if (!one.run) return { ...one, apart: [], origin: undefined, often: undefined, sameAs: [], asked: undefined };
+      const origin = handedOut && originOf(one.run, handedOut.handOut);
+      const own = origin === 'another' ? one.run.under?.tries : handedOut?.handOut.tries;
+      const tries = own ?? one.run.under?.tries ?? 1;
       const times = timesNamed(one.run.who, taken);
       return {
         ...one,
-        asked,
+        asked: origin === 'this' ? handedOut?.handOut.asked.length : undefined,
+        origin,
         sameAs: sameActions(one, taken),
         often: times > tries ? { times, tries } : undefined,
         apart: handedOut ? against(one.run, handedOut.handOut, handedOut.scenario) : [],
@@ -79,6 +83,12 @@ export class ClassRoom {
     const read = handedOutScenario(handOut, await scenarioJson(handOut.base));
     this.problem = read.ok ? '' : `What was handed out cannot be used: ${inWords(read.issues)}`;
     if (read.ok) this.handedOut = { handOut, scenario: read.scenario };
+  }
+
+  /** Compares runs with no hand-out: only with what they claim. */
+  holdAgainstNothing(): void {
+    this.handedOut = undefined;
+    this.problem = '';
   }
 
   /** The text of a run that was taken in, by the name of its file. */

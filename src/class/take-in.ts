@@ -12,7 +12,7 @@ import { fileStyles } from '../ui/look/file-styles.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { csvText } from '../ui/text/csv.ts';
 import { columnBriefly } from '../ui/text/task/task-words.ts';
-import type { ClassRoom, Held } from './class-room.ts';
+import type { ClassRoom, HandedOut, Held } from './class-room.ts';
 import { droppedFiles, pasted, textsOf } from './given-files.ts';
 import { marks } from './marks.ts';
 import {
@@ -30,7 +30,7 @@ import {
   wholeTable,
   wordsOf,
 } from './tables/summary.ts';
-import { nameRows, NAMES, objectionRows, OBJECTIONS } from './tables/objections.ts';
+import { elsewhereWords, nameRows, NAMES, objectionRows, OBJECTIONS } from './tables/objections.ts';
 import '../ui/table.ts';
 
 /** Buttons for the runs that show a mistake best. */
@@ -99,11 +99,7 @@ export class TakeIn extends LiveElement {
             <textarea aria-label="Links, one per line, or the text of one run" spellcheck="false"></textarea>
             <button type="button" @click=${this.paste}>Take it in</button>
           </details>
-          ${
-            handedOut
-              ? html`<p>Compared with what was handed out: “${handedOut.scenario.title}”, at most ${handedOut.handOut.tries} ${handedOut.handOut.tries === 1 ? 'try' : 'tries'}, ${columnBriefly(handedOut.handOut.column, handedOut.scenario)}.</p>`
-              : html`<p class="soft">If you also take in the file or the link that was handed out, runs under other rules are named.</p>`
-          }
+          ${handedOut ? html`<div class="row">${this.yardstick(handedOut)}</div>` : html`<p class="soft">If you also take in the file or the link that was handed out, runs under other rules are named.</p>`}
           ${room.problem === '' ? nothing : html`<p class="problem" role="alert">${room.problem}</p>`}
         </div>
         ${
@@ -118,11 +114,18 @@ export class TakeIn extends LiveElement {
       ${taken.length > 0 ? this.classPage(room.held) : nothing}`;
   }
 
+  private yardstick({ handOut, scenario }: HandedOut) {
+    return html`<p>Compared with what was handed out: “${scenario.title}”, at most ${handOut.tries} ${handOut.tries === 1 ? 'try' : 'tries'}, ${columnBriefly(handOut.column, scenario)}.</p>
+      <button type="button" class="screen" @click=${() => this.room?.holdAgainstNothing()}>Compare with no hand-out</button>`;
+  }
+
   private verdict(room: ClassRoom) {
-    const { taken, waiting, taking } = room;
+    const { taken, waiting, taking, held, handedOut } = room;
+    const elsewhere = elsewhereWords(held);
     const agree = taken.filter(({ verdict }) => verdict === 'agrees').length;
     return html`<p role="status"><strong>${agree} of ${taken.length}</strong> agree with their claims, bit for bit or within a millionth.
         ${waiting.length === 0 ? nothing : html`<strong class="left">${waiting.length} not computed${taking ? ' yet' : ''}.</strong>`}</p>
+      ${elsewhere && handedOut ? html`<p>${elsewhere} They are compared with what they claim, not with the rules of “${handedOut.scenario.title}”.</p>` : nothing}
       ${waiting.length === 0 || taking ? nothing : html`<p>Not computed: ${waiting.map(({ name }) => name).join(', ')}. <button type="button" class="screen" @click=${() => room.takeWaiting()}>Compute them</button></p>`}
       <div class="row screen"><button type="button" @click=${this.saveCsv}>Save as CSV</button><button type="button" @click=${() => print()}>Print</button>
       <button type="button" class="plain" @click=${() => room.clear()}>Clear</button></div>`;

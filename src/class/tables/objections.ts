@@ -4,7 +4,7 @@ import { type Held, nameOf, type Often } from '../class-room.ts';
 
 // What is wrong with files that were taken in, as tables.
 
-/** A sound run that was made under other rules or of another scenario than was handed out. */
+/** A sound run of what was handed out, though on another column or with more tries than its rules allow. */
 export const APART = 'other rules';
 
 export const OBJECTIONS: readonly Column[] = [
@@ -14,16 +14,31 @@ export const OBJECTIONS: readonly Column[] = [
   { key: 'why', label: 'why' },
 ];
 
-/** Files that do not agree, or not with what was handed out, with the first thing that is wrong in words. */
+/** Files that do not agree, or break the rules of the hand-out they are from, with the first thing that is wrong in words. */
 export function objectionRows(taken: readonly Held[]): Row[] {
   return taken
-    .filter(({ verdict, apart }) => verdict !== 'agrees' || apart.length > 0)
-    .map(({ file, verdict: found, issues, run, apart }) => {
-      const all = [...issues, ...apart];
+    .filter((one) => one.verdict !== 'agrees' || broken(one).length > 0)
+    .map((one) => {
+      const { file, verdict: found, issues, run } = one;
+      const all = [...issues, ...broken(one)];
       const first = all.find(({ path }) => path.startsWith(CLAIMED)) ?? all[0];
       const verdict = found === 'agrees' ? APART : found;
       return { file, verdict, who: run?.who ?? '', why: `${objection(first)}${moreOf(all.length - 1, found)}` };
     });
+}
+
+/** A run of another hand-out, or of none, breaks no rules: it only cannot be measured by this one. */
+function broken({ origin, apart }: Held): Held['apart'] {
+  return origin === 'this' ? apart : [];
+}
+
+/** Runs that are not of the hand-out that runs are compared with, counted in a sentence; empty if there are none. */
+export function elsewhereWords(taken: readonly Held[]): string {
+  const of = (origin: Held['origin']): number => taken.filter((one) => one.origin === origin).length;
+  const [another, none] = [of('another'), of('none')];
+  const parts = [...(another > 0 ? [`${another} from another hand-out`] : []), ...(none > 0 ? [`${none} from none`] : [])];
+  const count = another + none;
+  return count === 0 ? '' : `${count} ${count === 1 ? 'run is' : 'runs are'} not of this hand-out: ${parts.join(', ')}.`;
 }
 
 export const NAMES: readonly Column[] = [

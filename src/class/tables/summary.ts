@@ -55,8 +55,10 @@ function briefly(names: readonly string[]): string {
 }
 
 /** A run under a name that came too often is sound, so this is said last. */
-function verdictWords({ verdict, apart, often }: Held): string {
+function verdictWords({ verdict, apart, origin, often }: Held): string {
   if (verdict !== 'agrees') return verdict;
+  if (origin === 'another') return 'another hand-out';
+  if (origin === 'none') return 'no hand-out';
   if (apart.length > 0) return APART;
   return often ? `same name ${often.times} times` : verdict;
 }

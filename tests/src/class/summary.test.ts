@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { type HandedIn, handedInText, type Taken, takenIn } from '../../../sim/handed/index.ts';
+import { type HandedIn, type HandOut, handedInText, handOutMark, type Taken, takenIn } from '../../../sim/handed/index.ts';
 import { actionsApart } from '../../../sim/handed/actions.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { runWhole } from '../../../sim/run/run.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { ClassRoom } from '../../../src/class/class-room.ts';
-import { nameRows, objectionRows } from '../../../src/class/tables/objections.ts';
+import { elsewhereWords, nameRows, objectionRows } from '../../../src/class/tables/objections.ts';
 import { questionRows, runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
 import { csvText } from '../../../src/ui/text/csv.ts';
 import { shipped } from '../store/rig.ts';
@@ -17,7 +17,7 @@ const SCENARIO = { ...shipped('cathode-leach', JSON_OF), seed: 3 };
 /** Three pours of the procedure made larger. */
 const OWN: Log = SCENARIO.procedure.map((action, i) => (action.do === 'pour' && i < 8 ? { ...action, volume_mL: action.volume_mL + 1 } : action));
 
-function written(who: string, log: Log): string {
+function written(who: string, log: Log, under?: HandedIn['under']): string {
   const { time_min, delivered_mL, receivers } = resultsOf(runWhole(SCENARIO, log));
   const run: HandedIn = {
     who,
@@ -26,6 +26,7 @@ function written(who: string, log: Log): string {
     log,
     predictions: [],
     claimed: { time_min, delivered_mL, receivers },
+    ...(under && { under }),
   };
   return handedInText(run);
 }
@@ -71,6 +72,46 @@ test('actionsApart() counts what was changed, added and left out, whenever it wa
   expect(actionsApart([wait(1)], [wait(1), wait(2), wait(3)])).toBe(2);
 });
 
+const HAND_OUT: HandOut = { base: 'cathode-leach', differences: JSON_OF, seed: 3, column: 'same', seeing: 'figure', tries: 2, asked: [], own: [] };
+const underOf = (handOut: HandOut): NonNullable<HandedIn['under']> => {
+  const { column, seeing, tries } = handOut;
+  return { mark: handOutMark(handOut), attempt: 1, column, seeing, tries };
+};
+
+describe('runs beside a hand-out that they are not from', () => {
+  const other: HandOut = { ...HAND_OUT, seed: 4, tries: 1 };
+  const sound = written('Ada', OWN, underOf(HAND_OUT));
+  const files: readonly [string, string][] = [
+    ['a', sound],
+    ['b', written('Bo', OWN, underOf(other))],
+    ['c', written('Cy', OWN)],
+    ['d', sound.slice(0, 90)],
+    ['e', written('Ed', OWN, underOf(other)).replace(/"delivered_mL": [\d.]+/, '"delivered_mL": 7')],
+  ];
+
+  test('are counted in a sentence, and do not bury the files that do not agree', async () => {
+    const room = await roomWith(...files);
+    expect(elsewhereWords(room.held)).toBe('');
+    await room.holdAgainst(HAND_OUT);
+    expect(objectionRows(room.held).map(({ file, verdict }) => [file, verdict])).toEqual([
+      ['d', 'damaged'],
+      ['e', 'altered'],
+    ]);
+    expect(String(objectionRows(room.held)[1]?.['why'])).toMatch(/^delivered, mL: 7 in the file, [\d.]+ when computed again; and 1 more difference$/);
+    expect(elsewhereWords(room.held)).toBe('3 runs are not of this hand-out: 2 from another hand-out, 1 from none.');
+    expect(runRows(room.held).map(({ verdict }) => verdict)).toEqual(['agrees', 'another hand-out', 'no hand-out', 'damaged', 'altered']);
+    room.holdAgainstNothing();
+    expect(runRows(room.held).map(({ verdict }) => verdict)).toEqual(['agrees', 'agrees', 'agrees', 'damaged', 'altered']);
+  });
+
+  test('a run of this hand-out that breaks its rules still is one that does not agree', async () => {
+    const room = await roomWith(['a', written('Ada', OWN, { ...underOf(HAND_OUT), attempt: 3 })]);
+    await room.holdAgainst(HAND_OUT);
+    expect(objectionRows(room.held)).toEqual([{ file: 'a', verdict: 'other rules', who: 'Ada', why: 'tries: expected at most 2, received try 3 of 2' }]);
+    expect(elsewhereWords(room.held)).toBe('');
+  });
+});
+
 describe('several files under one name', () => {
   const two: readonly [string, string][] = [
     ['a', written('Ada', OWN)],
@@ -87,20 +128,10 @@ describe('several files under one name', () => {
 
   test('are no more than there were tries: nothing is said', async () => {
     const room = await roomWith(...two);
-    const handOut = {
-      base: 'cathode-leach',
-      differences: JSON_OF,
-      seed: 3,
-      column: 'same' as const,
-      seeing: 'figure' as const,
-      tries: 2,
-      asked: [],
-      own: [],
-    };
-    await room.holdAgainst(handOut);
+    await room.holdAgainst(HAND_OUT);
     expect(room.problem).toBe('');
     expect(nameRows(room.held)).toEqual([]);
-    await room.holdAgainst({ ...handOut, tries: 1 });
+    await room.holdAgainst({ ...HAND_OUT, tries: 1 });
     expect(nameRows(room.held)).toHaveLength(1);
   });
 });
