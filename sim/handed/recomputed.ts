@@ -4,6 +4,7 @@ import {
   effluentCurve,
   framesApart,
   keptHolds,
+  keptOf,
   type Plan,
   progressOf,
   receiverLabels,
@@ -81,6 +82,7 @@ export function recomputed(handed: HandedRun, alive: () => void = () => undefine
   const targets = targetsOf(scenario);
   const differences = differencesOf(claimed, results);
   const { eluent_mL, change_mL } = progressOf(scenario, run.events);
+  const kept = keptOf(plan, targets);
   const window = switchWindow(plan, withStop(plan, targets));
   const moment = { delivered_mL: results.delivered_mL, time_min: results.time_min, results, events: run.events };
   return {
@@ -92,7 +94,8 @@ export function recomputed(handed: HandedRun, alive: () => void = () => undefine
     differences,
     unchanged,
     eluent_mL,
-    change_mL,
+    // Who changed it long before the water did so too early, not never.
+    change_mL: change_mL ?? (kept && kept.from_mL > 0 ? kept.from_mL : undefined),
     window_mL: window && [window.from_mL, window.to_mL],
     delivered_mL: results.delivered_mL,
     time_min: results.time_min,

@@ -7,7 +7,7 @@ export { logWithActionsAt } from './changes/inserted.ts';
 export { keptAmong } from './changes/kept.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';
 export { withReceiverMoved } from './changes/preview.ts';
-export { isSample, isWeaker, type Progress, progressOf } from './changes/progress.ts';
+export { isSample, isWeaker, isWithEluent, type Progress, progressOf } from './changes/progress.ts';
 export { type StartSearch, type StartWindow, waterWindow } from './changes/start-window.ts';
 export { bestStart, type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
 export { type FractionTargets, targetsOf } from './changes/targets.ts';

@@ -4,6 +4,7 @@ import {
   type FractionTargets,
   type Plan,
   progressOf,
+  isWithEluent,
   type Lesson,
   lessonOf,
   type Results,
@@ -90,6 +91,7 @@ export function judgementWords(judgement: Judgement, targets: FractionTargets): 
   const lines = [
     `“${receiverName(kept.label)}” was under the tip from ${millilitres(kept.from_mL)} to ${millilitres(kept.to_mL)} and took ${percentBeside(found.recovered, targets.recovered)} of the ${name}.`,
     window ? changeWords(judgement, window, name) : noWindowWords(judgement, targets),
+    ...withWords(judgement, targets),
   ];
   if (window && needlessAcid_mmol > 0.5)
     lines.push(
@@ -98,6 +100,18 @@ export function judgementWords(judgement: Judgement, targets: FractionTargets): 
   if (lost.after_mmol > 0.001) lines.push(`${percent(found.lostAfter, 2)} of the ${name} dripped after that receiver was taken away.`);
   if (lost.behind_mmol > 0.001) lines.push(`${percent(found.lostBehind, 2)} of the ${name} never left the column: collecting stopped too soon.`);
   return lines;
+}
+
+/** A change made with the weaker eluent or before it: what drips then is still acid. */
+function withWords({ kept, found: { acid_mmol }, eluent_mL }: Judgement, { acid_mmol: most = Number.POSITIVE_INFINITY }: FractionTargets): string[] {
+  if (eluent_mL === undefined || kept.from_mL <= 0) return [];
+  const after_mL = kept.from_mL - eluent_mL;
+  const together = isWithEluent(kept.from_mL, eluent_mL);
+  if (!together && after_mL > 0) return [];
+  // Half a tenth less is written as 0.0, which is not before anything.
+  const side = after_mL < -0.05 ? 'before' : 'after';
+  const early = acid_mmol > most ? ', too early for the acid: what drips then still is acid' : '';
+  return [`The receiver was changed ${together ? 'with' : 'before'} the weaker eluent, ${millilitres(Math.abs(after_mL))} ${side} it began${early}.`];
 }
 
 /** Where the change was against its window. */

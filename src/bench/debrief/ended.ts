@@ -33,15 +33,20 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
   return { good: found.meets, text: `${[held, ...misses].join('; ')}.` };
 }
 
-/** The receiver that was put under the tip only after more of the target had left than the task lets go; undefined where none was. */
-export function putTooLate(plan: Plan, targets: FractionTargets): string | undefined {
+/**
+ * The receiver that was put under the tip only after more of the target had left than the task lets go; undefined where none was.
+ * What leaves before the weaker eluent is poured, at `eluent_mL`, leaves because of a long wash: no change after the wash keeps it.
+ */
+export function putTooLate(plan: Plan, targets: FractionTargets, eluent_mL = 0): string | undefined {
   const { target, recovered } = targets;
   // Of a day's receivers each is late for its own aliquot only.
   if (togetherOf(plan, targets)) return undefined;
   const poured = pouredOf(plan, target);
   const kept = keptOf(plan, targets);
   const changes = spansOf(plan).filter(({ from_mL, label }) => from_mL > 0 && (!kept || label === kept.label));
-  return changes.find(({ from_mL }) => collectedAt(plan, target, from_mL) > (1 - recovered) * poured)?.label;
+  const washed = collectedAt(plan, target, eluent_mL);
+  const isLate = (left: number): boolean => left > (1 - recovered) * poured && left - washed > washed;
+  return changes.find(({ from_mL }) => isLate(collectedAt(plan, target, from_mL)))?.label;
 }
 
 /**

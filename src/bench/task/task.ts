@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { FractionTargets } from '../../../sim/history/index.ts';
+import { type FractionTargets, progressOf } from '../../../sim/history/index.ts';
 import { checklistOf, isWashed, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
 import { sectionOf } from '../../../sim/terms/geometry.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
@@ -68,7 +68,7 @@ export class TaskPanel extends LiveElement {
     const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
     const aliquot = starts.filter((start) => start <= at).length;
     const shown = aliquot > 0 ? steps.slice(starts[aliquot - 1], starts[aliquot]) : steps;
-    const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets);
+    const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets, progressOf(scenario, store.plan.events).eluent_mL);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
         <h2 id="heading">The task${starts.length > 1 && aliquot > 0 ? `: aliquot ${aliquot} of ${starts.length}` : ''}</h2>
