@@ -8,6 +8,7 @@ import { KeysController } from '../ui/keys.ts';
 import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Doing } from './doing.ts';
+import type { HandleMove } from './dragging.ts';
 import type { eyePredictions } from '../plot/eye-predictions.ts';
 import { Hand } from './hand.ts';
 import { Hazards } from './hazard/hazards.ts';
@@ -130,7 +131,7 @@ export class BenchView extends LiveElement {
     if (!plan) return nothing;
     return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
       .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} ?covered=${this.doing.held?.do === 'receiver'} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
-      asks .predictions=${this.predictions(session)} @bf-handle=${this.doing.drag} @bf-layout=${this.align} @bf-mark=${this.doing.predict} @bf-look-back=${this.doing.lookBack}></bf-figure>`;
+      asks .predictions=${this.predictions(session)} @bf-handle=${this.moveHandle} @bf-layout=${this.align} @bf-mark=${this.doing.predict} @bf-look-back=${this.doing.lookBack}></bf-figure>`;
   }
 
   private predictions(session: Session) {
@@ -201,6 +202,17 @@ export class BenchView extends LiveElement {
   private guide(event: CustomEvent<Guidance | undefined>) {
     this.guidance = event.detail;
   }
+
+  /** A run that is over is the reader's own: a handle that was let go is a what-if, and those are shown in the debrief, beside that run. */
+  private readonly moveHandle = async (event: CustomEvent<HandleMove>) => {
+    const { detail } = event;
+    const { store } = this.session ?? {};
+    if (!store || !isOver(store) || detail.phase !== 'drop') return void this.doing.drag(event);
+    await this.doing.drag(new CustomEvent(event.type, { detail: { ...detail, phase: 'cancel' } }));
+    await this.debrief(true);
+    await this.updateComplete;
+    this.renderRoot.querySelector('bf-debrief')?.tryMove(detail);
+  };
 
   private async debrief(on: boolean) {
     if (on && !(await this.fetched('The debrief', import('./debrief/debrief.ts')))) return;

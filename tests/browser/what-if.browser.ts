@@ -73,3 +73,22 @@ test.each([
   },
   300_000,
 );
+
+test('a handle let go on the bench after the end is a what-if too: the debrief shows it beside the own run, which is back in every view afterwards', async () => {
+  const { page, close } = await session.openPage({ column: 1, reducedMotion: 'reduce', viewport: { width: 1280, height: 720 } });
+  page.setDefaultTimeout(PATIENCE_MS);
+  await ready(page);
+  await wholeProcedure(page);
+  const { log } = await kept(page);
+  const handle = page.getByRole('slider', { name: 'receiver cobalt put under the tip' });
+  await handle.focus();
+  for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Enter');
+  await page.getByText('What if:').waitFor();
+  await page.getByText('Your run:').waitFor();
+  await expect.poll(async () => JSON.stringify((await kept(page)).log)).not.toBe(JSON.stringify(log));
+  await page.evaluate(`location.hash = '#notebook'`);
+  await page.locator('bf-notebook').waitFor();
+  await expect.poll(async () => (await kept(page)).log).toEqual(log);
+  await close();
+}, 300_000);

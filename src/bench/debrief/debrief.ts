@@ -5,6 +5,7 @@ import { lessonOf, lessonWords, type Plan, progressOf } from '../../../sim/histo
 import { IONS } from '../../../sim/terms/ions.ts';
 import type { Bookmark } from '../../store/column-store.ts';
 import { fileName, offerFile, runFileText } from '../../store/keep/files.ts';
+import type { HandleMove } from '../dragging.ts';
 import type { Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { csvText, type Column } from '../../ui/text/csv.ts';
@@ -130,7 +131,17 @@ export class Debrief extends LiveElement {
       .window=${window} .targets=${targets} .predictions=${eyePredictions(judgedNow(session))} losses></bf-figure></div>`;
   }
 
-  private remember({ detail }: CustomEvent<{ kind: string; phase: string }>) {
+  /** Shows what would be if a handle stood elsewhere, beside the reader's own run. */
+  async tryMove(move: HandleMove): Promise<void> {
+    await this.updateComplete;
+    for (const phase of ['move', 'drop'] as const) {
+      const detail = { ...move, phase };
+      this.remember({ detail });
+      emit(this, 'bf-handle', detail);
+    }
+  }
+
+  private remember({ detail }: { readonly detail: Pick<HandleMove, 'kind' | 'phase'> }) {
     const { store, targets } = this.session ?? {};
     if (!store?.scenario || !store.plan || !targets) return;
     if (detail.phase === 'move') this.waterMoved = detail.kind === 'eluent';
