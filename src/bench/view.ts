@@ -150,9 +150,13 @@ export class BenchView extends LiveElement {
       <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>
       ${store.present === undefined ? nothing : this.past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.doing.held} @bf-go=${this.doing.go} @bf-drop=${() => this.doing.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
-      ${over ? html`<bf-ended .session=${session}>The run is over. <button type="button" class="primary" slot="debrief" @click=${() => this.debrief(true)}>Debrief</button></bf-ended>` : nothing}
-      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}></bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .washTo_mL=${this.washTo(session)} ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
+      ${over && !session.watching ? html`<bf-ended .session=${session}>The run is over. ${this.toDebrief('primary')}</bf-ended>` : nothing}
+      ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}>${this.toDebrief('')}</bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .washTo_mL=${this.washTo(session)} ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
       ${this.hazards.overFigure ? nothing : this.caution()}`;
+  }
+
+  private toDebrief(kind: string) {
+    return html`<button type="button" class=${kind} slot="debrief" @click=${() => this.debrief(true)}>Debrief</button>`;
   }
 
   private caution() {

@@ -1,5 +1,6 @@
 import { effect, untracked } from '@preact/signals-core';
-import { inWords } from '../../sim/input/index.ts';
+import { inWords, own } from '../../sim/input/index.ts';
+import { SEED_USUAL } from '../../sim/math/random.ts';
 import { RUN_ENDED } from '../../sim/run/index.ts';
 import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
 import type { Log } from '../../sim/terms/types.ts';
@@ -112,8 +113,10 @@ export class Session extends KeepingRun {
     return this.watched !== undefined && this.watched === this.store.log;
   }
 
-  /** The scenario's procedure from the start, to be watched; it is paused at first. */
+  /** The scenario's procedure from the start, on the column it was written for, to be watched; it is paused at first. */
   async watchOne(): Promise<void> {
+    const seed = Number(own(this.shipped, 'seed') ?? SEED_USUAL);
+    if (this.store.scenario?.seed !== seed && !(await this.freshColumn(seed))) return;
     const { scenario } = this.store;
     if (!scenario) return;
     await this.store.replace(scenario.procedure, 0);

@@ -152,9 +152,9 @@ describe.each([
   test(
     'a run is told in captions with its own figures; it is paused, passed over and left by buttons that cover nothing',
     async () => {
-      const { page, close } = await session.openPage(options);
+      // A drawn column on which the written procedure misses the task: what is watched is the column it was written for.
+      const { page, close } = await session.openPage({ ...options, column: 2 });
       await ready(page);
-      const seed = (await kept(page)).seed;
       await page.getByRole('button', { name: 'Watch one run' }).click();
       const panel = page.locator('bf-watch');
       await panel.getByText('First the column is conditioned').waitFor({ timeout: PATIENCE_MS });
@@ -171,6 +171,10 @@ describe.each([
       const results = headless({ ...run, now_min: 1e4 });
       const cobalt = results.receivers.find(({ label }) => label === 'cobalt');
       const share = (100 * Number(cobalt?.['Co_mmol'])) / (results.loaded['Co_mmol'] ?? 0);
+      expect(share).toBeGreaterThan(99.5);
+      await panel.getByRole('button', { name: 'Debrief' }).or(page.locator('bf-watch > button')).first().waitFor();
+      expect(await covered(page.locator('bf-watch button, bf-strip button:visible'))).toEqual([]);
+      const { seed } = run;
       expect(Number(/Done: ([\d.]+)/.exec((await panel.locator('.caption').textContent()) ?? '')?.[1])).toBeCloseTo(share, 0);
       await panel.getByRole('button', { name: 'Now run one yourself' }).click();
       await expect.poll(async () => (await kept(page)).log, { timeout: PATIENCE_MS }).toEqual([]);

@@ -15,6 +15,7 @@ const REACHED_MIN = 1e-6;
  * One run told in captions, in the place of the task: what has just happened, and the ways to pause, go to the next moment, or stop
  * watching. The figures are those of this very run.
  *
+ * @slot debrief - the way to the debrief, at the end
  * @fires bf-own - the reader wants to run a column
  */
 @customElement('bf-watch')
@@ -71,6 +72,7 @@ export class WatchedRun extends LiveElement {
       <div class="row">
         ${last ? nothing : html`<button type="button" @click=${this.flip}>${store.playing ? 'Pause' : 'Go on'}</button><button type="button" @click=${this.next}>Next</button>`}
         <button type="button" class=${last ? 'primary' : ''} @click=${this.own}>${last ? 'Now run one yourself' : 'Run one yourself'}</button>
+        ${last ? html`<slot name="debrief"></slot>` : nothing}
       </div>`;
   }
 
