@@ -38,6 +38,8 @@ const BESIDE = 7;
 const WIDENED = 1.05;
 /** px per letter of small type, for what may be too long. */
 const LETTER = 6.6;
+/** The same for bold type. */
+const BOLD_LETTER = 7.3;
 /** Bottom of the button that turns a narrow drawing, in its corner, for fingers; words stay below it. */
 const TURN_PX = 56;
 /** From the middle of the tip to the words beside it, px. */
@@ -49,6 +51,8 @@ const POUR_SHORT = 'press: pour ▸';
 const GONE = 0.005;
 /** A panel narrower than this, px, has no room for a word beside the clamp. */
 const TERSE = 190;
+/** A picture that shows the liquid so much higher or lower than it is, on a slow machine, is not labelled until it has caught up. */
+const LAG_CM = 0.3;
 /** Least px between the names of two ions. */
 const NAME_APART = 15;
 
@@ -59,7 +63,8 @@ export function glassWords(options: GlassWords): TemplateResult {
   const narrow = layout.width < NARROW;
   const level = levelY(layout, drawn);
   const beside = Math.max(Math.min(level, layout.ruler.top - 9), Math.min(TURN_PX, layout.ruler.top - 9));
-  const liquid = drawn.level_cm > 0 ? withUnit(fixed(drawn.level_cm * 10, 0), 'mm') : narrow ? 'empty' : 'no liquid';
+  const lags = Math.abs(drawn.level_cm - moment.level_cm) > LAG_CM;
+  const liquid = lags ? '' : drawn.level_cm > 0 ? withUnit(fixed(drawn.level_cm * 10, 0), 'mm') : narrow ? 'empty' : 'no liquid';
   const clampOpen = options.turnedTo === undefined ? moment.clampOpen : options.turnedTo / 100;
   const open = clampOpen > 0 ? `${layout.width < TERSE ? '' : 'open '}${percent(clampOpen, 0)}` : 'shut';
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
@@ -82,7 +87,7 @@ export function glassWords(options: GlassWords): TemplateResult {
 function pressHints({ scenario, moment, layout }: GlassWords, left: number) {
   const did = (kind: Action['do']): number => moment.events.filter(({ action, refused }) => !refused && action?.do === kind).length;
   const [aside] = asidePlaces(layout, 1);
-  const pour = LETTER * POUR_HERE.length < left ? POUR_HERE : POUR_SHORT;
+  const pour = BOLD_LETTER * POUR_HERE.length < left ? POUR_HERE : POUR_SHORT;
   return svg`${did('pour') === 0 && scenario.values['bench.packed'] === 1 ? end(left, layout.rim + 30, pour, 'press') : nothing}
     ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press, or drag ▸', 'press') : nothing}
     ${aside && did('receiver') < 2 && moment.delivered_mL > 0 ? svg`<text class="centre press" x=${aside.x + NAME_WIDTH / 2} y=${aside.base - aside.height - 10}>press or drag</text>` : nothing}`;

@@ -9,11 +9,22 @@ const scenario = scenarioWith();
 const start = momentAtStart(scenario);
 
 /** Words on a drawing of this width, px, with where they stand. */
-function wordsOf(width: number, others: Partial<Moment>, labels: readonly string[] = ['nickel', 'cobalt']) {
+function wordsOf(width: number, others: Partial<Moment>, labels: readonly string[] = ['nickel', 'cobalt'], behind: Partial<Moment> = {}) {
   const moment = { ...start, ...others };
   const layout = layoutOf({ width, height: 450, bedTop: 150, bedBottom: 290 }, scenario.values);
   const drawn = markup(
-    glassWords({ scenario, moment, drawn: moment, labels, layout, paused: false, hints: true, turnedTo: undefined, names: false, depth: undefined }),
+    glassWords({
+      scenario,
+      moment,
+      drawn: { ...moment, ...behind },
+      labels,
+      layout,
+      paused: false,
+      hints: true,
+      turnedTo: undefined,
+      names: false,
+      depth: undefined,
+    }),
   );
   return [...drawn.matchAll(/<text class="([^"]*)" x="([\d.-]+)" y="([\d.-]+)">([^<]*)</g)].map(([, look, x, y, text]) => ({
     look,
@@ -29,6 +40,12 @@ test('the height of the liquid is told in whole millimetres, as in the list besi
     [0.1, '1 mm'],
   ] as const)
     expect(wordsOf(260, { level_cm }).map(({ text }) => text)).toContain(said);
+});
+
+test('a picture that is far behind the run is not labelled with a height that is not so', () => {
+  const millimetres = (drawn_cm: number) => wordsOf(260, { level_cm: 1 }, [], { level_cm: drawn_cm }).filter(({ text }) => / mm$/.test(text));
+  expect(millimetres(6)).toEqual([]);
+  expect(millimetres(1.2).map(({ text }) => text)).toEqual(['12 mm']);
 });
 
 // A letter of this type is 6.6 px wide (measured on the page).
@@ -49,4 +66,11 @@ test('beakers that have no room are counted as beakers', () => {
   const many = ['nickel', 'cobalt 1', 'waste', 'cobalt 2', 'cobalt 3', 'spare'];
   const [unshown] = wordsOf(184, {}, many).filter(({ text }) => text.startsWith('and '));
   expect(unshown.text).toMatch(/^and [2-9] more beakers$/);
+});
+
+// A letter of this type in bold is 7.2 px wide (measured on the page).
+test('where to press to pour does not leave the drawing', () => {
+  for (const width of [220, 260, 300, 340, 400])
+    for (const { text, x } of wordsOf(width, {}).filter(({ look, text }) => look.includes('press') && text.includes('pour')))
+      expect(x - 7.2 * text.length, `${width} px: ${text}`).toBeGreaterThanOrEqual(0);
 });
