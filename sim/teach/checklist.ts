@@ -36,8 +36,10 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
   const steps = plannedSteps(scenario);
   const ticks = ticksOf(scenario, steps, events, firstReceiver(scenario));
   const { poured } = ticks;
-  const done = steps.map((step, i) => isDone(step, i, steps, ticks, events) || (washed && i === ticks.at && step.role === 'wash' && isBegun(step, poured[i])));
   const passed = steps.map((_, i) => isPassed(i, steps, ticks));
+  const done = steps.map((step, i) => isDone(step, i, ticks) || (washed && i === ticks.at && step.role === 'wash' && isBegun(step, poured[i])));
+  const stop = steps.length - 1;
+  if (stop >= 0) done[stop] = isEnd(events, !done.some((one, i) => !one && !passed[i] && i < stop));
   const first = done.findIndex((one, i) => !one && !passed[i]);
   const awaitsChange = (i: number) => steps[i + 1]?.role === 'change' && !done[i + 1];
   // What was set free waits for nobody: once its eluent is begun, the receiver comes before the rest of it.
@@ -45,11 +47,19 @@ export function checklistOf(scenario: Scenario, events: readonly RunEvent[], ove
   const stateOf = (i: number): StepState => {
     if (done[i]) return 'done';
     // A pour that was begun and ended early was the student's to end.
-    if (over) return poured[i] > 0 ? 'done' : 'missed';
+    if (over) return poured[i] > 0 || steps[i].role === 'stop' ? 'done' : 'missed';
     if (passed[i]) return 'missed';
+    // The clamp is shut to think as well: the run then ends only where that is said.
+    if (i !== now && steps[i].role === 'stop' && isShut(events) && steps.some(({ role }, n) => role === 'load' && poured[n] > 0)) return 'open';
     return i === now ? 'now' : openAt(i, now, steps, poured, done) ? 'open' : 'later';
   };
   return steps.map((step, i) => ({ ...step, runs_mL: awaitsChange(i) ? step.runs_mL : undefined, poured_mL: poured[i], state: stateOf(i) }));
+}
+
+/** Whether a shut clamp ends the run: all else of the procedure is done, or it was shut once more to say so. Undefined where there is no procedure to go by. */
+export function isEnded(scenario: Scenario, events: readonly RunEvent[]): boolean | undefined {
+  const stop = checklistOf(scenario, events).at(-1);
+  return stop && stop.state === 'done';
 }
 
 /** What is looked at of the column to judge a wash. */
@@ -80,9 +90,9 @@ export function releases(scenario: Scenario, liquid: string): boolean {
   return plannedSteps(scenario).some((step) => step.role === 'release' && step.liquid === liquid);
 }
 
-function isDone(step: PlannedStep, i: number, steps: readonly PlannedStep[], { poured, changed }: Ticks, events: readonly RunEvent[]): boolean {
+function isDone(step: PlannedStep, i: number, { poured, changed }: Ticks): boolean {
   if (step.role === 'change') return changed[i];
-  if (step.role === 'stop') return shutAfter(steps, poured, events);
+  if (step.role === 'stop') return false;
   const enough = step.planned_mL - Math.max(CLOSE_ML, CLOSE * step.planned_mL);
   // Who has put the next receiver under the tip has ended what went into the one before.
   const ended = changed[i + 1] && step.runs_mL === undefined && isBegun(step, poured[i]);
@@ -96,13 +106,17 @@ function isPassed(i: number, steps: readonly PlannedStep[], { poured, changed }:
   return next > 0 && (changed.includes(true, next) || poured.some((volume, later) => later > next && volume > 0));
 }
 
-/** Whether the clamp was shut, and left so, once the last liquid had been begun. */
-function shutAfter(steps: readonly PlannedStep[], poured: readonly number[], events: readonly RunEvent[]): boolean {
-  const last = steps.findLastIndex(({ liquid }) => liquid !== '');
-  const clamp = events.findLast(({ action, refused }) => action?.do === 'clamp' && !refused)?.action;
+/** Whether the clamp was shut after the last pour, with nothing left to do before or a second time: that is how a run is ended early. */
+function isEnd(events: readonly RunEvent[], allDone: boolean): boolean {
   const lastPour = events.findLastIndex(({ action, refused }) => action?.do === 'pour' && !refused);
   const lastClamp = events.findLastIndex(({ action, refused }) => action?.do === 'clamp' && !refused);
-  return poured[last] > 0 && lastClamp > lastPour && clamp?.do === 'clamp' && clamp.open_percent === 0;
+  return isShut(events) && lastClamp > lastPour && (allDone || isShut(events.slice(0, lastClamp)));
+}
+
+/** Whether the clamp was last shut by hand. */
+function isShut(events: readonly RunEvent[]): boolean {
+  const clamp = events.findLast(({ action, refused }) => action?.do === 'clamp' && !refused)?.action;
+  return clamp?.do === 'clamp' && clamp.open_percent === 0;
 }
 
 /**

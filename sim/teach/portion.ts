@@ -47,7 +47,7 @@ export interface Offer {
 export function offerFor(scenario: Scenario, at: Standing, step: Step, washTo_mL?: number): Offer | undefined {
   if (step.state !== 'now' && step.state !== 'open') return undefined;
   if (step.role === 'change') return offer(step, [], [{ do: 'receiver', label: step.label }], false);
-  if (step.role === 'stop') return offer(step, [], [{ do: 'clamp', open_percent: 0 }], false);
+  if (step.role === 'stop') return offer(step, [], ending(step, at), false);
   const low_mL = lowVolume(scenario.values);
   const first = lowFirst(scenario, at, step);
   const portions = limited(portionsOf(scenario, first ? low_mL : at.headVolume, step), step, at.delivered_mL + at.headVolume - low_mL, washTo_mL);
@@ -56,6 +56,12 @@ export function offerFor(scenario: Scenario, at: Standing, step: Step, washTo_mL
   const ready: Action[] = [...named(scenario, at), ...(opens ? [{ do: 'clamp', open_percent: 100 } as const] : []), ...(first ? [wait()] : [])];
   const pours = portions.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: step.liquid, volume_mL, how: 'wall' }, waitFor(step, volume_mL)]);
   return offer(step, portions, [...ready, ...pours, ...rinses(scenario, step)], opens);
+}
+
+/** With steps left, or with what was just poured, a clamp that is shut may be opened again: that the run ends is said by shutting it once more. */
+function ending({ state }: Step, { clampOpen }: Standing): Log {
+  const shut: Action = { do: 'clamp', open_percent: 0 };
+  return state === 'now' || clampOpen === 0 ? [shut] : [shut, shut];
 }
 
 function offer(step: Step, portions: readonly number[], actions: Log, opens: boolean): Offer {

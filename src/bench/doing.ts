@@ -38,14 +38,14 @@ export class Doing {
     return this.dragging?.moved;
   }
 
-  readonly act = ({ detail }: CustomEvent<{ action: Action }>) => this.acting.take([detail.action]);
+  readonly act = ({ detail }: CustomEvent<{ action: Action }>) => this.do(detail.action);
   readonly carryOut = ({ detail }: CustomEvent<{ actions: Log }>) => this.acting.take(detail.actions);
   readonly go = ({ detail }: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) => void this.acting.go(detail.action, detail.taken);
   readonly drop = () => this.acting.drop();
 
   readonly flipClamp = ({ detail }: CustomEvent<{ open_percent: number | undefined }>) => {
     const over = (this.bench.session()?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100;
-    this.acting.take([{ do: 'clamp', open_percent: detail.open_percent ?? over }]);
+    this.do({ do: 'clamp', open_percent: detail.open_percent ?? over });
   };
 
   readonly putReceiver = ({ detail }: CustomEvent<{ label: string }>) => this.acting.take([{ do: 'receiver', label: detail.label }]);
@@ -72,4 +72,10 @@ export class Doing {
   readonly askAtDepth = ({ detail }: CustomEvent<{ depth_cm: number | undefined; pressed: boolean }>) => {
     if (detail.pressed && detail.depth_cm !== undefined) this.bench.session()?.pointing.ask({ depth_cm: detail.depth_cm });
   };
+
+  /** A clamp that stands so already is left alone: one that is shut once more ends the run, and that is asked for in words. */
+  private do(action: Action) {
+    const stands = 100 * (this.bench.session()?.store.moment?.clampOpen ?? Number.NaN);
+    if (action.do !== 'clamp' || Math.abs(action.open_percent - stands) > 1e-9) this.acting.take([action]);
+  }
 }

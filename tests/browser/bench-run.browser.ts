@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { drawn } from '../../sim/column/drawn.ts';
 import { sectionOf } from '../../sim/terms/geometry.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
-import { expectSameAsHeadless, kept, PATIENCE_MS, reading, ready, scenario, still } from './bench-rig.ts';
+import { choice, expectSameAsHeadless, kept, PATIENCE_MS, reading, ready, scenario, still } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 const LONG = 300_000;
@@ -99,6 +99,33 @@ describe('the default run', () => {
     },
     LONG,
   );
+  test(
+    'goes on after the clamp was shut to think with water on the column, and ends only where that is pressed',
+    async () => {
+      const { page, close } = await session.openPage({ column: 1, viewport: { width: 1280, height: 720 }, reducedMotion: 'reduce' });
+      await ready(page);
+      for (const name of [/^Open, pour/, /^Pour.*sample/, /^Pour/, /^Pour/, /^Pour/, /^Pour.*water/]) {
+        const { log } = await kept(page);
+        await page.locator('bf-task li.now').getByRole('button', { name }).click();
+        await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
+        await still(page);
+      }
+      await page.keyboard.press('o');
+      await page.getByText('The clamp is shut, and the run waits').waitFor({ timeout: PATIENCE_MS });
+      expect(await page.getByText('The run is over').count()).toBe(0);
+      await page.keyboard.press('o');
+      await page.getByText('The clamp is shut, and the run waits').waitFor({ state: 'hidden', timeout: PATIENCE_MS });
+      await choice(page, 'clamp', 'shut').click();
+      const end = page.locator('bf-task').getByRole('button', { name: 'End the run here' });
+      await end.waitFor({ timeout: PATIENCE_MS });
+      expect(await page.getByText('The run is over').count()).toBe(0);
+      await end.click();
+      await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
+      await close();
+    },
+    LONG,
+  );
+
   test(
     'takes a press of the list at once while a run by hand merely plays and its liquid sinks into the bed',
     async () => {

@@ -73,7 +73,7 @@ async function toldRun(thread: ModelThread, run: SavedRun, seeing: Seeing): Prom
   const plan = await thread.open(imposed(drawn(scenario)), read.log);
   const now = run.now_min ?? 0;
   const targets = targetsOf(scenario);
-  const over = wasOver(plan, await thread.moment(now), now);
+  const over = wasOver(scenario, plan, await thread.moment(now), now);
   const open = over || seenAtMost(seeing, scenario.seeing ?? 'forecast') !== 'eye';
   return {
     title: scenario.title,

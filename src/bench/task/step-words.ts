@@ -32,7 +32,8 @@ export function amountWords({ planned_mL, poured_mL, liquid }: Step): string {
 /** What one press would do. */
 export function offerWords({ step, volume_mL, portions, opens, actions }: Offer, { liquids }: Scenario): string {
   if (step.role === 'change') return `Put “${step.label}” under the tip`;
-  if (step.role === 'stop') return 'Shut the clamp: the run ends';
+  // A clamp that is shut already stands open to the reader: to go on, or to end.
+  if (step.role === 'stop') return step.state === 'open' && actions.length === 1 ? 'End the run here' : 'Shut the clamp: the run ends';
   const bottle = step.role === 'load' ? 'sample' : (liquids[step.liquid]?.label ?? step.liquid);
   const volume = `${millilitres(volume_mL, volume_mL % 1 === 0 ? 0 : 1)} ${bottle}`;
   // Another liquid is not poured at once where much still stands above the bed.
@@ -49,16 +50,21 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run ${end}`}`;
 }
 
-/** What happens if nothing more is done, and what could be. `washed`: the wash in hand has come as far as it should. */
-export function nextWords(scenario: Scenario, at: Standing, over: boolean, washed = false): string {
+/** What happens if nothing more is done, and what could be. `washed`: the wash in hand has come as far as it should. `waits`: the clamp was shut to think. */
+export function nextWords(scenario: Scenario, at: Standing, over: boolean, { washed = false, waits = false } = {}): string {
   if (over) return 'Nothing more is due on this column: the debrief tells where everything is. Pouring goes on with it.';
+  if (waits) return `The clamp is shut, and the run waits: open it to go on, or end the run in the list. ${room(scenario, at)}`;
   return `${washed ? 'Washed enough: the band must not reach the bottom. ' : ''}${flowWords(scenario, at)}`;
 }
 
-function flowWords({ values }: Scenario, at: Standing): string {
+function room({ values }: Scenario, { headVolume }: Standing): string {
+  const room_mL = fits(values, headVolume);
+  return room_mL > 0 ? `${millilitres(room_mL)} fit above the bed.` : 'Nothing more fits above the bed.';
+}
+
+function flowWords(scenario: Scenario, at: Standing): string {
   const still = stillness(at);
-  const room = fits(values, at.headVolume);
-  const fit = room > 0 ? `${millilitres(room)} fit above the bed.` : 'Nothing more fits above the bed.';
+  const fit = room(scenario, at);
   if (still) return `${stillWords(still)} ${fit}`;
   const minutes = minutesToLow(at);
   if (minutes !== undefined) return `${fit} The liquid is ${LOW_MM} mm above the bed in ${duration(minutes)}.`;

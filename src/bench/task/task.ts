@@ -64,6 +64,7 @@ export class TaskPanel extends LiveElement {
     const steps = this.steps(scenario, moment, over);
     const at = steps.findIndex(({ state }) => state === 'now');
     const washed = steps[at - 1]?.role === 'wash';
+    const waits = moment.clampOpen === 0 && steps.at(-1)?.state === 'open';
     // Of a day with several aliquots only the one in hand is listed, so that what can happen next stays in sight below it.
     const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
     const aliquot = starts.filter((start) => start <= at).length;
@@ -76,7 +77,7 @@ export class TaskPanel extends LiveElement {
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
         ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, isCarriedOut(store, moment))))}</ol>`}
       </section>
-      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over, washed)}</p></section>` : nothing}
+      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over, { washed, waits })}</p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
