@@ -39,10 +39,11 @@ export const viewStyles = css`
     .second { break-before: page; display: grid; gap: 0.5rem; }
     .run-figure { margin: -1.5rem 0 0.5rem; break-inside: avoid; }
     .run-figure bf-figure { height: 300px; }
-    textarea { border: 0; border-bottom: 1px solid #000; resize: none; }
+    .why { display: block; }
+    textarea { display: block; box-sizing: border-box; width: 100%; margin: 0; padding: 0; border: 0; border-bottom: 1px solid #000; resize: none; font-size: 8pt; line-height: 1.4; }
     .page { gap: 0.4rem; }
     .page h2 { font-size: 10.5pt; margin-bottom: 0.1rem; }
-    .own form { display: none; }
+    .own form, .nothing-own { display: none; }
     .safety { font-size: 7.5pt; }
   }
 `;

@@ -24,6 +24,9 @@ import './replicates.ts';
 import '../ui/table.ts';
 import '../ui/named/column-name.ts';
 
+/** Of the waste alone: the rest is said by the close of the cautions. */
+const WASTE_CLOSE = 'What goes into which container is decided by the chemical hygiene plan and a qualified safety officer.';
+
 const WHY = 'Why do two ions of equal charge separate?';
 
 /** The notebook: readings, expectations, the reader's own calculation, the result with its uncertainty, safety and waste. Prints on two pages. */
@@ -105,20 +108,21 @@ export class NotebookView extends LiveElement {
 
   private own({ workUp }: Session) {
     const { entries } = workUp.saved;
-    return html`<section class="own"><h2>Own entries</h2>
-      ${entries.length === 0 ? nothing : html`<ul>${entries.map(({ what, value }, i) => (what === WHY ? nothing : html`<li>${what}${value === '' ? '' : `: ${value}`} <button type="button" class="plain" @click=${() => workUp.strike(i)}>strike<span class="unseen"> ${what}</span></button></li>`))}</ul>`}
+    const none = entries.every(({ what }) => what === WHY);
+    return html`<section class="own ${none ? 'nothing-own' : ''}"><h2>Own entries</h2>
+      ${none ? nothing : html`<ul>${entries.map(({ what, value }, i) => (what === WHY ? nothing : html`<li>${what}${value === '' ? '' : `: ${value}`} <button type="button" class="plain" @click=${() => workUp.strike(i)}>strike<span class="unseen"> ${what}</span></button></li>`))}</ul>`}
       <form @submit=${this.write}><label>what <input name="what" type="text" maxlength="200" required autocomplete="off" /></label>
         <label>value <input name="value" type="text" maxlength="200" autocomplete="off" /></label><button type="submit">Write down</button></form>
     </section>`;
   }
 
   private safety() {
-    const { waste, note } = classPlan(1);
+    const { waste } = classPlan(1);
     return html`<section class="safety"><h2>Safety and waste</h2>
       <ul>${Object.values(CAUTIONS).map(({ heading, lines }) => html`<li><strong>${heading}.</strong> ${lines[0]}</li>`)}</ul>
       <h3>Waste is kept apart</h3>
       <ul>${waste.map(({ stream, what, rule }) => html`<li><strong>${stream}</strong> ${what}: ${rule}</li>`)}</ul>
-      <p>${CAUTION_CLOSE} ${note}</p></section>`;
+      <p>${CAUTION_CLOSE} ${WASTE_CLOSE}</p></section>`;
   }
 
   private write(event: Event & { target: HTMLFormElement }) {

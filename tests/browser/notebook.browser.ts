@@ -63,6 +63,33 @@ test(
   LONG_MS,
 );
 
+test(
+  'on paper the column is named, the own words stand below their question in the type of the page, and what is empty or said already is left out',
+  async () => {
+    const { page, close } = await session.openPage({ hash: '#workup', column: 1 });
+    await worked(page);
+    await page.getByLabel('in your own words').fill('Cobalt becomes an anion.');
+    await page.keyboard.press('Tab');
+    await page.getByText('Kept with the run.').waitFor();
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 718, height: 1000 });
+    const notebook = page.locator('bf-notebook');
+    expect(await notebook.getByRole('button', { name: /^column\s\d{1,4}$/ }).isVisible()).toBe(true);
+    const size = (css: string) => notebook.locator(css).evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+    expect(Math.abs((await size('textarea')) - (await size('.pages')))).toBeLessThan(0.5);
+    const words = await notebook.locator('label.why').evaluate((label) => {
+      const range = document.createRange();
+      range.selectNode(label.childNodes[0]);
+      return { text: range.getBoundingClientRect().bottom, box: label.querySelector('textarea')?.getBoundingClientRect().top ?? 0 };
+    });
+    expect(words.box).toBeGreaterThanOrEqual(words.text - 1);
+    expect(await notebook.getByRole('heading', { name: 'Own entries' }).isVisible()).toBe(false);
+    expect((await notebook.locator('.safety').innerText()).match(/permission/g)).toHaveLength(1);
+    await close();
+  },
+  LONG_MS,
+);
+
 describe.each([
   { width: 1280, height: 720 },
   { width: 390, height: 844 },

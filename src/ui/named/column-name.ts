@@ -12,6 +12,8 @@ export class ColumnName extends LitElement {
       /* Pressable also where a figure is drawn up over the line that it stands in. */
       :host { white-space: nowrap; position: relative; z-index: 1; }
       button { min-height: 0; padding: 0 0.125em; border: 0; background: none; color: inherit; font: inherit; text-decoration: underline dotted; text-underline-offset: 0.2em; }
+      /* Other presses are of no use on paper; this one is the name. */
+      @media print { button { display: inline; text-decoration: none; } }
     `,
   ];
 
