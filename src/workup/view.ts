@@ -10,7 +10,7 @@ import { fixed } from '../ui/text/format.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { refusalText } from '../ui/text/work-up-refusals.ts';
-import { doneWords, emptyWords, seenWords, stepWords } from '../ui/text/work-up-words.ts';
+import { doneWords, emptyWords, meterWords, seenWords, stepWords } from '../ui/text/work-up-words.ts';
 import { curvesOf, type FlaskCurves } from './curves.ts';
 import { viewStyles } from './view-styles.ts';
 import './controls.ts';
@@ -93,7 +93,7 @@ export class WorkUpView extends LiveElement {
     const event = state.events.at(-1);
     if (!event)
       return html`<p class="soft">Usual order: transfer everything into a flask; add NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate and acetone; titrate with EDTA until the blue turns pink. Or make it up in a volumetric flask and titrate portions of it.</p>`;
-    return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}.` : nothing}</p>
+    return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, ${meterWords(event, event.reading)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }
 
@@ -101,7 +101,7 @@ export class WorkUpView extends LiveElement {
     if (events.length === 0) return nothing;
     const { refusals } = this.session?.workUp ?? { refusals: [] };
     return html`<details><summary>What was done: ${events.length} steps${refusals.length > 0 ? `, ${refusals.length} refused` : ''}</summary>
-      <ol>${events.map((event) => html`<li>${doneWords(event, bench)}${event.reading ? html`: ${seenWords(event.reading)}, pH ${fixed(event.reading.pH, 2)}, ${fixed(event.reading.temperature_C, 1)} °C` : nothing}</li>`)}</ol>
+      <ol>${events.map((event) => html`<li>${doneWords(event, bench)}${event.reading ? html`: ${seenWords(event.reading)}, ${meterWords(event, event.reading)}, ${fixed(event.reading.temperature_C, 1)} °C` : nothing}</li>`)}</ol>
       ${refusals.length === 0 ? nothing : html`<ul>${refusals.map((event) => html`<li>${stepWords(event.action, bench)}: ${event.refused ? refusalText(event.refused) : ''}</li>`)}</ul>`}
     </details>`;
   }

@@ -1,7 +1,7 @@
 import { type Plan, spansOf } from '../../../sim/history/index.ts';
 import type { Receiver } from '../../../sim/flask/index.ts';
 import type { Parameters } from '../../../sim/terms/types.ts';
-import type { Bench, Dose, Reading, WorkUpAction, WorkUpEvent } from '../../../sim/workup/index.ts';
+import type { Bench, Dose, ReagentId, Reading, WorkUpAction, WorkUpEvent } from '../../../sim/workup/index.ts';
 import { fixed, millilitres, millimoles, withUnit } from './format.ts';
 
 // Steps of the work-up in words: what is to be done, what was done, what is seen.
@@ -17,7 +17,7 @@ export function stepWords(action: WorkUpAction, bench: Bench): string {
   if (action.do === 'swirl') return `swirl for ${fixed(action.min, 1)} min`;
   if (action.do === 'wait') return action.ice ? `${action.min} min in ice` : `wait ${action.min} min`;
   const label = 'g' in action.dose ? SOLID : bench.reagents[action.reagent].label;
-  return `${label}, ${doseWords(action.dose)}`;
+  return `${label}, ${doseWords(action.dose, action.reagent)}`;
 }
 
 function transferWords(rinses: number, rinse_mL: number): string {
@@ -26,12 +26,13 @@ function transferWords(rinses: number, rinse_mL: number): string {
   return `transfer into a flask, receiver ${rinsed}`;
 }
 
-function doseWords(dose: Dose): string {
+function doseWords(dose: Dose, reagent: ReagentId): string {
   if ('drops' in dose) return dose.drops === 1 ? 'one drop' : `${dose.drops} drops`;
   if ('mL' in dose) return millilitres(dose.mL, 2);
   if ('g' in dose) return withUnit(fixed(dose.g, 2), 'g');
   if (dose.until === 'pink') return 'until the last blue has gone';
-  return `until pH ${fixed(dose.until.pH, 1)}`;
+  const side = reagent === 'NaOH' ? 'above' : 'below';
+  return `until the pH stays at ${fixed(dose.until.pH, 1)} or just ${side} it; right after the last drop the meter still reads otherwise, as lumps of hydroxide dissolve slowly`;
 }
 
 /** What was done, with the amount that went in. */
@@ -44,7 +45,13 @@ export function doneWords({ action, used }: WorkUpEvent, bench: Bench): string {
 
 /** The pH that was asked for is that at rest: a reading right after the last drop comes before the lumps have dissolved. */
 function restWords(dose: Dose): string {
-  return 'until' in dose && dose.until !== 'pink' ? `, pH ${fixed(dose.until.pH, 1)} once all has dissolved` : '';
+  return 'until' in dose && dose.until !== 'pink' ? `, expected to settle at pH ${fixed(dose.until.pH, 1)} once the lumps of hydroxide have dissolved` : '';
+}
+
+/** What the meter shows after a step; beside a pH that was asked for it is told that it is the one of this moment. */
+export function meterWords({ action }: WorkUpEvent, { pH }: Reading): string {
+  const asked = action.do === 'add' && 'until' in action.dose && action.dose.until !== 'pink';
+  return `${asked ? 'the meter right now: ' : ''}pH ${fixed(pH, 2)}`;
 }
 
 function dropsWords(used: number, dose: Dose, values: Parameters): string {

@@ -3,7 +3,7 @@ import { spansOf } from '../../../sim/history/index.ts';
 import type { WorkUpAction } from '../../../sim/workup/index.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { refusalText } from '../../../src/ui/text/work-up-refusals.ts';
-import { doneWords, dropWords, stepWords } from '../../../src/ui/text/work-up-words.ts';
+import { doneWords, dropWords, meterWords, stepWords } from '../../../src/ui/text/work-up-words.ts';
 import { collected } from './rig.ts';
 
 const EDTA = (dose: Extract<WorkUpAction, { do: 'add' }>['dose']): WorkUpAction => ({ do: 'add', reagent: 'EDTA', dose });
@@ -73,5 +73,22 @@ test('what is weighed is named without a molarity, and a pH that was asked for i
   if (!bench || !state) throw new Error('expected a work-up');
   expect(stepWords({ do: 'add', reagent: 'thiocyanate', dose: { g: 3 } }, bench)).toBe('ammonium thiocyanate, 3.00\u202fg');
   const alkali = state.events.find(({ action }) => action.do === 'add' && action.reagent === 'NaOH');
-  expect(alkali && doneWords(alkali, bench)).toMatch(/ mol\/L NaOH \(\d+ drops?\), pH 8\.0 once all has dissolved$/);
+  const acid = state.events.find(({ action }) => action.do === 'add' && action.reagent === 'acetic');
+  if (!alkali || !acid) throw new Error('expected alkali and acid');
+  expect(doneWords(alkali, bench)).toMatch(/ mol\/L NaOH \(\d+ drops?\), expected to settle at pH 8\.0 once the lumps of hydroxide have dissolved$/);
+  // The meter goes beyond what was asked for, and with a swirl comes back to it.
+  const at = state.events.indexOf(alkali);
+  const { reading } = alkali;
+  expect(reading?.pH).toBeGreaterThan(9);
+  expect(reading && meterWords(alkali, reading)).toBe(`the meter right now: pH ${reading?.pH.toFixed(2)}`);
+  expect(stepWords(alkali.action, bench)).toMatch(
+    /until the pH stays at 8\.0 or just above it; right after the last drop the meter still reads otherwise, as lumps of hydroxide dissolve slowly$/,
+  );
+  const next = state.events[at + 1];
+  expect(next?.reading && meterWords(next, next.reading)).toMatch(/^pH /);
+  expect(stepWords(acid.action, bench)).toContain('or just below it; right after the last drop the meter still reads otherwise');
+  const rested = state.events[state.events.indexOf(acid) + 1];
+  expect(rested?.action.do).toBe('swirl');
+  expect(acid.reading?.pH).toBeLessThan(6);
+  expect(Math.abs((rested?.reading?.pH ?? 0) - 6)).toBeLessThan(Math.abs((acid.reading?.pH ?? 0) - 6));
 });
