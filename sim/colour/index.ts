@@ -1,4 +1,5 @@
 // Colour of liquids, beads and bed, and the styles of plotted lines. Other rooms import from here.
+export { absorbanceOf } from './absorbance.ts';
 export { bedColour, type BedOptions, bedPainter, type BedPainter } from './bed.ts';
 export { liquidColour, vesselStops } from './liquid.ts';
 export type { Solution } from './mixture.ts';

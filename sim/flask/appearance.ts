@@ -1,4 +1,4 @@
-import type { Solution } from '../colour/index.ts';
+import { absorbanceOf, type Solution } from '../colour/index.ts';
 import { IN_FLASK, ION_IDS } from '../terms/ions.ts';
 import type { Balance, Chemistry } from './balance.ts';
 import { balanceIn, type Flask } from './flask.ts';
@@ -18,6 +18,12 @@ export interface Appearance {
 
 /** From here the blue hides the pink; assumed. */
 const VIVID_A = 0.3;
+/** Maxima of cobalt as tetrachloro anion and with water round it, nm; sources in colour/spectra.ts. */
+const BLUE_NM = 690;
+const PINK_NM = 511;
+/** Absorbance of the tetrachloro anion below which it is not noticed, and times that of the pink from which it alone is seen: as the spectra come out through a beaker. */
+const NOTICED_A = 0.2;
+const ALONE = 2.3;
 /** mol/L below which the colour of an ion is not noticed in a flask; assumed, from absorptivities of 2 to 5 L/mol/cm. */
 const FAINT_M = 5e-4;
 /** mol/L from which cobalt is called pink, not pale pink: where the colour of its spectrum through a beaker is. */
@@ -30,7 +36,17 @@ const CLOUD_MMOL = 2e-4;
 export function appearanceOf(flask: Flask, chemistry: Chemistry, pathCm: number, threshold_A: number): Appearance {
   const balance = balanceIn(flask, chemistry);
   const absorbance = blueAbsorbance(balance.blue, pathCm);
-  return { solution: solutionOf(flask, balance), absorbance, liquid: liquidWord(flask, balance, absorbance, threshold_A), solid: solidWords(flask) };
+  const solution = solutionOf(flask, balance);
+  const liquid = inStrongAcid(solution, pathCm) ?? liquidWord(flask, balance, absorbance, threshold_A);
+  return { solution, absorbance, liquid, solid: solidWords(flask) };
+}
+
+/** Strong acid makes cobalt blue without any indicator, as it is in a beaker before the water has come through. */
+function inStrongAcid(solution: Solution, path_cm: number): 'blue' | 'violet' | undefined {
+  const blue = absorbanceOf('CoCl4', solution, path_cm, BLUE_NM);
+  const pink = absorbanceOf('CoAquo', solution, path_cm, PINK_NM) + absorbanceOf('CoCl', solution, path_cm, PINK_NM);
+  if (blue < NOTICED_A || blue < pink) return undefined;
+  return blue > ALONE * pink ? 'blue' : 'violet';
 }
 
 function solutionOf(flask: Flask, { metals, blue, hydrogen }: Balance): Solution {
