@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type HandOut, handOutText, OWN_MAX, QUESTION_MAX, readHandOut } from '../../sim/handed/index.ts';
 import { inWords, merged } from '../../sim/input/index.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import { questionsOf } from '../../sim/teach/index.ts';
 import { encodeHandOut } from '../store/given/hand-out-link.ts';
 import { differences } from '../store/keep/difference.ts';
@@ -16,7 +17,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { type Modules, qrOf } from './qr.ts';
 import { type ChosenRules, ruleControls, rulesOf } from './rules.ts';
 import { sheet, sheetStyles } from './sheet.ts';
-import { findable, hasFaults } from './to-find.ts';
+import { findable, hasFaults, withoutFaults } from './to-find.ts';
 import '../ui/day/day-warning.ts';
 import { copied } from '../ui/text/clipboard.ts';
 
@@ -66,6 +67,8 @@ export class HandOutPart extends LiveElement {
   @state() private own: readonly string[] = [];
   /** Set by the instructor; undefined to follow the open run, whose faults may be hidden. */
   @state() private toFind: boolean | undefined;
+  /** Handed out without the faults that are on the bench. */
+  @state() private faultless = false;
   /** JSON of the first scenario, once it is needed. */
   @state() private first: Json | undefined;
   @state() private typed = '';
@@ -82,8 +85,7 @@ export class HandOutPart extends LiveElement {
   }
 
   override render() {
-    const { session, handOut } = this;
-    const { written } = session ?? {};
+    const { session, handOut, written } = this;
     if (!session || !written || !handOut) return nothing;
     const { ready } = this;
     const current = ready?.of === this.making ? ready : undefined;
@@ -92,13 +94,24 @@ export class HandOutPart extends LiveElement {
         <bf-day-warning .scenario=${written}></bf-day-warning>
         ${ruleControls(written, this.chosen, (chosen) => {
           this.chosen = { ...this.chosen, ...chosen };
-        })}${findable(session, this.isToFind, (toFind) => {
-          this.toFind = toFind;
-        })}${this.questions(session)}
+        })}${this.faults(session)}${this.questions(session)}
         ${current?.problem ? html`<p class="problem" role="alert">${current.problem}</p>` : nothing}
         ${current?.link ? this.ways(current) : nothing}
       </div>
       ${current?.link ? sheet({ scenario: written, handOut, link: current.link, modules: current.modules }) : nothing}`;
+  }
+
+  private faults(session: Session) {
+    return findable(session, {
+      toFind: this.isToFind,
+      left: this.faultless,
+      takeToFind: (toFind) => {
+        this.toFind = toFind;
+      },
+      leaveOut: (left) => {
+        this.faultless = left;
+      },
+    });
   }
 
   private questions({ written }: Session) {
@@ -126,8 +139,15 @@ export class HandOutPart extends LiveElement {
       ${modules ? nothing : html`<p class="soft">The link is too long for a QR code.</p>`}`;
   }
 
+  /** The scenario that is handed out. */
+  private get written(): Scenario | undefined {
+    const { written } = this.session ?? {};
+    return written && this.faultless ? { ...written, faults: [], procedure: written.procedure.filter((action) => action.do !== 'fault') } : written;
+  }
+
   private get isToFind(): boolean {
-    const { mystery, written } = this.session ?? {};
+    const { session, written } = this;
+    const mystery = session?.mystery;
     return written !== undefined && hasFaults(written) && (this.toFind ?? mystery !== undefined);
   }
 
@@ -137,15 +157,15 @@ export class HandOutPart extends LiveElement {
 
   /** The present hand-out: what differs from the shipped scenario, except for the column of this page. */
   private get handOut(): HandOut | undefined {
-    const { session, isToFind: hidden, first } = this;
-    const { written } = session ?? {};
+    const { session, isToFind: hidden, first, written } = this;
     if (!session || !written || (hidden && first === undefined)) return undefined;
     const known = questionsOf(written).map(({ id }) => id);
     // The id of a demonstration would name its fault.
     const [base, shipped] = hidden && first !== undefined ? [FIRST_SCENARIO, first] : [session.base, session.shipped];
+    const json = this.faultless ? withoutFaults(session.json, shipped) : session.json;
     return {
       base,
-      differences: merged(differences(shipped, session.json), { seed: null }),
+      differences: merged(differences(shipped, json), { seed: null }),
       seed: written.seed,
       ...rulesOf(written, this.chosen),
       asked: known.filter((id) => this.asked.includes(id)),

@@ -93,7 +93,7 @@ export class FaultsView extends LiveElement {
   }
 
   private whileHidden(session: Session) {
-    return html`${isClosed(session) ? html`<h2>What is wrong with this column?</h2><p role="status">${CLOSED}</p>` : html`<bf-mystery .session=${session}></bf-mystery>`}<details><summary>What can be done about it</summary><bf-rescue .session=${session}></bf-rescue></details>`;
+    return html`${isClosed(session) ? html`<h2>What is wrong with this column?</h2><p role="status">${CLOSED}</p><p><button type="button" class="primary" @click=${toBench}>To the bench</button></p>` : html`<bf-mystery .session=${session}></bf-mystery>`}<details><summary>What can be done about it</summary><bf-rescue .session=${session}></bf-rescue></details>`;
   }
 
   private partOf(session: Session) {
@@ -141,6 +141,10 @@ export class FaultsView extends LiveElement {
   private take(event: CustomEvent<{ value: string }>) {
     this.showing = PARTS.find(({ value }) => value === event.detail.value)?.value ?? 'board';
   }
+}
+
+function toBench(): void {
+  location.hash = '#bench';
 }
 
 /** While less than everything may be seen before the end, the pictures and numbers that tell a hidden fault would tell it early. */

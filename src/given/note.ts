@@ -43,7 +43,7 @@ export class GivenNote extends LiveElement {
     return html`<section aria-label="Handed out">
       <details><summary>${name}</summary>
         <ul>${ruleLines(handOut, written).map((line) => html`<li>${line}</li>`)}<li>${questionsLine(given)}</li></ul>
-        ${ended ? html`<p>What was done up to the end is handed in, whatever is tried now.</p>` : this.endOf(session)}
+        ${ended ? nothing : this.endOf(session)}
       </details>
       ${ended ? this.whenEnded(session, given) : nothing}
     </section>`;
@@ -55,7 +55,7 @@ export class GivenNote extends LiveElement {
 
   private whenEnded(session: Session, given: Given) {
     const left = session.task.left(given);
-    return html`<div class="row"><button type="button" class="primary" @click=${() => emit(this, 'bf-hand-in', undefined)}>Answer and hand in</button>
+    return html`<p>What was done up to the end is handed in, whatever is tried now.</p><div class="row"><button type="button" class="primary" @click=${() => emit(this, 'bf-hand-in', undefined)}>Answer and hand in</button>
       ${left > 0 ? html`<button type="button" @click=${() => session.task.next()}>Next try, ${left} left</button>` : nothing}</div>`;
   }
 }

@@ -4,6 +4,7 @@ import { readScenario } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { EMPTY_BENCH, FIRST_SCENARIO, scenarioJson } from '../store/shipped/catalog.ts';
 import { isHidden } from '../store/keep/mystery.ts';
+import { differences } from '../store/keep/difference.ts';
 import type { Json, Outcome, SavedRun } from '../store/keep/saved.ts';
 import type { Session } from '../store/session.ts';
 import { derived, tracked } from '../store/tracked.ts';
@@ -122,8 +123,9 @@ export class LabDraft {
 
   async openBench(session: Session): Promise<Outcome<undefined>> {
     if (isHidden(session.mystery)) return { ok: false, message: 'lab: the faults of the run on the bench are hidden; name them there first' };
-    const run = session.saved();
-    return this.open({ ...run, differences: withoutSeed(run.differences), seed: Number.NaN });
+    if (session.labClosed) return { ok: false, message: 'lab: what was handed out opens here when its tries are over' };
+    const { shipped, json } = session;
+    return this.open({ ...session.saved(), differences: differences(shipped, asWritten(json, shipped)), seed: Number.NaN });
   }
 
   /** The form in which it is kept and passed on between instructors. */
@@ -144,8 +146,9 @@ export class LabDraft {
 
   private async onBench(session: Session): Promise<Lab> {
     const { base, shipped, json } = session;
-    if (!isHidden(session.mystery) && session.written)
-      return { base, start: shipped, json: withValueAt(json, 'seed', valueAt(shipped, 'seed')) as Json, hidden: session.mystery !== undefined };
+    if (!session.labClosed && session.written) return { base, start: shipped, json: asWritten(json, shipped), hidden: session.mystery !== undefined };
+    // A shipped lesson may be the one that was handed out.
+    if (!isHidden(session.mystery)) return FIRST;
     const first = await labOf({ base: FIRST_SCENARIO, differences: {}, seed: Number.NaN, log: [] });
     return first.ok ? first.value : FIRST;
   }
@@ -165,7 +168,13 @@ export class LabDraft {
   }
 }
 
-/** The number of the column belongs to a try, not to the lab. */
-function withoutSeed(differences: Json): Json {
-  return withValueAt(differences, 'seed', undefined) as Json;
+/**
+ * The lab of a run. The number of the column belongs to a try, and an empty tube to how a run is begun on the bench: a procedure that
+ * packs nothing starts with a bed.
+ */
+function asWritten(json: Json, shipped: Json): Json {
+  const lab = withValueAt(json, 'seed', valueAt(shipped, 'seed'));
+  const procedure = valueAt(lab, 'procedure');
+  const packs = Array.isArray(procedure) && procedure.some((action) => valueAt(action, 'do') === 'pack');
+  return (packs ? lab : withValueAt(lab, 'bench.packed', valueAt(shipped, 'bench.packed'))) as Json;
 }

@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { catalog, EMPTY_BENCH } from '../store/shipped/catalog.ts';
-import { isHidden } from '../store/keep/mystery.ts';
 import type { Outcome } from '../store/keep/saved.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
@@ -50,7 +49,7 @@ export class LabTools extends LiveElement {
         <label>Start from <select @change=${this.start}>
           <option value="">choose …</option>
           <option value=${EMPTY_BENCH}>an empty bench</option>
-          ${isHidden(session.mystery) ? nothing : html`<option value=${BENCH}>what is on the bench</option>`}
+          ${session.labClosed ? nothing : html`<option value=${BENCH}>what is on the bench</option>`}
           ${catalog().map(({ id, title }) => html`<option value=${id}>${title}</option>`)}
         </select></label>
         <button type="button" ?disabled=${!draft.canUndo} @click=${() => draft.undo()}>Undo</button>

@@ -212,11 +212,11 @@ function titleOf({ json }: LabDraft): string {
 }
 
 /** What "Use on the bench" would put aside. */
-function benchWords({ store }: Session): string {
-  const { scenario, log, moment } = store;
+function benchWords(session: Session): string {
+  const { scenario, log, moment } = session.store;
   if (!scenario) return '';
   const done = log.length === 0 ? 'nothing done yet' : `${millilitres(moment?.delivered_mL ?? 0)} delivered`;
-  return `On the bench now: ${scenario.title} (${columnName(scenario.seed)}), ${done}.`;
+  return `On the bench now: ${scenario.title} (${columnName(scenario.seed)}), ${done}.${session.task.closesLab(session.given) ? ' It was handed out and opens here when its tries are over.' : ''}`;
 }
 
 declare global {

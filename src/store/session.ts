@@ -8,6 +8,7 @@ import { Task } from './given/task.ts';
 import { recalled, remember } from './keep/choices.ts';
 import { patched } from './keep/difference.ts';
 import { decodeLink } from './keep/link.ts';
+import { isHidden } from './keep/mystery.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { isOver } from './over.ts';
 import { Pointing } from './pointing.ts';
@@ -131,6 +132,11 @@ export class Session extends KeepingRun {
   /** Whether the run, or the try, has ended: then everything is shown. */
   @derived get allOpen(): boolean {
     return this.ended || this.given?.ended !== undefined || this.over;
+  }
+
+  /** Whether the lab of the run on the page is kept from its reader, because of hidden faults or of a hand-out. */
+  @derived get labClosed(): boolean {
+    return isHidden(this.mystery) || this.task.closesLab(this.given);
   }
 
   /** The reader's choice, as far as the scenario allows it before the end. */

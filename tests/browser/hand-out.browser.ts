@@ -130,8 +130,18 @@ describe('what is handed out', () => {
         .first()
         .waitFor();
 
+      // Drawn in full, the lab would tell when to change the receiver.
+      await page.evaluate(`location.hash = '#lab'`);
+      await page.getByText(/It was handed out and opens here when its tries are over/).waitFor();
+      expect(await told(page)).not.toContain('Window for the receiver');
+      await page.evaluate(`location.hash = '#class/ahead'`);
+      await page.locator('bf-class-forecast p', { hasText: 'when its tries are over' }).waitFor();
+      expect(await button(page, 'Compute').count()).toBe(0);
+      await page.evaluate(`location.hash = '#bench'`);
+
       await page.getByText('Handed out: try 1 of 2').click();
       await button(page, 'End this try').click();
+      expect(await page.getByText('What was done up to the end is handed in, whatever is tried now.').isVisible()).toBe(true);
       await soon(() => seeing(page).locator('optgroup').getAttribute('label')).toBe('all is open now');
       expect(await seeing(page).inputValue()).toBe('eye');
       expect(await axeViolations(page)).toEqual([]);
@@ -258,6 +268,9 @@ describe('what is handed out', () => {
         // Pictures and numbers of the whole run would tell it early.
         await page.getByText(/^The fault board opens when the run has ended/).waitFor();
         expect(await page.locator('bf-mystery, bf-symptoms, bf-overlay, bf-unrolled').count()).toBe(0);
+        await button(page, 'To the bench').click();
+        await soon(() => page.evaluate(`location.hash`)).toBe('#bench');
+        await page.evaluate(`location.hash = '#faults'`);
         expect(await axeViolations(page)).toEqual([]);
       }
       await page.evaluate(`location.hash = '#bench'`);

@@ -12,6 +12,9 @@ import { acidWords, CHANGE_COLUMNS, changeRows, depthWords, doubtOf, figureRows,
 import '../../ui/number.ts';
 import '../../ui/table.ts';
 
+const CLOSED =
+  'What is on the bench was handed out: what a class will see with it is shown when its tries are over and its faults, if it has any to find, are named.';
+
 /** What a class of a given number of groups will see with the open scenario. */
 @customElement('bf-class-forecast')
 export class ForecastPart extends LiveElement {
@@ -34,6 +37,7 @@ export class ForecastPart extends LiveElement {
     const { room } = this;
     const lab = this.session?.written;
     if (!room || !lab) return nothing;
+    if (this.session?.labClosed) return html`<p role="status">${CLOSED}</p>`;
     const { forecasting, forecast } = room;
     const groups = this.chosen ?? Math.max(GROUPS_USUAL, lab.values['class.groups']);
     return html`

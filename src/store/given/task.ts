@@ -73,6 +73,11 @@ export class Task {
     return Math.max(0, handOut.tries - Math.max(attempt, this.begun(handOut)));
   }
 
+  /** Whether its lab, drawn in full, would tell what the rules keep back: its tries are not over, and less than the forecast may be seen before. */
+  closesLab(given: Given | undefined): boolean {
+    return given !== undefined && given.handOut.seeing !== 'forecast' && (given.ended === undefined || this.left(given) > 0);
+  }
+
   /** The next try; the one on the page is put aside. False if there is none left. */
   async next(): Promise<boolean> {
     const { session } = this;

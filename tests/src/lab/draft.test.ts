@@ -3,6 +3,8 @@ import { procedureOf, usualRecipe, valueAt } from '../../../sim/lab/index.ts';
 import { LabDraft } from '../../../src/lab/draft.ts';
 import { labAddress, openAddress } from '../../../src/lab/share.ts';
 import { EMPTY_BENCH } from '../../../src/store/shipped/catalog.ts';
+import type { HandOut } from '../../../sim/handed/index.ts';
+import { emptied } from '../../../src/bench/packing/empty.ts';
 import { Session } from '../../../src/store/session.ts';
 import { memory } from '../store/memory.ts';
 import { directThread } from '../store/rig.ts';
@@ -182,5 +184,53 @@ describe('the name of a bottle', () => {
     draft.set('liquids.sample.label', '19 M HCl, a joke');
     draft.set('liquids.sample.HCl_M', 8);
     expect(labels(draft)).toEqual(['strong acid', '19 M HCl, a joke', 'water']);
+  });
+});
+
+describe('what is on the bench', () => {
+  const handOut: HandOut = {
+    base: 'cathode-leach',
+    differences: { title: 'Handed out' },
+    seed: 5,
+    column: 'fresh',
+    seeing: 'eye',
+    tries: 1,
+    asked: [],
+    own: [],
+  };
+  const onBench = async (prepare: (session: Session) => Promise<unknown>): Promise<{ session: Session; draft: LabDraft }> => {
+    const session = new Session(directThread(), memory(), 'a');
+    await session.start(undefined);
+    await prepare(session);
+    const draft = new LabDraft(memory());
+    await draft.begin(session);
+    return { session, draft };
+  };
+
+  test('is taken as the lab has it, with its bed, though the run was begun with an empty tube', async () => {
+    const { session, draft } = await onBench((session) => session.beginOther(emptied(session.json)));
+    expect(session.store.scenario?.values['bench.packed']).toBe(0);
+    expect(draft.issues).toEqual([]);
+    expect(draft.scenario?.values['bench.packed']).toBe(1);
+    draft.set('bed.length_cm', 9);
+    expect(await draft.openBench(session)).toMatchObject({ ok: true });
+    expect([draft.issues, draft.scenario?.values['bench.packed']]).toEqual([[], 1]);
+  });
+
+  test('is not drawn while it is a try of a hand-out that does not allow the forecast', async () => {
+    const { session, draft } = await onBench((session) => session.task.open(handOut));
+    expect(valueAt(draft.json, 'title')).toBe('My lab');
+    expect(valueAt(draft.json, 'procedure')).toBeUndefined();
+    expect(await draft.openBench(session)).toMatchObject({ ok: false, message: expect.stringContaining('when its tries are over') });
+    session.task.end();
+    await session.store.act({ do: 'pour', liquid: 'acid', volume_mL: 2 });
+    session.task.end();
+    expect(await draft.openBench(session)).toMatchObject({ ok: true });
+    expect(valueAt(draft.json, 'title')).toBe('Handed out');
+  });
+
+  test('is drawn where the hand-out allows the forecast', async () => {
+    const { draft } = await onBench((session) => session.task.open({ ...handOut, seeing: 'forecast' }));
+    expect(valueAt(draft.json, 'title')).toBe('Handed out');
   });
 });

@@ -102,6 +102,24 @@ describe('a student', () => {
     expect([session.sees, session.store.canUndo]).toEqual(['forecast', true]);
   });
 
+  test('finds the lab of what was handed out closed until the tries are over, unless the forecast is allowed', async () => {
+    const { session } = await open();
+    expect(session.labClosed).toBe(false);
+    await session.task.open(HAND_OUT);
+    expect(session.labClosed).toBe(true);
+    await session.store.act(pour);
+    session.task.end();
+    // The next try is of the same lab.
+    expect(session.labClosed).toBe(true);
+    await session.task.next();
+    await session.store.act(pour);
+    expect(session.labClosed).toBe(true);
+    session.task.end();
+    expect(session.labClosed).toBe(false);
+    await session.task.open({ ...HAND_OUT, seeing: 'forecast' });
+    expect(session.labClosed).toBe(false);
+  });
+
   test('hands in the run as it was when the try ended, whatever is tried with it afterwards', async () => {
     const { session } = await open();
     await session.task.open(HAND_OUT);
