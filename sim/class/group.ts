@@ -2,7 +2,7 @@
 import { drawn } from '../column/index.ts';
 import { receiverOf } from '../flask/index.ts';
 import { inHands } from '../hands/index.ts';
-import { bandOnRuler, belowTopAt, frameAt, keptHolds, onRuler, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
+import { bandOnRuler, belowTopAt, frameAt, keptHolds, meetsTask, onRuler, type Plan, progressOf, switchWindow, targetsOf } from '../history/index.ts';
 import { SEED_MAX } from '../math/random.ts';
 import { richest, sampleOf, valuesWith } from '../report/index.ts';
 import type { Log, Scenario } from '../terms/types.ts';
@@ -21,6 +21,8 @@ export interface GroupFigures {
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
+  /** Did what the task asks. */
+  readonly meets: boolean;
   /** Titre of one flask as it is read, mL; undefined without cobalt, and where only the column was computed. */
   readonly titre_mL: number | undefined;
   readonly time_min: number;
@@ -142,6 +144,7 @@ function figuresOf(scenario: Scenario, plan: Plan): GroupFigures {
     window_from_mL: window && window.from_mL - (eluent_mL ?? 0),
     window_to_mL: window && window.to_mL - (eluent_mL ?? 0),
     ...keptHolds(plan, targets),
+    meets: meetsTask(plan, targets),
     titre_mL: undefined,
     time_min: results.time_min,
   };

@@ -11,7 +11,7 @@ export const GROUPS_MAX = 10_000;
 /** Groups for which each spread is computed alone: a variance from so many is known to about a quarter of itself (chi-square, 2/(n - 1)). */
 const ALONE_MOST = 40;
 
-export type Figure = keyof GroupFigures;
+export type Figure = Exclude<keyof GroupFigures, 'meets'>;
 export type Depth = keyof GroupDepths;
 export type Figures = Readonly<Partial<Record<Figure, Distribution>>>;
 /** Share of the variance that a spread causes alone; `together` is 1 if the spreads simply add. */
@@ -21,6 +21,7 @@ export type Shares = Readonly<Partial<Record<SpreadId, number>>> & {
 
 export interface ClassForecast {
   readonly scenario: string;
+  readonly title: string;
   readonly seed: number;
   readonly groups: number;
   readonly groupsAlone: number;
@@ -42,6 +43,8 @@ export interface ClassForecast {
     readonly forty: Figures;
     readonly stopped: Figures;
   };
+  /** Groups that did what the task asks, by each procedure. */
+  readonly met: { readonly written: number; readonly forty: number; readonly stopped: number };
   readonly shares: Readonly<Partial<Record<Depth | Figure, Shares>>>;
 }
 
@@ -93,6 +96,7 @@ export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], a
   const { target, recovered, acid_mmol } = targetsOf(scenario);
   return {
     scenario: scenario.id,
+    title: scenario.title,
     seed: scenario.seed,
     groups: whole.length,
     target: {
@@ -111,6 +115,11 @@ export function classForecast(scenario: Scenario, tasks: readonly ClassTask[], a
       written: overAll(FIGURES, (key) => distributionOf(whole.map(({ written }) => written[key]))),
       forty: overAll(FIGURES, (key) => distributionOf(whole.map(({ forty }) => forty[key]))),
       stopped: overAll(FIGURES, (key) => distributionOf(whole.map(({ stopped }) => stopped[key]))),
+    },
+    met: {
+      written: whole.filter(({ written }) => written.meets).length,
+      forty: whole.filter(({ forty }) => forty.meets).length,
+      stopped: whole.filter(({ stopped }) => stopped.meets).length,
     },
     shares: {
       ...overAll(DEPTHS, (key) => sharesOf(whole, alone, ({ depths }) => depths[key])),

@@ -5,6 +5,7 @@ import {
   framesApart,
   keptHolds,
   keptOf,
+  meetsTask,
   type Plan,
   progressOf,
   receiverLabels,
@@ -57,6 +58,8 @@ export interface Recomputed {
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
+  /** Did what the task asks. */
+  readonly meets: boolean;
   /** The target leaving the tip, mol/L, along the volume delivered, mL. */
   readonly leaving: { readonly xs: readonly number[]; readonly ys: readonly number[] };
   readonly predictions: readonly { readonly occasion: Occasion; readonly right: boolean | undefined }[];
@@ -100,6 +103,7 @@ export function recomputed(handed: HandedRun, alive: () => void = () => undefine
     delivered_mL: results.delivered_mL,
     time_min: results.time_min,
     ...keptHolds(plan, targets),
+    meets: meetsTask(plan, targets),
     leaving: effluentCurve(plan, targets.target, framesApart(plan, APART_ML)),
     predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
     answers: judged(scenario, answers),

@@ -2,7 +2,7 @@
 export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
 export { certain, type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
 export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './changes/fractions.ts';
-export { namesOf, type Together, togetherOf } from './changes/together.ts';
+export { meetsTask, namesOf, type Together, togetherOf } from './changes/together.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
 export { keptAmong } from './changes/kept.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';

@@ -19,6 +19,7 @@ import {
   answerRows,
   ASKED_AT_THE_END,
   commonMistakes,
+  metWords,
   type CommonMistake,
   MISTAKES,
   mistakeRows,
@@ -123,7 +124,7 @@ export class TakeIn extends LiveElement {
     const { taken, waiting, taking, held, handedOut } = room;
     const elsewhere = elsewhereWords(held);
     const agree = taken.filter(({ verdict }) => verdict === 'agrees').length;
-    return html`<p role="status"><strong>${agree} of ${taken.length}</strong> agree with their claims, bit for bit or within a millionth.
+    return html`<p role="status"><strong>${agree} of ${taken.length}</strong> agree with their claims, bit for bit or within a millionth. ${metWords(held)}
         ${waiting.length === 0 ? nothing : html`<strong class="left">${waiting.length} not computed${taking ? ' yet' : ''}.</strong>`}</p>
       ${elsewhere && handedOut ? html`<p>${elsewhere} They are compared with what they claim, not with the rules of “${handedOut.scenario.title}”.</p>` : nothing}
       ${waiting.length === 0 || taking ? nothing : html`<p>Not computed: ${waiting.map(({ name }) => name).join(', ')}. <button type="button" class="screen" @click=${() => room.takeWaiting()}>Compute them</button></p>`}

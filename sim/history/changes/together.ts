@@ -2,9 +2,9 @@ import type { Amounts, IonId } from '../../terms/types.ts';
 import { sum } from '../../math/sum.ts';
 import { pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
-import { spansOf } from './fractions.ts';
+import { keptOf, spansOf } from './fractions.ts';
 import { meantAmong } from './kept.ts';
-import { meetsTargets } from './switch-window.ts';
+import { meetsTargets, verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
 /** What a day's receivers of the target hold, one for each aliquot: a limit for one of them would be wrong for a share of all that was poured. */
@@ -36,6 +36,13 @@ export function togetherOf(plan: Plan, targets: FractionTargets): Together | und
   const acid_mmol = Math.max(...labels.map((label) => inOf('HCl_mmol', label)));
   const held = { recovered, carried, acid_mmol };
   return { labels, shares, ...held, volume_mL: sum(stays.map(({ from_mL, to_mL }) => to_mL - from_mL)), meets: meetsTargets(held, targets) };
+}
+
+/** Whether a run did what its task asks: its receivers for the target together, where there are several, else the one that counts. */
+export function meetsTask(plan: Plan, targets: FractionTargets): boolean {
+  const kept = keptOf(plan, targets);
+  const found = togetherOf(plan, targets) ?? (kept && verdict(plan, targets, kept.from_mL, kept.to_mL));
+  return found?.meets ?? false;
 }
 
 export function namesOf({ labels }: Together): string {

@@ -1,6 +1,5 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { columnsDiffer } from '../../../sim/column/index.ts';
 import { CONTROLS } from '../../../sim/terms/controls.ts';
 import { type ClassForecast, GROUPS_MAX, SPREAD_IDS } from '../../../sim/class/index.ts';
 import { LiveElement } from '../../store/live-element.ts';
@@ -8,7 +7,7 @@ import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { percent } from '../../ui/text/format.ts';
 import type { ClassRoom } from '../class-room.ts';
-import { acidWords, CHANGE_COLUMNS, changeRows, depthWords, doubtOf, figureRows, GROUPS_USUAL, lossWords, SPREAD_COLUMNS } from './words.ts';
+import { acidWords, CHANGE_COLUMNS, changeRows, depthWords, doubtOf, figureRows, GROUPS_USUAL, groupsWords, lossWords, SPREAD_COLUMNS } from './words.ts';
 import '../../ui/number.ts';
 import '../../ui/table.ts';
 
@@ -41,7 +40,7 @@ export class ForecastPart extends LiveElement {
     const { forecasting, forecast } = room;
     const groups = this.chosen ?? Math.max(GROUPS_USUAL, lab.values['class.groups']);
     return html`
-      <p>Columns, bottles and hands differ from group to group; each group gets its own, drawn from a seed${columnsDiffer(lab) ? ', as far apart as the lab says' : ': this lab does not say how far apart, so a usual class is taken'}. All follow the procedure of the open scenario, “${lab.title}”.</p>
+      <p>${groupsWords(lab)} All follow the procedure of the open scenario, “${lab.title}”.</p>
       <div class="row">
         <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${groups} @bf-change=${this.setGroups}></bf-number>
         ${
@@ -64,6 +63,7 @@ export class ForecastPart extends LiveElement {
     const depths = depthWords(forecast);
     return html`
       <p role="status">${lossWords(forecast)} ${acidWords(forecast)}</p>
+      <p class="soft">Computed with “${forecast.title}”.</p>
       ${depths === '' ? nothing : html`<p>${depths}</p>`}
       <bf-table caption="What ${forecast.groups} groups see" .columns=${SPREAD_COLUMNS} .rows=${figureRows(forecast)}></bf-table>
       <bf-table caption="What another wash would do" .columns=${CHANGE_COLUMNS} .rows=${changeRows(forecast)}></bf-table>

@@ -1,5 +1,7 @@
 import { type ClassForecast, type Distribution, SPREAD_IDS } from '../../../sim/class/index.ts';
+import { columnsDiffer } from '../../../sim/column/index.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, millimoles, percent, significant } from '../../ui/text/format.ts';
 
 // What a class will see, as a sentence and two tables.
@@ -32,6 +34,7 @@ const PROCEDURES = [
 export const CHANGE_COLUMNS = [
   { key: 'procedure', label: 'wash' },
   { key: 'wash', label: 'acid, mL' },
+  { key: 'met', label: 'groups that meet the task' },
   { key: 'recovered', label: 'recovered share, median (least)' },
   { key: 'acid', label: 'acid collected, mmol' },
   { key: 'time', label: 'time, min' },
@@ -42,6 +45,13 @@ export const GROUPS_USUAL = 24;
 const GROUPS_LEAST = 10;
 /** Causes that are named beside a figure. */
 const CAUSES = 3;
+
+/** In what the groups differ, and where that is known from. */
+export function groupsWords(lab: Scenario): string {
+  if (columnsDiffer(lab))
+    return 'Columns, bottles and hands differ from group to group, as far apart as the lab says; each group gets its own, drawn from a seed.';
+  return 'This lab has one column for all. In a class the columns are not quite alike, nor are bottles and hands, so a usual spread is taken; each group gets its own, drawn from a seed.';
+}
 
 /** Whether the receiver change that is planned serves every group. */
 export function lossWords({ groups, target, procedures }: ClassForecast): string {
@@ -79,7 +89,7 @@ export function depthWords({ itself, spreads }: Pick<ClassForecast, 'itself' | '
 
 export function figureRows(forecast: ClassForecast) {
   const all: Readonly<Record<string, Distribution | undefined>> = { ...forecast.procedures.written, ...forecast.depths };
-  const itself: Readonly<Record<string, number | undefined>> = { ...forecast.itself?.written, ...forecast.itself?.depths };
+  const itself: Readonly<Record<string, number | boolean | undefined>> = { ...forecast.itself?.written, ...forecast.itself?.depths };
   return FIGURES.flatMap(({ key, label, unit }) => {
     const spread = all[key];
     if (!spread) return [];
@@ -87,7 +97,7 @@ export function figureRows(forecast: ClassForecast) {
     return [
       {
         figure: unit === '' ? label : `${label}, ${unit}`,
-        ...texts({ itself: itself[key] ?? Number.NaN, median, low10, high90, least, most }),
+        ...texts({ itself: Number(itself[key] ?? Number.NaN), median, low10, high90, least, most }),
         cause: causes(forecast, key),
       },
     ];
@@ -107,13 +117,14 @@ export function doubtOf({ groups, groupsAlone }: Pick<ClassForecast, 'groups' | 
   return Math.sqrt(2 / (groupsAlone - 1) + 2 / (groups - 1));
 }
 
-export function changeRows({ procedures }: ClassForecast) {
+export function changeRows({ procedures, met, groups }: Pick<ClassForecast, 'procedures' | 'met' | 'groups'>) {
   return PROCEDURES.map(({ key, label }) => {
     const { wash_mL, recovered, acid_mmol, time_min } = procedures[key];
     const median = (figure: Distribution | undefined): string => (figure ? significant(figure.median, 3) : '');
     return {
       procedure: label,
       wash: median(wash_mL),
+      met: `${met[key]} of ${groups}`,
       recovered: recovered ? `${significant(recovered.median, 4)} (${significant(recovered.least, 4)})` : '',
       acid: median(acid_mmol),
       time: median(time_min),

@@ -65,8 +65,24 @@ const CLAIMED = 'claimed.';
 function objection({ path, expected, received }: Issue): string {
   if (path.startsWith('file') && received.startsWith('one that is cut off')) return received.replace('one that', 'the file');
   if (path === 'check') return 'the text was changed since it was written, though no figure differs';
-  if (path.startsWith(CLAIMED)) return `${figureWords(path.slice(CLAIMED.length))}: ${received} in the file, ${expected} when computed again`;
+  if (path.startsWith(CLAIMED)) {
+    const [said, is] = toldApart(received, expected);
+    return `${figureWords(path.slice(CLAIMED.length))}: ${said} in the file, ${is} when computed again`;
+  }
   return `${path}: expected ${expected}, received ${received}`;
+}
+
+/** Fewest digits of a figure, and most that a number holds. */
+const DIGITS = [4, 17] as const;
+
+/** Two figures in as few digits as tell them apart; names of receivers as they are. */
+function toldApart(...texts: readonly [string, string]): readonly string[] {
+  const numbers = texts.map(Number);
+  if (numbers.some((number) => !Number.isFinite(number))) return texts;
+  const rounded = (digits: number): string[] => numbers.map((number) => String(Number(number.toPrecision(digits))));
+  let digits: number = DIGITS[0];
+  while (digits < DIGITS[1] && rounded(digits)[0] === rounded(digits)[1]) digits += 1;
+  return rounded(digits);
 }
 
 function figureWords(figure: string): string {

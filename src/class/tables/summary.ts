@@ -11,6 +11,7 @@ export const RUNS: readonly Column[] = [
   { key: 'verdict', label: 'verdict' },
   { key: 'water', label: 'water started', unit: 'mL', show: (value) => fixed(value, 1) },
   { key: 'change', label: 'receiver changed', unit: 'mL', show: (value) => fixed(value, 1) },
+  { key: 'met', label: 'met the task' },
   { key: 'recovered', label: 'recovered', show: (value) => percent(value) },
   { key: 'carried', label: 'other metal with it', show: (value) => percent(value) },
   { key: 'acid', label: 'acid with it', unit: 'mmol', show: (value) => fixed(value, 1) },
@@ -37,6 +38,7 @@ export function runRows(taken: readonly Held[]): Row[] {
       verdict: verdictWords(held),
       water: run?.eluent_mL,
       change: run?.change_mL,
+      met: run && (run.meets ? 'yes' : 'no'),
       recovered: run?.recovered,
       carried: run?.carried,
       acid: run?.acid_mmol,
@@ -47,6 +49,12 @@ export function runRows(taken: readonly Held[]): Row[] {
       attempt: run?.under && `${run.under.attempt} of ${run.under.tries}`,
     };
   });
+}
+
+/** How many of the runs that agree did what the task asks; empty where none agrees. */
+export function metWords(taken: readonly Taken[]): string {
+  const sound = agreeing(taken);
+  return sound.length === 0 ? '' : `${sound.filter(({ meets }) => meets).length} of the ${sound.length} that agree met the task.`;
 }
 
 /** Some of many names; the spreadsheet has them all. */

@@ -60,7 +60,7 @@ export class SetupCardPage extends LiveElement {
     const card = setupCard(scenario);
     const grade = valueAt(this.draft.json, 'resin.grade') ?? DEFAULT_GRADE;
     return html`<h2 class="title">Set-up card: ${scenario.title}</h2>
-      <p>${card.groups} groups of ${values['class.people']}, ${card.aliquots} aliquots and ${card.columns} ${card.columns === 1 ? 'column' : 'columns'} each, ${withUnit(String(values['class.period_min']), 'min')}.</p>
+      <p>${card.groups} groups of ${values['class.people']}, ${card.aliquots} ${card.aliquots === 1 ? 'aliquot' : 'aliquots'} and ${card.columns} ${card.columns === 1 ? 'column' : 'columns'} each, ${withUnit(String(values['class.period_min']), 'min')}.</p>
       <bf-day-warning .scenario=${this.shown ? scenario : undefined}></bf-day-warning>
       ${this.table(
         'Columns and resin',

@@ -26,7 +26,7 @@ function periodWords(scenario: Scenario, plan: Plan, timetable: Timetable): stri
   const fit = timetable.fits
     ? `${duration(timetable.slack_min)} to spare in a period of ${duration(period)}`
     : `${duration(-timetable.slack_min)} too long for a period of ${duration(period)}${help ? `; this would be enough: ${help.text}` : ''}`;
-  return `${count(aliquots, 'aliquot')} by ${count(people, 'person', 'people')} on ${count(columns, 'column')} take ${duration(timetable.length_min)} with the work-up${setBy(scenario, plan, timetable)}: ${fit}.`;
+  return `${count(aliquots, 'aliquot')} by ${count(people, 'person', 'people')} on ${count(columns, 'column')} ${aliquots === 1 ? 'takes' : 'take'} ${duration(timetable.length_min)} with the work-up${setBy(scenario, plan, timetable)}: ${fit}.`;
 }
 
 /** Says that more people would not shorten the day, if that is true. */

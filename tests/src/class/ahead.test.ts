@@ -5,13 +5,13 @@ import { spreadsOf } from '../../../sim/class/spreads.ts';
 import { washedWith } from '../../../sim/class/washed.ts';
 import { wholePlan } from '../../../sim/class/whole.ts';
 import { intended } from '../../../sim/column/index.ts';
-import { bandOnRuler, frameAt, progressOf } from '../../../sim/history/index.ts';
+import { bandOnRuler, frameAt, progressOf, targetsOf } from '../../../sim/history/index.ts';
 import { readScenario } from '../../../sim/input/scenario.ts';
 import { resultsOf, runWhole } from '../../../sim/run/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { columnsFor } from '../../../src/lab/fit/measurements.ts';
 import { predicted } from '../../../src/lab/fit/predict.ts';
-import { acidWords, changeRows, depthWords, doubtOf, figureRows, lossWords } from '../../../src/class/ahead/words.ts';
+import { acidWords, changeRows, depthWords, doubtOf, figureRows, groupsWords, lossWords } from '../../../src/class/ahead/words.ts';
 import json from '../../../scenarios/cathode-leach.json';
 
 const GROUPS = 4;
@@ -148,5 +148,22 @@ describe('what a class will see', () => {
   test('knows a share to about a quarter of itself from a thousand groups, and far worse from twelve', () => {
     expect(doubtOf({ groups: 1000, groupsAlone: 40 })).toBeCloseTo(0.231, 3);
     expect(doubtOf({ groups: 12, groupsAlone: 12 })).toBeCloseTo(0.603, 3);
+  });
+
+  test('counts the groups that meet the task, by each wash', () => {
+    const { forecast, answers } = foreseen(lesson(8));
+    expect(forecast.met.written).toBe(0);
+    const meets = (of: 'written' | 'forty' | 'stopped') => answers.filter((answer) => answer[of]?.meets).length;
+    expect(changeRows(forecast).map(({ met }) => met)).toEqual([`0 of ${GROUPS}`, `${meets('forty')} of ${GROUPS}`, `${meets('stopped')} of ${GROUPS}`]);
+    // Judged by hand: cobalt, nickel and acid against the limits of the task.
+    const good = foreseen(lesson(2));
+    const { recovered, carried, acid_mmol = 0 } = targetsOf(lesson(2));
+    const byHand = good.answers.filter(({ written: one }) => one.recovered >= recovered && one.carried <= carried && one.acid_mmol <= acid_mmol).length;
+    expect(good.forecast.met.written).toBe(byHand);
+  });
+
+  test('says that columns differ as the lab has it, or that it has one for all', () => {
+    expect(groupsWords(lesson(2))).toMatch(/^Columns, bottles and hands differ .* as far apart as the lab says/);
+    expect(groupsWords(intended(lesson(2)))).toMatch(/^This lab has one column for all\. .* a usual spread is taken/);
   });
 });

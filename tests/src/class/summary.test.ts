@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { type HandedIn, type HandOut, handedInText, handOutMark, type Taken, takenIn } from '../../../sim/handed/index.ts';
 import { actionsApart } from '../../../sim/handed/actions.ts';
+import { targetsOf } from '../../../sim/history/index.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { runWhole } from '../../../sim/run/run.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { ClassRoom } from '../../../src/class/class-room.ts';
 import { elsewhereWords, nameRows, objectionRows } from '../../../src/class/tables/objections.ts';
-import { questionRows, runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
+import { metWords, questionRows, runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
 import { csvText } from '../../../src/ui/text/csv.ts';
 import { shipped } from '../store/rig.ts';
 
@@ -168,7 +169,13 @@ describe('a file that does not agree is told in plain words', () => {
   test('altered: by the figure that differs', async () => {
     const claims = await why(sound.replace(/"delivered_mL": [\d.]+/, '"delivered_mL": 7'));
     expect(claims).toMatch(/^delivered, mL: 7 in the file, [\d.]+ when computed again; and 1 more difference$/);
-    expect(await why(sound.replace(/"HCl_mmol": [\d.]+/, '"HCl_mmol": 0.5'))).toMatch(/^HCl in receiver 1, mmol: 0.5 in the file/);
+    expect(await why(sound.replace(/"HCl_mmol": [\d.]+/, '"HCl_mmol": 0.5'))).toMatch(
+      /^HCl in receiver 1, mmol: 0.5 in the file, \d{3}\.\d when computed again/,
+    );
+    const volume = Number(/"delivered_mL": ([\d.]+)/.exec(sound)?.[1]);
+    // A difference in the sixth digit takes six digits to be seen, and no more.
+    const near = await why(sound.replace(/"delivered_mL": [\d.]+/, `"delivered_mL": ${volume + 4e-4}`));
+    expect(near).toContain(`: ${Number((volume + 4e-4).toPrecision(6))} in the file, ${Number(volume.toPrecision(6))} when computed again`);
   });
 
   test('changed where no figure differs', async () => {
@@ -181,4 +188,22 @@ test('answers that were not given are counted as asked', async () => {
   const answer = { question: 'q', prompt: 'q', said: 'yes', choice: 'a', right: true, rightReason: true };
   const of = (asked: number | undefined) => runRows(held.map((one) => ({ ...one, asked, run: one.run && { ...one.run, answers: [answer] } })))[0]?.['answers'];
   expect([of(2), of(1), of(undefined)]).toEqual(['1 of 1 answered (2 asked)', '1 of 1', '1 of 1']);
+});
+
+test('runs that met the task are counted above and told in table and spreadsheet', async () => {
+  const at = SCENARIO.procedure.findLastIndex((action) => action.do === 'receiver');
+  const late = SCENARIO.procedure.map((action, i) => (i === at - 1 ? ({ do: 'wait', until: { more_mL: 4 } } as const) : action));
+  const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)], ['b', written('Bo', late)], ['c', written('Cy', SCENARIO.procedure).slice(0, 80)]);
+  const targets = targetsOf(SCENARIO);
+  const cobalt = (log: Log): number => {
+    const { receivers, loaded } = resultsOf(runWhole(SCENARIO, log));
+    return Number(receivers.find(({ label }) => label === 'cobalt')?.Co_mmol) / (loaded.Co_mmol ?? Number.NaN);
+  };
+  expect(cobalt(late)).toBeLessThan(targets.recovered);
+  expect(held.map(({ run }) => run?.meets)).toEqual([cobalt(SCENARIO.procedure) >= targets.recovered, false, undefined]);
+  const good = held[0]?.run?.meets ? 1 : 0;
+  expect(metWords(held)).toBe(`${good} of the 2 that agree met the task.`);
+  expect(runRows(held).map(({ met }) => met)).toEqual([good === 1 ? 'yes' : 'no', 'no', undefined]);
+  const { columns, rows } = wholeTable(held);
+  expect([columns.map(({ label }) => label).includes('met the task'), rows[1]?.['met']]).toEqual([true, 'no']);
 });

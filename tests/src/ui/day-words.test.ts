@@ -24,6 +24,11 @@ test('a day that is too long says so, in the words of the lab, by the difference
   expect(dayWords(within(day_min - 20), PLAN).endsWith(` ${words}`)).toBe(true);
 });
 
+test('one aliquot takes its time', () => {
+  const one = { ...LAB, values: { ...LAB.values, 'class.aliquots': 1, 'class.people': 1 } };
+  expect(plain(dayWords(one, PLAN))).toContain('1 aliquot by 1 person on 1 column takes ');
+});
+
 test('a day that fits has nothing to be warned of', () => {
   const day_min = told(dayWords(within(60), PLAN));
   expect(tooLongWords(within(day_min + 20), PLAN)).toBeUndefined();
