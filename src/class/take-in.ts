@@ -193,7 +193,7 @@ export class TakeIn extends LiveElement {
   }
 
   /** Opens a run on the bench; the run there is put aside. */
-  private async open({ file, who }: CommonMistake) {
+  private async open({ file, who, mistake }: CommonMistake) {
     const { session, room } = this;
     const parsed = parseJson(room?.textOf(file) ?? '', 'run');
     if (!session || !parsed.ok) return;
@@ -207,6 +207,7 @@ export class TakeIn extends LiveElement {
     const before = session.saved();
     if (!read.ok || !(await session.openRun(read.value))) return showMessage(this, { kind: 'problem', text: `The run of ${who} could not be opened.` });
     session.putAside(before);
+    session.nameExample(`${who}, ${mistake}`);
     await session.store.seek(session.store.plan?.logEnd.time_min ?? 0);
     location.hash = '#bench';
   }

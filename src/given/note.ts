@@ -8,7 +8,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { ruleLines } from '../ui/text/task/task-words.ts';
 
 /**
- * On the bench: which try of what was handed out this is, its rules, and what can be done with it. Silent for a run of one's own.
+ * On the bench: which try of what was handed out this is, its rules, and what can be done with it. Of a run opened from a class, whose it is. Silent for a run of one's own.
  *
  * @fires bf-hand-in - answering and handing in is wanted
  */
@@ -35,8 +35,10 @@ export class GivenNote extends LiveElement {
 
   override render() {
     const { session } = this;
-    const { given, written } = session ?? {};
-    this.toggleAttribute('empty', given === undefined);
+    const { given, written, exampleWords = '' } = session ?? {};
+    this.toggleAttribute('empty', given === undefined && exampleWords === '');
+    if (!given && exampleWords !== '')
+      return html`<section aria-label="From the class"><p><strong>${exampleWords}</strong>: a run of the class, opened as an example.</p></section>`;
     if (!session || !given || !written) return nothing;
     const { handOut, attempt, ended } = given;
     const name = `Handed out: try ${attempt} of ${handOut.tries}${ended ? ', ended' : ''}`;

@@ -3,7 +3,7 @@ import { inWords, own } from '../../sim/input/index.ts';
 import { SEED_USUAL } from '../../sim/math/random.ts';
 import { RUN_ENDED } from '../../sim/run/index.ts';
 import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
-import type { Log } from '../../sim/terms/types.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 import { Task } from './given/task.ts';
 import { recalled, remember } from './keep/choices.ts';
 import { patched } from './keep/difference.ts';
@@ -30,6 +30,8 @@ export class Session extends KeepingRun {
   readonly task: Task;
   /** How much of the run the reader wants to see while it lasts; see `sees`. */
   @tracked seeing: Seeing = 'eye';
+  /** A run of a class that was opened as an example: whose it is and what it shows, as long as that scenario stays open. */
+  @tracked private example: { readonly words: string; readonly of: Scenario | undefined } | undefined;
   /** The log of a run that is only watched. */
   @tracked private watched: Log | undefined;
   @tracked exaggerate = false;
@@ -97,6 +99,16 @@ export class Session extends KeepingRun {
     const { kept, entries } = this.workUp.saved;
     const workup = { ...EMPTY_WORK_UP, kept, entries };
     return this.leaving(() => this.use(this.base, this.shipped, patched(this.json, { seed: drawn % SEEDS }), [], 0, { workup }));
+  }
+
+  /** Names the run on the page as an example from a class. */
+  nameExample(words: string): void {
+    this.example = { words, of: this.written };
+  }
+
+  /** Whose run is on the page and what it shows, if it was opened from a class; else empty. */
+  @derived get exampleWords(): string {
+    return this.example?.of !== undefined && this.example.of === this.written ? this.example.words : '';
   }
 
   setCoach(level: CoachLevel): void {

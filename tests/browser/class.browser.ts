@@ -161,6 +161,7 @@ describe('an instructor', () => {
         .poll(() => page.evaluate<string>(`localStorage.getItem('bandfall.run') ?? ''`), { timeout: PATIENCE_MS })
         .toContain(`"seed":${madeBy(shown).run.seed},`);
       expect(await page.evaluate<string>(`localStorage.getItem('bandfall.run')`)).toContain(`"log":${JSON.stringify(madeBy(shown).run.log)}`);
+      await page.locator('bf-given-note').getByText(`code ${shown}, receiver late`, { exact: true }).waitFor({ timeout: PATIENCE_MS });
       // The procedure changes it 1.5 mL after the water: who did after 1 mL shows nothing of a late change.
       expect(1 + (shown % 4)).toBeGreaterThanOrEqual(2);
       await close();

@@ -40,7 +40,7 @@ export class ForecastPart extends LiveElement {
     const { forecasting, forecast } = room;
     const groups = this.chosen ?? Math.max(GROUPS_USUAL, lab.values['class.groups']);
     return html`
-      <p>${groupsWords(lab)} All follow the procedure of the open scenario, “${lab.title}”.</p>
+      <p>${groupsWords(lab)} All follow the procedure of the open scenario, “${lab.title}”.${this.example()}</p>
       <div class="row">
         <bf-number .of=${CONTROLS['class.groups']} .max=${GROUPS_MAX} .value=${groups} @bf-change=${this.setGroups}></bf-number>
         ${
@@ -53,6 +53,12 @@ export class ForecastPart extends LiveElement {
       </div>
       ${room.failure === '' ? nothing : html`<p role="alert">Some groups could not be computed: ${room.failure}</p>`}
       ${forecast ? this.tables(forecast) : nothing}`;
+  }
+
+  /** A run that was opened from the class has brought its scenario along, which need not be the instructor's. */
+  private example(): string {
+    const words = this.session?.exampleWords ?? '';
+    return words === '' ? '' : ` It came with the run of ${words}, which is on the bench.`;
   }
 
   private readonly setGroups = (event: CustomEvent<{ value: number }>) => {

@@ -167,3 +167,14 @@ async function text(base = 'cathode-leach'): Promise<string> {
   const link = await encodeLink({ base, differences: {}, seed: 1, log: [{ do: 'clamp', open_percent: 50 }] });
   return link.ok ? link.value : '';
 }
+
+test('a run opened from a class is named as long as it is open', async () => {
+  const session = new Session(directThread(), memory(), 'tab');
+  await session.start(undefined);
+  expect(session.exampleWords).toBe('');
+  session.nameExample('group 1, receiver early');
+  await session.store.act({ do: 'pour', liquid: 'acid', volume_mL: 1 });
+  expect(session.exampleWords).toBe('group 1, receiver early');
+  await session.openScenario('cathode-leach');
+  expect(session.exampleWords).toBe('');
+});
