@@ -5,6 +5,7 @@ export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './ch
 export { meetsTask, namesOf, type Together, togetherOf } from './changes/together.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
 export { keptAmong } from './changes/kept.ts';
+export { keptVerdict } from './changes/kept-verdict.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';
 export { withReceiverMoved } from './changes/preview.ts';
 export { isSample, isWeaker, isWithEluent, type Progress, progressOf } from './changes/progress.ts';

@@ -88,7 +88,7 @@ export class WhyLost extends LiveElement {
     const blame = (of: Blame) => this.blame(of, actual.loaded_mmol, amounts);
     const lost = actual.loaded_mmol > 0 ? actual.lost_mmol / actual.loaded_mmol : 0;
     return html`
-      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost)})` : `Of the ${name}, ${percent(lost, 2)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
+      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost, 1)})` : `Of the ${name}, ${percent(lost, 1)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
         ${lines.length === 0 ? 'No cause was found: a sound bed and the planned procedure would have done no better.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>

@@ -13,8 +13,8 @@ import { VALUE_LONGEST } from '../store/keep/work-up.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { csvText } from '../ui/text/csv.ts';
-import { fixed, millilitres, percent } from '../ui/text/format.ts';
-import { dropWords } from '../ui/text/work-up-words.ts';
+import { percentBeside } from '../ui/text/beside-limit.ts';
+import { fixed, millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { COLUMN_COLUMNS, columnRows, predictionLines, READING_COLUMNS, readingRows, WORK_UP_COLUMNS, workUpRows } from './readings.ts';
 import { reportedOf } from './reported.ts';
@@ -102,8 +102,9 @@ export class NotebookView extends LiveElement {
     if (!receiver || !results || !scenario || !plan) return nothing;
     const lesson = isOverByNow(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets) : '';
     const { loaded, onBed } = results;
-    const of = (held: number | undefined, whole: number | undefined): string => percent((held ?? 0) / Math.max(1e-12, whole ?? 0), 2);
-    return html`<section><h2>This column run</h2><p>“${receiverName(receiver.label ?? '')}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p>${lesson === '' ? nothing : html`<p>${lesson}</p><p class="soft">${dropWords(plan, receiver)}</p>`}</section>`;
+    const of = (held: number | undefined, whole: number | undefined, limit = Number.NaN): string =>
+      percentBeside((held ?? 0) / Math.max(1e-12, whole ?? 0), limit);
+    return html`<section><h2>This column run</h2><p>“${receiverName(receiver.label ?? '')}” took ${millilitres(receiver.volume_mL)} with ${of(receiver.Co_mmol, loaded.Co_mmol, targets?.recovered)} of the cobalt${(loaded.Ni_mmol ?? 0) > 0 ? html`, ${of(receiver.Ni_mmol, loaded.Ni_mmol, targets?.carried)} of the nickel` : nothing} and ${fixed(receiver.HCl_mmol, 1)} mmol of acid; ${of(onBed.Co_mmol, loaded.Co_mmol)} of the cobalt is still on the bed.</p>${lesson === '' ? nothing : html`<p>${lesson}</p>`}</section>`;
   }
 
   private own({ workUp }: Session) {

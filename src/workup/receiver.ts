@@ -5,10 +5,8 @@ import { alkaliFor, changedAt, parseQuantity, receiverElsewhere } from '../../si
 import type { Parameters } from '../../sim/terms/types.ts';
 import type { Receiver } from '../../sim/flask/index.ts';
 import type { Session } from '../store/session.ts';
-import { isOverByNow } from '../store/over.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { fixed, millilitres, millimoles, percent, significant } from '../ui/text/format.ts';
-import { dropWords } from '../ui/text/work-up-words.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
 /** How much earlier the receiver is imagined to have been changed, mL. */
@@ -94,7 +92,6 @@ export class ReceiverTaken extends LiveElement {
     const whole = alkaliFor(receiver.HCl_mmol, values['bench.NaOH_M']);
     return html`<p>You expect ${millilitres(said_mL, 2)}: <strong>${verdict}</strong>. The receiver holds ${millimoles(receiver.HCl_mmol, 1)} of acid, which takes ${millilitres(needed, 2)} of alkali${share === 1 ? '' : ` for one portion (${millilitres(whole, 2)} for all of it)`}.</p>
       ${at === undefined || at < EARLIER_ML ? nothing : html`<p>Had this receiver been put under the tip ${EARLIER_ML} mL earlier, at ${millilitres(at - EARLIER_ML)}, it would hold ${millimoles(earlier.HCl_mmol, 1)}: ${millilitres(earlier.HCl_mmol / perTitration, 2)} of alkali, ${ratioWords(earlier.HCl_mmol / receiver.HCl_mmol)}.</p>`}
-      ${isOverByNow(session.store) ? html`<p class="soft">${dropWords(plan, receiver)}</p>` : nothing}
       <p class="soft">Of what was loaded it holds ${shareWords('cobalt', receiver.Co_mmol, part * (plan.results.loaded.Co_mmol ?? 0))} and ${shareWords('nickel', receiver.Ni_mmol, part * (plan.results.loaded.Ni_mmol ?? 0))}.</p>`;
   }
 

@@ -5,7 +5,8 @@ import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
 import { keptOf, type Span, withStop } from './fractions.ts';
 import { namesOf, type Together, togetherOf } from './together.ts';
-import { earliestChange, switchWindow, type SwitchWindow, verdict, type Verdict } from './switch-window.ts';
+import { keptVerdict } from './kept-verdict.ts';
+import { earliestChange, switchWindow, type SwitchWindow, type Verdict } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
 // What a run teaches: what was recovered, what it cost, and the one thing that would have changed most.
@@ -41,10 +42,11 @@ export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number
   const kept = keptOf(plan, targets);
   if (!kept) return { kept, found: undefined, window: undefined, advice: { kind: leavesAt(plan, targets.target, 0) === undefined ? 'collect' : 'part' } };
   const bounded = withStop(plan, targets);
-  const found = verdict(plan, bounded, kept.from_mL, kept.to_mL);
+  const found = keptVerdict(plan, targets, kept);
   const together = togetherOf(plan, targets);
   if (together) return { together, kept, found, window: undefined, advice: { kind: 'nothing' } };
   const window = switchWindow(plan, bounded);
+  if (found.meets) return { kept, found, window, advice: { kind: 'nothing' } };
   return { kept, found, window, advice: window ? byWindow(plan, targets.target, kept, found, window) : byCost(plan, bounded, kept, found, eluent_mL) };
 }
 

@@ -97,8 +97,8 @@ export function judgementWords(judgement: Judgement, targets: FractionTargets): 
     lines.push(
       `Against a change at the end of the window it carries ${millimoles(needlessAcid_mmol, 1)} more acid, ${millilitres(needlessNaOH_mL, 2)} more NaOH.`,
     );
-  if (lost.after_mmol > 0.001) lines.push(`${percent(found.lostAfter, 2)} of the ${name} dripped after that receiver was taken away.`);
-  if (lost.behind_mmol > 0.001) lines.push(`${percent(found.lostBehind, 2)} of the ${name} never left the column: collecting stopped too soon.`);
+  if (lost.after_mmol > 0.001) lines.push(`${percent(found.lostAfter, 1)} of the ${name} dripped after that receiver was taken away.`);
+  if (lost.behind_mmol > 0.001) lines.push(`${percent(found.lostBehind, 1)} of the ${name} never left the column: collecting stopped too soon.`);
   return lines;
 }
 
@@ -122,7 +122,7 @@ function changeWords({ kept, found: { early_mL = 0, late_mL = 0, lostBefore } }:
   const window = `(${millilitres(from_mL, decimals)} to ${millilitres(to_mL, decimals)})`;
   if (early_mL > 0) return `The receiver was changed ${millilitres(early_mL, decimals)} before the window ${window}.`;
   if (late_mL > 0)
-    return `The receiver was changed ${millilitres(late_mL, decimals)} after the window ${window}: ${percent(lostBefore, 2)} of the ${name} had already dripped into another receiver.`;
+    return `The receiver was changed ${millilitres(late_mL, decimals)} after the window ${window}: ${percent(lostBefore, 1)} of the ${name} had already dripped into another receiver.`;
   return `The receiver was changed inside the window ${window}.`;
 }
 

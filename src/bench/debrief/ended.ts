@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { IONS } from '../../../sim/terms/ions.ts';
-import { collectedAt, type FractionTargets, keptOf, namesOf, type Plan, pouredOf, spansOf, togetherOf, verdict } from '../../../sim/history/index.ts';
+import { collectedAt, type FractionTargets, keptOf, keptVerdict, namesOf, type Plan, pouredOf, spansOf, togetherOf } from '../../../sim/history/index.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { controlStyles } from '../../ui/styles.ts';
@@ -19,7 +19,7 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
   const name = IONS[target].symbol;
   const asked = `the task asks for ${percent(recovered, 1)}`;
   if (!kept) return { good: false, text: `none of the ${name} was collected; ${asked}.` };
-  const found = together ?? verdict(plan, targets, kept.from_mL, kept.to_mL);
+  const found = together ?? keptVerdict(plan, targets, kept);
   const others = unwanted.map((ion) => IONS[ion].symbol).join(', ');
   const misses = [
     ...(found.recovered < recovered ? [asked] : []),

@@ -7,14 +7,13 @@ import {
   type FractionTargets,
   type Plan,
   keptOf,
+  keptVerdict,
   leavesAt,
   namesOf,
   type StartWindow,
   type SwitchWindow,
   togetherOf,
-  verdict,
   type Verdict,
-  withStop,
 } from '../../../sim/history/index.ts';
 import { emit } from '../../ui/emit.ts';
 import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
@@ -67,7 +66,7 @@ export class VerdictPanel extends LitElement {
     const symbol = IONS[targets.target].symbol;
     return html`<section aria-labelledby="heading">
       <h2 id="heading">${together ? `In ${namesOf(together)}` : kept ? html`In “${receiverName(kept.label)}”` : 'The fraction'} <span class="of">${this.trying ? 'if moved here' : 'if nothing more is done'}</span></h2>
-      ${kept ? this.numbers(together ?? verdict(plan, withStop(plan, targets), kept.from_mL, kept.to_mL), targets) : html`<p>${leavesAt(plan, targets.target, 0) === undefined ? `No ${symbol} leaves the column yet.` : `No receiver takes ${symbol} apart from the rest.`}</p>`}
+      ${kept ? this.numbers(together ?? keptVerdict(plan, targets, kept), targets) : html`<p>${leavesAt(plan, targets.target, 0) === undefined ? `No ${symbol} leaves the column yet.` : `No receiver takes ${symbol} apart from the rest.`}</p>`}
       ${this.windows(symbol)}
       ${this.wishes(targets)}
     </section>`;

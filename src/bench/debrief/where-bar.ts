@@ -13,6 +13,11 @@ const SHARE_LEAST = 0.002;
 const LISTED_MMOL = 5e-5;
 const RECEIVER_PATTERNS = 4;
 
+/** With the decimals of the sentence above; what is there but less is told as less. */
+export function shareWords(share: number): string {
+  return share > 0 && share < 0.0005 ? `less than ${percent(0.001, 1)}` : percent(share, 1);
+}
+
 /** `amounts`: also in mmol, not in per cent alone. */
 export function whereBar(places: readonly Place[], ion: IonId, amounts: boolean): TemplateResult {
   const total = places.reduce((sum, place) => sum + amountOf(place, ion), 0);
@@ -30,7 +35,7 @@ export function whereBar(places: readonly Place[], ion: IonId, amounts: boolean)
       <caption class="unseen">${IONS[ion].name} by place</caption>
       <tbody>${parts.map(({ place, amount, share, pattern }) =>
         amount >= LISTED_MMOL
-          ? html`<tr><th scope="row"><span class="swatch ${pattern}" aria-hidden="true"></span>${place.label}</th>${amounts ? html`<td>${fixed(amount, 4)} mmol</td>` : nothing}<td>${percent(share, 2)}</td></tr>`
+          ? html`<tr><th scope="row"><span class="swatch ${pattern}" aria-hidden="true"></span>${place.label}</th>${amounts ? html`<td>${fixed(amount, 4)} mmol</td>` : nothing}<td>${shareWords(share)}</td></tr>`
           : nothing,
       )}</tbody>
     </table></figcaption>

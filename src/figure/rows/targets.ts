@@ -9,10 +9,10 @@ import {
   type Handle,
   isSettled,
   keptAmong,
+  keptVerdict,
   type StartWindow,
   type SwitchWindow,
   togetherOf,
-  verdict,
   type Verdict,
 } from '../../../sim/history/index.ts';
 import type { Drawing } from '../drawing.ts';
@@ -148,5 +148,5 @@ function keptReceiver({ plan }: Drawing, targets: FractionTargets, all: readonly
   const receiver = keptAmong(plan, targets, all);
   const together = togetherOf(plan, targets);
   if (receiver && together) return { receiver: { ...receiver, label: together.labels.join(' + ') }, found: together };
-  return receiver && { receiver, found: verdict(plan, targets, receiver.from_mL, receiver.to_mL) };
+  return receiver && { receiver, found: keptVerdict(plan, targets, receiver) };
 }

@@ -1,8 +1,7 @@
-import { type Plan, spansOf } from '../../../sim/history/index.ts';
 import type { Receiver } from '../../../sim/flask/index.ts';
 import type { Parameters } from '../../../sim/terms/types.ts';
 import type { Bench, Dose, ReagentId, Reading, WorkUpAction, WorkUpEvent } from '../../../sim/workup/index.ts';
-import { fixed, millilitres, millimoles, withUnit } from './format.ts';
+import { fixed, millilitres, withUnit } from './format.ts';
 
 // Steps of the work-up in words: what is to be done, what was done, what is seen.
 
@@ -69,17 +68,6 @@ export function seenWords({ appearance }: Pick<Reading, 'appearance'>): string {
 export function seenShort({ appearance: { liquid, solid } }: Pick<Reading, 'appearance'>): string {
   const solids = solid.split('; ').flatMap((words) => /\S+ hydroxide/.exec(words)?.[0] ?? []);
   return solids.length === 0 ? liquid : `${liquid}, ${solids.join(', ')}`;
-}
-
-/**
- * Of a run that is over: why a receiver holds another amount of acid than ran out while it stood under the tip, which is what bench
- * and debrief count; empty where the written figures do not show it.
- */
-export function dropWords(plan: Plan, { label, HCl_mmol }: Receiver): string {
-  const ran_mmol = spansOf(plan).reduce((sum, span) => (span.label === label ? sum + span.amounts.HCl_mmol : sum), 0);
-  const [ran, held] = [fixed(ran_mmol, 1), fixed(HCl_mmol, 1)];
-  if (ran === held) return '';
-  return `The drop that hung at the tip at a change fell into the next receiver: but for that, ${millimoles(ran_mmol, 1)} of acid would be in this one, which is what bench and debrief count.`;
 }
 
 /** A beaker that holds less is empty, mL: a drop is about 0.05 mL. */

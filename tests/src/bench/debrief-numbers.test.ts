@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { amountOf, factsOf, judgementOf, judgementWords, placesOf, tryWords } from '../../../src/bench/debrief/debrief-numbers.ts';
+import { endedWords } from '../../../src/bench/debrief/ended.ts';
+import { shareWords } from '../../../src/bench/debrief/where-bar.ts';
 import { eventWords, refusalWords } from '../../../src/bench/said/event-words.ts';
-import { handlesOf, movedReceiver, targetsOf } from '../../../sim/history/index.ts';
+import { handlesOf, lessonWords, movedReceiver, targetsOf } from '../../../sim/history/index.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { small } from '../store/rig.ts';
@@ -18,7 +20,7 @@ function judged(moved_mL: number) {
   const plan = new Planner(SCENARIO).plan(log);
   const found = judgementOf(SCENARIO, plan, TARGETS);
   if (!found) throw new Error('judgement: expected one');
-  return { found, words: judgementWords(found, TARGETS).join(' '), results: resultsOf(runWhole(SCENARIO, log)) };
+  return { found, words: judgementWords(found, TARGETS).join(' '), results: resultsOf(runWhole(SCENARIO, log)), log };
 }
 
 function judgedOf(log: Log) {
@@ -47,6 +49,17 @@ describe('the judgement', () => {
     expect(found.found.late_mL).toBeGreaterThan(0);
     expect(words).toContain('after the window');
     expect(tryWords(found.lesson)).toBe('the receiver sooner');
+  });
+
+  test('tells the same share in the one line, in the list and in the table of places', () => {
+    const { found, words, results, log } = judged(2);
+    const places = placesOf(results);
+    const poured = places.reduce((sum, place) => sum + amountOf(place, 'Co'), 0);
+    const [nickel, cobalt] = places.map((place) => shareWords(amountOf(place, 'Co') / poured));
+    expect(lessonWords(found.lesson, TARGETS)).toContain(`${cobalt} of the cobalt(II) was recovered`);
+    expect(words).toContain(`took ${cobalt} of the cobalt(II)`);
+    expect(words).toContain(`${nickel} of the cobalt(II) had already dripped into another receiver`);
+    expect(endedWords(new Planner(SCENARIO).plan(log), TARGETS).text).toContain(`holds ${cobalt} of the Co`);
   });
 
   test('of an early change tells the acid that need not have been carried', () => {
