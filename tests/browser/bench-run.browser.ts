@@ -34,7 +34,11 @@ describe('the default run', () => {
         await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
         await still(page);
       };
-      for (const name of pressesOf(drawn({ ...scenario(), seed: (await kept(page)).seed }))) await press(name);
+      for (const name of pressesOf(drawn({ ...scenario(), seed: (await kept(page)).seed }))) {
+        // The wash ends sooner where the band nears the bottom.
+        const washed = name.source.startsWith(WASH) && !(await page.locator('bf-task li.now', { hasText: 'Wash, at most' }).isVisible());
+        if (!washed) await press(name);
+      }
       expect(presses).toBeLessThanOrEqual(12);
       await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
       await expectSameAsHeadless(page);
@@ -110,6 +114,7 @@ describe('the default run', () => {
         await expect.poll(async () => (await kept(page)).log.length, { timeout: PATIENCE_MS }).toBeGreaterThan(log.length);
         await still(page);
       }
+      await page.getByRole('button', { name: 'Hide', exact: true }).click({ timeout: PATIENCE_MS });
       await page.keyboard.press('o');
       await page.getByText('The clamp is shut, and the run waits').waitFor({ timeout: PATIENCE_MS });
       expect(await page.getByText('The run is over').count()).toBe(0);
@@ -153,7 +158,7 @@ describe('the default run', () => {
 
 /**
  * What the buttons of a run by hand are called, in turn: the bed conditioned in one press and the sample washed in with its own, the wash
- * in as few equal portions as the tube takes above the bed, a tube full of water, the beaker changed, and the rest of the water likewise.
+ * in as few equal portions as the tube takes above the bed, or less, a tube full of water, the beaker changed, and the rest of the water likewise.
  */
 function pressesOf({ values, procedure }: Scenario): RegExp[] {
   const low_cm = 0.1;
@@ -170,12 +175,25 @@ function pressesOf({ values, procedure }: Scenario): RegExp[] {
   return [
     named(`Open, pour ${written(conditioning_mL)} 9 M HCl in ${Math.ceil(conditioning_mL / room_mL)} portions`),
     named(`Pour ${written(sample_mL)} sample, then ${written(total(rinses, 'acid'))} 9 M HCl in ${rinses.length} portions; each run to 1 mm`),
-    ...evenly(total(poured.slice(first), 'acid'), room_mL).map((volume_mL) => named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`)),
+    ...evenly(total(poured.slice(first), 'acid'), room_mL).map((volume_mL, i) =>
+      i === 0 ? named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`) : noMoreThan(volume_mL),
+    ),
     named(`Pour ${written(room_mL)} water, run 1.5 mL`),
     named('Put “cobalt” under the tip'),
     ...later.map((volume_mL, i) => named(`${i === 0 ? 'At 1 mm pour' : 'Pour'} ${written(volume_mL)} water, run to 1 mm`)),
     named('Shut the clamp: the run ends'),
   ];
+}
+
+/** Names of the presses of a wash begin so. */
+const WASH = '^Pour(?=';
+
+/** A further portion of the wash: the even one, or less where the band nears the bottom. */
+function noMoreThan(most_mL: number): RegExp {
+  const volumes = Array.from({ length: Math.round(10 * most_mL) }, (_, tenths) => written((tenths + 1) / 10));
+  return new RegExp(
+    `${WASH}\\s)\\s(?:${volumes.map((one) => one.replaceAll('.', '\\.').replaceAll(' ', '\\s')).join('|')})\\s9\\sM\\sHCl,\\srun\\sto\\s1\\smm$`,
+  );
 }
 
 /** A volume in as few portions as the tube takes, in whole tenths of a mL, each an even share of what is still left. */

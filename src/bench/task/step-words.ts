@@ -1,7 +1,6 @@
-import { fits, LOW_MM, minutesToLow, type Offer, type Standing, type Step, stillness } from '../../../sim/teach/index.ts';
+import { LOW_MM, type Offer, type Step } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { duration, fixed, millilitres } from '../../ui/text/format.ts';
-import { stillWords } from '../words.ts';
+import { fixed, millilitres } from '../../ui/text/format.ts';
 import { capital } from '../../../sim/terms/capital.ts';
 
 // The checklist in words.
@@ -48,29 +47,6 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   const last = actions.at(-1);
   const end = last?.do === 'wait' && 'more_mL' in last.until ? millilitres(last.until.more_mL) : `to ${LOW_MM} mm`;
   return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run ${end}`}`;
-}
-
-/** What happens if nothing more is done, and what could be. `washed`: the wash in hand has come as far as it should. `waits`: the clamp was shut to think. */
-export function nextWords(scenario: Scenario, at: Standing, over: boolean, { washed = false, waits = false } = {}): string {
-  if (over) return 'Nothing more is due on this column: the debrief tells where everything is. Pouring goes on with it.';
-  if (waits) return `The clamp is shut, and the run waits: open it to go on, or end the run in the list. ${room(scenario, at)}`;
-  return `${washed ? 'Washed enough: the band must not reach the bottom. ' : ''}${flowWords(scenario, at)}`;
-}
-
-function room({ values }: Scenario, { headVolume }: Standing): string {
-  const room_mL = fits(values, headVolume);
-  return room_mL > 0 ? `${millilitres(room_mL)} fit above the bed.` : 'Nothing more fits above the bed.';
-}
-
-function flowWords(scenario: Scenario, at: Standing): string {
-  const still = stillness(at);
-  const fit = room(scenario, at);
-  if (still) return `${stillWords(still)} ${fit}`;
-  const minutes = minutesToLow(at);
-  if (minutes !== undefined) return `${fit} The liquid is ${LOW_MM} mm above the bed in ${duration(minutes)}.`;
-  return at.level_cm > 0
-    ? `${fit} Pour before the liquid sinks into the bed.`
-    : `The liquid has sunk to the bed top: pour now, or the bed may draw air. ${fit}`;
 }
 
 function short(value: number): string {

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { type FractionTargets, progressOf } from '../../../sim/history/index.ts';
-import { checklistOf, isWashed, type Offer, offerFor, type Standing, type Step } from '../../../sim/teach/index.ts';
+import { checklistOf, isWashed, type Offer, offerFor, type Step } from '../../../sim/teach/index.ts';
 import { sectionOf } from '../../../sim/terms/geometry.ts';
 import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
@@ -21,7 +21,7 @@ import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { ON_ITS_WAY } from '../words.ts';
 import { isCarriedOut } from './carried-out.ts';
 import { Settling } from './settling.ts';
-import { amountWords, nextWords, offerWords, stepWords } from './step-words.ts';
+import { amountWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
 
 const SIGNS = { done: '✓', now: '▸', open: '○', later: '', missed: '–' } as const;
@@ -45,6 +45,8 @@ export class TaskPanel extends LiveElement {
   @property({ attribute: false }) washTo_mL: number | undefined;
   /** Judges which receiver was put too late, once it has come: not before a run is over. */
   @state() private putTooLate: typeof putTooLate | undefined;
+  /** The same for what is told of a wash: not before something has run. */
+  @state() private wash: typeof import('./next.ts') | undefined;
   private readonly settling = new Settling();
   /** Until its code has come it does nothing. */
   @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
@@ -63,8 +65,6 @@ export class TaskPanel extends LiveElement {
     const over = isOver(store);
     const steps = this.steps(scenario, moment, over);
     const at = steps.findIndex(({ state }) => state === 'now');
-    const washed = steps[at - 1]?.role === 'wash';
-    const waits = moment.clampOpen === 0 && steps.at(-1)?.state === 'open';
     // Of a day with several aliquots only the one in hand is listed, so that what can happen next stays in sight below it.
     const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
     const aliquot = starts.filter((start) => start <= at).length;
@@ -77,16 +77,21 @@ export class TaskPanel extends LiveElement {
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
         ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, isCarriedOut(store, moment))))}</ol>`}
       </section>
-      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p>${nextWords(scenario, moment, over, { washed, waits })}</p></section>` : nothing}
+      ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p><bf-ahead .scenario=${scenario} .at=${moment} .steps=${steps} ?over=${over}></bf-ahead></p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
   private steps(scenario: Scenario, moment: Moment, over: boolean): Step[] {
-    return afterFilling(checklistOf(scenario, moment.events, over, isWashed(scenario, moment, this.washTo_mL)), scenario, moment);
+    return afterFilling(checklistOf(scenario, moment.events, over, isWashed(scenario, moment, this.washTo(scenario, moment))), scenario, moment);
   }
 
-  private step(step: Step, scenario: Scenario, at: Standing, flowing: boolean) {
-    const offer = offerFor(scenario, at, step, this.washTo_mL);
+  /** Where the wash should end: by the guide, or else by what the ruler shows. */
+  private washTo(scenario: Scenario, moment: Moment): number | undefined {
+    return this.washTo_mL ?? this.wash?.washToByEye(scenario, moment);
+  }
+
+  private step(step: Step, scenario: Scenario, at: Moment, flowing: boolean) {
+    const offer = offerFor(scenario, at, step, this.washTo(scenario, at));
     const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
     return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
       <span class="sign" aria-hidden="true">${SIGNS[step.state]}</span>
@@ -101,6 +106,7 @@ export class TaskPanel extends LiveElement {
     this.settling.drawn(
       [...this.renderRoot.querySelectorAll('li > button')].map((press) => [press, press.parentElement?.querySelector('.what')?.textContent ?? ''] as const),
     );
+    if (!this.wash && this.store?.log.length) void import('./next.ts').then((wash) => (this.wash = wash));
     if (this.store && !this.putTooLate && isOver(this.store)) void import('../debrief/ended.ts').then((ended) => (this.putTooLate = ended.putTooLate));
   }
 
@@ -111,7 +117,7 @@ export class TaskPanel extends LiveElement {
     if (isCarriedOut(store, moment)) return this.sayOnItsWay();
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const due = this.steps(scenario, moment, isOver(store)).find(({ state }) => state === 'now');
-    const offer = due && offerFor(scenario, moment, due, this.washTo_mL);
+    const offer = due && offerFor(scenario, moment, due, this.washTo(scenario, moment));
     if (offer) this.do(offer);
   }
 

@@ -1,0 +1,40 @@
+import { fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
+import type { Scenario } from '../../../sim/terms/types.ts';
+import { duration, millilitres } from '../../ui/text/format.ts';
+import { stillWords } from '../words.ts';
+
+export { washToByEye } from '../../../sim/teach/index.ts';
+
+// What can happen next, in words, and how far a wash may go: fetched when the list is drawn.
+
+/** What happens if nothing more is done, and what could be. `wash`: what is to be said of the wash in hand. `waits`: the clamp was shut to think. */
+export function nextWords(scenario: Scenario, at: Standing, over: boolean, { wash = '', waits = false } = {}): string {
+  if (over) return 'Nothing more is due on this column: the debrief tells where everything is. Pouring goes on with it.';
+  if (waits) return `The clamp is shut, and the run waits: open it to go on, or end the run in the list. ${room(scenario, at)}`;
+  return `${wash}${flowWords(scenario, at)}`;
+}
+
+function room({ values }: Scenario, { headVolume }: Standing): string {
+  const room_mL = fits(values, headVolume);
+  return room_mL > 0 ? `${millilitres(room_mL)} fit above the bed.` : 'Nothing more fits above the bed.';
+}
+
+function flowWords(scenario: Scenario, at: Standing): string {
+  const still = stillness(at);
+  const fit = room(scenario, at);
+  if (still) return `${stillWords(still)} ${fit}`;
+  const minutes = minutesToLow(at);
+  if (minutes !== undefined) return `${fit} The liquid is ${LOW_MM} mm above the bed in ${duration(minutes)}.`;
+  return at.level_cm > 0
+    ? `${fit} Pour before the liquid sinks into the bed.`
+    : `The liquid has sunk to the bed top: pour now, or the bed may draw air. ${fit}`;
+}
+
+/** Where to stop while a wash goes on, that it is enough until something weaker is poured; empty at any other time. */
+export function washWords(scenario: Scenario, steps: readonly Step[]): string {
+  const at = steps.findIndex(({ state }) => state === 'now');
+  const due = steps[at];
+  if (due?.role === 'wash' && due.poured_mL > 0) return `Wash until the band’s edge is ${stopAbove_cm(scenario)} cm above the bottom. `;
+  const enough = due?.role === 'release' && due.poured_mL === 0 && steps[at - 1]?.role === 'wash';
+  return enough ? 'Washed enough: the band must not reach the bottom. ' : '';
+}
