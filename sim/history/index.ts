@@ -1,13 +1,13 @@
 // How a run is recorded, and what can be read off it. Nothing outside this room counts rows or cells of the record.
 export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
-export { certain, type Handle, handlesOf, movedEluent, movedReceiver } from './changes/edit.ts';
+export { certain, movedEluent, movedReceiver, withReceiverMoved } from './changes/edit.ts';
+export { type Handle, handlesOf } from './changes/handles.ts';
 export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './changes/fractions.ts';
 export { meetsTask, namesOf, type Together, togetherOf } from './changes/together.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
 export { keptAmong } from './changes/kept.ts';
 export { keptVerdict } from './changes/kept-verdict.ts';
 export { type Advice, type Lesson, lessonOf, lessonWords } from './changes/lesson.ts';
-export { withReceiverMoved } from './changes/preview.ts';
 export { isSample, isWeaker, isWithEluent, type Progress, progressOf } from './changes/progress.ts';
 export { type StartSearch, type StartWindow, waterWindow } from './changes/start-window.ts';
 export { bestStart, type Fraction, type SwitchWindow, switchWindow, type Verdict, verdict } from './changes/switch-window.ts';
