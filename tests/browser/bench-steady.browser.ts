@@ -130,6 +130,7 @@ test(
       await still(page);
     }
     await page.keyboard.press('o');
+    await page.getByRole('button', { name: 'End the run here' }).click({ timeout: PATIENCE_MS });
     await page.getByText('The run is over').waitFor({ timeout: PATIENCE_MS });
     expect(await page.locator('bf-task li.now, bf-task li.open, bf-task li button').count()).toBe(0);
     expect(await page.locator('bf-task li.missed').textContent()).toMatch(/not done:\s*Receiver/);
