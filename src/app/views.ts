@@ -24,7 +24,7 @@ export function viewsOf(session: Session): readonly View[] {
         await Promise.all([import('../bench/view.ts'), import('../figure/figure.ts')]);
         void whenOpen(session).then(() => {
           beside(session, 'the glass', import('../glass/glass.ts'));
-          beside(session, 'what can happen next', import('../bench/task/ahead.ts'));
+          beside(session, 'what can happen next', import('../bench/said/ahead.ts'));
           beside(session, 'what is spoken', import('../bench/said/announcer.ts'));
           beside(session, 'the cautions', import('../bench/hazard/signs.ts'));
           beside(session, 'the bands of the figure', import('../figure/instruments.ts'));

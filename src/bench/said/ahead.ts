@@ -2,7 +2,7 @@ import { LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Standing, Step } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { nextWords, washWords } from './next.ts';
+import { nextWords, washWords } from '../task/next.ts';
 
 /** What can happen next, in a sentence or two. It comes once the bench is drawn, into a place that is kept for it. */
 @customElement('bf-ahead')
