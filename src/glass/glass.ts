@@ -68,7 +68,7 @@ export class Glass extends LitElement {
 
   private stage: Stage | undefined;
   /** The canvas that is drawn on or will be once the drawing is loaded. */
-  private entering: HTMLCanvasElement | undefined;
+  private entering: { readonly canvas: HTMLCanvasElement } | undefined;
   /** Why there is no drawing. */
   private reason = '';
   private layout: Layout | undefined;
@@ -193,13 +193,15 @@ export class Glass extends LitElement {
 
   /** Loads the drawing once the page has been painted, so that the rest of it does not wait. */
   private async enterStage(canvas: HTMLCanvasElement, scenario: Scenario) {
-    if (this.entering === canvas) return;
-    this.entering = canvas;
+    if (this.entering?.canvas === canvas) return;
+    // Each way in has a mark of its own: one that was given up meanwhile must not draw on the canvas of the next.
+    const entering = { canvas };
+    this.entering = entering;
     if (!drawsWebGL()) return this.doWithout('This browser draws no WebGL, so the bed is shown unrolled.');
     await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
     try {
       const { Stage: Drawn } = await import('./scene/stage.ts');
-      if (this.entering !== canvas) return;
+      if (this.entering !== entering) return;
       this.stage = new Drawn(canvas, scenario, this.redraw);
     } catch (error) {
       return this.doWithout(`The drawing could not be loaded (${error instanceof Error ? error.message : String(error)}), so the bed is shown unrolled.`);

@@ -260,7 +260,7 @@ describe('the glass', () => {
       const said = () => [...glass.shadowRoot.querySelectorAll('svg.words .strong')].map((text) => text.textContent).find((text) => text.endsWith('mm'));
       const before = said();
       glass.stage.panel.ready = () => false;
-      glass.moment = { ...glass.moment, level_cm: 2 };
+      glass.moment = { ...glass.moment, level_cm: 1.2 };
       for (let i = 0; i < 3; i++) await frame();
       const waiting = said();
       delete glass.stage.panel.ready;
@@ -268,7 +268,7 @@ describe('the glass', () => {
       await glass.updateComplete;
       return [before, waiting, said()];
     })()`);
-    expect(said).toEqual(['10\u202fmm', '10\u202fmm', '20\u202fmm']);
+    expect(said).toEqual(['10\u202fmm', '10\u202fmm', '12\u202fmm']);
     await opened.close();
   });
 
