@@ -52,7 +52,14 @@ describe('the bench', () => {
       await expect.poll(async () => (await kept(page)).now_min, { timeout: PATIENCE_MS }).toBeGreaterThan(0.5);
       await page.keyboard.press('t');
       await still(page);
-      const before = await kept(page);
+      // What is kept follows the page a little later.
+      let before = await kept(page);
+      const settled = async (): Promise<boolean> => {
+        const last = before;
+        before = await kept(page);
+        return before.now_min === last.now_min;
+      };
+      await expect.poll(settled, { timeout: PATIENCE_MS, interval: 500 }).toBe(true);
       const table = await whereItIs(page);
       await page.reload();
       await ready(page);
