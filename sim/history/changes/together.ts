@@ -4,7 +4,8 @@ import { pouredOf } from '../effluent.ts';
 import type { Plan } from '../plan.ts';
 import { keptOf, spansOf } from './fractions.ts';
 import { meantAmong } from './kept.ts';
-import { meetsTargets, verdict } from './switch-window.ts';
+import { keptVerdict } from './kept-verdict.ts';
+import { meetsTargets } from './switch-window.ts';
 import type { FractionTargets } from './targets.ts';
 
 /** What a day's receivers of the target hold, one for each aliquot: a limit for one of them would be wrong for a share of all that was poured. */
@@ -41,7 +42,7 @@ export function togetherOf(plan: Plan, targets: FractionTargets): Together | und
 /** Whether a run did what its task asks: its receivers for the target together, where there are several, else the one that counts. */
 export function meetsTask(plan: Plan, targets: FractionTargets): boolean {
   const kept = keptOf(plan, targets);
-  const found = togetherOf(plan, targets) ?? (kept && verdict(plan, targets, kept.from_mL, kept.to_mL));
+  const found = togetherOf(plan, targets) ?? (kept && keptVerdict(plan, targets, kept));
   return found?.meets ?? false;
 }
 
