@@ -19,6 +19,14 @@ export function passageOf(D_v: number, porosity: number): Passage {
   return { D_v, retentionFactor: D_v / porosity, bedVolumes: porosity + D_v, speedShare: porosity / (porosity + D_v) };
 }
 
+/** Share of the liquid's speed above which a band is said to run with the liquid; a choice. */
+const RUNS = 0.5;
+
+/** Whether the beads are said to hold a band. */
+export function isHeld({ speedShare }: Pick<Passage, 'speedShare'>): boolean {
+  return speedShare <= RUNS;
+}
+
 /** D_v of a trace against HCl molarity, as a run of this scenario uses it. */
 export function distributionOf(scenario: Scenario, ion: IonId): (c: number) => number {
   const uptake = uptakeCurve(scenario, ion);

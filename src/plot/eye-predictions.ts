@@ -5,7 +5,8 @@ import type { Scenario } from '../../sim/terms/types.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
-import { edgeReason, READ_CM } from './eye-reason.ts';
+import { isAtBottom } from './at-bottom.ts';
+import { edgeReason } from './eye-reason.ts';
 
 interface Words {
   readonly label: string;
@@ -66,7 +67,7 @@ function depth({ mL, depth_cm, entry }: DepthMark, { store, targets }: Judged): 
   const band = bandOnRuler(plan, targets.target, frameAt(plan, mL));
   const said = fixed(depth_cm, 1);
   const why = Math.abs((band?.leading_cm ?? Number.POSITIVE_INFINITY) - depth_cm) > WRONG_CM ? whyThere(mL, entry, store, targets.target) : {};
-  if (band && band.leading_cm < plan.length_cm - READ_CM) return { ...words(said, fixed(band.leading_cm, 1), 'cm'), ...why };
+  if (band && !isAtBottom(plan, band)) return { ...words(said, fixed(band.leading_cm, 1), 'cm'), ...why };
   const [was, briefly] = band ? ['it had reached the bottom', 'at the bottom'] : ['no band was left', 'none left'];
   return { label: `you: ${withUnit(said, 'cm')}, ${was}`, brief: `you ${said}, ${briefly}`, ...why };
 }

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { ION_IDS, IONS, type IonId } from '../../sim/terms/ions.ts';
-import { distributionOf, passageOf } from '../../sim/chemistry/index.ts';
+import { distributionOf, isHeld, passageOf } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { Session } from '../store/session.ts';
@@ -17,8 +17,6 @@ import { partStyles } from './styles.ts';
 import { NAME_ROOM, uptakeDrawing } from './uptake-drawing.ts';
 
 const HEIGHT = 340;
-/** Slower than this share of the liquid, a band is held; as in `motionSentence`. */
-const HELD = 0.5;
 
 /** What the resin does: D_v against HCl, and how a band moves at the chosen acid. */
 @customElement('bf-why-resin')
@@ -47,7 +45,7 @@ export class ResinPart extends LiveElement {
 
   /** Beside a speed of a few hundredths: why the edge that one sees came down so much faster. */
   private edge({ store, sees }: Session, scenario: Scenario) {
-    if (passageOf(distributionOf(scenario, this.ion)(this.molarity), scenario.values['bed.porosity']).speedShare > HELD) return nothing;
+    if (!isHeld(passageOf(distributionOf(scenario, this.ion)(this.molarity), scenario.values['bed.porosity']))) return nothing;
     const { plan } = store;
     const inRun =
       sees === 'eye' || !plan || !scenario.ions.includes(this.ion) ? '' : runEdgeSentence(scenario, plan, this.ion, store.moment?.delivered_mL ?? 0);

@@ -1,6 +1,6 @@
 import type { IonId } from '../../sim/terms/ions.ts';
 import { IONS, LIGAND_FIELD } from '../../sim/terms/ions.ts';
-import { distributionOf, passageOf, speciation } from '../../sim/chemistry/index.ts';
+import { distributionOf, isHeld, passageOf, speciation } from '../../sim/chemistry/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import { fixed, percent, significant } from '../ui/text/format.ts';
 import { capital } from '../../sim/terms/capital.ts';
@@ -24,11 +24,12 @@ export function acidText(c: number): string {
 
 /** How long an ion is in the liquid, and what that makes of its band. */
 export function motionSentence(scenario: Scenario, ion: IonId, c: number): string {
-  const { speedShare, D_v } = passageOf(distributionOf(scenario, ion)(c), scenario.values['bed.porosity']);
+  const passage = passageOf(distributionOf(scenario, ion)(c), scenario.values['bed.porosity']);
+  const { speedShare, D_v } = passage;
   const { name } = IONS[ion];
   const at = c < 0.005 ? 'In water' : `At ${fixed(c, 1)} M`;
   if (D_v < 0.02) return `${at} ${article(name)} ion is in the liquid practically all the time: the band moves with the liquid.`;
-  if (speedShare > 0.5)
+  if (!isHeld(passage))
     return `${at} ${article(name)} ion spends ${percent(speedShare, 0)} of its time in the liquid: the band moves at ${percent(speedShare, 0)} of the liquid's speed.`;
   return `${at} ${article(name)} ion spends 1 part in ${significant(1 / speedShare, 2)} of its time in the liquid: the band moves at ${percentOf(speedShare)} of the liquid's speed.`;
 }

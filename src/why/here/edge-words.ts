@@ -2,6 +2,7 @@ import { bandAt, bandOnRuler, frameAt, type Plan, progressOf } from '../../../si
 import { sectionOf } from '../../../sim/terms/geometry.ts';
 import type { IonId } from '../../../sim/terms/ions.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
+import { firstVolume, isAtBottom } from '../../plot/at-bottom.ts';
 import { fixed, millilitres } from '../../ui/text/format.ts';
 import { percentOf } from '../sentences.ts';
 
@@ -9,8 +10,6 @@ import { percentOf } from '../sentences.ts';
 
 /** Over so many of the last mL speeds are read; a choice. */
 const SPAN_ML = 3;
-/** A band this near the bottom has reached it: the ruler is read no finer, cm. */
-const READ_CM = 0.05;
 /** Steps in which the bottom is sought, mL. */
 const STEP_ML = 0.2;
 /** Faster than the middle by this factor the edge needs a word; a choice. */
@@ -44,19 +43,10 @@ export const OF_THE_MIDDLE =
 export function runEdgeSentence(scenario: Scenario, plan: Plan, ion: IonId, until_mL: number): string {
   const { load_mL = 0, eluent_mL = Number.POSITIVE_INFINITY } = progressOf(scenario, plan.events);
   const last_mL = Math.min(until_mL, eluent_mL);
-  const bottom_mL = bottomAt(plan, ion, load_mL, last_mL);
+  const bottom_mL = firstVolume(load_mL, last_mL, STEP_ML, (mL) => isAtBottom(plan, bandOnRuler(plan, ion, frameAt(plan, mL))));
   const speeds = edgeSentence(scenario, plan, ion, bottom_mL ?? last_mL);
   if (bottom_mL === undefined || speeds === '') return speeds;
   const after_mL = bottom_mL - load_mL;
   const bedVolumes = after_mL / (sectionOf(scenario.values) * scenario.values['bed.length_cm']);
   return `${speeds} It was at the bottom ${millilitres(after_mL)}, or ${fixed(bedVolumes, 1)} bed volumes, after the sample was poured.`;
-}
-
-/** Delivered volume at which the leading edge reached the bottom. */
-function bottomAt(plan: Plan, ion: IonId, from_mL: number, to_mL: number): number | undefined {
-  for (let mL = from_mL; mL <= to_mL; mL += STEP_ML) {
-    const band = bandOnRuler(plan, ion, frameAt(plan, mL));
-    if (band && band.leading_cm >= plan.length_cm - READ_CM) return mL;
-  }
-  return undefined;
 }

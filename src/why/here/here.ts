@@ -1,6 +1,6 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type ComplexSpecies, distributionOf, passageOf, speciation } from '../../../sim/chemistry/index.ts';
+import { type ComplexSpecies, distributionOf, isHeld, passageOf, speciation } from '../../../sim/chemistry/index.ts';
 import { deliveredOf, flowOf, frameAt, frameAtTime, inBedAt, instantAt, instantAtTime, onRuler, type Plan } from '../../../sim/history/index.ts';
 import { sectionOf } from '../../../sim/terms/geometry.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
@@ -133,8 +133,8 @@ function byEye(scenario: Scenario, ion: IonId) {
 }
 
 function heldWords(scenario: Scenario, ion: IonId, acid_M: number): string {
-  const { speedShare } = passageOf(distributionOf(scenario, ion)(acid_M), scenario.values['bed.porosity']);
-  const said = speedShare > 0.5 ? 'it is in the liquid and runs with it' : 'the beads hold it and its band crawls';
+  const passage = passageOf(distributionOf(scenario, ion)(acid_M), scenario.values['bed.porosity']);
+  const said = isHeld(passage) ? 'the beads hold it and its band crawls' : 'it is in the liquid and runs with it';
   return `${capital(acid_M === 0 ? 'in water' : 'in strong acid')} ${said}.`;
 }
 
@@ -146,8 +146,8 @@ function inLiquid(ion: IonId, acid_M: number): ComplexSpecies {
 
 /** The anion that the beads hold, where they hold the ion at all. */
 function inBeads(scenario: Scenario, ion: IonId, acid_M: number): ComplexSpecies | undefined {
-  const { speedShare } = passageOf(distributionOf(scenario, ion)(acid_M), scenario.values['bed.porosity']);
-  return speedShare > 0.5 ? undefined : speciation(ion, Math.max(acid_M, 1e-6)).species.findLast(({ charge }) => charge < 0);
+  const passage = passageOf(distributionOf(scenario, ion)(acid_M), scenario.values['bed.porosity']);
+  return isHeld(passage) ? speciation(ion, Math.max(acid_M, 1e-6)).species.findLast(({ charge }) => charge < 0) : undefined;
 }
 
 function ionPicture(ion: IonId, form: ComplexSpecies, where: string) {
