@@ -134,11 +134,8 @@ export class Debrief extends LiveElement {
   /** Shows what would be if a handle stood elsewhere, beside the reader's own run. */
   async tryMove(move: HandleMove): Promise<void> {
     await this.updateComplete;
-    for (const phase of ['move', 'drop'] as const) {
-      const detail = { ...move, phase };
-      this.remember({ detail });
-      emit(this, 'bf-handle', detail);
-    }
+    this.remember({ detail: { ...move, phase: 'move' } });
+    emit(this, 'bf-handle', move);
   }
 
   private remember({ detail }: { readonly detail: Pick<HandleMove, 'kind' | 'phase'> }) {

@@ -63,7 +63,8 @@ export class TaskPanel extends LiveElement {
     const empty = awaitsResin(scenario, moment);
     const filled = !empty || moment.delivered_mL > 0;
     const over = isOver(store);
-    const steps = this.steps(scenario, moment, over);
+    const washTo_mL = this.washTo(scenario, moment);
+    const steps = this.steps(scenario, moment, over, washTo_mL);
     const at = steps.findIndex(({ state }) => state === 'now');
     // Of a day with several aliquots only the one in hand is listed, so that what can happen next stays in sight below it.
     const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
@@ -75,14 +76,14 @@ export class TaskPanel extends LiveElement {
         <h2 id="heading">The task${starts.length > 1 && aliquot > 0 ? `: aliquot ${aliquot} of ${starts.length}` : ''}</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
         ${targets ? html`<p class="purpose short">${askedWords(targets)}</p>` : nothing}
-        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, isCarriedOut(store, moment))))}</ol>`}
+        ${steps.length === 0 && !beganEmpty(scenario) ? nothing : html`<ol>${beganEmpty(scenario) ? filling(store, scenario, moment) : nothing}${shown.map((step) => (step.label && step.label === late ? lateStep(step, scenario) : this.step(step, scenario, moment, isCarriedOut(store, moment), washTo_mL)))}</ol>`}
       </section>
       ${filled ? html`<section class="ahead" aria-labelledby="ahead"><h2 id="ahead">What can happen next</h2><p><bf-ahead .scenario=${scenario} .at=${moment} .steps=${steps} ?over=${over}></bf-ahead></p></section>` : nothing}
       ${readings(store, moment)}`;
   }
 
-  private steps(scenario: Scenario, moment: Moment, over: boolean): Step[] {
-    return afterFilling(checklistOf(scenario, moment.events, over, isWashed(scenario, moment, this.washTo(scenario, moment))), scenario, moment);
+  private steps(scenario: Scenario, moment: Moment, over: boolean, washTo_mL: number | undefined): Step[] {
+    return afterFilling(checklistOf(scenario, moment.events, over, isWashed(scenario, moment, washTo_mL)), scenario, moment);
   }
 
   /** Where the wash should end: by the guide, or else by what the ruler shows. */
@@ -90,8 +91,8 @@ export class TaskPanel extends LiveElement {
     return this.washTo_mL ?? this.wash?.washToByEye(scenario, moment);
   }
 
-  private step(step: Step, scenario: Scenario, at: Moment, flowing: boolean) {
-    const offer = offerFor(scenario, at, step, this.washTo(scenario, at));
+  private step(step: Step, scenario: Scenario, at: Moment, flowing: boolean, washTo_mL: number | undefined) {
+    const offer = offerFor(scenario, at, step, washTo_mL);
     const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
     return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
       <span class="sign" aria-hidden="true">${SIGNS[step.state]}</span>
@@ -116,8 +117,9 @@ export class TaskPanel extends LiveElement {
     if (!store || !scenario || !moment) return;
     if (isCarriedOut(store, moment)) return this.sayOnItsWay();
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
-    const due = this.steps(scenario, moment, isOver(store)).find(({ state }) => state === 'now');
-    const offer = due && offerFor(scenario, moment, due, this.washTo(scenario, moment));
+    const washTo_mL = this.washTo(scenario, moment);
+    const due = this.steps(scenario, moment, isOver(store), washTo_mL).find(({ state }) => state === 'now');
+    const offer = due && offerFor(scenario, moment, due, washTo_mL);
     if (offer) this.do(offer);
   }
 
