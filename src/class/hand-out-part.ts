@@ -17,7 +17,7 @@ import { controlStyles } from '../ui/styles.ts';
 import { type Modules, qrOf } from './qr.ts';
 import { type ChosenRules, ruleControls, rulesOf } from './rules.ts';
 import { sheet, sheetStyles } from './sheet.ts';
-import { findable, hasFaults, withoutFaults } from './to-find.ts';
+import { findable, hasFaults, soundOf, withoutFaults } from './to-find.ts';
 import '../ui/day/day-warning.ts';
 import { copied } from '../ui/text/clipboard.ts';
 
@@ -142,7 +142,7 @@ export class HandOutPart extends LiveElement {
   /** The scenario that is handed out. */
   private get written(): Scenario | undefined {
     const { written } = this.session ?? {};
-    return written && this.faultless ? { ...written, faults: [], procedure: written.procedure.filter((action) => action.do !== 'fault') } : written;
+    return written && this.faultless ? soundOf(written) : written;
   }
 
   private get isToFind(): boolean {

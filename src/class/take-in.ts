@@ -11,6 +11,7 @@ import { showMessage } from '../ui/message.ts';
 import { fileStyles } from '../ui/look/file-styles.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { csvText } from '../ui/text/csv.ts';
+import { count } from '../ui/text/format.ts';
 import { columnBriefly } from '../ui/text/task/task-words.ts';
 import type { ClassRoom, HandedOut, Held } from './class-room.ts';
 import { droppedFiles, pasted, textsOf } from './given-files.ts';
@@ -116,7 +117,7 @@ export class TakeIn extends LiveElement {
   }
 
   private yardstick({ handOut, scenario }: HandedOut) {
-    return html`<p>Compared with what was handed out: “${scenario.title}”, at most ${handOut.tries} ${handOut.tries === 1 ? 'try' : 'tries'}, ${columnBriefly(handOut.column, scenario)}.</p>
+    return html`<p>Compared with what was handed out: “${scenario.title}”, at most ${count(handOut.tries, 'try', 'tries')}, ${columnBriefly(handOut.column, scenario)}.</p>
       <button type="button" class="screen" @click=${() => this.room?.holdAgainstNothing()}>Compare with no hand-out</button>`;
   }
 

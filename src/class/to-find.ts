@@ -19,6 +19,11 @@ export function faultNames({ faults, procedure }: Scenario): string[] {
   return [...new Set([...faults, ...brought].map(({ kind }) => FAULTS[kind].label))];
 }
 
+/** A scenario without its faults, once it is read. */
+export function soundOf(scenario: Scenario): Scenario {
+  return { ...scenario, faults: [], procedure: scenario.procedure.filter((action) => action.do !== 'fault') };
+}
+
 /** The JSON of a scenario without its faults; `shipped` is what it differs from. */
 export function withoutFaults(json: Json, shipped: Json): Json {
   const list = own(shipped, 'faults') === undefined ? null : [];

@@ -10,7 +10,7 @@ import type { Session } from '../store/session.ts';
 import { isOverByNow } from '../store/over.ts';
 import { workerThread } from '../store/threads/model-thread.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { fixed, quantity } from '../ui/text/format.ts';
+import { count, fixed, quantity } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { ASSUMED_TIMES, columnTimes, type SetupCard, setupCard } from '../../sim/lab/index.ts';
 import { bottleWords } from '../ui/text/bottle-words.ts';
@@ -158,7 +158,7 @@ export class PlanView extends LiveElement {
     const { waste, note } = card;
     return html`<section aria-labelledby="class"><h2 id="class">A class</h2>
       <div class="row">${this.choice('groups')}</div>
-      <p class="soft">${card.aliquots} ${card.aliquots === 1 ? 'aliquot' : 'aliquots'} a group by the procedure of the scenario, as on the set-up card of Lab: a quarter more of the acid and a fifth more of the rest.</p>
+      <p class="soft">${count(card.aliquots, 'aliquot')} a group by the procedure of the scenario, as on the set-up card of Lab: a quarter more of the acid and a fifth more of the rest.</p>
       <div class="pair">
         <bf-table caption="To prepare" .columns=${SUPPLIES} .rows=${toPrepare(card)}></bf-table>
         <bf-table caption="Waste, kept apart" .columns=${WASTE} .rows=${waste.map(({ stream, what, volume_mL, rule }) => ({ stream, what, volume: volume_mL === undefined ? 'solid' : quantity(volume_mL, 'mL', 2), rule }))}></bf-table>

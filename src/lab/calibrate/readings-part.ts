@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import { emit } from '../../ui/emit.ts';
+import { count } from '../../ui/text/format.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { columnsFor, type Meaning, type MeasurementsResult } from '../fit/measurements.ts';
 import { foldStyles, partStyles } from '../sections/styles.ts';
@@ -53,7 +54,7 @@ export class ReadingsPart extends LiveElement {
     return html`<label class="text">Readings: a heading row with the column names, then one row for each reading, typed or pasted from a spreadsheet. Separate the cells by commas, semicolons or tabs, write decimals with a point, and leave a cell empty if nothing was measured.
         <textarea spellcheck="false" autocomplete="off" rows=${Math.min(ROWS_MOST, Math.max(ROWS_LEAST, text.split('\n').length + 1))} aria-invalid=${issues.length > 0 ? 'true' : 'false'} .value=${live(text)} @input=${this.type}></textarea></label>
       ${issues.length > 0 ? html`<ol class="problem" role="alert" aria-label="What is wrong with the table">${issues.slice(0, LISTED).map(({ path, expected, received }) => html`<li>${path}: expected ${expected}; received ${received}</li>`)}${issues.length > LISTED ? html`<li>and ${issues.length - LISTED} more</li>` : nothing}</ol>` : nothing}
-      ${read?.ok ? html`<p class="soft" role="status">${read.measurements.length === 1 ? '1 reading' : `${read.measurements.length} readings`}.${text === EXAMPLE ? ' They are invented for the shipped lesson on cobalt and nickel from a cathode leach; no real column was measured.' : ''}</p>` : nothing}
+      ${read?.ok ? html`<p class="soft" role="status">${count(read.measurements.length, 'reading')}.${text === EXAMPLE ? ' They are invented for the shipped lesson on cobalt and nickel from a cathode leach; no real column was measured.' : ''}</p>` : nothing}
       ${doubtList(this.doubts)}
       ${text === '' ? html`<div class="row"><button type="button" @click=${() => this.put(EXAMPLE)}>Fill in an invented example</button></div>` : nothing}
       <details><summary>What the columns mean</summary>${this.columns(scenario)}</details>`;

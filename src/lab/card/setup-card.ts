@@ -9,7 +9,7 @@ import { pictogram } from '../../ui/safety/pictograms.ts';
 import '../../ui/day/day-warning.ts';
 import { controlStyles } from '../../ui/styles.ts';
 import { bottleWords } from '../../ui/text/bottle-words.ts';
-import { quantity, significant, withUnit } from '../../ui/text/format.ts';
+import { count, quantity, significant, withUnit } from '../../ui/text/format.ts';
 import type { LabDraft } from '../draft.ts';
 
 const COLUMN: readonly FieldPath[] = ['column.bore_cm', 'column.tube_cm', 'bed.length_cm', 'bench.start_HCl_M', 'bench.start_head_mm'];
@@ -60,7 +60,7 @@ export class SetupCardPage extends LiveElement {
     const card = setupCard(scenario);
     const grade = valueAt(this.draft.json, 'resin.grade') ?? DEFAULT_GRADE;
     return html`<h2 class="title">Set-up card: ${scenario.title}</h2>
-      <p>${card.groups} groups of ${values['class.people']}, ${card.aliquots} ${card.aliquots === 1 ? 'aliquot' : 'aliquots'} and ${card.columns} ${card.columns === 1 ? 'column' : 'columns'} each, ${withUnit(String(values['class.period_min']), 'min')}.</p>
+      <p>${card.groups} groups of ${values['class.people']}, ${count(card.aliquots, 'aliquot')} and ${count(card.columns, 'column')} each, ${withUnit(String(values['class.period_min']), 'min')}.</p>
       <bf-day-warning .scenario=${this.shown ? scenario : undefined}></bf-day-warning>
       ${this.table(
         'Columns and resin',

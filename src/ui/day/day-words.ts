@@ -2,7 +2,7 @@ import { type Timetable, timetableOf } from '../../../sim/class/index.ts';
 import { deliveredAtEnd, type Plan } from '../../../sim/history/index.ts';
 import { columnTimes } from '../../../sim/lab/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { duration, millilitres } from '../text/format.ts';
+import { count, duration, millilitres } from '../text/format.ts';
 
 // What the run of a lab's procedure says of the day, in sentences.
 
@@ -53,8 +53,4 @@ function dayOf(scenario: Scenario, plan: Plan, people = scenario.values['class.p
       columns: values['class.columns'],
     })
   );
-}
-
-function count(n: number, one: string, many = `${one}s`): string {
-  return `${n} ${n === 1 ? one : many}`;
 }

@@ -101,3 +101,8 @@ function grouped(text: string): string {
   const groups = whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);
   return decimals === undefined ? groups : `${groups}.${decimals}`;
 }
+
+/** "1 aliquot", "3 aliquots". */
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
