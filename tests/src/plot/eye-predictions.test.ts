@@ -10,10 +10,22 @@ import { directThread } from '../store/rig.ts';
 
 const LOG: Action[] = [{ do: 'receiver', label: 'nickel' }];
 
-test('a mark set by eye is told in the run it was made in and in no other; a newer one takes its place', async () => {
+/** A small run of the first lesson, with a vessel under the tip and nothing done yet. */
+async function begun(): Promise<Session> {
   const session = new Session(directThread(), memory(), 'a');
   await session.start(undefined);
   await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  return session;
+}
+
+/** Plays the rest of the written procedure. */
+async function toTheEnd({ store }: Session): Promise<void> {
+  await store.carryOut((store.scenario?.procedure ?? []).slice(1));
+  await store.seek(1000);
+}
+
+test('a mark set by eye is told in the run it was made in and in no other; a newer one takes its place', async () => {
+  const session = await begun();
   const labels = () => eyePredictions(session).map(({ label }) => label);
   session.markByEye({ mL: 12, depth_cm: 4 });
   session.markByEye({ mL: 14, depth_cm: 5 });
@@ -28,9 +40,7 @@ test('a mark set by eye is told in the run it was made in and in no other; a new
 });
 
 test('the outcome of a mark is read on the ruler, which the bed has shrunk away from', async () => {
-  const session = new Session(directThread(), memory(), 'a');
-  await session.start(undefined);
-  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const session = await begun();
   session.markByEye({ mL: 45, depth_cm: 4 });
   await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1, 34));
   await session.store.seek(1000);
@@ -46,12 +56,9 @@ test('the outcome of a mark is read on the ruler, which the bed has shrunk away 
 });
 
 test('of a band that has broken through it is said that it had reached the bottom, not how long the bed is', async () => {
-  const session = new Session(directThread(), memory(), 'a');
-  await session.start(undefined);
-  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const session = await begun();
   session.markByEye({ mL: 57, depth_cm: 6.5 });
-  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1));
-  await session.store.seek(1000);
+  await toTheEnd(session);
   const { plan } = session.store;
   if (!plan) throw new Error('plan: expected one');
   // Cobalt is in the effluent by then, and in the bed.
@@ -61,14 +68,11 @@ test('of a band that has broken through it is said that it had reached the botto
 });
 
 test('where a weaker eluent came before the place that was predicted, it is named beside the outcome; where it came after, not', async () => {
-  const session = new Session(directThread(), memory(), 'a');
-  await session.start(undefined);
-  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const session = await begun();
   session.seeing = 'forecast';
   session.markByEye({ mL: 75 });
   session.markByEye({ mL: 78, depth_cm: 2 });
-  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1));
-  await session.store.seek(1000);
+  await toTheEnd(session);
   const { plan, scenario } = session.store;
   if (!plan || !scenario) throw new Error('plan: expected one');
   const water = plan.events.find(({ action, delivered_mL }) => action?.do === 'pour' && action.liquid === 'water' && delivered_mL > 30);
@@ -82,12 +86,9 @@ test('where a weaker eluent came before the place that was predicted, it is name
 });
 
 test('a depth that was wrong gets its reason in numbers of the run: how far each mL carried the edge; one that was right gets none', async () => {
-  const session = new Session(directThread(), memory(), 'a');
-  await session.start(undefined);
-  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const session = await begun();
   session.markByEye({ mL: 45, depth_cm: 1 });
-  await session.store.carryOut((session.store.scenario?.procedure ?? []).slice(1));
-  await session.store.seek(1000);
+  await toTheEnd(session);
   const { plan, scenario } = session.store;
   if (!plan || !scenario) throw new Error('plan: expected one');
   const stood = (mL: number) => bandOnRuler(plan, 'Co', frameAt(plan, mL))?.leading_cm ?? Number.NaN;
@@ -107,9 +108,7 @@ test('a depth that was wrong gets its reason in numbers of the run: how far each
 });
 
 test('by eye a liquid that sets the band free slows the clock down, so that there is time to change the receiver; acid does not', async () => {
-  const session = new Session(directThread(), memory(), 'a');
-  await session.start(undefined);
-  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1 } }, seed: 3, log: LOG });
+  const session = await begun();
   const said: Message[] = [];
   const acting = new Acting(
     () => session,
