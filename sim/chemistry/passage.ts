@@ -1,7 +1,7 @@
 import type { IonId } from '../terms/ions.ts';
 import type { Scenario } from '../terms/types.ts';
 import { uptakeCurve } from './uptake.ts';
-import { square } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 // How a thin band moves through a bed, from D_v and the definitions of chromatography alone.
 

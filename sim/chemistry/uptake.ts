@@ -5,7 +5,8 @@ import { monotoneCubic } from '../math/interpolation.ts';
 import { remembered } from '../math/remembered.ts';
 import { type IonId, IONS } from '../terms/ions.ts';
 import type { Parameters, Scenario } from '../terms/types.ts';
-import { log10, pow10, power, square } from '../math/elementary.ts';
+import { log10, pow10, power } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 // Distribution coefficients D_v = (mol in the beads per L of bed) / (mol per L of solution) against HCl molarity.
 

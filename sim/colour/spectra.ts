@@ -1,5 +1,6 @@
 import type { Status } from '../terms/fields.ts';
-import { exp, square } from '../math/elementary.ts';
+import { exp } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 // Molar absorptivity of the coloured species as sums of Gaussian bands, 380 to 780 nm.
 // Approximate spectra: few maxima could be read, most widths and heights are recalled or tuned by eye.

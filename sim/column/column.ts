@@ -4,7 +4,8 @@ import { IONS } from '../terms/ions.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
 import type { IonId, Parameters, Scenario } from '../terms/types.ts';
 import { liquidTable, resinFrom, shareTable, type UptakeTable, uptakeTable } from '../chemistry/index.ts';
-import { cbrt, power, square } from '../math/elementary.ts';
+import { cbrt, power } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 /** Seconds in a minute, the model's unit of time. */
 const S_PER_MIN = 60;

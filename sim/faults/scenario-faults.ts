@@ -1,7 +1,8 @@
 import type { IonId, Liquid, Parameters, Scenario } from '../terms/types.ts';
 import type { FaultKind } from '../terms/fault-kinds.ts';
 import { sampleLiquids } from '../input/index.ts';
-import { exp, square } from '../math/elementary.ts';
+import { exp } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 // Faults of the bottles and of the packing as changes of the scenario.
 

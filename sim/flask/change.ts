@@ -2,7 +2,8 @@ import { ION_IDS, IONS, type IonId } from '../terms/ions.ts';
 import type { Balance, Chemistry } from './balance.ts';
 import { ACID_DILUTION, HEAT_CAPACITY } from './constants.ts';
 import { balanceIn, type Flask, mixed, type Reagent, restingBalance, withSolute } from './flask.ts';
-import { exp, pow10, square } from '../math/elementary.ts';
+import { exp, pow10 } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 // What happens in a flask when something is added and while time passes: heat, lumps of hydroxide, cooling.
 

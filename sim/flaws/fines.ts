@@ -1,7 +1,7 @@
 import { AT, type Bed, type Column } from '../column/index.ts';
 import type { Fault, Issue } from '../terms/types.ts';
 import { renew } from '../packing/index.ts';
-import { square } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 /** Broken beads, µm, and their share of the resin at severity 1 (5 % is common in worn resin: estimate). */
 const FINES_UM = 20;

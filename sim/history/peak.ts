@@ -1,4 +1,5 @@
-import { ln, square } from '../math/elementary.ts';
+import { ln } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 import { rootOf } from '../math/root.ts';
 
 // The shape of a peak in numbers: how it tails, whether its front comes twice. A number is a symptom, not a cause.

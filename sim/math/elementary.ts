@@ -67,10 +67,6 @@ export function power(x: number, y: number): number {
   return n === y || x === 0 ? (x === 0 && y > 0 ? 0 : multiplied) : multiplied * exp((y - n) * ln(x));
 }
 
-export function square(x: number): number {
-  return x * x;
-}
-
 /** Cube root of any number: a start from the logarithm, then two steps of Newton's method. */
 export function cbrt(x: number): number {
   if (x === 0 || !Number.isFinite(x)) return x;

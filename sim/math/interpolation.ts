@@ -1,4 +1,4 @@
-import { square } from './elementary.ts';
+import { square } from './square.ts';
 /**
  * Cubic through points with increasing `xs`, monotone between neighbouring points, so it never overshoots them; held constant outside.
  * M. Steffen, Astron. Astrophys. 239 (1990) 443 (recalled); at the two ends the second derivative is zero.

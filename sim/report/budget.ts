@@ -1,6 +1,7 @@
 import type { Parameters } from '../terms/fields.ts';
 import { handOf, tolerance } from '../hands/index.ts';
-import { power, square } from '../math/elementary.ts';
+import { power } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 import { FILM_ML } from '../workup/index.ts';
 
 // Error budget of the cobalt molarity by propagation: relative contributions of a product add as squares.

@@ -1,4 +1,4 @@
-import { square } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 import { replicatesOf } from '../statistics/index.ts';
 import { type BudgetTerm, budgetOf, rootSumSquares } from './budget.ts';
 

@@ -1,6 +1,6 @@
 import { deviationOf, meanOf } from './statistics.ts';
 import { tQuantile } from '../math/student.ts';
-import { square } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 // Outlier tests, each with its level and sidedness in words: the same number goes by two names in different tables.
 

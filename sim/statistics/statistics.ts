@@ -1,5 +1,5 @@
 import { tProbability, tQuantile } from '../math/student.ts';
-import { square } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 /** Figures of repeated results; s and everything after it need at least two. */
 export interface Summary {

@@ -1,6 +1,6 @@
 // Lengths, areas and volumes that follow from the parameters of a scenario alone.
 import type { Parameters } from './fields.ts';
-import { square } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
 
 export const CM_PER_UM = 1e-4;
 

@@ -1,10 +1,30 @@
 import { html, nothing } from 'lit';
 import type { FractionTargets } from '../../sim/history/index.ts';
 import type { ColumnStore } from '../store/column-store.ts';
-import { dropAt } from '../store/drop.ts';
+import type { dropAt } from '../store/drop.ts';
+import { tracked } from '../store/tracked.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { duration, fixed, millilitres } from '../ui/text/format.ts';
 import { askedBriefly } from '../ui/text/task/asked-words.ts';
+
+/** How large a drop is: fetched when the first one falls. */
+class Drops {
+  @tracked private size: typeof dropAt | undefined;
+  private asked = false;
+
+  get sizeAt(): typeof dropAt | undefined {
+    if (!this.asked) {
+      this.asked = true;
+      import('../store/drop.ts').then(
+        (drop) => (this.size = drop.dropAt),
+        () => (this.asked = false),
+      );
+    }
+    return this.size;
+  }
+}
+
+const DROPS = new Drops();
 
 /** What a bench shows, name and value: cylinder, drops, ruler, clock. */
 export function readingsOf(store: ColumnStore, moment: Moment): (readonly [name: string, value: string])[] {
@@ -19,7 +39,9 @@ export function readingsOf(store: ColumnStore, moment: Moment): (readonly [name:
 /** While the clock stands still nothing drips, however far the clamp is open. */
 function dripping({ scenario, playing }: ColumnStore, moment: Moment): string {
   if (!scenario || moment.flow <= 0) return 'none';
-  return playing ? `${Math.round(moment.flow / dropAt(scenario, moment))} / min` : 'paused';
+  if (!playing) return 'paused';
+  const drop_mL = DROPS.sizeAt?.(scenario, moment);
+  return drop_mL === undefined ? 'counting' : `${Math.round(moment.flow / drop_mL)} / min`;
 }
 
 /** The same in one line, for a screen that has no room for the list; before anything has dripped, what is asked for. */
