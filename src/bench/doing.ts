@@ -13,6 +13,8 @@ interface Bench {
   readonly say: (message: Message) => void;
   /** Shows the pour that is set in the strip, and returns it. */
   readonly pour: () => Action;
+  /** Sets in the strip what the list pours. */
+  readonly poured: (actions: Log) => void;
 }
 
 /** What the reader does on the bench: on the glass, in the figure, with the strip; each a listener for one event. */
@@ -39,7 +41,11 @@ export class Doing {
   }
 
   readonly act = ({ detail }: CustomEvent<{ action: Action }>) => this.do(detail.action);
-  readonly carryOut = ({ detail }: CustomEvent<{ actions: Log }>) => this.acting.take(detail.actions);
+  readonly carryOut = ({ detail }: CustomEvent<{ actions: Log }>) => {
+    this.bench.poured(detail.actions);
+    this.acting.take(detail.actions);
+  };
+
   readonly go = ({ detail }: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) => void this.acting.go(detail.action, detail.taken);
   readonly drop = () => this.acting.drop();
 

@@ -1,5 +1,5 @@
 import { LIMITS } from '../../sim/terms/limits.ts';
-import type { Action, Scenario } from '../../sim/terms/types.ts';
+import type { Action, Log, Scenario } from '../../sim/terms/types.ts';
 import { tracked } from '../store/tracked.ts';
 
 export type How = 'wall' | 'bed' | 'reservoir';
@@ -13,13 +13,33 @@ export class Hand {
   @tracked how: How = 'wall';
 
   private bottles = '';
+  /** By bottle: as it was last set, or else as the procedure first pours it. */
+  private amounts: Record<string, number> = {};
 
-  /** Takes the bottle of the first pour in hand where another set of bottles stands on the bench. */
+  /** Takes the bottle of the first pour in hand where another set of bottles stands on the bench, or another procedure asks for other amounts. */
   suit(scenario: Scenario): void {
     const inOrder = bottlesInOrder(scenario);
-    const bottles = inOrder.join('\n');
-    if (bottles !== this.bottles) this.liquid = inOrder[0] ?? '';
+    const amounts = firstPours(scenario);
+    const bottles = JSON.stringify([inOrder, amounts]);
+    if (bottles === this.bottles) return;
     this.bottles = bottles;
+    this.amounts = amounts;
+    this.liquid = inOrder[0] ?? '';
+    this.volume_mL = amounts[this.liquid] ?? USUAL_ML;
+  }
+
+  /** Takes a bottle in hand, with the amount that goes with it. */
+  take(liquid: string): void {
+    if (liquid === this.liquid) return;
+    this.amounts[this.liquid] = this.volume_mL;
+    this.liquid = liquid;
+    this.volume_mL = this.amounts[liquid] ?? USUAL_ML;
+  }
+
+  /** What the list pours is in hand from then on. */
+  follow(actions: Log): void {
+    const poured = actions.find((action) => action.do === 'pour');
+    if (poured) this.take(poured.liquid);
   }
 
   get pour(): Action {
@@ -39,4 +59,8 @@ export class Hand {
 export function bottlesInOrder({ liquids, procedure }: Pick<Scenario, 'liquids' | 'procedure'>): string[] {
   const poured = procedure.flatMap((action) => (action.do === 'pour' && Object.hasOwn(liquids, action.liquid) ? [action.liquid] : []));
   return [...new Set([...poured, ...Object.keys(liquids)])];
+}
+
+function firstPours({ procedure }: Scenario): Record<string, number> {
+  return Object.fromEntries(procedure.flatMap((action) => (action.do === 'pour' ? [[action.liquid, action.volume_mL] as const] : [])).reverse());
 }

@@ -21,6 +21,8 @@ export const viewStyles = css`
   bf-figure ~ bf-hazard-card { position: absolute; z-index: 5; top: var(--card, 3rem); right: 0; width: 100%; max-height: calc(100% - var(--card, 3rem) - 0.25rem); overflow-y: auto; box-shadow: 0 4px 16px rgb(0 0 0 / 20%); }
   .side { grid-area: side; display: flex; flex-direction: column; gap: var(--gap-small); min-width: 0; min-height: 0; overflow-y: auto; border-left: 1px solid var(--rule); padding-left: var(--gap); }
   .side > * { flex: none; }
+  /* A note that has not come yet takes no room. */
+  .side > :not(:defined) { display: none; }
   /* Whatever else stands beside the run, the caution is in sight. */
   .side > bf-hazard-card { position: sticky; bottom: 0; }
   .past { margin: 0; display: grid; gap: var(--gap-small); padding: var(--gap-small); background: var(--caution-paper); color: var(--caution-ink); border: 1px solid var(--caution-edge); }
@@ -39,8 +41,8 @@ export const viewStyles = css`
     .bench.asking.eye { --glass: 11.5rem; }
     .bench.eye { --glass: 11.5rem; }
     .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; }
-    .bench:has(bf-given-note:not([empty])) { height: auto; }
-    .bench:has(bf-given-note:not([empty])) .side { height: auto; overflow: visible; }
+    .bench:has(bf-given-note:defined:not([empty])) { height: auto; }
+    .bench:has(bf-given-note:defined:not([empty])) .side { height: auto; overflow: visible; }
     .fitted { display: none; }
     .bench.filling:not(.asking) { --glass: 9.5rem; grid-template-rows: auto minmax(440px, 1fr) auto auto; grid-template-areas: 'left figure' 'left side' 'say say' 'strip strip'; }
     .filling:not(.asking) bf-figure { display: none; }

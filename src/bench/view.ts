@@ -65,6 +65,7 @@ export class BenchView extends LiveElement {
       this.strip.choose('pour');
       return this.hand.pour;
     },
+    poured: (actions) => this.hand.follow(actions),
   });
 
   constructor() {

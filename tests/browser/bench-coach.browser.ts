@@ -23,6 +23,8 @@ describe('the coach', () => {
       await acted(page, 2);
       await page.keyboard.press('m');
       await choice(page, 'liquid', 'sample').click();
+      // More than the hold-up, so that it is told when this has run.
+      await page.getByRole('textbox', { name: 'volume to pour' }).fill('5');
       await page.getByRole('button', { name: 'Pour', exact: true }).click();
       await page.getByRole('heading', { name: 'Before you load the sample' }).waitFor({ timeout: PATIENCE_MS });
       expect((await kept(page)).log).toHaveLength(2);

@@ -65,7 +65,7 @@ export class PourControl extends LiveElement {
   }
 
   private takeLiquid(event: CustomEvent<{ value: string }>) {
-    if (this.hand) this.hand.liquid = event.detail.value;
+    this.hand?.take(event.detail.value);
   }
 
   private takeVolume(event: Event & { target: HTMLInputElement }) {

@@ -7,8 +7,14 @@ export { washToByEye } from '../../../sim/teach/index.ts';
 
 // What can happen next, in words, and how far a wash may go: fetched when the list is drawn.
 
+/** The column as it is looked at, with the air in its bed: cells at the top of each lane that ran empty, and the share of gas by cell. */
+type Seen = Standing & { readonly drained?: ArrayLike<number>; readonly gas?: ArrayLike<number> };
+
+/** Share of the space between the beads from which gas is told of; less does not show. A choice. */
+const GAS_TOLD = 0.01;
+
 /** What happens if nothing more is done, and what could be. `wash`: what is to be said of the wash in hand. `waits`: the clamp was shut to think. */
-export function nextWords(scenario: Scenario, at: Standing, over: boolean, { wash = '', waits = false } = {}): string {
+export function nextWords(scenario: Scenario, at: Seen, over: boolean, { wash = '', waits = false } = {}): string {
   if (over) return 'Nothing more is due on this column: the debrief tells where everything is. Pouring goes on with it.';
   if (waits) return `The clamp is shut, and the run waits: open it to go on, or end the run in the list. ${room(scenario, at)}`;
   return `${wash}${flowWords(scenario, at)}`;
@@ -19,15 +25,27 @@ function room({ values }: Scenario, { headVolume }: Standing): string {
   return room_mL > 0 ? `${millilitres(room_mL)} fit above the bed.` : 'Nothing more fits above the bed.';
 }
 
-function flowWords(scenario: Scenario, at: Standing): string {
+function flowWords(scenario: Scenario, at: Seen): string {
   const still = stillness(at);
   const fit = room(scenario, at);
+  const air = airWords(at);
+  if (air) return `${air}${still === 'shut' ? `${stillWords(still)} ` : ''}${fit}`;
   if (still) return `${stillWords(still)} ${fit}`;
   const minutes = minutesToLow(at);
   if (minutes !== undefined) return `${fit} The liquid is ${LOW_MM} mm above the bed in ${duration(minutes)}.`;
   return at.level_cm > 0
     ? `${fit} Pour before the liquid sinks into the bed.`
     : `The liquid has sunk to the bed top: pour now, or the bed may draw air. ${fit}`;
+}
+
+/** The white beads: a bed that ran dry, or has air in it since. Empty for a sound bed. */
+function airWords({ drained = [], gas = [] }: Seen): string {
+  if (most(drained) > 0) return 'The bed has run dry at the top, and air is between its white beads: pour at once. ';
+  return most(gas) > GAS_TOLD ? 'Air has stayed in the bed (white beads): it drips slower and unevenly. More, “Mend the bed”, drives it out. ' : '';
+}
+
+function most(values: ArrayLike<number>): number {
+  return Array.from(values).reduce((a, b) => Math.max(a, b), 0);
 }
 
 /** Where to stop while a wash goes on, that it is enough until something weaker is poured; empty at any other time. */

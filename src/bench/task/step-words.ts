@@ -5,6 +5,9 @@ import { capital } from '../../../sim/terms/capital.ts';
 
 // The checklist in words.
 
+/** Times the sample asked for from which it is too much: hands and pipettes differ by less. A choice. */
+const OVERLOADED = 1.2;
+
 export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liquids }: Scenario): string {
   const bottle = liquids[liquid]?.label ?? liquid;
   switch (role) {
@@ -23,9 +26,11 @@ export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liq
   }
 }
 
-/** "17 / 40 mL"; nothing for a step that pours nothing. */
-export function amountWords({ planned_mL, poured_mL, liquid }: Step): string {
-  return liquid === '' ? '' : `${short(poured_mL)} / ${millilitres(planned_mL, planned_mL % 1 === 0 ? 0 : 1)}`;
+/** "17 / 40 mL", and that it is more sample than was asked for; nothing for a step that pours nothing. */
+export function amountWords({ role, planned_mL, poured_mL, liquid }: Step): string {
+  if (liquid === '') return '';
+  const much = role === 'load' && poured_mL > OVERLOADED * planned_mL ? ', too much' : '';
+  return `${short(poured_mL)} / ${millilitres(planned_mL, planned_mL % 1 === 0 ? 0 : 1)}${much}`;
 }
 
 /** What one press would do. */

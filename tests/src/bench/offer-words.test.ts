@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { offerWords } from '../../../src/bench/task/step-words.ts';
+import { amountWords, offerWords } from '../../../src/bench/task/step-words.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { small } from '../store/rig.ts';
 
@@ -14,4 +14,12 @@ test('the label of one press tells every liquid that it pours', () => {
   expect(label(pour(liquid))).toBe('Pour 1 mL sample, run to 1 mm');
   const first: Log = [{ do: 'wait', until: { liquid_mm: 1 } }];
   expect(label([...first, ...pour(liquid)])).toBe('At 1 mm pour 1 mL sample, run to 1 mm');
+});
+
+test('more sample than was asked for is called too much; a hand that pours a little over is not', () => {
+  const step = { role: 'load', liquid: 'sample', label: '', planned_mL: 1, rinses_mL: [], looks_mL: [], state: 'done' } as const;
+  const amount = (poured_mL: number) => amountWords({ ...step, poured_mL }).replaceAll(/[\u00a0\u202f]/g, ' ');
+  expect(amount(5)).toBe('5 / 1 mL, too much');
+  expect(amount(1.1)).toBe('1.1 / 1 mL');
+  expect(amountWords({ ...step, role: 'wash', poured_mL: 5 })).not.toContain('much');
 });

@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import type { Log } from '../../../sim/terms/types.ts';
+import { nextWords } from '../../../src/bench/task/next.ts';
+import { Planner } from '../../../src/store/threads/planner.ts';
+import { shipped } from '../store/rig.ts';
+
+// A coarse bed lets air in once the liquid has sunk into it; the usual one holds it.
+const coarse = shipped('cathode-leach', { bed: { lanes: 3, bead_um: 300 } });
+const DRY: Log = [
+  { do: 'clamp', open_percent: 100 },
+  { do: 'wait', until: { elapsed_min: 30 } },
+];
+const FILLED: Log = [...DRY, { do: 'pour', liquid: 'acid', volume_mL: 5 }, { do: 'wait', until: { elapsed_min: 1 } }];
+
+function said(log: Log): string {
+  const planner = new Planner(coarse);
+  return nextWords(coarse, planner.moment(planner.plan(log).logEnd.time_min), false).replaceAll(/[\u00a0\u202f]/g, ' ');
+}
+
+test('what can happen next begins with the air in a bed, while it is dry and after it was filled again', () => {
+  expect(said([])).not.toMatch(/air|dry/);
+  expect(said(DRY)).toMatch(/^The bed has run dry at the top, and air is between its white beads: pour at once\. .* mL fit/);
+  expect(said(FILLED)).toMatch(/^Air has stayed in the bed \(white beads\)/);
+  const stirred: Log = [{ do: 'clamp', open_percent: 0 }, { do: 'pour', liquid: 'acid', volume_mL: 6 }, { do: 'stir' }];
+  expect(said([...FILLED, ...stirred])).not.toMatch(/[Aa]ir has/);
+});
