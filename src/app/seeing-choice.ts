@@ -33,7 +33,8 @@ export class SeeingChoice extends LiveElement {
     const words = this.short ? SHORT : LABELS;
     return html`<label><span class="unseen">How the run is seen</span>
       <select @change=${this.choose}><optgroup label=${session.allOpen ? 'all is open now' : 'while the run lasts'}>${SEEINGS.map(
-        (seeing, i) => html`<option value=${seeing} ?selected=${seeing === session.chosen} ?disabled=${i > most}>${words[seeing]}</option>`,
+        (seeing, i) =>
+          html`<option value=${seeing} .selected=${seeing === (session.watching ? session.sees : session.chosen)} ?disabled=${i > most}>${words[seeing]}</option>`,
       )}</optgroup></select></label>`;
   }
 

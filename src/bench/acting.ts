@@ -67,12 +67,14 @@ export class Acting {
     return rest.some((action) => action.do === 'wait') ? this.play([first, ...rest]) : store?.actAll([first, ...rest]);
   }
 
-  /** What a weaker liquid sets free leaves within a few millilitres: by eye there must be time to see it and to change the receiver. */
+  /** What a weaker liquid sets free leaves within a few millilitres: by eye there must be time to see it and to change the receiver. A second portion comes too late for that. */
   private slowDown(actions: Log): void {
     const { store, sees } = this.session() ?? {};
     const scenario = store?.scenario;
     if (!store || !scenario || sees !== 'eye' || store.speed <= WATCHFUL) return;
-    if (!actions.some((action) => action.do === 'pour' && releases(scenario, action.liquid))) return;
+    const last = store.moment?.events.findLast(({ action, refused }) => action?.do === 'pour' && !refused)?.action;
+    const before = last?.do === 'pour' ? last.liquid : undefined;
+    if (!actions.some((action) => action.do === 'pour' && action.liquid !== before && releases(scenario, action.liquid))) return;
     const { speed } = store;
     store.setSpeed(WATCHFUL);
     const back = { label: `×${speed} again`, run: () => store.setSpeed(speed) };

@@ -82,6 +82,15 @@ export class Doing {
   /** A clamp that stands so already is left alone: one that is shut once more ends the run, and that is asked for in words. */
   private do(action: Action) {
     const stands = 100 * (this.bench.session()?.store.moment?.clampOpen ?? Number.NaN);
-    if (action.do !== 'clamp' || Math.abs(action.open_percent - stands) > 1e-9) this.acting.take([action]);
+    if (action.do === 'clamp' && Math.abs(action.open_percent - stands) <= 1e-9) return;
+    this.acting.take([action]);
+    this.clockStands(action);
+  }
+
+  /** An open clamp drips only while the clock runs: a reader who opened it by hand would wait. */
+  private clockStands(action: Action): void {
+    const { store } = this.bench.session() ?? {};
+    if (!store || store.playing || action.do !== 'clamp' || action.open_percent === 0 || (store.moment?.level_cm ?? 0) <= 0) return;
+    this.bench.say({ text: 'The clamp is open; the clock stands still.', kind: 'note', action: { label: 'Play', run: () => store.play() } });
   }
 }

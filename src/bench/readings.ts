@@ -5,6 +5,7 @@ import type { dropAt } from '../store/drop.ts';
 import { tracked } from '../store/tracked.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { duration, fixed, millilitres } from '../ui/text/format.ts';
+import { isDry } from './words.ts';
 import { askedBriefly } from '../ui/text/task/asked-words.ts';
 
 /** How large a drop is: fetched when the first one falls. */
@@ -31,7 +32,7 @@ export function readingsOf(store: ColumnStore, moment: Moment): (readonly [name:
   return [
     ['delivered', millilitres(moment.delivered_mL)],
     ['drops', dripping(store, moment)],
-    ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'none'],
+    ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : isDry(moment) ? 'none: dry' : 'none'],
     ['clock', duration(store.now)],
   ];
 }

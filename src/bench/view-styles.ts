@@ -43,7 +43,7 @@ export const viewStyles = css`
     .side { border: 0; padding: 0; height: 7.2rem; gap: 0.25rem; overflow: hidden; }
     .bench:has(bf-given-note:defined:not([empty])) { height: auto; }
     .bench:has(bf-given-note:defined:not([empty])) .side { height: auto; overflow: visible; }
-    .fitted { display: none; }
+    .fitted, .past ~ bf-task { display: none; }
     .bench.filling:not(.asking) { --glass: 9.5rem; grid-template-rows: auto minmax(440px, 1fr) auto auto; grid-template-areas: 'left figure' 'left side' 'say say' 'strip strip'; }
     .filling:not(.asking) bf-figure { display: none; }
     .filling:not(.asking) bf-hazard { position: relative; }

@@ -1,11 +1,9 @@
 import { html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { bestStart, deliveredOf, frameAtTime, progressOf, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
-import type { ColumnStore } from '../store/column-store.ts';
+import { bestStart, progressOf, type StartWindow, type SwitchWindow } from '../../sim/history/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { KeysController } from '../ui/keys.ts';
-import { millilitres } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { Doing } from './doing.ts';
 import type { HandleMove } from './dragging.ts';
@@ -15,6 +13,7 @@ import { Hazards } from './hazard/hazards.ts';
 import type { BenchMore, Beside } from './more/more.ts';
 import { isOver } from '../store/over.ts';
 import { awaitsResin } from './packing/empty.ts';
+import { past, presentVolume } from './past.ts';
 import { atAGlance } from './readings.ts';
 import { Opened } from './opened.ts';
 import { receiversOf } from './receivers.ts';
@@ -55,7 +54,7 @@ export class BenchView extends LiveElement {
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly debriefing = new Opened(this, 'debrief');
-  private readonly said = new Said(this);
+  private readonly said = new Said(this, () => void this.showMore());
   private readonly hand = new Hand();
   private readonly hazards = new Hazards();
   private readonly doing = new Doing({
@@ -84,6 +83,13 @@ export class BenchView extends LiveElement {
         { key: 'd', does: 'debrief, or back to the bench', run: () => this.debrief(!this.debriefing.open) },
       ],
     });
+  }
+
+  /** Who reads elsewhere does not watch: a run that would not stop by itself waits, or its bed runs dry meanwhile. */
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    const { store } = this.session ?? {};
+    if (store?.playing && !Number.isFinite(store.stopAt)) store.pause();
   }
 
   override willUpdate() {
@@ -130,7 +136,7 @@ export class BenchView extends LiveElement {
     const { store, pointing } = session;
     const { plan, preview, moment } = store;
     if (!plan) return nothing;
-    return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${this.presentVolume(store)}
+    return html`<bf-figure .scenario=${store.scenario} .plan=${plan} .preview=${preview} .rough=${store.isRough} .now_mL=${moment?.delivered_mL ?? 0} .now_min=${store.now} .present_mL=${presentVolume(store)}
       .handles=${session.sees === 'forecast' ? store.handles : []} .showForecast=${session.sees === 'forecast'} .byEye=${session.sees === 'eye' ? (session.targets?.target ?? 'Co') : undefined} .exaggerate=${session.exaggerate} ?covered=${this.doing.held?.do === 'receiver'} .depth_cm=${pointing.depth_cm} .window=${this.windows(session).window} .targets=${session.targets}
       asks .predictions=${this.predictions(session)} @bf-handle=${this.moveHandle} @bf-layout=${this.align} @bf-mark=${this.doing.predict} @bf-look-back=${this.doing.lookBack}></bf-figure>`;
   }
@@ -149,7 +155,7 @@ export class BenchView extends LiveElement {
       <bf-given-note .session=${session}></bf-given-note>
       <bf-imposed-note .session=${session}></bf-imposed-note>
       <bf-fitted-note class="fitted" .scenario=${session.written}></bf-fitted-note>
-      ${store.present === undefined ? nothing : this.past(store)}
+      ${store.present === undefined ? nothing : past(store)}
       ${session.sees === 'eye' || session.watching ? nothing : html`<bf-coach .session=${session} .held=${this.doing.held} @bf-go=${this.doing.go} @bf-drop=${() => this.doing.drop()} @bf-marks=${this.mark} @bf-guidance=${this.guide}></bf-coach>`}
       ${over && !session.watching ? html`<bf-ended .session=${session}>The run is over. ${this.toDebrief('primary')}</bf-ended>` : nothing}
       ${session.watching ? html`<bf-watch .session=${session} @bf-own=${() => session.freshColumn(seedDrawn())}>${this.toDebrief('')}</bf-watch>` : html`<bf-ways-in .session=${session}></bf-ways-in><bf-task .washTo_mL=${this.washTo(session)} ?brief=${this.hazards.open !== undefined} .store=${session.store} .targets=${session.targets} @bf-fresh=${() => session.freshColumn(seedDrawn())}></bf-task>`}
@@ -189,15 +195,6 @@ export class BenchView extends LiveElement {
   private align(event: CustomEvent<{ bedTop: number; bedBottom: number }>) {
     this.bedTop = event.detail.bedTop;
     this.bedBottom = event.detail.bedBottom;
-  }
-
-  private past(store: ColumnStore) {
-    return html`<p class="past" role="status">Looking back at ${millilitres(store.moment?.delivered_mL ?? 0)} delivered.
-      <button type="button" class="primary" @click=${() => store.lookBack(undefined)}>Return to the present</button></p>`;
-  }
-
-  private presentVolume({ plan, present, moment }: ColumnStore): number {
-    return present === undefined || !plan ? (moment?.delivered_mL ?? 0) : deliveredOf(plan, frameAtTime(plan, present));
   }
 
   private mark(event: CustomEvent<readonly { mL: number; label: string }[]>) {

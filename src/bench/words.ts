@@ -7,6 +7,13 @@ import { millilitres } from '../ui/text/format.ts';
 /** Why a press has to wait. */
 export const ON_ITS_WAY = 'That is on its way. ⇥ jumps there.';
 
+/** The white beads on top of a bed that lets air in. */
+export const DRY_WORDS = 'The bed runs dry: air enters between the beads. Pour now.';
+
+export function isDry({ drained }: { readonly drained: Float64Array }): boolean {
+  return drained.some((cells) => cells > 0);
+}
+
 /** Why nothing would happen. */
 export function stillWords(why: NonNullable<Stillness>): string {
   return why === 'shut'

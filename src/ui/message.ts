@@ -14,9 +14,9 @@ export interface Message {
 const LEAST_MS = 4000;
 const MS_PER_CHARACTER = 70;
 
-/** Time a message stays, ms. */
-export function readingTime({ text }: Message): number {
-  return LEAST_MS + text.length * MS_PER_CHARACTER;
+/** Time a message stays, ms; one that offers a press stays as long again, to be reached. */
+export function readingTime({ text, action }: Message): number {
+  return (action ? 2 : 1) * (LEAST_MS + text.length * MS_PER_CHARACTER);
 }
 
 /** Asks the shell to show a message line. */

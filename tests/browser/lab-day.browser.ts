@@ -32,6 +32,7 @@ describe('a lab day', () => {
         await still(page);
       }
       expect(asked).toEqual(['cobalt 1', 'waste', 'cobalt 2', 'waste']);
+      await page.locator('bf-say-line').getByText('Aliquot 2 is in “cobalt 2”').waitFor({ timeout: PATIENCE_MS });
       if (!touch) await page.getByRole('heading', { name: 'The task: aliquot 3 of 3' }).waitFor();
       // Only the aliquot in hand is listed, whose last step is the last of the day.
       if (!touch) expect(await page.locator('bf-task ol li').count()).toBe(6);

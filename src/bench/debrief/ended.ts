@@ -29,7 +29,13 @@ export function endedWords(plan: Plan, targets: FractionTargets): { readonly goo
       : []),
   ];
   const who = together ? `${namesOf(together)} together hold` : `“${receiverName(kept.label)}” holds`;
-  const held = `${who} ${percentBeside(found.recovered, recovered)} of the ${name}${others ? ` and ${percentBeside(found.carried, carried)} of the ${others}` : ''}`;
+  const acid = found.acid_mmol <= acid_mmol && !together ? [`${millimolesBeside(found.acid_mmol, acid_mmol, 0)} of acid`] : [];
+  const amounts = [
+    `${percentBeside(found.recovered, recovered)} of the ${name}`,
+    ...(others ? [`${percentBeside(found.carried, carried)} of the ${others}`] : []),
+    ...(Number.isFinite(acid_mmol) ? acid : []),
+  ];
+  const held = `${who} ${amounts.slice(0, -1).join(', ')}${amounts.length > 1 ? ' and ' : ''}${amounts.at(-1)}`;
   return { good: found.meets, text: `${[held, ...misses].join('; ')}.` };
 }
 

@@ -3,7 +3,7 @@ import { fits } from '../../../sim/teach/index.ts';
 import type { RunEvent } from '../../../sim/history/index.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import type { Message } from '../../ui/message.ts';
-import { sayRefusal } from '../words.ts';
+import { DRY_WORDS, isDry, sayRefusal } from '../words.ts';
 
 /** The one message that the bench says: what an action was refused for, what was met, news of the page. */
 export class Said {
@@ -13,10 +13,14 @@ export class Said {
   /** The refusal that was said last. */
   private told: RunEvent | undefined;
   private logged = 0;
+  private wasDry = false;
   private readonly host: ReactiveControllerHost;
+  private readonly mend: () => void;
 
-  constructor(host: ReactiveControllerHost) {
+  /** `mend` shows what can be done about a spoilt bed. */
+  constructor(host: ReactiveControllerHost, mend: () => void) {
     this.host = host;
+    this.mend = mend;
   }
 
   get message(): Message | undefined {
@@ -29,8 +33,11 @@ export class Said {
     this.logged = length;
   }
 
-  /** Says a refusal that has not been said yet. */
+  /** Says that air has come into the bed, when it does, and a refusal that has not been said yet. */
   tell({ scenario, moment, refusal }: ColumnStore): void {
+    const dry = moment !== undefined && isDry(moment);
+    if (dry && !this.wasDry) this.shown = { text: DRY_WORDS, kind: 'problem', action: { label: 'Mend', run: this.mend } };
+    this.wasDry = dry;
     if (refusal === this.told) return;
     this.told = refusal;
     if (refusal && scenario && moment) this.shown = { text: sayRefusal(refusal, fits(scenario.values, moment.headVolume)), kind: 'problem' };

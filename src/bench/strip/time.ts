@@ -61,7 +61,7 @@ export class TimeControl extends LiveElement {
     if (!store?.moment) return nothing;
     return html`<button type="button" @click=${this.low}>to ${LOW_MM} mm</button>
       <button type="button" class="sign" aria-label="Jump there" title="jump to where playing stops" aria-disabled=${!aims(store)} @click=${this.jump}>⇥</button>
-      <select aria-label="speed" @change=${this.takeSpeed}>${speedsWith(store.speed).map((speed) => html`<option value=${speed} ?selected=${speed === store.speed}>×${speed}</option>`)}</select>
+      <select aria-label="speed" @change=${this.takeSpeed}>${speedsWith(store.speed).map((speed) => html`<option value=${speed} .selected=${speed === store.speed}>×${speed}</option>`)}</select>
       <button type="button" class="play ${store.playing || isOver(store) ? '' : 'primary'}" @click=${this.press}>${store.playing ? 'Pause' : 'Play'}</button>
       <button type="button" class="sign" aria-label="Undo" ?disabled=${!store.canUndo} @click=${() => store.undo()}>↶</button>`;
   }

@@ -1,15 +1,17 @@
-import { fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
+import { checklistOf, firstReceiver, fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
+import type { Message } from '../../ui/message.ts';
 import { duration, millilitres } from '../../ui/text/format.ts';
-import { stillWords } from '../words.ts';
+import { isDry, stillWords } from '../words.ts';
 
 export { washToByEye } from '../../../sim/teach/index.ts';
 
 // What can happen next, in words, and how far a wash may go: fetched when the list is drawn.
 
 /** The column as it is looked at, with the air in its bed: cells at the top of each lane that ran empty, and the share of gas by cell. */
-type Seen = Standing & { readonly drained?: ArrayLike<number>; readonly gas?: ArrayLike<number> };
+type Seen = Standing & { readonly drained?: Float64Array; readonly gas?: Float64Array };
 
+const NONE = new Float64Array();
 /** Share of the space between the beads from which gas is told of; less does not show. A choice. */
 const GAS_TOLD = 0.01;
 
@@ -39,13 +41,11 @@ function flowWords(scenario: Scenario, at: Seen): string {
 }
 
 /** The white beads: a bed that ran dry, or has air in it since. Empty for a sound bed. */
-function airWords({ drained = [], gas = [] }: Seen): string {
-  if (most(drained) > 0) return 'The bed has run dry at the top, and air is between its white beads: pour at once. ';
-  return most(gas) > GAS_TOLD ? 'Air has stayed in the bed (white beads): it drips slower and unevenly. More, “Mend the bed”, drives it out. ' : '';
-}
-
-function most(values: ArrayLike<number>): number {
-  return Array.from(values).reduce((a, b) => Math.max(a, b), 0);
+function airWords({ drained = NONE, gas = NONE }: Seen): string {
+  if (isDry({ drained })) return 'The bed has run dry at the top, and air is between its white beads: pour at once. ';
+  return gas.some((share) => share > GAS_TOLD)
+    ? 'Air has stayed in the bed (white beads): it drips slower and unevenly. More, “Mend the bed”, drives it out. '
+    : '';
 }
 
 /** Where to stop while a wash goes on, that it is enough until something weaker is poured; empty at any other time. */
@@ -55,4 +55,17 @@ export function washWords(scenario: Scenario, steps: readonly Step[]): string {
   if (due?.role === 'wash' && due.poured_mL > 0) return `Wash until the band’s edge is ${stopAbove_cm(scenario)} cm above the bottom. `;
   const enough = due?.role === 'release' && due.poured_mL === 0 && steps[at - 1]?.role === 'wash';
   return enough ? 'Washed enough: the band must not reach the bottom. ' : '';
+}
+
+/** The list goes on with the next aliquot of a day: what became of this one can be looked at already. Undefined where the procedure keeps none. */
+export function collectedIn(scenario: Scenario, aliquot: number): Message | undefined {
+  const kept = checklistOf(scenario, []).filter(({ role, label }) => role === 'change' && label !== firstReceiver(scenario));
+  const label = kept[aliquot - 1]?.label;
+  const action = {
+    label: 'Flask',
+    run: () => {
+      location.hash = 'workup';
+    },
+  };
+  return label === undefined ? undefined : { text: `Aliquot ${aliquot} is in “${label}”. Titrate it now, or go on.`, kind: 'note', action };
 }

@@ -48,6 +48,9 @@ export class TaskPanel extends LiveElement {
   /** The same for what is told of a wash: not before something has run. */
   @state() private wash: typeof import('./next.ts') | undefined;
   private readonly settling = new Settling();
+  /** Of a day with several: the aliquot in hand, and that of the drawing before. */
+  private aliquot = 0;
+  private told = 0;
   /** Until its code has come it does nothing. */
   @query('bf-packing') private packing: Partial<Pick<PackingPanel, 'next'>> | null | undefined;
 
@@ -70,6 +73,7 @@ export class TaskPanel extends LiveElement {
     const starts = steps.flatMap(({ role }, i) => (role === 'condition' ? [i] : []));
     const aliquot = starts.filter((start) => start <= at).length;
     const shown = aliquot > 0 ? steps.slice(starts[aliquot - 1], starts[aliquot]) : steps;
+    this.aliquot = over ? 0 : aliquot;
     const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets, progressOf(scenario, store.plan.events).eluent_mL);
     this.toggleAttribute('data-filling', empty);
     return html`<section aria-labelledby="heading">
@@ -99,7 +103,7 @@ export class TaskPanel extends LiveElement {
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' || step.role === 'change' ? 'primary' : ''} aria-disabled=${flowing && step.liquid !== ''} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} aria-disabled=${flowing && step.liquid !== ''} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 
@@ -107,6 +111,9 @@ export class TaskPanel extends LiveElement {
     this.settling.drawn(
       [...this.renderRoot.querySelectorAll('li > button')].map((press) => [press, press.parentElement?.querySelector('.what')?.textContent ?? ''] as const),
     );
+    const collected = this.aliquot > this.told && this.told > 0 && this.store?.scenario ? this.wash?.collectedIn(this.store.scenario, this.told) : undefined;
+    if (collected) emit<Message>(this, 'bf-say', collected);
+    this.told = this.aliquot;
     if (!this.wash && this.store?.log.length) void import('./next.ts').then((wash) => (this.wash = wash));
     if (this.store && !this.putTooLate && isOver(this.store)) void import('../debrief/ended.ts').then((ended) => (this.putTooLate = ended.putTooLate));
   }

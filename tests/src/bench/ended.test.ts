@@ -14,7 +14,7 @@ const ended = (log: Log) => endedWords(new Planner(SCENARIO).plan(log), TARGETS)
 test('a run that did what was asked is said to be good, with what its receiver holds', () => {
   const { good, text } = ended(SCENARIO.procedure);
   expect(good).toBe(true);
-  expect(text).toMatch(/^“cobalt” holds (99\.\d|100\.0)\s% of the Co²⁺ and 0\.\d\s% of the Ni²⁺\.$/);
+  expect(text).toMatch(/^“cobalt” holds (99\.\d|100\.0)\s% of the Co²⁺, 0\.\d\s% of the Ni²⁺ and \d+\smmol of acid\.$/);
 });
 
 test('a run whose receiver was never changed is not: what the task asks for stands beside it', () => {
@@ -28,7 +28,7 @@ test('a run whose receiver was changed late tells what is missing', () => {
   const late = SCENARIO.procedure.map((action, i) => (i === at - 1 ? ({ do: 'wait', until: { more_mL: 3 } } as const) : action));
   const { good, text } = ended(late);
   expect(good).toBe(false);
-  expect(text).toMatch(/^“cobalt” holds \d+\.\d\s% of the Co²⁺ .*; the task asks for 9\d\.\d\s%\.$/);
+  expect(text).toMatch(/^“cobalt” holds \d+\.\d\s% of the Co²⁺, .*; the task asks for 9\d\.\d\s%\.$/);
 });
 
 test('a receiver is called too late where the verdict misses what had left before it, and nowhere else', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Log } from '../../../sim/terms/types.ts';
-import { nextWords } from '../../../src/bench/task/next.ts';
+import { collectedIn, nextWords } from '../../../src/bench/task/next.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
 
@@ -23,4 +23,12 @@ test('what can happen next begins with the air in a bed, while it is dry and aft
   expect(said(FILLED)).toMatch(/^Air has stayed in the bed \(white beads\)/);
   const stirred: Log = [{ do: 'clamp', open_percent: 0 }, { do: 'pour', liquid: 'acid', volume_mL: 6 }, { do: 'stir' }];
   expect(said([...FILLED, ...stirred])).not.toMatch(/[Aa]ir has/);
+});
+
+test('of a day the receiver that holds an aliquot is named once the next is in hand, and a single run has none to name', () => {
+  const day = shipped('lab-day', { bed: { lanes: 1 } });
+  const labels = day.procedure.flatMap((action) => (action.do === 'receiver' && action.label.startsWith('cobalt') ? [action.label] : []));
+  expect(labels).toHaveLength(3);
+  for (const [i, label] of labels.entries()) expect(collectedIn(day, i + 1)?.text).toContain(`Aliquot ${i + 1} is in “${label}”`);
+  expect(collectedIn(day, 4)).toBeUndefined();
 });

@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest';
+import type { Message } from '../../../src/ui/message.ts';
+import { Doing } from '../../../src/bench/doing.ts';
+import { Said } from '../../../src/bench/said/said.ts';
+import { Session } from '../../../src/store/session.ts';
+import { memory } from '../store/memory.ts';
+import { directThread } from '../store/rig.ts';
+
+/** A run of the first lesson on beads so coarse that its bed lets air in. */
+async function begun(): Promise<Session> {
+  const session = new Session(directThread(), memory(), 'a');
+  await session.start(undefined);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1, bead_um: 300 } }, seed: 3, log: [] });
+  return session;
+}
+
+test('air that comes into the bed is said when it comes, with the way to mend it, and not again while it stays', async () => {
+  const { store } = await begun();
+  const asked: string[] = [];
+  const host = { addController: () => undefined, removeController: () => undefined, requestUpdate: () => undefined, updateComplete: Promise.resolve(true) };
+  const said = new Said(host, () => asked.push('mend'));
+  said.tell(store);
+  expect(said.message).toBeUndefined();
+  await store.carryOut([
+    { do: 'clamp', open_percent: 100 },
+    { do: 'wait', until: { elapsed_min: 30 } },
+  ]);
+  await store.seek(1000);
+  said.tell(store);
+  expect(said.message?.text).toMatch(/^The bed runs dry: air enters/);
+  said.message?.action?.run();
+  expect(asked).toEqual(['mend']);
+  said.hush();
+  said.tell(store);
+  expect(said.message).toBeUndefined();
+});
+
+test('a clamp that is opened by hand while the clock stands still says so and offers to play; a clock that runs needs no word', async () => {
+  const session = await begun();
+  const said: Message[] = [];
+  const doing = new Doing({ session: () => session, say: (message) => said.push(message), pour: () => ({ do: 'stir' }), poured: () => undefined });
+  const open = (open_percent: number) => doing.act(new CustomEvent('bf-act', { detail: { action: { do: 'clamp', open_percent } as const } }));
+  open(100);
+  expect(said.map(({ text }) => text)).toEqual(['The clamp is open; the clock stands still.']);
+  said[0].action?.run();
+  expect(session.store.playing).toBe(true);
+  open(50);
+  expect(said).toHaveLength(1);
+});
