@@ -10,7 +10,7 @@ import { directThread } from '../store/rig.ts';
 async function begun(): Promise<Session> {
   const session = new Session(directThread(), memory(), 'a');
   await session.start(undefined);
-  await session.openRun({ base: 'cathode-leach', differences: { bed: { plates: 10, lanes: 1, bead_um: 300 } }, seed: 3, log: [] });
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { lanes: 3, bead_um: 300 } }, seed: 1, log: [] });
   return session;
 }
 
@@ -25,7 +25,7 @@ test('air that comes into the bed is said when it comes, with the way to mend it
     { do: 'clamp', open_percent: 100 },
     { do: 'wait', until: { elapsed_min: 30 } },
   ]);
-  await store.seek(1000);
+  await store.seek(30);
   said.tell(store);
   expect(said.message?.text).toMatch(/^The bed runs dry: air enters/);
   said.message?.action?.run();
