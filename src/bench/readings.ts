@@ -32,7 +32,7 @@ export function readingsOf(store: ColumnStore, moment: Moment): (readonly [name:
   return [
     ['delivered', millilitres(moment.delivered_mL)],
     ['drops', dripping(store, moment)],
-    ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : isDry(moment) ? 'none: dry' : 'none'],
+    ['above the bed', moment.level_cm > 0 ? `${fixed(moment.level_cm * 10, 0)} mm` : 'none'],
     ['clock', duration(store.now)],
   ];
 }
@@ -51,5 +51,5 @@ export function atAGlance(store: ColumnStore, targets: FractionTargets | undefin
   if (!moment) return nothing;
   if (targets && moment.delivered_mL === 0) return html`<span>${askedBriefly(targets)}</span>`;
   const [delivered, drops, above, clock] = readingsOf(store, moment).map(([, value]) => value);
-  return html`${delivered} · drops ${drops} · ${above} above · ${clock}`;
+  return html`${delivered} · drops ${drops} · ${isDry(moment) ? 'bed dry' : `${above} above`} · ${clock}`;
 }

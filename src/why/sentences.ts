@@ -13,6 +13,8 @@ const NONE = 0.0005;
 const RUNS = 0.3;
 /** Below this share of anions their uptake needs a word. Our rule. */
 const TRACES = 0.05;
+/** Share of anions from which nobody asks why the resin holds the ion. A choice. */
+const MOSTLY = 0.9;
 /** Acids that the best one is compared with, mol/L. */
 const COMPARED_M = [3, 6, 9, 12] as const;
 /** kJ/mol from which the loss on becoming a tetrahedron is called large. Our rule: between cobalt's and copper's. */
@@ -107,8 +109,9 @@ export function storyOf(ion: IonId): Story {
 export function tracesSentence(scenario: Scenario, ion: IonId, c: number): string {
   const { species, fractions } = speciation(ion, Math.max(c, 1e-6));
   const anions = fractions.reduce((sum, share, n) => sum + (species[n].charge < 0 ? share : 0), 0);
-  if (anions >= TRACES || distributionOf(scenario, ion)(c) < 1) return '';
-  return 'Few of its ions are anions in the liquid, yet the beads hold most of it: the resin takes up the anions, and more form in their place.';
+  if (anions >= MOSTLY || distributionOf(scenario, ion)(c) < 1) return '';
+  const few = anions < TRACES ? 'Few of its ions are anions in the liquid' : `In the liquid only ${percent(anions, 0)} of its ions are anions`;
+  return `${few}, yet the beads hold most of it: the resin takes up the anions, and more form in their place.`;
 }
 
 export function article(name: string): string {

@@ -174,7 +174,7 @@ function pressesOf({ values, procedure }: Scenario): RegExp[] {
   const later = evenly(water_mL - room_mL, room_mL);
   return [
     named(`Open, pour ${written(conditioning_mL)} 9 M HCl in ${Math.ceil(conditioning_mL / room_mL)} portions`),
-    named(`Pour ${written(sample_mL)} sample, then ${written(total(rinses, 'acid'))} 9 M HCl in ${rinses.length} portions; each run to 1 mm`),
+    named(`Pour ${written(sample_mL)} sample, then ${rinses.length} rinses, ${written(total(rinses, 'acid'))} 9 M HCl in all; each run to 1 mm`),
     ...evenly(total(poured.slice(first), 'acid'), room_mL).map((volume_mL, i) =>
       i === 0 ? named(`Pour ${written(volume_mL)} 9 M HCl, run to 1 mm`) : noMoreThan(volume_mL),
     ),

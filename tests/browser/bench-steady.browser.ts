@@ -316,7 +316,9 @@ function readingsUnderCaution(page: Page): Promise<string[]> {
 test('the one sentence of the task can be read at 1280 x 720, and more of it in the drawer', async () => {
   const page = await it.open(WIDE);
   await ready(page);
-  const said = page.locator('bf-task').getByText(/^Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel and at most 20\smmol of acid\.$/);
+  const said = page
+    .locator('bf-task')
+    .getByText(/^Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel and at most 20\smmol of acid in its receiver\.$/);
   await said.waitFor();
   const box = await said.boundingBox();
   expect((box?.y ?? 1e4) + (box?.height ?? 1e4)).toBeLessThan(720);

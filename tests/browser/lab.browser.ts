@@ -307,16 +307,16 @@ describe('the task', () => {
     const asked = page.locator('bf-lab-task > p, bf-lab-task p').first();
     await expect
       .poll(() => asked.innerText(), WAIT)
-      .toMatch(/^Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel and at most 20\smmol of acid\.$/);
+      .toMatch(/^Collect 99\.5\s% or more of the cobalt, with at most 0\.5\s% of the nickel and at most 20\smmol of acid in its receiver\.$/);
     await put(page, 'recovered, at least', '98');
     await put(page, 'acid, at most', '1');
-    await expect.poll(() => asked.innerText(), WAIT).toMatch(/^Collect 98\.0\s% .* at most 40\smmol of acid\.$/);
+    await expect.poll(() => asked.innerText(), WAIT).toMatch(/^Collect 98\.0\s% .* at most 40\smmol of acid in its receiver\.$/);
     await expect.poll(() => page.locator('bf-lab-pictures .told').innerText(), WAIT).toMatch(/for 98\.0\s% of the cobalt/);
     await button(page, 'Use on the bench').click();
     await page.locator('bf-task li.now').first().waitFor(WAIT);
     await button(page, 'More').click();
     await page
-      .getByText(/^Collect 98\.0\s% .* at most 40\smmol of acid\.$/)
+      .getByText(/^Collect 98\.0\s% .* at most 40\smmol of acid in its receiver\.$/)
       .first()
       .waitFor(WAIT);
   });

@@ -1,7 +1,7 @@
 import { checklistOf, firstReceiver, fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Message } from '../../ui/message.ts';
-import { duration, millilitres } from '../../ui/text/format.ts';
+import { duration, fixed, millilitres } from '../../ui/text/format.ts';
 import { isDry, stillWords } from '../words.ts';
 
 export { washToByEye } from '../../../sim/teach/index.ts';
@@ -52,7 +52,10 @@ function airWords({ drained = NONE, gas = NONE }: Seen): string {
 export function washWords(scenario: Scenario, steps: readonly Step[]): string {
   const at = steps.findIndex(({ state }) => state === 'now');
   const due = steps[at];
-  if (due?.role === 'wash' && due.poured_mL > 0) return `Wash until the band’s edge is ${stopAbove_cm(scenario)} cm above the bottom. `;
+  if (due?.role === 'wash' && due.poured_mL > 0) {
+    const above_cm = stopAbove_cm(scenario);
+    return `Wash until the band’s edge, where half its colour is, stands at ${fixed(scenario.values['bed.length_cm'] - above_cm, 1)}\u202fcm, ${above_cm}\u202fcm above the bottom. `;
+  }
   const enough = due?.role === 'release' && due.poured_mL === 0 && steps[at - 1]?.role === 'wash';
   return enough ? 'Washed enough: the band must not reach the bottom. ' : '';
 }

@@ -47,7 +47,8 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   const [first] = rinse;
   if (first) {
     const rinse_mL = rinse.reduce((sum, pour) => sum + pour.volume_mL, 0);
-    return `${pour} ${volume}, then ${millilitres(rinse_mL, rinse_mL % 1 === 0 ? 0 : 1)} ${liquids[first.liquid]?.label ?? first.liquid}${rinse.length > 1 ? ` in ${rinse.length} portions` : ''}; each run to ${LOW_MM} mm`;
+    const rinsed = `${millilitres(rinse_mL, rinse_mL % 1 === 0 ? 0 : 1)} ${liquids[first.liquid]?.label ?? first.liquid}`;
+    return `${pour} ${volume}, then ${rinse.length > 1 ? `${rinse.length} rinses, ${rinsed} in all` : rinsed}; each run to ${LOW_MM} mm`;
   }
   const last = actions.at(-1);
   const end = last?.do === 'wait' && 'more_mL' in last.until ? millilitres(last.until.more_mL) : `to ${LOW_MM} mm`;
