@@ -1,8 +1,10 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
+import { progressOf } from '../../sim/history/index.ts';
 import { elementOf } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
 import type { Drawing } from './drawing.ts';
+import type { Worked } from './worked.ts';
 import type { PredictionMark } from './rows/predictions.ts';
 
 // What the rows hold and ask for while the run is seen by eye.
@@ -11,15 +13,22 @@ import type { PredictionMark } from './rows/predictions.ts';
 const LINE = 18;
 
 /** Asks for predictions of the ion that can be seen, above the rows, until they are set. */
-export function eyeWords({ layout: { poured, left, narrow } }: Drawing, ion: IonId, marks: readonly PredictionMark[], gone = false): SVGTemplateResult {
-  const said = eyeLines(elementOf(ion), marks, narrow, gone);
+export function eyeWords(worked: Worked, now_mL: number, ion: IonId, marks: readonly PredictionMark[], gone = false): SVGTemplateResult {
+  const { poured, left, narrow } = worked.layout;
+  const { load_mL = Number.POSITIVE_INFINITY } = progressOf(worked.scenario, worked.plan.events);
+  const said = eyeLines(elementOf(ion), marks, narrow, gone ? 'gone' : load_mL <= now_mL ? 'on' : 'before');
   const top = poured.top - 12 - LINE * (said.length - 1);
   return svg`<g class="words">${said.map((line, i) => svg`<text class=${i === 0 ? 'ask' : 'row-title'} x=${narrow ? 4 : left} y=${top + LINE * i}>${line}</text>`)}</g>`;
 }
 
-/** Asks for each kind of prediction that has not been made yet; for none once the ion is seen to leave; when both have, it says how they are moved. */
-export function eyeLines(name: string, marks: readonly PredictionMark[], narrow: boolean, gone = false): string[] {
-  if (gone) return [];
+/**
+ * Asks for each kind of prediction that has not been made yet; for none once the ion is seen to leave; when both have, it says how they
+ * are moved. Before the sample is on the bed there is nothing to judge by: that predictions may be made is said, and none is asked for.
+ */
+export function eyeLines(name: string, marks: readonly PredictionMark[], narrow: boolean, ion: 'before' | 'on' | 'gone' = 'on'): string[] {
+  if (ion === 'gone') return [];
+  if (ion === 'before' && marks.length === 0)
+    return narrow ? ['Once the sample is', 'on the bed, predict', 'here: tap ahead'] : ['Once the sample is on the bed, predict here: press right of “now”.'];
   const [depth, leaving] = [marks.some(({ depth_cm }) => depth_cm !== undefined), marks.some(({ depth_cm }) => depth_cm === undefined)];
   if (depth && leaving) return narrow ? ['Marked. Press', 'elsewhere to move'] : ['Marked. Press elsewhere to move a mark still ahead.'];
   if (narrow) {
@@ -27,7 +36,7 @@ export function eyeLines(name: string, marks: readonly PredictionMark[], narrow:
     return ['Marked. In the strip:', `when does ${name}`, 'begin to leave?'];
   }
   return [
-    depth || leaving ? 'Marked. There is one more to predict:' : 'Predict before you pour: press in the empty part, right of “now”.',
+    depth || leaving ? 'Marked. There is one more to predict:' : 'Predict: press in the empty part, right of “now”.',
     ...(depth ? [] : [`In the bed: how deep will the ${name}’s front be at that volume?`]),
     ...(leaving ? [] : [`In the strip below it: at which volume does the ${name} begin to leave?`]),
   ];

@@ -219,7 +219,7 @@ export class RunFigure extends LitElement {
 
   private wordsByEye(worked: Worked, ion: IonId, seen: readonly Portion[]) {
     const predicted = (['depth', 'effluent'] as const).flatMap((row) => this.marking.part?.predictionWishes(worked, this.predictions, row) ?? []);
-    return svg`${this.asks ? eyeWords(worked, ion, this.predictions, this.drips?.hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.edgeWishes(worked, ion, this.now_mL) ?? []), ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
+    return svg`${this.asks ? eyeWords(worked, this.now_mL, ion, this.predictions, this.drips?.hasLeft(worked.plan, ion, this.now_mL)) : nothing}${drawnWords(placedWords([...predicted, ...(this.drips?.edgeWishes(worked, ion, this.now_mL) ?? []), ...(this.drips?.drippedWishes(worked, seen) ?? [])]))}`;
   }
 
   private words(until: number | undefined) {

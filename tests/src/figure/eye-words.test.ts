@@ -15,14 +15,21 @@ test('eyeLines() asks for both kinds of prediction, then for the one that is mis
 });
 
 test('eyeLines() asks for nothing once the ion is seen to leave', () => {
-  expect(eyeLines('cobalt', [], false, true)).toEqual([]);
-  expect(eyeLines('cobalt', [DEPTH], true, true)).toEqual([]);
+  expect(eyeLines('cobalt', [], false, 'gone')).toEqual([]);
+  expect(eyeLines('cobalt', [DEPTH], true, 'gone')).toEqual([]);
+});
+
+test('eyeLines() asks for nothing before the sample is on the bed, says that predictions come then, and takes one that was made', () => {
+  expect(eyeLines('cobalt', [], false, 'before').join(' ')).toMatch(/^Once the sample is on the bed, predict/);
+  expect(eyeLines('cobalt', [DEPTH], false, 'before').join(' ')).toMatch(/^Marked/);
 });
 
 test('eyeLines() fits the narrow figure: at most three short lines', () => {
   for (const marks of [[], [DEPTH], [LEAVING], [DEPTH, LEAVING]]) {
-    const lines = eyeLines('cobalt', marks, true);
-    expect(lines.length).toBeLessThanOrEqual(3);
-    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(23);
+    for (const ion of ['before', 'on'] as const) {
+      const lines = eyeLines('cobalt', marks, true, ion);
+      expect(lines.length).toBeLessThanOrEqual(3);
+      expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(23);
+    }
   }
 });
