@@ -86,7 +86,17 @@ describe('the bench under the hand', () => {
       ];
       // The picture of the glass may come later than the read-outs.
       await expect.poll(() => page.locator('bf-glass svg.words').textContent(), { timeout: PATIENCE_MS }).toMatch(/\b1\smm/);
-      const present = await state();
+      let present = await state();
+      await expect
+        .poll(
+          async () => {
+            const before = present.join();
+            present = await state();
+            return present.join() === before;
+          },
+          { timeout: PATIENCE_MS, interval: 500 },
+        )
+        .toBe(true);
       const [x, y] = await middle(page.getByRole('slider', { name: 'Moment shown' }));
       const left = (await page.locator('bf-figure .surface').boundingBox())?.x ?? 0;
       await page.mouse.move(x, y);
