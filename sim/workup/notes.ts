@@ -1,7 +1,7 @@
 import type { ReagentId } from './actions.ts';
 import { TITRE_SHARE_MIN } from '../hands/index.ts';
 import type { Bench, Note, Titre } from './bench.ts';
-import { acetoneShare, balanceIn, type Flask } from '../flask/index.ts';
+import { acetoneShare, balanceIn, type Flask, restingBalance } from '../flask/index.ts';
 
 // What an attentive neighbour at the bench would say about a step.
 
@@ -19,6 +19,8 @@ const INDICATOR_PH = [5, 7] as const;
 const FAR_BASIC_PH = 10;
 /** mmol of hydroxide seen; assumed. */
 const CLOUD_MMOL = 2e-4;
+/** pH by which a meter that still moves is off what it comes to. A choice. */
+const RESTING_PH = 0.3;
 /** K of warming worth a warning. */
 const WARMING_K = 10;
 
@@ -29,6 +31,7 @@ export function notesOn(before: Flask, after: Flask, reagent: ReagentId, bench: 
   if (warming > WARMING_K) notes.push(caution('alkali', `The flask warmed by ${warming.toFixed(0)} K: cool it, and add the rest in small portions.`));
   if (reagent === 'NaOH') notes.push(...alkaliNotes(after, pH, bench));
   if ((reagent === 'NaOH' || reagent === 'acetate') && after.acetone_mL > 0) notes.push(advice(ACETONE_PH));
+  if (reagent === 'acetic') notes.push(...notesOnRest(after, bench));
   if (reagent === 'thiocyanate') notes.push(...indicatorNotes(after, pH));
   if (reagent === 'acetone') notes.push(caution('acetone', 'No flame or hot plate near the acetone.'));
   return notes;
@@ -58,10 +61,16 @@ function alkaliNotes(flask: Flask, pH: number, bench: Bench): Note[] {
   const notes: Note[] = [];
   if (flask.amounts.NH4 > 0 && pH > AMMONIA_PH) notes.push(caution('alkali', AMMONIA));
   const drop_mmol = (bench.values['bench.NaOH_M'] * bench.values['workup.drop_mL']).toFixed(2);
-  const far = `Far basic: one drop of this alkali holds ${drop_mmol} mmol. Dilute it for the last drops, or take it back with acetic acid.`;
+  const far = `Far basic, pH ${pH.toFixed(1)}: one drop of this alkali holds ${drop_mmol} mmol, and the last one went too far. The acetic acid that follows takes it back; diluted alkali is finer for the last drops.`;
   if (pH > FAR_BASIC_PH) notes.push(advice(far));
-  if (Object.values(flask.solid).some((mmol) => mmol > CLOUD_MMOL)) notes.push(seen(CLOUDY));
-  return notes;
+  return [...notes, ...notesOnRest(flask, bench)];
+}
+
+/** Lumps of hydroxide give off alkali while they dissolve: where the meter goes is told with them. */
+export function notesOnRest(flask: Flask, { around: { chemistry } }: Bench): Note[] {
+  if (!Object.values(flask.solid).some((mmol) => mmol > CLOUD_MMOL)) return [];
+  const [now, rest] = [balanceIn(flask, chemistry).pH, restingBalance(flask, chemistry).pH];
+  return [seen(Math.abs(now - rest) < RESTING_PH ? CLOUDY : `${CLOUDY} The meter is still on its way, to pH ${rest.toFixed(1)}.`)];
 }
 
 function indicatorNotes(flask: Flask, pH: number): Note[] {

@@ -4,6 +4,7 @@ import { flaskSize } from '../hands/index.ts';
 import { type Bench, inHand, type Note, type Outcome, refuse, startOf, titreInHand, withFlask, type WorkUpState } from './bench.ts';
 import { power } from '../math/elementary.ts';
 import { addedTo } from './dose.ts';
+import { notesOnRest } from './notes.ts';
 
 // A work-up is played action by action. What cannot be done is refused with a reason and changes nothing.
 
@@ -35,7 +36,7 @@ function outcomeOf(state: WorkUpState, action: WorkUpAction, bench: Bench): Outc
   if (action.do === 'add') return addedTo(state, action.reagent, action.dose, bench);
   const how = action.do === 'swirl' ? 'swirled' : action.ice ? 'ice' : 'standing';
   const flask = passed(inHand(state), action.min, bench.around, how);
-  return { state: { ...withFlask(state, flask), time_min: state.time_min + action.min }, used: 0, notes: [] };
+  return { state: { ...withFlask(state, flask), time_min: state.time_min + action.min }, used: 0, notes: notesOnRest(flask, bench) };
 }
 
 /** A dry beaker. */

@@ -85,6 +85,7 @@ export function predictionLines(session: Session): string[] {
     const said = [choice, volume_mL === undefined ? '' : `${fixed(volume_mL, 1)} mL`].filter(Boolean).join(', ');
     return `${OCCASIONS[occasion]}, at ${fixed(asked_mL, 1)} mL: ${said}${reason === '' ? '' : `; because ${reason}`}`;
   });
-  const { expected } = session.workUp.saved;
-  return [...eyePredictionLines(judgedNow(session)), ...asked, ...(expected === undefined ? [] : [`alkali for one aliquot: ${expected} mL`])];
+  const { expected, expected_for } = session.workUp.saved;
+  const what = { eluate: 'all of the eluate', portion: 'one portion of the eluate' }[expected_for ?? 'eluate'];
+  return [...eyePredictionLines(judgedNow(session)), ...asked, ...(expected === undefined ? [] : [`alkali for ${what}: ${expected} mL`])];
 }

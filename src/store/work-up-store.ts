@@ -7,7 +7,7 @@ import type { Receiver } from '../../sim/flask/index.ts';
 import type { ColumnStore } from './column-store.ts';
 import type { PlayedWorkUp } from './played-work-up.ts';
 import { derived, tracked } from './tracked.ts';
-import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST, VALUE_LONGEST } from './keep/work-up.ts';
+import { EMPTY_WORK_UP, ENTRIES_MAX, type Entry, type ExpectedFor, KEPT_MAX, type SavedWorkUp, TEXT_LONGEST, VALUE_LONGEST } from './keep/work-up.ts';
 
 type Model = typeof import('./work-up-model.ts');
 
@@ -167,9 +167,10 @@ export class WorkUpStore {
 
   /** Takes a receiver of the run to the work-up bench. */
   take(label: string): void {
-    const { entries, kept, expected } = this.saved;
+    const { entries, kept, expected, expected_for } = this.saved;
+    const estimate = { ...(expected !== undefined && { expected }), ...(expected_for && { expected_for }) };
     this.undone = [];
-    this.put({ ...EMPTY_WORK_UP, receiver: label, entries, kept, ...(label === this.saved.receiver && expected !== undefined ? { expected } : {}) });
+    this.put({ ...EMPTY_WORK_UP, receiver: label, entries, kept, ...(label === this.saved.receiver && estimate) });
   }
 
   /** Takes an action; returns what became of it. */
@@ -221,8 +222,8 @@ export class WorkUpStore {
     this.put({ ...this.saved, log: [] });
   }
 
-  expect(text: string): void {
-    this.put({ ...this.saved, expected: text.slice(0, TEXT_LONGEST) });
+  expect(text: string, expected_for: ExpectedFor): void {
+    this.put({ ...this.saved, expected: text.slice(0, TEXT_LONGEST), expected_for });
   }
 
   /** The molarity that the reader comes to belongs to this aliquot, also where it was kept before it was calculated. */

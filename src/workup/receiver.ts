@@ -106,7 +106,10 @@ export class ReceiverTaken extends LiveElement {
     const said = parseQuantity(text, 'volume');
     const negative = said.ok && said.value < 0;
     this.fault = said.ok && !negative ? '' : alkaliFault(text.trim(), said.ok ? '0 mL or more' : said.expected);
-    if (this.fault === '') this.session?.workUp.expect(text);
+    const { workUp } = this.session ?? {};
+    if (this.fault !== '' || !this.session || !workUp?.values) return;
+    const { portion_mL, flask_mL } = sharesOf(this.session, workUp.values);
+    workUp.expect(text, portion_mL === flask_mL ? 'eluate' : 'portion');
   }
 }
 
@@ -115,9 +118,10 @@ function alkaliFault(text: string, expected: string): string {
   return text === '' ? 'Write the alkali that you expect, in mL, such as 12.5.' : `“${text}” was not understood. Write ${expected}.`;
 }
 
-/** What one titration takes: a portion of a volumetric flask, or all of the eluate (both 1). */
+/** What was or is asked for: a portion of a volumetric flask, or all of the eluate (both 1). What was answered is not asked anew. */
 function sharesOf({ workUp }: Session, values: Parameters): { readonly portion_mL: number; readonly flask_mL: number } {
-  const inPortions = values['workup.titrations'] > 1 || workUp.state?.portion;
+  const asked = workUp.saved.expected === undefined ? undefined : workUp.saved.expected_for;
+  const inPortions = asked ? asked === 'portion' : values['workup.titrations'] > 1 || workUp.state?.portion;
   return inPortions
     ? { portion_mL: values['workup.portion_mL'], flask_mL: workUp.state?.flask_mL ?? values['workup.flask_mL'] }
     : { portion_mL: 1, flask_mL: 1 };

@@ -140,7 +140,11 @@ function heldWords({ receiver, saved }: WorkUpStore): string {
 }
 
 function rowOf({ titre, pH }: Titration, i: number): Row {
-  const seen = titre.pink ? (titre.blueReturned > 0 ? `pink, blue came back ${titre.blueReturned} times` : 'pink, and it stayed') : 'not yet';
+  const seen = titre.pink
+    ? titre.blueReturned > 0
+      ? `blue gone, came back ${titre.blueReturned === 1 ? 'once' : `${titre.blueReturned} times`}`
+      : 'blue gone for good'
+    : 'not yet';
   return { titration: String(i + 1), initial: titre.initial_mL, final: titre.final_mL, start: pH.start, end: pH.end, seen };
 }
 

@@ -6,7 +6,9 @@ import type { Session } from '../store/session.ts';
 import { mayRunProcedure } from '../store/run/procedure.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { emit } from '../ui/emit.ts';
-import { fixed } from '../ui/text/format.ts';
+import type { WorkUpStore } from '../store/work-up-store.ts';
+import { fixed, millilitres } from '../ui/text/format.ts';
+import { receiverName } from '../ui/text/receiver-words.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { refusalText } from '../ui/text/work-up-refusals.ts';
@@ -67,9 +69,15 @@ export class WorkUpView extends LiveElement {
           <div class="titres" @bf-next-run=${this.hear}><bf-titres .session=${session}></bf-titres></div>
           ${state.titres.some(({ pink }) => pink) ? html`<div class="if"><bf-what-if .session=${session}></bf-what-if></div>` : nothing}
           <div class="log">${this.log(state, bench)}</div>`
-              : html`<p class="empty">Choose the receiver to work up.</p>`
+              : this.choice(workUp)
         }
       </div>`;
+  }
+
+  /** Before anything is in hand: what is done here, and with which beaker. */
+  private choice({ receivers }: WorkUpStore) {
+    return html`<div class="empty"><p>Here the cobalt of one receiver becomes a figure: neutralised, made blue with thiocyanate and acetone, titrated with EDTA, step by step. Which one?</p>
+      <div class="row">${receivers.map(({ label = '', volume_mL }) => html`<button type="button" @click=${() => this.session?.workUp.take(label)}>Work up “${receiverName(label)}”, ${millilitres(volume_mL)}</button>`)}</div></div>`;
   }
 
   private order(bench: Bench) {
@@ -92,7 +100,7 @@ export class WorkUpView extends LiveElement {
   private last(state: WorkUpState, bench: Bench) {
     const event = state.events.at(-1);
     if (!event)
-      return html`<p class="soft">Usual order: transfer everything into a flask; add NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate and acetone; titrate with EDTA until the blue turns pink. Or make it up in a volumetric flask and titrate portions of it.</p>`;
+      return html`<p class="soft">Usual order: transfer everything into a flask; add NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate and acetone; titrate with EDTA until the last blue has gone and only the pink of the cobalt is left, faint or none where it is dilute. Or make it up in a volumetric flask and titrate portions of it.</p>`;
     return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, ${meterWords(event, event.reading)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }

@@ -254,3 +254,27 @@ test(
   },
   LONG_MS,
 );
+
+test(
+  'an estimate of alkali stays what it was asked for: made for the eluate, it is not held against a portion; the page offers the receivers first',
+  async () => {
+    const { page, close } = await session.openPage({ column: 1, reducedMotion: 'reduce' });
+    page.setDefaultTimeout(PATIENCE_MS);
+    await ready(page);
+    await wholeProcedure(page);
+    await page.getByRole('link', { name: 'Flask', exact: true }).click();
+    await button(page, /^Work up “cobalt”, \d/).click();
+    await page.getByLabel(/NaOH for this eluate\?/).fill('4.2');
+    await page.keyboard.press('Enter');
+    const said = page.getByText(/^You expect 4\.20/);
+    const before = await said.innerText();
+    await button(page, 'Pour all into a flask and rinse the receiver').click();
+    await button(page, 'Make up to the mark').click();
+    await button(page, 'Take a portion').click();
+    await page.locator('bf-flask figcaption').getByText('portion 1').waitFor();
+    expect(await said.innerText()).toBe(before);
+    expect(await page.getByLabel(/NaOH for this eluate\?/).inputValue()).toBe('4.2');
+    await close();
+  },
+  LONG_MS,
+);

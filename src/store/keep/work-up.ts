@@ -10,12 +10,17 @@ export interface SavedWorkUp {
   /** Label of the receiver taken to the work-up bench; empty before one is. */
   readonly receiver: string;
   readonly log: WorkUpLog;
-  /** As typed: alkali expected for one titration. */
+  /** As typed: alkali expected for one titration, or for all of the eluate. */
   readonly expected?: string;
+  /** Whether it was asked for the eluate, not for a portion of it. Left out where it was saved before that was kept. */
+  readonly expected_for?: ExpectedFor;
   readonly answers: Answers;
   readonly entries: readonly Entry[];
   readonly kept: readonly KeptResult[];
 }
+
+const EXPECTED_FOR = ['eluate', 'portion'] as const;
+export type ExpectedFor = (typeof EXPECTED_FOR)[number];
 
 export type Answers = Readonly<Partial<Record<StepId, string>>>;
 
@@ -68,5 +73,5 @@ export const workUpShape: Shape<SavedWorkUp> = object(
     entries: list('entries', object('an entry', { what: short, value: note(VALUE_LONGEST) }, {}, 'left out'), 0, ENTRIES_MAX),
     kept: list('results', keptShape, 0, KEPT_MAX),
   },
-  { expected: short },
+  { expected: short, expected_for: choice('what alkali was expected for', EXPECTED_FOR) },
 );

@@ -30,21 +30,28 @@ function doseWords(dose: Dose, reagent: ReagentId): string {
   if ('mL' in dose) return millilitres(dose.mL, 2);
   if ('g' in dose) return withUnit(fixed(dose.g, 2), 'g');
   if (dose.until === 'pink') return 'until the last blue has gone';
-  const side = reagent === 'NaOH' ? 'above' : 'below';
-  return `until the pH stays at ${fixed(dose.until.pH, 1)} or just ${side} it; right after the last drop the meter still reads otherwise, as lumps of hydroxide dissolve slowly`;
+  const side = sideOf(reagent);
+  return `until the pH stays at ${fixed(dose.until.pH, 1)} or ${side} it; the last drop can carry it far, and the meter moves on while lumps of hydroxide dissolve`;
 }
 
 /** What was done, with the amount that went in. */
-export function doneWords({ action, used }: WorkUpEvent, bench: Bench): string {
+export function doneWords({ action, used, reading }: WorkUpEvent, bench: Bench): string {
   if (action.do !== 'add') return stepWords(action, bench);
   const { label } = bench.reagents[action.reagent];
   if ('g' in action.dose) return `${withUnit(fixed(used, 2), 'g')} of ${SOLID}`;
-  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.dose, bench.values)}${restWords(action.dose)}`;
+  // What ran in is known from the burette alone, with its error of reading.
+  if (action.reagent === 'EDTA' && reading)
+    return `${label}${dropsWords(used, action.dose, bench.values)}: the burette reads ${millilitres(reading.burette_mL, 2)}`;
+  return `${millilitres(used, 2)} of ${label}${dropsWords(used, action.dose, bench.values)}${restWords(action.dose, action.reagent)}`;
 }
 
-/** The pH that was asked for is that at rest: a reading right after the last drop comes before the lumps have dissolved. */
-function restWords(dose: Dose): string {
-  return 'until' in dose && dose.until !== 'pink' ? `, expected to settle at pH ${fixed(dose.until.pH, 1)} once the lumps of hydroxide have dissolved` : '';
+/** The pH that was asked for is that at rest, and the last drop goes beyond it. */
+function restWords(dose: Dose, reagent: ReagentId): string {
+  return 'until' in dose && dose.until !== 'pink' ? `, so that the pH stays at ${fixed(dose.until.pH, 1)} or ${sideOf(reagent)} it` : '';
+}
+
+function sideOf(reagent: ReagentId): string {
+  return reagent === 'NaOH' ? 'above' : 'below';
 }
 
 /** What the meter shows after a step; beside a pH that was asked for it is told that it is the one of this moment. */

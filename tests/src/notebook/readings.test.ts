@@ -9,7 +9,7 @@ describe('the readings of a run', () => {
   let session: Session;
   beforeAll(async () => {
     session = await collected();
-    session.workUp.expect('0,5');
+    session.workUp.expect('0,5', 'eluate');
     session.workUp.actAsUsual(false);
   });
 
@@ -52,6 +52,8 @@ describe('the readings of a run', () => {
   });
 
   test('keep what was expected', () => {
-    expect(predictionLines(session)).toEqual(['alkali for one aliquot: 0,5 mL']);
+    expect(predictionLines(session)).toEqual(['alkali for all of the eluate: 0,5 mL']);
+    session.workUp.expect('1,1', 'portion');
+    expect(predictionLines(session)).toEqual(['alkali for one portion of the eluate: 1,1 mL']);
   });
 });

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { balanceIn, restingBalance } from '../../../sim/flask/index.ts';
 import { keptVerdict, pouredOf, spansOf, targetsOf } from '../../../sim/history/index.ts';
 import type { WorkUpAction } from '../../../sim/workup/index.ts';
 import type { Session } from '../../../src/store/session.ts';
@@ -82,20 +83,48 @@ test('what is weighed is named without a molarity, and a pH that was asked for i
   const alkali = state.events.find(({ action }) => action.do === 'add' && action.reagent === 'NaOH');
   const acid = state.events.find(({ action }) => action.do === 'add' && action.reagent === 'acetic');
   if (!alkali || !acid) throw new Error('expected alkali and acid');
-  expect(doneWords(alkali, bench)).toMatch(/ mol\/L NaOH \(\d+ drops?\), expected to settle at pH 8\.0 once the lumps of hydroxide have dissolved$/);
+  expect(doneWords(alkali, bench)).toMatch(/ mol\/L NaOH \(\d+ drops?\), so that the pH stays at 8\.0 or above it$/);
   // The meter goes beyond what was asked for, and with a swirl comes back to it.
   const at = state.events.indexOf(alkali);
   const { reading } = alkali;
   expect(reading?.pH).toBeGreaterThan(9);
   expect(reading && meterWords(alkali, reading)).toBe(`the meter right now: pH ${reading?.pH.toFixed(2)}`);
   expect(stepWords(alkali.action, bench)).toMatch(
-    /until the pH stays at 8\.0 or just above it; right after the last drop the meter still reads otherwise, as lumps of hydroxide dissolve slowly$/,
+    /until the pH stays at 8\.0 or above it; the last drop can carry it far, and the meter moves on while lumps of hydroxide dissolve$/,
   );
   const next = state.events[at + 1];
   expect(next?.reading && meterWords(next, next.reading)).toMatch(/^pH /);
-  expect(stepWords(acid.action, bench)).toContain('or just below it; right after the last drop the meter still reads otherwise');
+  expect(stepWords(acid.action, bench)).toContain('or below it; the last drop can carry it far');
   const rested = state.events[state.events.indexOf(acid) + 1];
   expect(rested?.action.do).toBe('swirl');
   expect(acid.reading?.pH).toBeLessThan(6);
   expect(Math.abs((rested?.reading?.pH ?? 0) - 6)).toBeLessThan(Math.abs((acid.reading?.pH ?? 0) - 6));
+});
+
+test('a last drop that went too far is told with the pH it came to; lumps of hydroxide with the pH the meter comes to while they dissolve', async () => {
+  const { workUp } = await collected();
+  workUp.actAsUsual(false);
+  const { bench, state } = workUp;
+  const of = (reagent: string) => (state?.events ?? []).findIndex(({ action }) => action.do === 'add' && action.reagent === reagent);
+  const said = (at: number) => (state?.events[at].notes ?? []).map(({ text }) => text).join(' ');
+  const before = (at: number) => workUp.stateBefore(at + 1)?.eluate;
+  const [alkali, acid] = [of('NaOH'), of('acetic')];
+  const [basic, sour] = [before(alkali), before(acid)];
+  if (!bench || !basic || !sour) throw new Error('expected a work-up');
+  const chemistry = bench.around.chemistry;
+  expect(said(alkali)).toContain(`Far basic, pH ${balanceIn(basic, chemistry).pH.toFixed(1)}: one drop of this alkali holds 0.30 mmol`);
+  expect(said(acid)).toContain(`The meter is still on its way, to pH ${restingBalance(sour, chemistry).pH.toFixed(1)}.`);
+  // The swirl that follows dissolves them, and the meter shows that pH.
+  expect(said(acid + 1)).toBe('');
+  expect(state?.events[acid + 1].reading?.pH).toBeCloseTo(restingBalance(sour, chemistry).pH, 1);
+});
+
+test('what EDTA ran in is told as the burette reads it, and its end by the blue', async () => {
+  const { workUp } = await collected();
+  workUp.actAsUsual(false);
+  const { bench, state } = workUp;
+  const last = state?.events.at(-1);
+  if (!bench || !last) throw new Error('expected a titration');
+  const final_mL = state?.titres.at(-1)?.final_mL.toFixed(2);
+  expect(doneWords(last, bench)).toMatch(new RegExp(`EDTA.*: the burette reads ${final_mL}\u202fmL$`));
 });
