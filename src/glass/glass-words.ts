@@ -74,7 +74,7 @@ export function glassWords(options: GlassWords): TemplateResult {
       .map(({ y, text }) => svg`<text class="tick" x=${layout.ruler.left} y=${y}>${text}</text>`)}
     ${narrow ? start(layout.ruler.left, beside, liquid, 'strong flag') : end(left, level, liquid, 'strong')}
     ${narrow ? start(layout.width - 36, layout.clamp, open) : end(layout.centre - 24, layout.clamp, open)}
-    ${start(layout.centre + DRIPS_PX, layout.tip + 4, dripping(options))}
+    ${unshownOf(options) > 0 && !narrow && layout.width < WIDE ? end(layout.centre - DRIPS_PX, layout.tip + 4, dripping(options)) : start(layout.centre + DRIPS_PX, layout.tip + 4, dripping(options))}
     ${layout.widening > WIDENED ? widened(layout, narrow) : nothing}
     ${options.names ? ionNames(options, left) : nothing}
     ${depth === undefined ? nothing : depthFlag(layout, depth)}
@@ -157,13 +157,24 @@ function vessels({ scenario, moment, labels, layout }: GlassWords) {
   const wide = layout.width >= WIDE;
   return svg`${here ? (wide ? nameBeside(here, layout.receiver, -1, 'strong') : name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong')) : nothing}
     ${places.map((place, i) => (wide ? nameBeside(others[i], place, 1, '') : name(others[i], place, ASIDE_WIDTH - 2, '')))}
-    ${unshown > 0 ? svg`<text class="end" x=${layout.width - 4} y=${layout.receiver.base - layout.receiver.height - 8}>${unshownWords(unshown, layout)}</text>` : nothing}`;
+    ${unshown > 0 ? unshownWords(unshown, layout, places.at(-1)) : nothing}`;
 }
 
 /** Beakers that have no room in the drawing. */
-function unshownWords(count: number, { width }: Layout): string {
-  const full = `and ${count} more ${count === 1 ? 'beaker' : 'beakers'}`;
-  return LETTER * full.length < width - 8 ? full : `and ${count} more`;
+function unshownOf({ scenario, moment, labels, layout }: GlassWords): number {
+  const others = asideOrder(receiverContents(scenario, moment, labels), moment.receiver);
+  return others.length - asidePlaces(layout, others.length).length;
+}
+
+/** Said above the last that has room, where no drops fall, or else above the one under the tip; in two lines where one is too long. */
+function unshownWords(count: number, { width, receiver }: Layout, last: VesselPlace | undefined) {
+  const beakers = count === 1 ? 'beaker' : 'beakers';
+  const full = `and ${count} more ${beakers}`;
+  const { base, height } = last ?? receiver;
+  const y = base - height - 8;
+  const room = width - 8 - (last ? receiver.x + receiver.radius : 0);
+  if (LETTER * full.length < room) return end(width - 4, y, full);
+  return last ? svg`${end(width - 4, y - 13, `and ${count} more`)}${end(width - 4, y, beakers)}` : end(width - 4, y, `and ${count} more`);
 }
 
 function name({ label, volume_mL }: ReceiverContent, { x, base }: VesselPlace, width: number, kind: string) {
@@ -178,7 +189,9 @@ function nameBeside({ label, volume_mL }: ReceiverContent, { x, base, height, ra
   return svg`${words(at, middle - 8, cropped(receiverName(label), NAME_WIDTH - 6), kind)}${words(at, middle + 8, millilitres(volume_mL))}`;
 }
 
+/** A number at the end stays: by it the receivers of a day are told apart. */
 function cropped(text: string, width: number): string {
   const letters = Math.floor(width / LETTER);
-  return text.length <= letters ? text : `${text.slice(0, Math.max(1, letters - 1))}…`;
+  const [number = ''] = /\s\d{1,2}$/.exec(text) ?? [];
+  return text.length <= letters ? text : `${text.slice(0, Math.max(1, letters - 1 - number.length))}…${number}`;
 }

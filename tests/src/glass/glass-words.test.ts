@@ -64,8 +64,8 @@ test('on a narrow drawing the height of the liquid stays below the button that t
 
 test('beakers that have no room are counted as beakers', () => {
   const many = ['nickel', 'cobalt 1', 'waste', 'cobalt 2', 'cobalt 3', 'spare'];
-  const [unshown] = wordsOf(184, {}, many).filter(({ text }) => text.startsWith('and '));
-  expect(unshown.text).toMatch(/^and [2-9] more beakers$/);
+  const unshown = wordsOf(184, {}, many).filter(({ text }) => text.startsWith('and ') || text === 'beakers');
+  expect(unshown.map(({ text }) => text).join(' ')).toMatch(/^and [2-9] more beakers$/);
 });
 
 // A letter of this type in bold is 7.2 px wide (measured on the page).
@@ -73,4 +73,19 @@ test('where to press to pour does not leave the drawing', () => {
   for (const width of [220, 260, 300, 340, 400])
     for (const { text, x } of wordsOf(width, {}).filter(({ look, text }) => look.includes('press') && text.includes('pour')))
       expect(x - 7.2 * text.length, `${width} px: ${text}`).toBeGreaterThanOrEqual(0);
+});
+
+test('on the drawing of a phone the receivers of a day are told apart, and those without room are not named where drops fall', () => {
+  const day = ['waste', 'cobalt 1', 'cobalt 2', 'cobalt 3'];
+  const words = wordsOf(184, { flow: 2, clampOpen: 1, receiver: 0 }, day);
+  const names = words.filter(({ text }) => /^c.*\d$/.test(text)).map(({ text }) => text.at(-1));
+  expect(new Set(names).size).toBe(names.length);
+  expect(names.length).toBeGreaterThan(1);
+  const [rate] = words.filter(({ text }) => text.endsWith('/min'));
+  const [unshown] = words.filter(({ text }) => text.startsWith('and '));
+  expect(unshown).toBeDefined();
+  // The rate stands at the left of the drops, the count at their right.
+  expect(rate.look).toContain('end');
+  expect(rate.x).toBeLessThan(unshown.x - 6.6 * unshown.text.length);
+  expect(rate.x - 6.6 * rate.text.length).toBeGreaterThanOrEqual(0);
 });
