@@ -335,6 +335,16 @@ describe('a fault of the lab', () => {
   });
 });
 
+describe('the wash of the procedure', () => {
+  test('is said not to count the rinses before it, with the total of the bench, which follows the field', async () => {
+    const page = await open();
+    await unfold(page, 'procedure');
+    await page.getByText(/2\smL of rinses and 24\smL of wash are 26\smL, which the list on the bench shows as “Wash, at most”/).waitFor(WAIT);
+    await put(page, 'wash', '44');
+    await page.getByText(/2\smL of rinses and 44\smL of wash are 46\smL/).waitFor(WAIT);
+  });
+});
+
 describe('a pour of the procedure', () => {
   // 30 mL of wash leaves the band of the lesson higher than 15 mm above the bottom and lower than 70 mm, so one mark leaves the pour in and the other out.
   test('is left out once a band is as low as the mark that is set, and the run drawn beside it follows', async () => {

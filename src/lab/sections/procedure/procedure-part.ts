@@ -13,6 +13,7 @@ import { millilitres } from '../../../ui/text/format.ts';
 import { parseNumber } from '../../../ui/text/number-text.ts';
 import type { LabDraft } from '../../draft.ts';
 import { foldStyles, partStyles } from '../styles.ts';
+import { rinseWords } from './rinse-words.ts';
 import './actions-part.ts';
 import '../../../ui/number.ts';
 
@@ -81,7 +82,9 @@ export class ProcedurePart extends LiveElement {
       ${scenario && count > 0 ? html`<details><summary>The task as students tick it off</summary>${task(scenario)}</details>` : nothing}`;
   }
 
-  private form(draft: LabDraft, { liquids }: Scenario, recipe: Recipe) {
+  private form(draft: LabDraft, scenario: Scenario, recipe: Recipe) {
+    const { liquids } = scenario;
+    const rinsed = rinseWords(scenario, recipe);
     const take = (change: Partial<Recipe>) => draft.set('procedure', procedureOf({ ...recipe, ...change }));
     const bottle = (
       key: 'acid' | 'sample' | 'water',
@@ -102,6 +105,7 @@ export class ProcedurePart extends LiveElement {
       <div class="grid">${bottle('acid', 'acid')}${volume(0)}${volume(1)}</div>
       <div class="grid">${bottle('sample', 'sample')}${volume(6)}${this.rinses(recipe, take)}</div>
       <div class="grid">${volume(2)}${volume(3)}${receiver('first', 'runs into')}</div>
+      ${rinsed === '' ? nothing : html`<p class="soft rinsed">${rinsed}</p>`}
       <div class="grid">${bottle('water', 'release with')}${volume(4)}${volume(5)}</div>
       <div class="grid">${volume(7)}${receiver('second', 'collect in')}</div>
       <p class="soft">Every liquid drains to a millimetre above the bed before the next is poured. The volume for the change of receiver counts from the start of water.</p>`;
