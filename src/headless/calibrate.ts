@@ -2,7 +2,7 @@ import { applySettings, own } from '../../sim/input/index.ts';
 import type { Issue, Scenario } from '../../sim/terms/types.ts';
 import { earlyIssues } from '../lab/fit/before-load.ts';
 import { type Calibration, calibrated } from '../lab/fit/calibrate.ts';
-import { sieveWords } from '../lab/fit/doubts.ts';
+import { misfitDoubt, sieveWords } from '../lab/fit/doubts.ts';
 import { fittedJson } from '../lab/fit/fitted-scenario.ts';
 import { readMeasurements } from '../lab/fit/measurements.ts';
 
@@ -24,6 +24,6 @@ export function calibrationOf(scenario: Scenario, json: unknown, settings: reado
   const set = applySettings(json, settings);
   if (!set.ok) return set;
   const calibration = calibrated(scenario, read.measurements);
-  const warnings = [sieveWords(own(own(set.json, 'resin'), 'grade'), calibration)].filter((line) => line !== '');
+  const warnings = [misfitDoubt(calibration), sieveWords(own(own(set.json, 'resin'), 'grade'), calibration)].filter((line) => line !== '');
   return { ok: true, calibration: { ...calibration, warnings, scenario: fittedJson(set.json, calibration, date) } };
 }

@@ -11,7 +11,7 @@ import type { FitAnswer } from '../fit/fit-worker.ts';
 import { foldStyles, partStyles } from '../sections/styles.ts';
 import { panelDrawing, residualDrawing } from './panel-drawing.ts';
 import { type Panel, panelsOf } from './panels.ts';
-import { sieveWords } from '../fit/doubts.ts';
+import { misfitDoubt, sieveWords } from '../fit/doubts.ts';
 import { beforeLoadWords, intervalWords, misfitWords, openWords, strongestTie, tiedWords } from './words.ts';
 import '../../ui/table.ts';
 
@@ -67,7 +67,8 @@ export class FitResult extends LiveElement {
     const { calibration } = answer;
     const { measurements } = calibration;
     const doubt = sieveWords(valueAt(this.of, 'resin.grade'), calibration);
-    return html`<p>${misfitWords(calibration)}</p><p class="open">${openWords(calibration)}</p><p>${tiedWords(calibration)}</p>
+    const misfit = misfitDoubt(calibration);
+    return html`${misfit === '' ? nothing : html`<p class="open" role="status">${misfit}</p>`}<p>${misfitWords(calibration)}</p><p class="open">${openWords(calibration)}</p><p>${tiedWords(calibration)}</p>
       ${beforeLoadWords(calibration) === '' ? nothing : html`<p>${beforeLoadWords(calibration)}</p>`}
       ${doubt === '' ? nothing : html`<p class="open" role="status">${doubt}</p>`}
       <bf-table caption="Numbers" .columns=${NUMBERS} .rows=${numberRows(calibration)}></bf-table>

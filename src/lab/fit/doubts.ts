@@ -16,6 +16,21 @@ export function earlyWords(scenario: Scenario, measurements: readonly Measuremen
   );
 }
 
+/** Beyond so many standard deviations chance hardly explains a reading: 3 in 1000 lie there. A choice. */
+const FAR = 3;
+
+/** Readings that the fit leaves unexplained, or a misfit above their errors, and what to check; empty if neither. */
+export function misfitDoubt({ measurements, chiSquareAfter }: Pick<Calibration, 'measurements' | 'chiSquareAfter'>): string {
+  const away = ({ row, column, residual }: Calibration['measurements'][number]): string =>
+    `row ${row}, ${column}, lies ${significant(Math.abs(residual), 2)} standard deviations off`;
+  const told = measurements.filter(({ residual }) => Number.isFinite(residual)).sort((a, b) => Math.abs(b.residual) - Math.abs(a.residual));
+  const far = told.filter(({ residual }) => Math.abs(residual) > FAR);
+  const check = `check the reading${far.length > 1 ? 's' : ''}, and that the procedure of this lab is the one you ran`;
+  if (far.length > 0) return `Not everything fits: ${far.map(away).join('; ')}: ${check}.`;
+  if (told.length === 0 || told.length < measurements.length || chiSquareAfter <= measurements.length) return '';
+  return `The readings lie farther from the model than their errors, which may be chance; the farthest, ${away(told[0])}: ${check}.`;
+}
+
 /** A fitted bead that the grade of the lab cannot have; empty if it can, or if the bead was left open. */
 export function sieveWords(grade: unknown, { parameters }: Pick<Calibration, 'parameters'>): string {
   const name = grade ?? DEFAULT_GRADE;

@@ -3,7 +3,7 @@ import { intended } from '../../../sim/column/index.ts';
 import { runWhole } from '../../../sim/run/index.ts';
 import { loadedFrom } from '../../../src/lab/fit/before-load.ts';
 import { calibrated } from '../../../src/lab/fit/calibrate.ts';
-import { earlyWords, sieveWords } from '../../../src/lab/fit/doubts.ts';
+import { earlyWords, misfitDoubt, sieveWords } from '../../../src/lab/fit/doubts.ts';
 import { type Measurement, readMeasurements } from '../../../src/lab/fit/measurements.ts';
 import { beforeLoadWords } from '../../../src/lab/calibrate/words.ts';
 import { predicted } from '../../../src/lab/fit/predict.ts';
@@ -87,4 +87,34 @@ describe('a fitted bead', () => {
   });
 
   test('that was left open is not doubted', () => expect(sieveWords(undefined, bead(137, true))).toBe(''));
+});
+
+describe('a fit that leaves readings unexplained', () => {
+  const table = 'delivered_mL,flow_mL_per_min,leading_cm\n3,1,\n12,1,\n32,,1\n44,,1\n50,,1';
+  const fitTo = (off: number, at: number) =>
+    calibrated(
+      LAB,
+      exact(table).map((one, i) => ({ ...one, value: one.value + (i === at ? off * one.deviation : 0) })),
+      ['bed.bead_um', 'resin.curve_scale'],
+    );
+
+  test('names row and column of the reading, how far off it lies, and what to check', () => {
+    const fit = fitTo(12, 3);
+    const words = misfitDoubt(fit);
+    expect(words).toMatch(
+      /row 5, leading_cm, lies [\d.]+ standard deviations off.*check the readings?, and that the procedure of this lab is the one you ran\.$/,
+    );
+    const said = Number(/row 5, leading_cm, lies ([\d.]+)/.exec(words)?.[1]);
+    expect(said / Math.abs(fit.measurements[3].residual)).toBeCloseTo(1, 1);
+  });
+
+  test('says nothing where everything fits, and names the farthest where only the whole lies too far', () => {
+    const good = fitTo(0, 0);
+    expect(misfitDoubt(good)).toBe('');
+    const measurements = good.measurements.map((one, i) => ({ ...one, residual: i === 1 ? -2 : 1.2 }));
+    const chiSquareAfter = measurements.reduce((sum, { residual }) => sum + residual * residual, 0);
+    expect(misfitDoubt({ measurements, chiSquareAfter })).toMatch(
+      /^The readings lie farther from the model than their errors.*row 3, flow_mL_per_min, lies 2\.0 /,
+    );
+  });
 });
