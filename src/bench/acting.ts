@@ -78,7 +78,7 @@ export class Acting {
     const { speed } = store;
     store.setSpeed(WATCHFUL);
     const back = { label: `×${speed} again`, run: () => store.setSpeed(speed) };
-    this.say({ text: `Slowed to ×${WATCHFUL}: the band leaves within a few mL.`, kind: 'note', action: back });
+    this.say({ text: `Slowed to ×${WATCHFUL}, to watch bed and tip.`, kind: 'note', action: back });
   }
 
   private async play(actions: Log): Promise<RunEvent | undefined> {

@@ -5,6 +5,7 @@ import type { Session } from '../store/session.ts';
 import { tracked } from '../store/tracked.ts';
 import type { Message } from '../ui/message.ts';
 import { Acting } from './acting.ts';
+import { CLOCK_STANDS } from './words.ts';
 import type { Dragging, HandleMove } from './dragging.ts';
 
 /** What doing needs of the bench. */
@@ -91,6 +92,6 @@ export class Doing {
   private clockStands(action: Action): void {
     const { store } = this.bench.session() ?? {};
     if (!store || store.playing || action.do !== 'clamp' || action.open_percent === 0 || (store.moment?.level_cm ?? 0) <= 0) return;
-    this.bench.say({ text: 'The clamp is open; the clock stands still.', kind: 'note', action: { label: 'Play', run: () => store.play() } });
+    this.bench.say({ text: CLOCK_STANDS, kind: 'note', action: { label: 'Play', run: () => store.play() } });
   }
 }

@@ -16,11 +16,11 @@ export class Hand {
   /** By bottle: as it was last set, or else as the procedure first pours it. */
   private amounts: Record<string, number> = {};
 
-  /** Takes the bottle of the first pour in hand where another set of bottles stands on the bench, or another procedure asks for other amounts. */
+  /** Takes the bottle of the first pour in hand where another column or another set of bottles stands on the bench, or another procedure asks for other amounts. */
   suit(scenario: Scenario): void {
     const inOrder = bottlesInOrder(scenario);
     const amounts = firstPours(scenario);
-    const bottles = JSON.stringify([inOrder, amounts]);
+    const bottles = JSON.stringify([scenario.seed, inOrder, amounts]);
     if (bottles === this.bottles) return;
     this.bottles = bottles;
     this.amounts = amounts;
@@ -36,9 +36,9 @@ export class Hand {
     this.volume_mL = this.amounts[liquid] ?? USUAL_ML;
   }
 
-  /** What the list pours is in hand from then on. */
+  /** What the list pours last is in hand from then on. */
   follow(actions: Log): void {
-    const poured = actions.find((action) => action.do === 'pour');
+    const poured = actions.findLast((action) => action.do === 'pour');
     if (poured) this.take(poured.liquid);
   }
 

@@ -7,6 +7,9 @@ import { millilitres } from '../ui/text/format.ts';
 /** Why a press has to wait. */
 export const ON_ITS_WAY = 'That is on its way. ⇥ jumps there.';
 
+/** An open clamp drips only while the clock runs. */
+export const CLOCK_STANDS = 'The clamp is open; the clock stands still.';
+
 /** The white beads on top of a bed that lets air in. */
 export const DRY_WORDS = 'The bed runs dry: air enters between the beads. Pour now.';
 

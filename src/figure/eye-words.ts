@@ -32,12 +32,12 @@ export function eyeLines(name: string, marks: readonly PredictionMark[], narrow:
   const [depth, leaving] = [marks.some(({ depth_cm }) => depth_cm !== undefined), marks.some(({ depth_cm }) => depth_cm === undefined)];
   if (depth && leaving) return narrow ? ['Marked. Press', 'elsewhere to move'] : ['Marked. Press elsewhere to move a mark still ahead.'];
   if (narrow) {
-    if (!depth) return [leaving ? 'Marked. Now press' : 'Predict: tap ahead', 'of “now”, where the', `${name}’s front will be`];
+    if (!depth) return [leaving ? 'Marked. Now press' : 'Predict: tap ahead', 'of “now”, where the', `${name}’s edge will be`];
     return ['Marked. In the strip:', `when does ${name}`, 'begin to leave?'];
   }
   return [
     depth || leaving ? 'Marked. There is one more to predict:' : 'Predict: press in the empty part, right of “now”.',
-    ...(depth ? [] : [`In the bed: how deep will the ${name}’s front be at that volume?`]),
+    ...(depth ? [] : [`In the bed: how deep will the ${name}’s edge, half its colour, be at that volume?`]),
     ...(leaving ? [] : [`In the strip below it: at which volume does the ${name} begin to leave?`]),
   ];
 }

@@ -6,6 +6,8 @@ import { controlStyles } from './styles.ts';
 export interface Message {
   readonly text: string;
   readonly kind: 'note' | 'problem';
+  /** Until who said it takes it back. */
+  readonly stays?: boolean;
   /** One thing the reader can do about it. */
   readonly action?: { readonly label: string; readonly run: () => void };
 }

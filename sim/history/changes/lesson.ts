@@ -146,7 +146,7 @@ function adviceWords(advice: Advice, name: string): string {
     case 'change-later':
       return `change the receiver ${moveWords(advice, 1)} or after`;
     case 'elute-on':
-      return `pour more of the weaker eluent, since ${percent(advice.share)} of the ${name} stayed behind`;
+      return `let more of the weaker eluent run through, since ${percent(advice.share)} of the ${name} stayed behind`;
     case 'stay':
       return `leave the receiver under the tip for longer, since ${percent(advice.share)} of the ${name} left after it was removed`;
     case 'elute-sooner':
@@ -188,7 +188,7 @@ function alsoWords({ found, window, advice }: Lesson, { target, unwanted, recove
   const { name } = IONS[target];
   const allowed = 1 - recovered;
   const since = (share: number, how: string): string => `, since ${percent(share, allowed)} of the ${name} ${how} and ${percent(allowed, share)} may be lost`;
-  if (found.lostBehind > allowed) return `; pour more of the weaker eluent as well${since(found.lostBehind, 'stayed behind')}`;
+  if (found.lostBehind > allowed) return `; let more of the weaker eluent run through as well${since(found.lostBehind, 'stayed behind')}`;
   if (found.lostBehind + found.lostAfter > allowed)
     return `; leave the receiver under the tip for longer as well${since(found.lostBehind + found.lostAfter, 'came later or not at all')}`;
   const others = ['acid', ...unwanted.map((ion) => IONS[ion].name)].join(' or ');

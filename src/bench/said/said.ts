@@ -3,7 +3,7 @@ import { fits } from '../../../sim/teach/index.ts';
 import type { RunEvent } from '../../../sim/history/index.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
 import type { Message } from '../../ui/message.ts';
-import { DRY_WORDS, isDry, sayRefusal } from '../words.ts';
+import { CLOCK_STANDS, DRY_WORDS, isDry, sayRefusal } from '../words.ts';
 
 /** The one message that the bench says: what an action was refused for, what was met, news of the page. */
 export class Said {
@@ -15,12 +15,13 @@ export class Said {
   private logged = 0;
   private wasDry = false;
   private readonly host: ReactiveControllerHost;
-  private readonly mend: () => void;
+  /** Stays as long as the bed is dry, so that the press beside it can be reached. */
+  private readonly dryness: Message;
 
   /** `mend` shows what can be done about a spoilt bed. */
   constructor(host: ReactiveControllerHost, mend: () => void) {
     this.host = host;
-    this.mend = mend;
+    this.dryness = { text: DRY_WORDS, kind: 'problem', stays: true, action: { label: 'Mend', run: mend } };
   }
 
   get message(): Message | undefined {
@@ -34,9 +35,10 @@ export class Said {
   }
 
   /** Says that air has come into the bed, when it does, and a refusal that has not been said yet. */
-  tell({ scenario, moment, refusal }: ColumnStore): void {
+  tell({ scenario, moment, refusal, playing }: ColumnStore): void {
     const dry = moment !== undefined && isDry(moment);
-    if (dry && !this.wasDry) this.shown = { text: DRY_WORDS, kind: 'problem', action: { label: 'Mend', run: this.mend } };
+    if (dry && !this.wasDry) this.shown = this.dryness;
+    else if (this.shown === this.dryness ? !dry : playing && this.shown?.text === CLOCK_STANDS) this.shown = undefined;
     this.wasDry = dry;
     if (refusal === this.told) return;
     this.told = refusal;

@@ -41,7 +41,7 @@ export class SayLine extends LitElement {
     if (!changed.has('said')) return;
     clearTimeout(this.leaving);
     const { said } = this;
-    if (said) this.leaving = setTimeout(() => this.said === said && this.hush(), readingTime(said));
+    if (said && !said.stays) this.leaving = setTimeout(() => this.said === said && this.hush(), readingTime(said));
   }
 
   override render() {

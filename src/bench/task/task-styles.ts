@@ -2,7 +2,7 @@ import { css } from 'lit';
 
 /** The list beside the figure; on a phone the step in hand alone, in a place of fixed height. */
 export const taskStyles = css`
-  :host { --target: 2rem; display: grid; gap: var(--gap-small); align-content: start; font-size: var(--text-small); line-height: 1.3; }
+  :host { --target: 2rem; display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--gap-small); align-content: start; font-size: var(--text-small); line-height: 1.3; }
   h2 { font-size: 1rem; margin: 0; }
   p { margin: 0; }
   .purpose { color: var(--soft); font-size: 0.8125rem; line-height: 1.2; margin: 0.125rem 0 var(--gap-small); }
@@ -35,7 +35,7 @@ export const taskStyles = css`
   :host([brief]) .ahead { display: none; }
   @media (max-height: 50rem) { .purpose.long { display: none; } .purpose.short { display: block; } }
   /* A projector: everything in sight without scrolling. */
-  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: auto auto; column-gap: 0.375rem; font-size: 0.8125rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
+  @media (max-height: 46rem) and (min-width: 62.01rem) { dl { grid-template-columns: auto auto; column-gap: 0.375rem; font-size: 0.75rem; } li.now button { min-height: 2.7rem; } .ahead { padding-block: 0.2rem; min-height: 5.2em; } }
   @media (max-width: 40rem) {
     :host { max-height: 7.5rem; overflow: hidden; grid-template-rows: auto 1fr; }
     .purpose.short { display: block; position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }

@@ -40,7 +40,10 @@ test('the bottle that the list pours is in hand from then on; presses that pour 
   expect(hand.liquid).toBe('acid');
   hand.follow([
     { do: 'clamp', open_percent: 100 },
+    { do: 'pour', liquid: 'sample', volume_mL: 1 },
     { do: 'pour', liquid: 'water', volume_mL: 6 },
   ]);
   expect(hand.liquid).toBe('water');
+  hand.suit({ ...SCENARIO, seed: SCENARIO.seed + 1 });
+  expect(hand.liquid).toBe('acid');
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Message } from '../../../src/ui/message.ts';
 import { Doing } from '../../../src/bench/doing.ts';
+import { CLOCK_STANDS } from '../../../src/bench/words.ts';
 import { Said } from '../../../src/bench/said/said.ts';
 import { Session } from '../../../src/store/session.ts';
 import { memory } from '../store/memory.ts';
@@ -30,7 +31,31 @@ test('air that comes into the bed is said when it comes, with the way to mend it
   expect(said.message?.text).toMatch(/^The bed runs dry: air enters/);
   said.message?.action?.run();
   expect(asked).toEqual(['mend']);
+  expect(said.message?.stays).toBe(true);
   said.hush();
+  said.tell(store);
+  expect(said.message).toBeUndefined();
+});
+
+test('what was said of a dry bed is taken back once it is wet, and of a clock that stands once it runs', async () => {
+  const { store } = await begun();
+  const host = { addController: () => undefined, removeController: () => undefined, requestUpdate: () => undefined, updateComplete: Promise.resolve(true) };
+  const said = new Said(host, () => undefined);
+  await store.carryOut([
+    { do: 'clamp', open_percent: 100 },
+    { do: 'wait', until: { elapsed_min: 30 } },
+  ]);
+  await store.seek(30);
+  said.tell(store);
+  await store.act({ do: 'pour', liquid: 'acid', volume_mL: 6 });
+  await store.seek(30.1);
+  said.tell(store);
+  expect(said.message).toBeUndefined();
+  store.pause();
+  said.say({ text: CLOCK_STANDS, kind: 'note' });
+  said.tell(store);
+  expect(said.message).toBeDefined();
+  store.play();
   said.tell(store);
   expect(said.message).toBeUndefined();
 });

@@ -120,7 +120,7 @@ test('by eye a liquid that sets the band free slows the clock down, so that ther
   expect(said).toEqual([]);
   acting.take([{ do: 'pour', liquid: 'water', volume_mL: 2 }]);
   expect(session.store.speed).toBe(5);
-  expect(said.map(({ text, action }) => [text, action?.label])).toEqual([['Slowed to ×5: the band leaves within a few mL.', '×20 again']]);
+  expect(said.map(({ text, action }) => [text, action?.label])).toEqual([['Slowed to ×5, to watch bed and tip.', '×20 again']]);
   said[0].action?.run();
   expect(session.store.speed).toBe(20);
   await expect.poll(() => session.store.moment?.events.some(({ action }) => action?.do === 'pour' && action.liquid === 'water')).toBe(true);

@@ -117,7 +117,7 @@ describe('the one line of the debrief', () => {
     expect(share).toBeGreaterThan(0.7);
     expect(mended.lesson.advice.kind).toBe('elute-on');
     expect(words).toContain(
-      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${(Math.floor(10 * at_mL) / 10).toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between; pour more of the weaker eluent as well, since ${(100 * (lesson.found?.lostBehind ?? 0)).toFixed(1)}\u202f% of the cobalt(II) stayed behind and ${(100 * (1 - targets.recovered)).toFixed(1)}\u202f% may be lost.`,
+      `change the receiver ${by_mL.toFixed(1)}\u202fmL sooner, at ${(Math.floor(10 * at_mL) / 10).toFixed(1)}\u202fmL, since ${(100 * share).toFixed(1)}\u202f% of the cobalt(II) left in between; let more of the weaker eluent run through as well, since ${(100 * (lesson.found?.lostBehind ?? 0)).toFixed(1)}\u202f% of the cobalt(II) stayed behind and ${(100 * (1 - targets.recovered)).toFixed(1)}\u202f% may be lost.`,
     );
   });
 
@@ -134,7 +134,7 @@ describe('the one line of the debrief', () => {
     const mended = told(stoppedAt(changedTo(lesson.advice.at_mL), leavesAt(whole, 'Co', 0.985) ?? 0));
     expect(mended.lesson.found?.carried).toBeLessThanOrEqual(targets.carried + 1e-3);
     expect(words).toMatch(
-      /change the receiver \d+\.\d\u202fmL later, .*; pour more of the weaker eluent as well, since \d\.\d\u202f% of the cobalt\(II\) stayed behind/,
+      /change the receiver \d+\.\d\u202fmL later, .*; let more of the weaker eluent run through as well, since \d\.\d\u202f% of the cobalt\(II\) stayed behind/,
     );
     expect(mended.lesson.advice.kind).toBe('elute-on');
   });
@@ -164,7 +164,7 @@ describe('the one line of the debrief', () => {
     const { lesson, words } = told([...whole.log.slice(0, ahead), { do: 'wait', until: { delivered_mL: stop_mL } }, { do: 'clamp', open_percent: 0 }]);
     // A fifth, to within the last drop.
     expect(lesson.advice).toEqual({ kind: 'elute-on', share: expect.closeTo(0.2, 1) as number });
-    expect(words).toMatch(/pour more of the weaker eluent, since (1\d|2\d)\.\d\u202f% of the cobalt\(II\) stayed behind/);
+    expect(words).toMatch(/let more of the weaker eluent run through, since (1\d|2\d)\.\d\u202f% of the cobalt\(II\) stayed behind/);
   });
 
   test('asks for a longer wash when nickel was still to come', () => {
