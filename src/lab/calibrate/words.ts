@@ -39,17 +39,24 @@ export function openWords({ parameters }: Pick<Calibration, 'parameters'>): stri
 }
 
 /** What the readings before the sample were good for; nothing if there are none. */
-export function beforeLoadWords({ beforeLoad: { readings, determine } }: Pick<Calibration, 'beforeLoad'>): string {
+export function beforeLoadWords({ beforeLoad: { readings, determine }, ...fit }: Pick<Calibration, 'beforeLoad' | 'parameters' | 'correlations'>): string {
   if (readings === 0) return '';
   const of = readings === 1 ? 'One reading was' : `${readings} readings were`;
-  const names = determine.length === 0 ? 'no number by itself' : listed(determine.map((path) => FIELDS[path].label));
+  const names = determine.length === 0 ? 'no number by itself' : listed(determine.map((path) => `${FIELDS[path].label}${togetherWith(fit, path)}`));
   return `${of} taken before the sample was poured, when there is no band yet: flow and bed alone determine ${names}.`;
 }
 
-/** Pairs that the readings determine only together. */
+/** The numbers that this one cannot be told apart from, where there are some. */
+function togetherWith({ parameters, correlations }: Pick<Calibration, 'parameters' | 'correlations'>, path: FittedParameter['path']): string {
+  const at = parameters.findIndex((one) => one.path === path);
+  const ties = parameters.filter((_, i) => i !== at && Math.abs(correlations[at]?.[i] ?? 0) >= TIED);
+  return ties.length === 0 ? '' : ` (only together with ${listed(ties.map(label))})`;
+}
+
+/** Pairs that the readings determine only together; where both are left open, that is told already. */
 export function tiedWords({ parameters, correlations }: Pick<Calibration, 'parameters' | 'correlations'>): string {
   const pairs = parameters.flatMap((one, i) => parameters.slice(i + 1).map((other, k) => ({ one, other, r: correlations[i][i + 1 + k] })));
-  const tied = pairs.filter(({ one, other, r }) => Math.abs(r) >= TIED && !one.open && !other.open);
+  const tied = pairs.filter(({ one, other, r }) => Math.abs(r) >= TIED && !(one.open && other.open));
   return tied
     .map(
       ({ one, other, r }) =>

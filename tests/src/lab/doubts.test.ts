@@ -5,7 +5,7 @@ import { loadedFrom } from '../../../src/lab/fit/before-load.ts';
 import { calibrated } from '../../../src/lab/fit/calibrate.ts';
 import { earlyWords, misfitDoubt, sieveWords } from '../../../src/lab/fit/doubts.ts';
 import { type Measurement, readMeasurements } from '../../../src/lab/fit/measurements.ts';
-import { beforeLoadWords } from '../../../src/lab/calibrate/words.ts';
+import { beforeLoadWords, strongestTie, tiedWords } from '../../../src/lab/calibrate/words.ts';
 import { predicted } from '../../../src/lab/fit/predict.ts';
 import { withValues } from '../../../src/lab/fit/calibrate.ts';
 import { shipped } from '../store/rig.ts';
@@ -44,7 +44,7 @@ describe('readings of the band before the sample', () => {
 
 describe('what readings before the sample determine', () => {
   test('a flow test alone: the bead, and nothing that holds cobalt', () => {
-    const { parameters, beforeLoad } = calibrated(
+    const { parameters, correlations, beforeLoad } = calibrated(
       LAB,
       exact('flow_test_mL,flow_test_min,flow_test_head_mm\n2,1,60', withValues(LAB, ['bed.bead_um'], [-0.5])),
       ['bed.bead_um', 'resin.curve_scale'],
@@ -52,21 +52,23 @@ describe('what readings before the sample determine', () => {
     expect(beforeLoad).toEqual({ readings: 1, determine: ['bed.bead_um'] });
     expect(parameters[0].value / (LAB.values['bed.bead_um'] * Math.exp(-0.2))).toBeCloseTo(1, 2);
     expect(parameters[1].open).toBe(true);
-    expect(beforeLoadWords({ beforeLoad })).toBe(
+    expect(beforeLoadWords({ beforeLoad, parameters, correlations })).toBe(
       'One reading was taken before the sample was poured, when there is no band yet: flow and bed alone determine bead diameter.',
     );
   });
 
   test('is said of them apart from the readings of the band', () => {
-    const { parameters, beforeLoad } = calibrated(LAB, exact('delivered_mL,flow_mL_per_min,leading_cm\n3,1,\n12,1,\n32,,1\n44,,1\n50,,1'), [
+    const { parameters, correlations, beforeLoad } = calibrated(LAB, exact('delivered_mL,flow_mL_per_min,leading_cm\n3,1,\n12,1,\n32,,1\n44,,1\n50,,1'), [
       'bed.bead_um',
       'resin.curve_scale',
     ]);
     expect(beforeLoad).toEqual({ readings: 2, determine: ['bed.bead_um'] });
     expect(parameters.map(({ open }) => open)).toEqual([false, false]);
-    expect(beforeLoadWords({ beforeLoad })).toMatch(/^2 readings were taken before the sample was poured, .*: flow and bed alone determine bead diameter\.$/);
-    expect(beforeLoadWords({ beforeLoad: { readings: 0, determine: [] } })).toBe('');
-    expect(beforeLoadWords({ beforeLoad: { readings: 1, determine: [] } })).toMatch(/determine no number by itself/);
+    expect(beforeLoadWords({ beforeLoad, parameters, correlations })).toMatch(
+      /^2 readings were taken before the sample was poured, .*: flow and bed alone determine bead diameter\.$/,
+    );
+    expect(beforeLoadWords({ beforeLoad: { readings: 0, determine: [] }, parameters, correlations })).toBe('');
+    expect(beforeLoadWords({ beforeLoad: { readings: 1, determine: [] }, parameters, correlations })).toMatch(/determine no number by itself/);
   });
 });
 
@@ -116,5 +118,18 @@ describe('a fit that leaves readings unexplained', () => {
     expect(misfitDoubt({ measurements, chiSquareAfter })).toMatch(
       /^The readings lie farther from the model than their errors.*row 3, flow_mL_per_min, lies 2\.0 /,
     );
+  });
+
+  test('names what a number cannot be told apart from, wherever it is named: one sentence does not call certain what another calls tied', () => {
+    const fit = calibrated(LAB, exact('flow_test_mL,flow_test_min,flow_test_head_mm\n2,1,60', withValues(LAB, ['bed.bead_um'], [-0.5])), [
+      'bed.bead_um',
+      'bed.porosity',
+    ]);
+    const [[, r]] = fit.correlations;
+    expect(Math.abs(r)).toBeGreaterThan(0.8);
+    expect(strongestTie(fit, 0)).toContain('porosity');
+    expect(beforeLoadWords(fit)).toMatch(/determine bead diameter \(only together with porosity\)/);
+    const open = fit.parameters.filter((one) => one.open).length;
+    expect(tiedWords(fit)).toMatch(open === 2 ? /^$/ : /^Bead diameter and porosity can only be determined together/);
   });
 });
