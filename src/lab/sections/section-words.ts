@@ -2,7 +2,7 @@ import { sum } from '../../../sim/math/sum.ts';
 import { isRecord, own } from '../../../sim/input/index.ts';
 import { effective, valueAt } from '../../../sim/lab/index.ts';
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
-import { DEFAULT_GRADE } from '../../../sim/terms/grades.ts';
+import { DEFAULT_GRADE, sieveOf } from '../../../sim/terms/grades.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { significant, withUnit } from '../../ui/text/format.ts';
 import { SECTIONS, type SectionId, sectionOf } from './contents.ts';
@@ -27,6 +27,15 @@ export function labelAt(json: unknown, path: string): string {
   return SECTIONS.find((section) => section.id === sectionOf(path))?.title.toLowerCase() ?? path;
 }
 
+/** The grade, and a bead that was set to what its sieves do not let through. */
+function gradeWords(json: unknown): string {
+  const grade = valueAt(json, 'resin.grade') ?? DEFAULT_GRADE;
+  const sieve = sieveOf(grade);
+  const bead_um = effective(json, 'bed.bead_um');
+  if (!sieve || bead_um === undefined || (bead_um >= sieve.wetLeast_um && bead_um <= sieve.wetMost_um)) return String(grade);
+  return `${String(grade)}; but beads of ${plain(bead_um, 'µm')}, which this grade does not hold (${sieve.wetLeast_um} to ${plain(sieve.wetMost_um, 'µm')})`;
+}
+
 function wordsOf(json: unknown, id: SectionId): string {
   const number = (path: FieldPath): string => plain(effective(json, path) ?? Number.NaN, FIELDS[path].unit);
   switch (id) {
@@ -35,7 +44,7 @@ function wordsOf(json: unknown, id: SectionId): string {
     case 'column':
       return `${number('column.bore_cm')} bore, ${number('bed.length_cm')} of resin`;
     case 'resin':
-      return String(valueAt(json, 'resin.grade') ?? DEFAULT_GRADE);
+      return gradeWords(json);
     case 'bottles':
       return bottleNames(json).join(', ');
     case 'sample':

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
+import { sectionWords } from '../../../src/lab/sections/section-words.ts';
 import { SECTIONS, sectionOf, stepOf } from '../../../src/lab/sections/contents.ts';
 
 test('every parameter of the tables is set in exactly one section', () => {
@@ -25,4 +26,10 @@ test('a step never leaves the range and is a power of ten', () => {
     expect(stepOf(path), path).toBeLessThanOrEqual(max - min);
     expect(Math.log10(stepOf(path)) % 1, path).toBeCloseTo(0, 9);
   }
+});
+
+test('the heading of the resin says when its beads are none that the grade holds', () => {
+  const words = (bead_um: number) => sectionWords({ resin: { grade: '50-100 mesh, 8 % cross-linked' }, bed: { bead_um } }, 'resin').replaceAll('\u202f', ' ');
+  expect(words(250)).toBe('50-100 mesh, 8 % cross-linked');
+  expect(words(150)).toBe('50-100 mesh, 8 % cross-linked; but beads of 150 µm, which this grade does not hold (180 to 425 µm)');
 });
