@@ -33,7 +33,7 @@ function gradeWords(json: unknown): string {
   const sieve = sieveOf(grade);
   const bead_um = effective(json, 'bed.bead_um');
   if (!sieve || bead_um === undefined || (bead_um >= sieve.wetLeast_um && bead_um <= sieve.wetMost_um)) return String(grade);
-  return `${String(grade)}; but beads of ${plain(bead_um, 'µm')}, which this grade does not hold (${sieve.wetLeast_um} to ${plain(sieve.wetMost_um, 'µm')})`;
+  return `beads of ${plain(bead_um, 'µm')}, not in ${String(grade)}`;
 }
 
 function wordsOf(json: unknown, id: SectionId): string {

@@ -31,5 +31,5 @@ test('a step never leaves the range and is a power of ten', () => {
 test('the heading of the resin says when its beads are none that the grade holds', () => {
   const words = (bead_um: number) => sectionWords({ resin: { grade: '50-100 mesh, 8 % cross-linked' }, bed: { bead_um } }, 'resin').replaceAll('\u202f', ' ');
   expect(words(250)).toBe('50-100 mesh, 8 % cross-linked');
-  expect(words(150)).toBe('50-100 mesh, 8 % cross-linked; but beads of 150 µm, which this grade does not hold (180 to 425 µm)');
+  expect(words(150)).toBe('beads of 150 µm, not in 50-100 mesh, 8 % cross-linked');
 });
