@@ -30,8 +30,8 @@ export function dryingsOf(steps: readonly Step[], whole: Whole): Drying[] {
   });
 }
 
-/** Repaired, the next liquid comes while a millimetre still stands above the bed. */
-export function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario): Mistake {
+/** Repaired, the next liquid comes while a millimetre still stands above the bed. Its size is the time it lasted; `end_min` is the end of the run. */
+export function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario, end_min: number): Mistake {
   const left = sectionOf(scenario.values) * LEFT_CM;
   const at_mL = event.delivered_mL - left;
   const repair: Repair = (steps) => {
@@ -43,5 +43,13 @@ export function dryingMistake({ event, ended, idle }: Drying, scenario: Scenario
       return late ? { ...step, at_mL } : step.action.do === 'receiver' ? { ...step, at_mL: step.at_mL + shift } : step;
     });
   };
-  return { kind: 'dried-bed', what: event.note ?? '', entry: event.entry, time_min: event.time_min, delivered_mL: event.delivered_mL, repair };
+  return {
+    kind: 'dried-bed',
+    what: event.note ?? '',
+    size: (ended?.time_min ?? end_min) - event.time_min,
+    entry: event.entry,
+    time_min: event.time_min,
+    delivered_mL: event.delivered_mL,
+    repair,
+  };
 }

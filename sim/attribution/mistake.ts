@@ -17,6 +17,8 @@ export interface Mistake {
   readonly kind: MistakeKind;
   /** In one line, with numbers and units. */
   readonly what: string;
+  /** How far it is from the procedure, in the unit of its kind: to tell the largest of several of one kind. */
+  readonly size: number;
   /** Where in the log, and when, it was made; entry -1 if it is something left out at the end. */
   readonly entry: number;
   readonly time_min: number;

@@ -40,7 +40,7 @@ export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Wh
   return [
     ...parts,
     onBed(steps),
-    ...dryings.map((drying) => dryingMistake(drying, scenario)),
+    ...dryings.map((drying) => dryingMistake(drying, scenario, whole.results.time_min)),
     ...clamps(steps, procedure),
     standing(steps, procedure, dryings),
     ...spills(steps),
@@ -48,8 +48,8 @@ export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Wh
   ].filter((mistake) => mistake !== undefined);
 }
 
-function mistake(kind: MistakeKind, at: Step, what: string, repair: Repair): Mistake {
-  return { kind, what, entry: at.entry, time_min: at.time_min, delivered_mL: at.at_mL, repair };
+function mistake(kind: MistakeKind, at: Step, what: string, size: number, repair: Repair): Mistake {
+  return { kind, what, size, entry: at.entry, time_min: at.time_min, delivered_mL: at.at_mL, repair };
 }
 
 function differs(a: number, b: number): boolean {
@@ -63,14 +63,20 @@ function mL(volume: number): string {
 function loadMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
   const [had, wanted] = [volumeOf(cycle.load), volumeOf(model.load)];
   if (!(wanted > 0) || Math.abs(had - wanted) <= 0.01 * wanted) return undefined;
-  return mistake('load-volume', cycle.load[0], `${mL(had)} of sample instead of ${mL(wanted)}`, rescaled(cycle.load, wanted / had));
+  return mistake('load-volume', cycle.load[0], `${mL(had)} of sample instead of ${mL(wanted)}`, Math.abs(had - wanted), rescaled(cycle.load, wanted / had));
 }
 
 function conditioningMistake(cycle: Cycle, model: Cycle, c: number, acid: string | undefined): Mistake | undefined {
   const [had, wanted] = [volumeOf(cycle.conditioning), volumeOf(model.conditioning)];
   if (acid === undefined || had >= wanted || !differs(had, wanted)) return undefined;
   const kind = c === 0 ? 'short-conditioning' : 'no-recondition';
-  return mistake(kind, cycle.load[0], `${mL(had)} of acid before the sample instead of ${mL(wanted)}`, morePoured(acid, wanted - had, cycle.load[0].id));
+  return mistake(
+    kind,
+    cycle.load[0],
+    `${mL(had)} of acid before the sample instead of ${mL(wanted)}`,
+    wanted - had,
+    morePoured(acid, wanted - had, cycle.load[0].id),
+  );
 }
 
 function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | undefined {
@@ -81,6 +87,7 @@ function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | und
     'deep-head',
     cycle.load[0],
     `sample poured into ${(10 * had).toFixed(0)} mm of liquid instead of ${(10 * wanted).toFixed(0)} mm`,
+    had - wanted,
     postponed(cycle.load[0].id, (had - wanted) * section),
   );
 }
@@ -101,6 +108,7 @@ function wrongPours(kind: MistakeKind, pours: readonly PourStep[], acid: string,
     kind,
     wrong[0],
     what,
+    volumeOf(wrong),
     changed(
       wrong.map(({ id }) => id),
       (action): Action => (action.do === 'pour' ? { ...action, liquid: acid } : action),
@@ -114,8 +122,8 @@ function washMistake(cycle: Cycle, model: Cycle, acid: string | undefined): Mist
   if (acid === undefined || !next || !differs(had, wanted)) return undefined;
   const what = `${mL(had)} of wash instead of ${mL(wanted)}`;
   return had < wanted
-    ? mistake('short-wash', next, what, morePoured(acid, wanted - had, next.id))
-    : mistake('long-wash', next, what, lessPoured(cycle.wash, had - wanted));
+    ? mistake('short-wash', next, what, wanted - had, morePoured(acid, wanted - had, next.id))
+    : mistake('long-wash', next, what, had - wanted, lessPoured(cycle.wash, had - wanted));
 }
 
 function elutionMistake(cycle: Cycle, model: Cycle, water: string | undefined, next: Cycle | undefined): Mistake | undefined {
@@ -127,6 +135,7 @@ function elutionMistake(cycle: Cycle, model: Cycle, water: string | undefined, n
     'stopped-early',
     last,
     `${mL(had)} of ${water} instead of ${mL(wanted)}`,
+    wanted - had,
     before ? morePoured(water, wanted - had, before.id) : moreAtEnd(water, wanted - had),
   );
 }
@@ -136,7 +145,7 @@ function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
   if (!start || !modelStart || !model.receiver) return undefined;
   const wanted = model.receiver.at_mL - modelStart.at_mL;
   const repair = receiverAfter(cycle.receiver?.id ?? -2, start.id, wanted, model.receiver.action.label);
-  if (!cycle.receiver) return mistake('receiver-unchanged', start, 'the receiver was never changed', repair);
+  if (!cycle.receiver) return mistake('receiver-unchanged', start, 'the receiver was never changed', volumeOf(cycle.elution), repair);
   const off = cycle.receiver.at_mL - start.at_mL - wanted;
   if (Math.abs(off) < RECEIVER_SLACK_ML) return undefined;
   return mistake(
@@ -144,6 +153,7 @@ function receiverMistake(cycle: Cycle, model: Cycle): Mistake | undefined {
     cycle.receiver,
     // How late that is for the ions is said relative to their window, so only the volumes are given here.
     `receiver changed ${beside(wanted + off, start.action.liquid)} instead of ${beside(wanted, start.action.liquid)}`,
+    Math.abs(off),
     repair,
   );
 }
@@ -161,6 +171,7 @@ function onBed(steps: readonly Step[]): Mistake | undefined {
     'poured-on-bed',
     struck[0],
     what,
+    volumeOf(struck),
     changed(
       struck.map(({ id }) => id),
       (action): Action => (action.do === 'pour' ? { ...action, how: 'wall' } : action),
@@ -178,10 +189,13 @@ function clamps(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
       these.map(({ id }) => id),
       (action): Action => (action.do === 'clamp' ? { ...action, open_percent: usual } : action),
     );
-  return [
-    ...(wide.length > 0 ? [mistake('wide-clamp', wide[0], `clamp ${wide[0].open} % open instead of ${usual} %`, repaired(wide))] : []),
-    ...(narrow.length > 0 ? [mistake('narrow-clamp', narrow[0], `clamp ${narrow[0].open} % open instead of ${usual} %`, repaired(narrow))] : []),
-  ];
+  const told = (kind: MistakeKind, these: readonly Step[]): Mistake[] => {
+    if (these.length === 0) return [];
+    const offOf = ({ open }: Step): number => Math.abs(open - usual);
+    const most = these.reduce((far, step) => (offOf(step) > offOf(far) ? step : far));
+    return [mistake(kind, most, `clamp ${most.open} % open instead of ${usual} %`, offOf(most), repaired(these))];
+  };
+  return [...told('wide-clamp', wide), ...told('narrow-clamp', narrow)];
 }
 
 /** Time in which nothing flowed, because the clamp was shut; the time a dried bed stood dry is not counted. */
@@ -190,17 +204,19 @@ function standing(steps: readonly Step[], procedure: readonly Step[], dryings: r
   const waits = steps.filter((step) => idleOf(step) > 0 && !dryings.some(({ idle }) => idle.includes(step)));
   const [had, wanted] = [waits, procedure].map((these) => these.reduce((sum, step) => sum + idleOf(step), 0));
   if (had <= wanted + IDLE_SLACK_MIN) return undefined;
-  return mistake('standing-still', waits[0], `nothing flowed for ${had.toFixed(0)} min`, without(waits.map(({ id }) => id)));
+  return mistake('standing-still', waits[0], `nothing flowed for ${had.toFixed(0)} min`, had, without(waits.map(({ id }) => id)));
 }
 
 function spills(steps: readonly Step[]): Mistake[] {
   return steps.flatMap((step) =>
-    step.action.do === 'spill' ? [mistake('spill', step, `${(100 * step.action.share).toFixed(0)} % of a vessel spilled`, without([step.id]))] : [],
+    step.action.do === 'spill'
+      ? [mistake('spill', step, `${(100 * step.action.share).toFixed(0)} % of a vessel spilled`, step.action.share, without([step.id]))]
+      : [],
   );
 }
 
 /** Stirring is a rescue, but a loaded bed that is stirred has lost its bands. */
 function stirs(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
   if (procedure.some(({ action }) => action.do === 'stir')) return [];
-  return steps.flatMap((step) => (step.action.do === 'stir' ? [mistake('stirred', step, 'the bed was stirred up', without([step.id]))] : []));
+  return steps.flatMap((step) => (step.action.do === 'stir' ? [mistake('stirred', step, 'the bed was stirred up', 1, without([step.id]))] : []));
 }

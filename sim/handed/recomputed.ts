@@ -2,16 +2,16 @@
 import { AT } from '../column/index.ts';
 import {
   effluentCurve,
+  type FractionTargets,
   framesApart,
-  keptHolds,
   keptOf,
-  meetsTask,
   type Plan,
   progressOf,
   receiverLabels,
   type Results,
   switchWindow,
   targetsOf,
+  taskHeld,
   trimmed,
   withStop,
 } from '../history/index.ts';
@@ -54,12 +54,13 @@ export interface Recomputed {
   readonly window_mL: readonly [from: number, to: number] | undefined;
   readonly delivered_mL: number;
   readonly time_min: number;
-  /** Of the receiver that counts for the target: shares of what was poured, acid in mmol. */
+  /** What the task is judged by, of the receivers for the target: shares of what was poured, acid in mmol. */
   readonly recovered: number;
   readonly carried: number;
   readonly acid_mmol: number;
-  /** Did what the task asks. */
+  /** Did what the task asks, which is in `targets`. */
   readonly meets: boolean;
+  readonly targets: FractionTargets;
   /** The target leaving the tip, mol/L, along the volume delivered, mL. */
   readonly leaving: { readonly xs: readonly number[]; readonly ys: readonly number[] };
   readonly predictions: readonly { readonly occasion: Occasion; readonly right: boolean | undefined }[];
@@ -70,7 +71,8 @@ export interface Recomputed {
   /** For the comparison with what was handed out. */
   readonly under: Under | undefined;
   readonly of: string;
-  readonly mistakes: readonly { readonly kind: string; readonly what: string; readonly delivered_mL: number }[];
+  /** What was done otherwise than the procedure; `size` tells the larger of two of one kind. */
+  readonly mistakes: readonly { readonly kind: string; readonly what: string; readonly size: number; readonly delivered_mL: number }[];
 }
 
 /** Computes a handed-in run again, up to the time at which it was handed in. `alive` is called meanwhile. */
@@ -102,8 +104,8 @@ export function recomputed(handed: HandedRun, alive: () => void = () => undefine
     window_mL: window && [window.from_mL, window.to_mL],
     delivered_mL: results.delivered_mL,
     time_min: results.time_min,
-    ...keptHolds(plan, targets),
-    meets: meetsTask(plan, targets),
+    ...taskHeld(plan, targets),
+    targets,
     leaving: effluentCurve(plan, targets.target, framesApart(plan, APART_ML)),
     predictions: predictions.map((one) => ({ occasion: one.occasion, right: truthOf(one, { scenario, plan, targets, moment })?.agrees })),
     answers: judged(scenario, answers),
@@ -151,5 +153,5 @@ function mistakesIn(scenario: Scenario, { record, events }: Run, results: Result
   if (scenario.procedure.length === 0) return [];
   const whole = { ...record, events, results };
   const found = mistakesOf(scenario, stepsOf(scenario, whole), whole, procedureSteps(scenario));
-  return found.map(({ kind, what, delivered_mL }) => ({ kind, what, delivered_mL }));
+  return found.map(({ kind, what, size, delivered_mL }) => ({ kind, what, size, delivered_mL }));
 }

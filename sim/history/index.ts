@@ -3,7 +3,7 @@ export { BAND_LEAST, bandAt, bandNow, type Track, trackOf } from './bands.ts';
 export { certain, movedEluent, movedReceiver, withReceiverMoved } from './changes/edit.ts';
 export { type Handle, handlesOf } from './changes/handles.ts';
 export { type Span, isSettled, keptHolds, keptOf, spansOf, withStop } from './changes/fractions.ts';
-export { meetsTask, namesOf, type Together, togetherOf } from './changes/together.ts';
+export { meetsTask, namesOf, taskHeld, type Together, togetherOf } from './changes/together.ts';
 export { logWithActionsAt } from './changes/inserted.ts';
 export { keptAmong } from './changes/kept.ts';
 export { keptVerdict } from './changes/kept-verdict.ts';

@@ -16,26 +16,12 @@ import { columnBriefly } from '../ui/text/task/task-words.ts';
 import type { ClassRoom, HandedOut, Held } from './class-room.ts';
 import { droppedFiles, pasted, textsOf } from './given-files.ts';
 import { marks } from './marks.ts';
-import {
-  answerRows,
-  ASKED_AT_THE_END,
-  commonMistakes,
-  metWords,
-  type CommonMistake,
-  MISTAKES,
-  mistakeRows,
-  QUESTIONS,
-  questionRows,
-  runColumns,
-  runRows,
-  runsOf,
-  wholeTable,
-  wordsOf,
-} from './tables/summary.ts';
+import { answerRows, ASKED_AT_THE_END, metWords, QUESTIONS, questionRows, runColumns, runRows, runsOf, wholeTable, wordsOf } from './tables/summary.ts';
+import { type Difference, differenceRows, DIFFERENCES, differencesOf, MISSED, missedRows } from './tables/differences.ts';
 import { elsewhereWords, nameRows, NAMES, objectionRows, OBJECTIONS } from './tables/objections.ts';
 import '../ui/table.ts';
 
-/** Buttons for the runs that show a mistake best. */
+/** Buttons for the runs that show a difference best. */
 const SHOWN_MOST = 5;
 
 /** Takes in the runs of a class, computes them again, and shows the class on one page. */
@@ -139,22 +125,25 @@ export class TakeIn extends LiveElement {
     const predicted = questionRows(held);
     const answers = answerRows(held);
     const words = wordsOf(held);
-    const mistakes = commonMistakes(held);
+    const differences = differencesOf(held);
+    const missed = missedRows(held);
     return html`
       ${objections.length > 0 ? html`<section><bf-table caption="Files that do not agree" .columns=${OBJECTIONS} .rows=${objections}></bf-table></section>` : nothing}
       ${names.length > 0 ? html`<section><bf-table caption="Names on more runs than there were tries" .columns=${NAMES} .rows=${names}></bf-table></section>` : nothing}
       <section aria-labelledby="switch"><h2 id="switch">When water was started and the receiver changed</h2>
         <div class="wide" role="region" aria-label="The figure, to be scrolled" tabindex="0">${marks(runsOf(held))}</div>
-        <p class="soft">▼ water started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and mistakes below are counted over the runs that agree.</p>
+        <p class="soft">▼ water started, ○ receiver changed, bar: window in which a change would have met the target in that run. Predictions, answers and differences below are counted over the runs that agree.</p>
       </section>
       <section><bf-table caption="Runs" .columns=${runColumns(held)} .rows=${runRows(held)} no-copy></bf-table></section>
       <section>${predicted.length > 0 ? html`<bf-table caption="Predictions" .columns=${QUESTIONS} .rows=${predicted}></bf-table>` : html`<p>No predictions were handed in.</p>`}</section>
       ${answers.length > 0 ? html`<section><bf-table caption="Answers" .columns=${ASKED_AT_THE_END} .rows=${answers}></bf-table></section>` : nothing}
       ${words.map(({ question, said }) => html`<section><h3>${question}</h3><dl>${said.map((one) => html`<dt>${one.who}</dt><dd>${one.words}</dd>`)}</dl></section>`)}
+      ${missed.length > 0 ? html`<section><bf-table caption="Runs that missed the task" .columns=${MISSED} .rows=${missed}></bf-table></section>` : nothing}
       <section>${
-        mistakes.length > 0
-          ? html`<bf-table caption="Common mistakes" .columns=${MISTAKES} .rows=${mistakeRows(held)}></bf-table>
-            <div class="row screen">${mistakes.slice(0, SHOWN_MOST).map((one) => html`<button type="button" @click=${() => this.open(one)}>Open ${one.who}: ${one.mistake}</button>`)}</div>`
+        differences.length > 0
+          ? html`<bf-table caption="Differences from the procedure, and what they cost" .columns=${DIFFERENCES} .rows=${differenceRows(held)}></bf-table>
+            <p class="soft">A difference whose runs all met the task cost none of them the task. Where some missed it, look at the run: it may have missed for another reason.</p>
+            <div class="row screen">${differences.slice(0, SHOWN_MOST).map((one) => html`<button type="button" @click=${() => this.open(one)}>Open ${one.who}: ${one.difference}</button>`)}</div>`
           : html`<p>Nobody departed from the procedure.</p>`
       }</section>`;
   }
@@ -194,7 +183,7 @@ export class TakeIn extends LiveElement {
   }
 
   /** Opens a run on the bench; the run there is put aside. */
-  private async open({ file, who, mistake }: CommonMistake) {
+  private async open({ file, who, difference }: Difference) {
     const { session, room } = this;
     const parsed = parseJson(room?.textOf(file) ?? '', 'run');
     if (!session || !parsed.ok) return;
@@ -208,7 +197,7 @@ export class TakeIn extends LiveElement {
     const before = session.saved();
     if (!read.ok || !(await session.openRun(read.value))) return showMessage(this, { kind: 'problem', text: `The run of ${who} could not be opened.` });
     session.putAside(before);
-    session.nameExample(`${who}, ${mistake}`);
+    session.nameExample(`${who}, ${difference}`);
     await session.store.seek(session.store.plan?.logEnd.time_min ?? 0);
     location.hash = '#bench';
   }

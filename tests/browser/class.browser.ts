@@ -122,12 +122,16 @@ describe('an instructor', () => {
         ['run-19.json', 'damaged'],
         ['run-23.json', 'altered'],
       ]);
-      expect(await page.getByRole('table', { name: 'Runs' }).getByRole('row').count()).toBe(RUNS + 1);
+      expect(await page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').count()).toBe(RUNS + 1);
       // Nickel leaves first; who said cobalt, every column of seed 2, is wrong. Counted are the 25 that agree.
       const asked = await page.getByRole('table', { name: 'Predictions' }).getByRole('row').nth(1).innerText();
       expect(asked.split('\t').slice(1)).toEqual(['18', '7', '0']);
-      const mistakes = await page.getByRole('table', { name: 'Common mistakes' }).getByRole('row').allInnerTexts();
-      expect(mistakes.map((row) => row.split('\t')[0])).toEqual(['mistake', 'receiver late', 'receiver early']);
+      const differences = await page.getByRole('table', { name: 'Differences from the procedure' }).getByRole('row').allInnerTexts();
+      expect(differences.map((row) => row.split('\t')[0])).toEqual(['difference', 'receiver late', 'receiver early']);
+      // As many runs are named as are counted above to have missed the task.
+      const met = Number(/(\d+) of the 25 that agree met the task/.exec(await page.getByText(/that agree met the task/).innerText())?.[1]);
+      const missed = await page.getByRole('table', { name: 'Runs that missed the task' }).getByRole('row').count();
+      expect(missed - 1).toBe(25 - met);
       expect(await page.locator('bf-take-in svg circle.change').count()).toBe(27);
       expect(await axeViolations(page)).toEqual([]);
 
@@ -186,7 +190,7 @@ describe('an instructor', () => {
       const data = { items: [], files: [group], dragOperationsMask: 1 };
       for (const type of ['dragEnter', 'dragOver', 'drop'] as const) await client.send('Input.dispatchDragEvent', { type, x, y, data });
       await page.getByText('2 of 3', { exact: true }).waitFor({ timeout: PATIENCE_MS });
-      const rows = await page.getByRole('table', { name: 'Runs' }).getByRole('row').allInnerTexts();
+      const rows = await page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').allInnerTexts();
       expect(rows.slice(1).map((row) => row.split('\t')[1])).toEqual(['agrees', 'agrees', expect.stringMatching(/damaged|foreign/)]);
       await page.getByText('notes.txt').first().waitFor();
       await close();

@@ -172,7 +172,7 @@ describe('what is handed out', () => {
       await instructor.page.locator('input.files').setInputFiles([handOutFile, runFile]);
       await instructor.page.locator('bf-take-in strong', { hasText: '1 of 1' }).waitFor();
       await instructor.page.getByText(/Compared with what was handed out/).waitFor();
-      const row = await instructor.page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText();
+      const row = await instructor.page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').nth(1).innerText();
       expect(row).toContain(NAME);
       expect(row).toContain('1 of 2');
       expect(row).toContain('agrees');
@@ -216,16 +216,19 @@ describe('what is handed out', () => {
       const rows = await page.getByRole('table', { name: 'Files that do not agree' }).getByRole('row').allInnerTexts();
       // The run is as sound as before; only the damaged link is buried under nothing.
       expect(rows.slice(1).map((row) => row.split('\t').slice(1, 3))).toEqual([['damaged', '']]);
-      expect((await page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText()).split('\t').slice(0, 2)).toEqual(['code 6', 'no hand-out']);
+      expect((await page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').nth(1).innerText()).split('\t').slice(0, 2)).toEqual([
+        'code 6',
+        'no hand-out',
+      ]);
       await page.getByText(/^1 run is not of this hand-out: 1 from none\. They are compared/).waitFor();
       await button(page, 'Compare with no hand-out').click();
       await soon(() => page.getByText(/not of this hand-out|Compared with what was handed out/).count()).toBe(0);
-      expect((await page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText()).split('\t')[1]).toBe('agrees');
+      expect((await page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').nth(1).innerText()).split('\t')[1]).toBe('agrees');
       // A link that is opened brings its run along.
       await page.goto('about:blank');
       await page.goto(link);
-      await page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).waitFor();
-      expect(await page.getByRole('table', { name: 'Runs' }).getByRole('row').nth(1).innerText()).toContain('code 6');
+      await page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').nth(1).waitFor();
+      expect(await page.getByRole('table', { name: 'Runs', exact: true }).getByRole('row').nth(1).innerText()).toContain('code 6');
       await close();
     },
     TIME_MS,

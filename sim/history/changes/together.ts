@@ -39,11 +39,25 @@ export function togetherOf(plan: Plan, targets: FractionTargets): Together | und
   return { labels, shares, ...held, volume_mL: sum(stays.map(({ from_mL, to_mL }) => to_mL - from_mL)), meets: meetsTargets(held, targets) };
 }
 
-/** Whether a run did what its task asks: its receivers for the target together, where there are several, else the one that counts. */
-export function meetsTask(plan: Plan, targets: FractionTargets): boolean {
+/** What a task is judged by: shares of what was poured, acid in mmol. */
+export interface TaskHeld {
+  readonly recovered: number;
+  readonly carried: number;
+  readonly acid_mmol: number;
+  readonly meets: boolean;
+}
+
+/** What a run has for its task: its receivers for the target together, where there are several, else the one that counts; nothing where none does. */
+export function taskHeld(plan: Plan, targets: FractionTargets): TaskHeld {
   const kept = keptOf(plan, targets);
   const found = togetherOf(plan, targets) ?? (kept && keptVerdict(plan, targets, kept));
-  return found?.meets ?? false;
+  if (!found) return { recovered: 0, carried: 0, acid_mmol: 0, meets: false };
+  const { recovered, carried, acid_mmol, meets } = found;
+  return { recovered, carried, acid_mmol, meets };
+}
+
+export function meetsTask(plan: Plan, targets: FractionTargets): boolean {
+  return taskHeld(plan, targets).meets;
 }
 
 export function namesOf({ labels }: Together): string {

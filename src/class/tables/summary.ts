@@ -179,41 +179,8 @@ function questionsIn(taken: readonly Taken[]): string[] {
   return [...new Set(runsOf(taken).flatMap(({ answers }) => answers.map(({ prompt }) => prompt)))];
 }
 
-export const MISTAKES: readonly Column[] = [
-  { key: 'mistake', label: 'mistake' },
-  { key: 'runs', label: 'runs' },
-  { key: 'who', label: 'clearest example' },
-  { key: 'what', label: 'what happened' },
-];
-
-/** The commonest first. Best shown by the run with the fewest other mistakes. */
-export function mistakeRows(taken: readonly Taken[]): Row[] {
-  return commonMistakes(taken).map(({ mistake, count, who, what }) => ({ mistake, runs: String(count), who, what }));
-}
-
-export interface CommonMistake {
-  readonly mistake: string;
-  readonly count: number;
-  /** The run that shows it best: who, in which file, and what happened there. */
-  readonly who: string;
-  readonly file: string;
-  readonly what: string;
-}
-
-export function commonMistakes(taken: readonly Taken[]): CommonMistake[] {
-  const sound = taken.flatMap(({ verdict, run, file }) => (verdict === 'agrees' && run ? [{ run, file }] : []));
-  const made = sound.flatMap(({ run, file }) => run.mistakes.map((mistake) => ({ run, file, mistake })));
-  const kinds = [...new Set(made.map(({ mistake }) => mistake.kind))];
-  const rows = kinds.map((kind) => {
-    const of = made.filter(({ mistake }) => mistake.kind === kind);
-    const best = of.reduce((clearest, one) => (one.run.mistakes.length < clearest.run.mistakes.length ? one : clearest));
-    return { count: new Set(of.map(({ run }) => run)).size, mistake: kind.replaceAll('-', ' '), who: best.run.who, file: best.file, what: best.mistake.what };
-  });
-  return rows.sort((a, b) => b.count - a.count);
-}
-
 /** In an altered file it is not known what the student really did and answered. */
-function agreeing(taken: readonly Taken[]): Recomputed[] {
+export function agreeing(taken: readonly Taken[]): Recomputed[] {
   return runsOf(taken.filter(({ verdict }) => verdict === 'agrees'));
 }
 
