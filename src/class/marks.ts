@@ -12,6 +12,8 @@ const CURVE = 90;
 const ROW = 18;
 const BELOW = 48;
 const NAME_MAX = 20;
+/** px by which the two marks of a run lie above and below its line: a receiver is often changed with the water. */
+const APART = 4;
 
 /** Where each started the weaker eluent (triangle) and changed the receiver (circle), under the effluent of every run; bars are the windows that were open to them. */
 export function marks(runs: readonly Recomputed[]) {
@@ -42,7 +44,7 @@ function row({ who, eluent_mL, change_mL, window_mL }: Recomputed, x: ReturnType
   return svg`<g><title>${who}: ${told.join(', ')}</title>
     <text x=${LEFT - 8} y=${y} text-anchor="end" dominant-baseline="middle">${name}</text>
     ${window_mL ? svg`<rect class="window" x=${x(window_mL[0])} width=${Math.max(1, x(window_mL[1]) - x(window_mL[0]))} y=${y - 6} height="12"></rect>` : nothing}
-    ${eluent_mL === undefined ? nothing : svg`<path class="water" d="M -5 -5 L 5 -5 L 0 5 Z" transform="translate(${x(eluent_mL)} ${y})"></path>`}
-    ${change_mL === undefined ? nothing : svg`<circle class="change" cx=${x(change_mL)} cy=${y} r="4.5"></circle>`}
+    ${eluent_mL === undefined ? nothing : svg`<path class="water" d="M -5 -5 L 5 -5 L 0 5 Z" transform="translate(${x(eluent_mL)} ${y - APART})"></path>`}
+    ${change_mL === undefined ? nothing : svg`<circle class="change" cx=${x(change_mL)} cy=${y + APART} r="4"></circle>`}
   </g>`;
 }

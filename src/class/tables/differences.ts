@@ -3,7 +3,7 @@ import { elementOf } from '../../../sim/terms/ions.ts';
 import { millimolesBeside, percentBeside } from '../../ui/text/beside-limit.ts';
 import type { Column, Row } from '../../ui/text/csv.ts';
 import { millimoles, percent, quantity } from '../../ui/text/format.ts';
-import { agreeing } from './summary.ts';
+import { agreeing, differencesBriefly, nameOf } from './summary.ts';
 
 // Which runs missed the task and by how much, and what was done otherwise than the procedure. The one need not come from the other: a wash
 // that is ended where the band stands is shorter than the procedure's and does no harm. So each difference is told with the runs it is in
@@ -49,11 +49,6 @@ export function missedWords({ recovered, carried, acid_mmol, targets }: Recomput
   ].join('. ');
 }
 
-/** Names of what a run did otherwise than the procedure, each once. */
-export function differencesBriefly({ mistakes }: Recomputed): string {
-  return [...new Set(mistakes.map(({ kind }) => nameOf(kind)))].join(', ');
-}
-
 export const DIFFERENCES: readonly Column[] = [
   { key: 'difference', label: 'difference' },
   { key: 'runs', label: 'runs with it' },
@@ -89,8 +84,4 @@ export function differencesOf(taken: readonly Taken[]): Difference[] {
     return { difference: nameOf(kind), runs: runs.length, missed: runs.filter(({ meets }) => !meets).length, who: run.who, file, what: mistake.what };
   });
   return rows.sort((a, b) => b.missed - a.missed || b.runs - a.runs);
-}
-
-function nameOf(kind: string): string {
-  return kind.replaceAll('-', ' ');
 }

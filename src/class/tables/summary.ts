@@ -86,6 +86,7 @@ export function wholeTable(
     SAME,
     { key: 'seed', label: 'column (seed)' },
     { key: 'apart', label: 'differs from hand-out' },
+    { key: 'differences', label: 'otherwise than the procedure' },
   ];
   const rows = runRows(taken).map((row, i): Row => {
     const { file, run, apart, sameAs } = taken[i];
@@ -96,6 +97,7 @@ export function wholeTable(
       same: sameAs.join(', '),
       seed: run?.seed,
       apart: apart.map(({ path, received }) => `${path}: ${received}`).join('; '),
+      differences: run && differencesBriefly(run),
       ...Object.fromEntries(answers),
     };
   });
@@ -186,4 +188,13 @@ export function agreeing(taken: readonly Taken[]): Recomputed[] {
 
 export function runsOf(taken: readonly Taken[]): Recomputed[] {
   return taken.flatMap(({ run }) => (run ? [run] : []));
+}
+
+/** Names of what a run did otherwise than the procedure, each once. */
+export function differencesBriefly({ mistakes }: Recomputed): string {
+  return [...new Set(mistakes.map(({ kind }) => nameOf(kind)))].join(', ');
+}
+
+export function nameOf(kind: string): string {
+  return kind.replaceAll('-', ' ');
 }

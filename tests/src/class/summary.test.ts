@@ -8,6 +8,8 @@ import type { Log } from '../../../sim/terms/types.ts';
 import { ClassRoom } from '../../../src/class/class-room.ts';
 import { elsewhereWords, nameRows, objectionRows } from '../../../src/class/tables/objections.ts';
 import { metWords, questionRows, runColumns, runRows, wholeTable } from '../../../src/class/tables/summary.ts';
+import { marks } from '../../../src/class/marks.ts';
+import { markup } from '../markup.ts';
 import { csvText } from '../../../src/ui/text/csv.ts';
 import { shipped } from '../store/rig.ts';
 
@@ -61,6 +63,7 @@ describe('runs of the same actions', () => {
   test('are not named where both follow the procedure, and need no column', async () => {
     const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)], ['b', written('Bo', SCENARIO.procedure)]);
     expect(runRows(held).map(({ same }) => same)).toEqual(['', '']);
+    expect(wholeTable(held).rows.map(({ differences }) => differences)).toEqual(['', '']);
     expect(runColumns(held).map(({ label }) => label)).not.toContain('same actions as');
   });
 });
@@ -206,4 +209,23 @@ test('runs that met the task are counted above and told in table and spreadsheet
   expect(runRows(held).map(({ met }) => met)).toEqual([good === 1 ? 'yes' : 'no', 'no', undefined]);
   const { columns, rows } = wholeTable(held);
   expect([columns.map(({ label }) => label).includes('met the task'), rows[1]?.['met']]).toEqual([true, 'no']);
+});
+
+test('the spreadsheet names what a run did otherwise than the procedure', async () => {
+  const loaded = SCENARIO.procedure.findIndex((action) => action.do === 'pour' && action.liquid === 'sample');
+  const short: Log = SCENARIO.procedure.map((action, i) =>
+    action.do === 'pour' && action.liquid === 'acid' && i > loaded ? { ...action, volume_mL: action.volume_mL / 2 } : action,
+  );
+  const { held } = await roomWith(['a', written('Ada', short)]);
+  expect(wholeTable(held).rows[0].differences).toContain('short wash');
+});
+
+test('a receiver that was changed with the water has its mark beside that of the water', async () => {
+  const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)]);
+  const run = held.flatMap((one) => one.run ?? [])[0];
+  const drawn = markup(marks([{ ...run, eluent_mL: 50, change_mL: 50 }]));
+  const [, x = '', y = ''] = /translate\(([\d.]+) ([\d.]+)\)/.exec(drawn) ?? [];
+  const [, cx = '', cy = ''] = /<circle class="change" cx=([\d.]+) cy=([\d.]+)/.exec(drawn.replaceAll(/(c[xy]=)"([\d.]+)"/g, '$1$2')) ?? [];
+  expect(Number(cx)).toBe(Number(x));
+  expect(Number(cy) - Number(y)).toBeGreaterThanOrEqual(8);
 });
