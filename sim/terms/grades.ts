@@ -82,6 +82,11 @@ export function gradeNumber(grade: unknown, path: string): number | undefined {
   return numbers && Object.hasOwn(numbers, path) ? numbers[path].value : undefined;
 }
 
+/** Whether beads of this diameter are among those that the sieves let through. */
+export function isSieved({ wetLeast_um, wetMost_um }: SieveClass, bead_um: number): boolean {
+  return bead_um >= wetLeast_um && bead_um <= wetMost_um;
+}
+
 /** Sieve class of a grade; undefined if the grade is not known. */
 export function sieveOf(grade: unknown): SieveClass | undefined {
   return Object.entries(SIEVE_CLASSES).find(([name]) => String(grade).startsWith(`${name},`))?.[1];

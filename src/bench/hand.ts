@@ -12,12 +12,16 @@ export class Hand {
   @tracked volume_mL = USUAL_ML;
   @tracked how: How = 'wall';
 
+  private suited: Scenario | undefined;
   private bottles = '';
   /** By bottle: as it was last set, or else as the procedure first pours it. */
   private amounts: Record<string, number> = {};
 
   /** Takes the bottle of the first pour in hand where another column or another set of bottles stands on the bench, or another procedure asks for other amounts. */
   suit(scenario: Scenario): void {
+    // Asked for each picture of a run: only another scenario is looked into.
+    if (scenario === this.suited) return;
+    this.suited = scenario;
     const inOrder = bottlesInOrder(scenario);
     const amounts = firstPours(scenario);
     const bottles = JSON.stringify([scenario.seed, inOrder, amounts]);

@@ -65,6 +65,7 @@ export function glassWords(options: GlassWords): TemplateResult {
   const beside = Math.max(Math.min(level, layout.ruler.top - 9), Math.min(TURN_PX, layout.ruler.top - 9));
   const lags = Math.abs(drawn.level_cm - moment.level_cm) > LAG_CM;
   const liquid = lags ? '' : drawn.level_cm > 0 ? withUnit(fixed(drawn.level_cm * 10, 0), 'mm') : narrow ? 'empty' : 'no liquid';
+  const standing = standingOf(options);
   const clampOpen = options.turnedTo === undefined ? moment.clampOpen : options.turnedTo / 100;
   const open = clampOpen > 0 ? `${layout.width < TERSE ? '' : 'open '}${percent(clampOpen, 0)}` : 'shut';
   return svg`<svg class="words" aria-hidden="true" width=${layout.width} height=${layout.height}>
@@ -74,11 +75,11 @@ export function glassWords(options: GlassWords): TemplateResult {
       .map(({ y, text }) => svg`<text class="tick" x=${layout.ruler.left} y=${y}>${text}</text>`)}
     ${narrow ? start(layout.ruler.left, beside, liquid, 'strong flag') : end(left, level, liquid, 'strong')}
     ${narrow ? start(layout.width - 36, layout.clamp, open) : end(layout.centre - 24, layout.clamp, open)}
-    ${unshownOf(options) > 0 && !narrow && layout.width < WIDE ? end(layout.centre - DRIPS_PX, layout.tip + 4, dripping(options)) : start(layout.centre + DRIPS_PX, layout.tip + 4, dripping(options))}
+    ${standing.unshown > 0 && !narrow && layout.width < WIDE ? end(layout.centre - DRIPS_PX, layout.tip + 4, dripping(options)) : start(layout.centre + DRIPS_PX, layout.tip + 4, dripping(options))}
     ${layout.widening > WIDENED ? widened(layout, narrow) : nothing}
     ${options.names ? ionNames(options, left) : nothing}
     ${depth === undefined ? nothing : depthFlag(layout, depth)}
-    ${vessels(options)}
+    ${vessels(options, standing)}
     ${options.hints && layout.width >= WIDE ? pressHints(options, left) : nothing}
   </svg>`;
 }
@@ -148,22 +149,19 @@ function ionNames({ scenario, drawn, layout }: GlassWords, left: number) {
   });
 }
 
-function vessels({ scenario, moment, labels, layout }: GlassWords) {
+/** What stands under the tip and beside it, and how many beakers have no room in the drawing. */
+function standingOf({ scenario, moment, labels, layout }: GlassWords) {
   const contents = receiverContents(scenario, moment, labels);
   const others = asideOrder(contents, moment.receiver);
   const places = asidePlaces(layout, others.length);
-  const unshown = others.length - places.length;
-  const here = contents[moment.receiver];
+  return { here: contents[moment.receiver], others, places, unshown: others.length - places.length };
+}
+
+function vessels({ layout }: GlassWords, { here, others, places, unshown }: ReturnType<typeof standingOf>) {
   const wide = layout.width >= WIDE;
   return svg`${here ? (wide ? nameBeside(here, layout.receiver, -1, 'strong') : name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong')) : nothing}
     ${places.map((place, i) => (wide ? nameBeside(others[i], place, 1, '') : name(others[i], place, ASIDE_WIDTH - 2, '')))}
     ${unshown > 0 ? unshownWords(unshown, layout, places.at(-1)) : nothing}`;
-}
-
-/** Beakers that have no room in the drawing. */
-function unshownOf({ scenario, moment, labels, layout }: GlassWords): number {
-  const others = asideOrder(receiverContents(scenario, moment, labels), moment.receiver);
-  return others.length - asidePlaces(layout, others.length).length;
 }
 
 /** Said above the last that has room, where no drops fall, or else above the one under the tip; in two lines where one is too long. */

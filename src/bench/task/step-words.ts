@@ -1,6 +1,6 @@
 import { LOW_MM, type Offer, type Step } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
-import { fixed, millilitres } from '../../ui/text/format.ts';
+import { fixed, millilitres, plannedMillilitres } from '../../ui/text/format.ts';
 import { capital } from '../../../sim/terms/capital.ts';
 
 // The checklist in words.
@@ -30,7 +30,7 @@ export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liq
 export function amountWords({ role, planned_mL, poured_mL, liquid }: Step): string {
   if (liquid === '') return '';
   const much = role === 'load' && poured_mL > OVERLOADED * planned_mL ? ', too much' : '';
-  return `${short(poured_mL)} / ${millilitres(planned_mL, planned_mL % 1 === 0 ? 0 : 1)}${much}`;
+  return `${short(poured_mL)} / ${plannedMillilitres(planned_mL)}${much}`;
 }
 
 /** What one press would do. */
@@ -39,7 +39,7 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   // A clamp that is shut already stands open to the reader: to go on, or to end.
   if (step.role === 'stop') return step.state === 'open' && actions.length === 1 ? 'End the run here' : 'Shut the clamp: the run ends';
   const bottle = step.role === 'load' ? 'sample' : (liquids[step.liquid]?.label ?? step.liquid);
-  const volume = `${millilitres(volume_mL, volume_mL % 1 === 0 ? 0 : 1)} ${bottle}`;
+  const volume = `${plannedMillilitres(volume_mL)} ${bottle}`;
   // Another liquid is not poured at once where much still stands above the bed.
   const low = actions.find((action) => action.do === 'wait' || action.do === 'pour')?.do === 'wait';
   const pour = opens ? 'Open, pour' : low ? `At ${LOW_MM} mm pour` : 'Pour';
@@ -47,7 +47,7 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   const [first] = rinse;
   if (first) {
     const rinse_mL = rinse.reduce((sum, pour) => sum + pour.volume_mL, 0);
-    const rinsed = `${millilitres(rinse_mL, rinse_mL % 1 === 0 ? 0 : 1)} ${liquids[first.liquid]?.label ?? first.liquid}`;
+    const rinsed = `${plannedMillilitres(rinse_mL)} ${liquids[first.liquid]?.label ?? first.liquid}`;
     return `${pour} ${volume}, then ${rinse.length > 1 ? `${rinse.length} rinses, ${rinsed} in all` : rinsed}; each run to ${LOW_MM} mm`;
   }
   const last = actions.at(-1);

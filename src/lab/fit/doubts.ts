@@ -1,4 +1,4 @@
-import { DEFAULT_GRADE, sieveOf } from '../../../sim/terms/grades.ts';
+import { DEFAULT_GRADE, isSieved, sieveOf } from '../../../sim/terms/grades.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, significant } from '../../ui/text/format.ts';
 import { earlyReadings, loadedFrom } from './before-load.ts';
@@ -36,6 +36,6 @@ export function sieveWords(grade: unknown, { parameters }: Pick<Calibration, 'pa
   const name = grade ?? DEFAULT_GRADE;
   const sieve = sieveOf(name);
   const bead = parameters.find(({ path }) => path === 'bed.bead_um');
-  if (!sieve || !bead || bead.open || (bead.value >= sieve.wetLeast_um && bead.value <= sieve.wetMost_um)) return '';
+  if (!sieve || !bead || bead.open || isSieved(sieve, bead.value)) return '';
   return `The fitted bead diameter, ${significant(bead.value, 3)} µm, lies outside the wet sieve range of the grade that is set, ${String(name)}: ${sieve.wetLeast_um} to ${sieve.wetMost_um} µm. Check the grade, the bore and the flow readings.`;
 }

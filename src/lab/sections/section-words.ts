@@ -2,7 +2,7 @@ import { sum } from '../../../sim/math/sum.ts';
 import { isRecord, own } from '../../../sim/input/index.ts';
 import { effective, valueAt } from '../../../sim/lab/index.ts';
 import { FIELDS, type FieldPath } from '../../../sim/terms/fields.ts';
-import { DEFAULT_GRADE, sieveOf } from '../../../sim/terms/grades.ts';
+import { DEFAULT_GRADE, isSieved, sieveOf } from '../../../sim/terms/grades.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { significant, withUnit } from '../../ui/text/format.ts';
 import { SECTIONS, type SectionId, sectionOf } from './contents.ts';
@@ -32,7 +32,7 @@ function gradeWords(json: unknown): string {
   const grade = valueAt(json, 'resin.grade') ?? DEFAULT_GRADE;
   const sieve = sieveOf(grade);
   const bead_um = effective(json, 'bed.bead_um');
-  if (!sieve || bead_um === undefined || (bead_um >= sieve.wetLeast_um && bead_um <= sieve.wetMost_um)) return String(grade);
+  if (!sieve || bead_um === undefined || isSieved(sieve, bead_um)) return String(grade);
   return `beads of ${plain(bead_um, 'µm')}, not in ${String(grade)}`;
 }
 

@@ -41,6 +41,11 @@ export function millilitres(value_mL: number, decimals = 1): string {
   return withUnit(fixed(value_mL, decimals), 'mL');
 }
 
+/** Volume as it is planned, mL: a whole one without decimals. */
+export function plannedMillilitres(value_mL: number): string {
+  return millilitres(value_mL, value_mL % 1 === 0 ? 0 : 1);
+}
+
 /** Amount, mmol. */
 export function millimoles(value_mmol: number, decimals = 3): string {
   return withUnit(fixed(value_mmol, decimals), 'mmol');

@@ -1,11 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { handedInText, type Taken, takenIn } from '../../../sim/handed/index.ts';
+import type { Taken } from '../../../sim/handed/index.ts';
 import { targetsOf } from '../../../sim/history/index.ts';
-import { resultsOf } from '../../../sim/run/results.ts';
-import { runWhole } from '../../../sim/run/run.ts';
 import type { Log } from '../../../sim/terms/types.ts';
 import { differencesOf, missedRows } from '../../../src/class/tables/differences.ts';
 import { shipped } from '../store/rig.ts';
+import { handedText, taken as takenFile } from './handed.ts';
 
 // Which runs missed the task and why, and which differences from the procedure they had, each from runs of the model.
 
@@ -23,18 +22,7 @@ const washedLess = (by_mL: number): Log =>
 const changedAfter = (more_mL: number, log: Log = SCENARIO.procedure): Log =>
   log.map((action, i) => (i === CHANGE - 1 ? { do: 'wait', until: { more_mL } } : action));
 
-async function taken(who: string, log: Log): Promise<Taken> {
-  const { time_min, delivered_mL, receivers } = resultsOf(runWhole(SCENARIO, log));
-  const text = handedInText({
-    who,
-    scenario: { base: 'cathode-leach', differences: JSON_OF },
-    seed: 3,
-    log,
-    predictions: [],
-    claimed: { time_min, delivered_mL, receivers },
-  });
-  return takenIn(who, text, async () => (await import('../../../scenarios/cathode-leach.json')).default);
-}
+const taken = (who: string, log: Log): Promise<Taken> => takenFile(who, handedText(who, SCENARIO, JSON_OF, log));
 
 let class_: Taken[];
 beforeAll(async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type HandedIn, type HandOut, handedInText, handOutMark, type Taken, takenIn } from '../../../sim/handed/index.ts';
+import { type HandedIn, type HandOut, handOutMark } from '../../../sim/handed/index.ts';
 import { actionsApart } from '../../../sim/handed/actions.ts';
 import { targetsOf } from '../../../sim/history/index.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
@@ -12,6 +12,7 @@ import { marks } from '../../../src/class/marks.ts';
 import { markup } from '../markup.ts';
 import { csvText } from '../../../src/ui/text/csv.ts';
 import { shipped } from '../store/rig.ts';
+import { handedText, taken } from './handed.ts';
 
 // What the page says of files that were taken in, each made from a run of the model and then spoiled by hand.
 
@@ -20,23 +21,7 @@ const SCENARIO = { ...shipped('cathode-leach', JSON_OF), seed: 3 };
 /** Three pours of the procedure made larger. */
 const OWN: Log = SCENARIO.procedure.map((action, i) => (action.do === 'pour' && i < 8 ? { ...action, volume_mL: action.volume_mL + 1 } : action));
 
-function written(who: string, log: Log, under?: HandedIn['under']): string {
-  const { time_min, delivered_mL, receivers } = resultsOf(runWhole(SCENARIO, log));
-  const run: HandedIn = {
-    who,
-    scenario: { base: 'cathode-leach', differences: JSON_OF },
-    seed: 3,
-    log,
-    predictions: [],
-    claimed: { time_min, delivered_mL, receivers },
-    ...(under && { under }),
-  };
-  return handedInText(run);
-}
-
-async function taken(file: string, text: string): Promise<Taken> {
-  return takenIn(file, text, async () => (await import('../../../scenarios/cathode-leach.json')).default);
-}
+const written = (who: string, log: Log, under?: HandedIn['under']): string => handedText(who, SCENARIO, JSON_OF, log, under);
 
 async function roomWith(...files: readonly [file: string, text: string][]): Promise<ClassRoom> {
   const room = new ClassRoom();
