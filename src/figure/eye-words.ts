@@ -37,7 +37,7 @@ export function eyeLines(name: string, marks: readonly PredictionMark[], narrow:
   }
   return [
     depth || leaving ? 'Marked. There is one more to predict:' : 'Predict: press in the empty part, right of “now”.',
-    ...(depth ? [] : [`In the bed: how deep will the ${name}’s edge, half its colour, be at that volume?`]),
+    ...(depth ? [] : [`In the bed: how deep will the ${name}’s edge be at that volume?`]),
     ...(leaving ? [] : [`In the strip below it: at which volume does the ${name} begin to leave?`]),
   ];
 }

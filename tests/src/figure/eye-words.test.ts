@@ -33,3 +33,9 @@ test('eyeLines() fits the narrow figure: at most three short lines', () => {
     }
   }
 });
+
+// At 1280 px by eye the figure has room for about 75 letters of this type (measured on the page).
+test('eyeLines() fits the figure of a small laptop', () => {
+  for (const marks of [[], [DEPTH], [LEAVING], [DEPTH, LEAVING]])
+    for (const ion of ['before', 'on'] as const) for (const line of eyeLines('cobalt', marks, false, ion)) expect(line.length, line).toBeLessThanOrEqual(72);
+});
