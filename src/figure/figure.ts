@@ -181,7 +181,7 @@ export class RunFigure extends LitElement {
       ${this.looking.surface(worked)}
       ${this.present_mL === undefined ? nothing : html`<bf-now-handle ${styled({ left: `${x(this.now_mL)}px`, top: `${layout.effluent.bottom}px` })} .mL=${this.now_mL} .max=${this.present_mL} .pxPerMl=${x(1) - x(0)}></bf-now-handle>`}
       <div @bf-handle=${this.hold}>${placed.map(
-        ({ handle, px, y, min, max, labelled, turned, held }) => html`<bf-axis-handle ${styled({ left: `${px}px`, top: `${y}px` })}
+        ({ handle, at, y, min, max, labelled, turned, held }) => html`<bf-axis-handle ${styled({ left: `${at}px`, top: `${y}px` })}
         .entry=${handle.entry} .kind=${handle.kind} .label=${handle.label} .mL=${handle.delivered_mL} .min=${min} .max=${max} .pxPerMl=${x(1) - x(0)}
         ?labelled=${labelled} ?turned=${turned} ?held=${held}></bf-axis-handle>`,
       )}</div>

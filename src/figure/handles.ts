@@ -18,7 +18,10 @@ export interface Held {
 
 export interface PlacedHandle {
   readonly handle: Handle;
+  /** Where its change is on the axis. */
   readonly px: number;
+  /** Where its sign stands: beside that, where its neighbours leave too little room for a finger. */
+  readonly at: number;
   readonly y: number;
   readonly min: number;
   readonly max: number;
@@ -31,6 +34,8 @@ export interface PlacedHandle {
 const APART_PX = 29;
 const TIER_PX = 28;
 const TIERS = 2;
+/** Least from one to the next in a tier, px: no target may be narrower than 24 (WCAG 2.2, 2.5.8). */
+const LEAST_PX = 24.5;
 /** From the middle of a handle to the row that it belongs to, px. */
 const ABOVE_PX = 14;
 const LEAST_GAP_ML = 0.1;
@@ -44,16 +49,19 @@ export function placedHandles(handles: readonly Handle[], drawing: Drawing, held
     const own = moved.filter((handle) => handle.kind === kind && handle.delivered_mL <= until_mL);
     const still = handles.filter((handle) => handle.kind === kind);
     const tiers = tiersOf(own.map(({ delivered_mL }) => drawing.x(delivered_mL)));
-    return own.map((handle, i) => place(drawing, handle, own, still, tiers[i] ?? 0, held));
+    return besideEachOther(own.map((handle, i) => place(drawing, handle, own, still, tiers[i] ?? 0, held)));
   });
 }
 
 /** Thin lines from each handle through the rows, interrupted at the numbers of the axis. */
 export function stems(placed: readonly PlacedHandle[], { layout: { poured, effluent, receivers } }: Drawing): SVGTemplateResult {
-  return svg`<g class="stems">${placed.map(({ handle, px, y, held }) => {
-    const top = handle.kind === 'eluent' ? Math.min(y + ABOVE_PX, poured.top) : effluent.top;
-    const below = handle.kind === 'eluent' ? '' : `M${px} ${effluent.bottom + NUMBERS_PX}V${receivers.top + BRACKET_DROP}`;
-    return svg`<path class=${held ? 'stem held' : 'stem'} d=${`M${px} ${top}V${effluent.bottom}${below}`}></path>`;
+  return svg`<g class="stems">${placed.map(({ handle, px, at, y, held }) => {
+    const top = handle.kind === 'eluent' ? `M${at} ${Math.min(y + ABOVE_PX, poured.top)}L${px} ${poured.top}` : `M${px} ${effluent.top}`;
+    const below =
+      handle.kind === 'eluent'
+        ? ''
+        : `M${px} ${effluent.bottom + NUMBERS_PX}V${receivers.top + BRACKET_DROP}L${at} ${Math.max(y - ABOVE_PX, receivers.top + BRACKET_DROP)}`;
+    return svg`<path class=${held ? 'stem held' : 'stem'} d=${`${top}V${effluent.bottom}${below}`}></path>`;
   })}</g>`;
 }
 
@@ -84,6 +92,7 @@ function place(drawing: Drawing, handle: Handle, own: readonly Handle[], still: 
   return {
     handle,
     px,
+    at: px,
     y: eluent ? poured.top - ABOVE_PX - tier * TIER_PX : receivers.top + BRACKET_DROP + tier * TIER_PX,
     min: (still[at - 1]?.delivered_mL ?? 0) + LEAST_GAP_ML,
     max: eluent ? drawing.x.domain()[1] : (still[at + 1]?.delivered_mL ?? deliveredAtEnd(drawing.plan)) - LEAST_GAP_ML,
@@ -102,4 +111,26 @@ function tiersOf(places: readonly number[]): number[] {
     last[tier] = px;
     return tier;
   });
+}
+
+/** Handles of one tier moved aside as little as will do, in squares, so that each can be pressed: neighbours that would meet share the way. */
+function besideEachOther(placed: readonly PlacedHandle[]): PlacedHandle[] {
+  const rows = new Map<number, PlacedHandle[]>();
+  for (const one of placed) rows.set(one.y, [...(rows.get(one.y) ?? []), one]);
+  const at = new Map([...rows.values()].flatMap((row) => spread(row.map(({ px }) => px)).map((x, i) => [row[i], x] as const)));
+  return placed.map((one) => ({ ...one, at: at.get(one) ?? one.px }));
+}
+
+/** Less their own places in a row, positions must not fall: those that do are pooled to their mean. */
+function spread(places: readonly number[]): number[] {
+  const pools: { sum: number; count: number }[] = [];
+  for (const [i, px] of places.entries()) {
+    let last = { sum: px - i * LEAST_PX, count: 1 };
+    for (let before = pools.at(-1); before && before.sum / before.count > last.sum / last.count; before = pools.at(-1)) {
+      last = { sum: before.sum + last.sum, count: before.count + last.count };
+      pools.pop();
+    }
+    pools.push(last);
+  }
+  return pools.flatMap(({ sum, count }) => new Array<number>(count).fill(sum / count)).map((px, i) => px + i * LEAST_PX);
 }

@@ -1,7 +1,7 @@
 import { checklistOf, firstReceiver, fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
-import type { Scenario } from '../../../sim/terms/types.ts';
+import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import type { Message } from '../../ui/message.ts';
-import { duration, fixed, millilitres } from '../../ui/text/format.ts';
+import { duration, fixed, millilitres, plannedMillilitres } from '../../ui/text/format.ts';
 import { isDry, stillWords } from '../words.ts';
 
 export { washToByEye } from '../../../sim/teach/index.ts';
@@ -46,6 +46,20 @@ function airWords({ drained = NONE, gas = NONE }: Seen): string {
   return gas.some((share) => share > GAS_TOLD)
     ? 'Air has stayed in the bed (white beads): it drips slower and unevenly. More, “Mend the bed”, drives it out. '
     : '';
+}
+
+/** What a press that waits is waiting for: `rest` is what is left of the log. Not what it would do next, whose amount changes while the liquid sinks. */
+export function underWayWords({ liquids }: Pick<Scenario, 'liquids'>, rest: Log): string {
+  const wait = rest.find((action) => action.do === 'wait');
+  const to = wait ? untilWords(wait.until) : '';
+  const pour = rest.find((action) => action.do === 'pour');
+  const then = pour ? `, then ${plannedMillilitres(pour.volume_mL)} ${liquids[pour.liquid]?.label ?? pour.liquid}` : '';
+  return `On its way${to}${then}…`;
+}
+
+function untilWords(until: Until): string {
+  if ('liquid_mm' in until) return `: sinks to ${until.liquid_mm}\u202fmm`;
+  return 'more_mL' in until ? `: ${millilitres(until.more_mL)} run through` : '';
 }
 
 /** Where to stop while a wash goes on, that it is enough until something weaker is poured; empty at any other time. */

@@ -23,7 +23,7 @@ export const taskStyles = css`
   progress::-webkit-progress-value { background: var(--accent); }
   progress::-moz-progress-bar { background: var(--accent); }
   li button { grid-column: 1 / -1; justify-self: stretch; padding: 0.15rem 0.25em; line-height: 1.2; text-align: center; font-weight: 600; }
-  li button[aria-disabled='true'] { opacity: 0.5; }
+  li button[aria-disabled='true'] { background: none; color: var(--soft); border-style: dashed; }
   bf-packing { grid-column: 1 / -1; }
   li.open button { font-weight: 400; }
   .ahead { border-left: 3px solid var(--accent); background: var(--wash); padding: var(--gap-small); min-height: 5.9em; }

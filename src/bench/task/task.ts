@@ -95,16 +95,22 @@ export class TaskPanel extends LiveElement {
     return this.washTo_mL ?? this.wash?.washToByEye(scenario, moment);
   }
 
-  private step(step: Step, scenario: Scenario, at: Moment, flowing: boolean, washTo_mL: number | undefined) {
+  private step(step: Step, scenario: Scenario, at: Moment, underWay: boolean, washTo_mL: number | undefined) {
     const offer = offerFor(scenario, at, step, washTo_mL);
+    const waits = underWay && step.liquid !== '';
     const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
     return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
       <span class="sign" aria-hidden="true">${SIGNS[step.state]}</span>
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
       ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} aria-disabled=${flowing && step.liquid !== ''} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${offerWords(offer, scenario)}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} aria-disabled=${waits} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${(waits && this.underWay(step, scenario, at)) || offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
+  }
+
+  /** The press of the step in hand tells what it waits for. */
+  private underWay({ state }: Step, scenario: Scenario, { entry }: Moment): string | undefined {
+    return state === 'now' ? this.wash?.underWayWords(scenario, this.store?.log.slice(entry) ?? []) : undefined;
   }
 
   override updated() {

@@ -9,11 +9,20 @@ const { placedHandles } = await import('../../../src/figure/handles.ts');
 const APART_PX = 24;
 
 test('handles of one tier never cover each other: WCAG 2.2, 2.5.8 asks for targets of 24 px', () => {
-  for (const name of ['cathode-leach', 'six-metals']) {
+  for (const [name, width] of [
+    ['cathode-leach', 900],
+    ['six-metals', 900],
+    ['lab-day', 900],
+    ['lab-day', 258],
+    ['lab-day', 228],
+  ] as const) {
     const { plan } = wholeRun(name);
-    const placed = placedHandles(handlesOf(plan.log, plan.events), workedRun(name, 900), undefined);
+    const placed = placedHandles(handlesOf(plan.log, plan.events), workedRun(name, width), undefined);
     expect(placed.length).toBeGreaterThan(4);
-    for (const a of placed) for (const b of placed) if (a !== b && a.y === b.y) expect(Math.abs(a.px - b.px)).toBeGreaterThanOrEqual(APART_PX);
+    for (const a of placed) for (const b of placed) if (a !== b && a.y === b.y) expect(Math.abs(a.at - b.at)).toBeGreaterThanOrEqual(APART_PX);
+    // Each keeps its place in the row, and stays by the change that it stands for.
+    for (const a of placed) for (const b of placed) if (a.y === b.y && a.px < b.px) expect(a.at).toBeLessThan(b.at);
+    for (const { px, at } of placed) expect(Math.abs(px - at)).toBeLessThan(APART_PX / 2);
   }
 });
 
