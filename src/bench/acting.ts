@@ -26,15 +26,15 @@ export class Acting {
     this.looksBack = looksBack;
   }
 
-  /** The coach lets an action go at once when there is nothing to ask. */
-  take(actions: Log): void {
+  /** The coach lets an action go at once when there is nothing to ask. Resolves once it is done, or waits for the coach. */
+  async take(actions: Log): Promise<void> {
     const session = this.session();
     const [first, ...rest] = this.named(actions);
     if (!session || !first) return;
     const asked = actions.find((action) => action.do === 'pour' || action.do === 'receiver') ?? first;
     this.following = asked === first ? rest : [first, ...rest];
     if (session.store.present !== undefined) return this.looksBack();
-    if (session.coach === 'off' || session.sees === 'eye') void this.perform(first, rest);
+    if (session.coach === 'off' || session.sees === 'eye') await this.perform(first, rest);
     else this.held = asked;
   }
 

@@ -44,19 +44,23 @@ export class Doing {
   readonly act = ({ detail }: CustomEvent<{ action: Action }>) => this.do(detail.action);
   readonly carryOut = ({ detail }: CustomEvent<{ actions: Log }>) => {
     this.bench.poured(detail.actions);
-    this.acting.take(detail.actions);
+    void this.acting.take(detail.actions);
   };
 
-  readonly go = ({ detail }: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) => void this.acting.go(detail.action, detail.taken);
+  readonly go = async ({ detail }: CustomEvent<{ action: Action; taken: (refused: boolean) => void }>) => {
+    await this.acting.go(detail.action, detail.taken);
+    this.clockStands(detail.action);
+  };
+
   readonly drop = () => this.acting.drop();
 
   readonly flipClamp = ({ detail }: CustomEvent<{ open_percent: number | undefined }>) => {
     const over = (this.bench.session()?.store.moment?.clampOpen ?? 0) > 0 ? 0 : 100;
-    this.do({ do: 'clamp', open_percent: detail.open_percent ?? over });
+    void this.do({ do: 'clamp', open_percent: detail.open_percent ?? over });
   };
 
-  readonly putReceiver = ({ detail }: CustomEvent<{ label: string }>) => this.acting.take([{ do: 'receiver', label: detail.label }]);
-  readonly pour = () => this.acting.take([this.bench.pour()]);
+  readonly putReceiver = ({ detail }: CustomEvent<{ label: string }>) => void this.acting.take([{ do: 'receiver', label: detail.label }]);
+  readonly pour = () => void this.acting.take([this.bench.pour()]);
 
   readonly drag = async ({ detail }: CustomEvent<HandleMove>) => {
     if (!this.dragging) {
@@ -81,17 +85,18 @@ export class Doing {
   };
 
   /** A clamp that stands so already is left alone: one that is shut once more ends the run, and that is asked for in words. */
-  private do(action: Action) {
+  private async do(action: Action) {
     const stands = 100 * (this.bench.session()?.store.moment?.clampOpen ?? Number.NaN);
     if (action.do === 'clamp' && Math.abs(action.open_percent - stands) <= 1e-9) return;
-    this.acting.take([action]);
+    await this.acting.take([action]);
     this.clockStands(action);
   }
 
-  /** An open clamp drips only while the clock runs: a reader who opened it by hand would wait. */
-  private clockStands(action: Action): void {
+  /** An open clamp drips only while the clock runs: a reader who opened it by hand would wait. Said once it is open. */
+  private clockStands({ do: done }: Action): void {
     const { store } = this.bench.session() ?? {};
-    if (!store || store.playing || action.do !== 'clamp' || action.open_percent === 0 || (store.moment?.level_cm ?? 0) <= 0) return;
+    const { clampOpen = 0, level_cm = 0 } = store?.moment ?? {};
+    if (!store || done !== 'clamp' || store.playing || clampOpen === 0 || level_cm <= 0) return;
     this.bench.say({ text: CLOCK_STANDS, kind: 'note', action: { label: 'Play', run: () => store.play() } });
   }
 }

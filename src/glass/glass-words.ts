@@ -159,9 +159,15 @@ function standingOf({ scenario, moment, labels, layout }: GlassWords) {
 
 function vessels({ layout }: GlassWords, { here, others, places, unshown }: ReturnType<typeof standingOf>) {
   const wide = layout.width >= WIDE;
-  return svg`${here ? (wide ? nameBeside(here, layout.receiver, -1, 'strong') : name(here, layout.receiver, 2 * underHalf(layout) - 2, 'strong')) : nothing}
+  return svg`${here ? (wide ? nameBeside(here, layout.receiver, -1, 'strong') : name(here, layout.receiver, roomBelow(layout, places), 'strong')) : nothing}
     ${places.map((place, i) => (wide ? nameBeside(others[i], place, 1, '') : name(others[i], place, ASIDE_WIDTH - 2, '')))}
     ${unshown > 0 ? unshownWords(unshown, layout, places.at(-1)) : nothing}`;
+}
+
+/** For the name of the one under the tip: alone it has the drawing from side to side. */
+function roomBelow(layout: Layout, beside: readonly VesselPlace[]): number {
+  const { width, receiver } = layout;
+  return beside.length > 0 ? 2 * underHalf(layout) - 2 : (2 * Math.min(receiver.x, width - receiver.x) * LETTER) / BOLD_LETTER;
 }
 
 /** Said above the last that has room, where no drops fall, or else above the one under the tip; in two lines where one is too long. */

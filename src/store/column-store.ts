@@ -1,5 +1,5 @@
 import { batch } from '@preact/signals-core';
-import type { Action, Issue, Log, Scenario } from '../../sim/terms/types.ts';
+import type { Action, Issue, Log, Scenario, Until } from '../../sim/terms/types.ts';
 import type { RunEvent } from '../../sim/history/index.ts';
 import { ACTIONS_MAX, inWords } from '../../sim/input/index.ts';
 import { PlayedRun, type Shown } from './run/played-run.ts';
@@ -72,10 +72,21 @@ export class ColumnStore extends PlayedRun {
     return this.turns.take(async () => (scenario === this.scenario ? this.takeAll(actions, true) : undefined));
   }
 
+  /** Plays until something is reached, or until nothing flows. It is waited for in the log, so that playing stops there and not at the end of a step. */
+  async runUntil(until: Until): Promise<void> {
+    if (this.present !== undefined) await this.lookBack(undefined);
+    await this.carryOut([{ do: 'wait', until }]);
+  }
+
   /** Takes actions without waits at the moment shown: one undo step. */
   actAll(actions: Log): Promise<RunEvent | undefined> {
     const { scenario } = this;
     return this.turns.take(async () => (scenario === this.scenario ? this.takeAll(actions, false) : undefined));
+  }
+
+  /** Resolves once every change asked for so far is done. */
+  async settled(): Promise<void> {
+    await this.turns.take(async () => undefined);
   }
 
   /** Replaces the log (a dropped handle, a procedure) and shows it at `now`; one undo step. */
@@ -154,15 +165,15 @@ export class ColumnStore extends PlayedRun {
     const log = [...this.taken, { ...action, at_min: time_min }];
     const tooMany = tooLong(log);
     if (tooMany) return this.refuse({ entry: log.length - 1, time_min, delivered_mL, action, refused: tooMany }, before);
-    const shown = await this.run({ log, now: time_min });
+    const shown = await this.run({ log: [...log, ...this.wait()], now: time_min });
     const event = shown.moment.events.find(({ entry }) => entry === log.length - 1);
     if (event?.refused) return this.refuse(event, before);
     batch(() => {
       this.refusal = undefined;
       this.show(shown);
       this.undoHistory.remember(before);
+      this.aimAgain(shown.plan);
     });
-    await this.aimAgain();
     return undefined;
   }
 
@@ -172,7 +183,7 @@ export class ColumnStore extends PlayedRun {
     const before = this.place();
     const { time_min } = this.moment;
     const { taken } = this;
-    const shown = await this.run({ log: [...taken, { ...first, at_min: time_min }, ...rest], now: time_min });
+    const shown = await this.run({ log: [...taken, { ...first, at_min: time_min }, ...rest, ...(plays ? [] : this.wait())], now: time_min });
     const refused = shown.plan.events.find((event) => event.entry >= taken.length && event.refused);
     if (refused) return this.refuse(refused, before);
     const last = actions.at(-1);
@@ -180,10 +191,9 @@ export class ColumnStore extends PlayedRun {
       this.refusal = undefined;
       this.show(shown);
       this.undoHistory.remember(before);
-      if (!plays) return;
-      this.playback.playUntil(shown.plan.logEnd.time_min, last?.do === 'wait' ? last.until : undefined);
+      if (plays) this.playback.playUntil(shown.plan.logEnd.time_min, last?.do === 'wait' ? last.until : undefined);
+      else this.aimAgain(shown.plan);
     });
-    if (!plays) await this.aimAgain();
     return undefined;
   }
 

@@ -74,7 +74,7 @@ export class TimeControl extends LiveElement {
 
   /** Playing that ended by itself makes Play of Pause under the pointer: a press on the way was meant for Pause. */
   private press() {
-    if (performance.now() - this.stoppedAt > MEANT_MS) this.toggle();
+    if (performance.now() - this.stoppedAt > MEANT_MS) void this.toggle();
     this.stoppedAt = Number.NEGATIVE_INFINITY;
   }
 
@@ -83,11 +83,13 @@ export class TimeControl extends LiveElement {
     store.pause();
   }
 
-  private toggle() {
+  /** A clamp that is just being opened is waited for, or it would be called shut. */
+  private async toggle() {
     const { store } = this;
     if (!store) return;
-    if (store.playing) this.pause(store);
-    else if (!this.stuck(store)) store.play();
+    if (store.playing) return this.pause(store);
+    if (store.busy) await store.settled();
+    if (!this.stuck(store)) store.play();
   }
 
   private jump() {

@@ -1,5 +1,5 @@
 import { batch } from '@preact/signals-core';
-import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { type Handle, handlesOf, type Plan } from '../../../sim/history/index.ts';
 import { RUN_MAX_MIN } from '../../../sim/terms/limits.ts';
 import type { ModelThread } from '../threads/model-thread.ts';
@@ -129,17 +129,6 @@ export class PlayedRun {
     });
   }
 
-  /** Plays until something is reached, or until nothing flows. */
-  async runUntil(until: Until): Promise<void> {
-    if (!this.moment) return;
-    const { time_min } = this.moment;
-    await this.turns.guard(async () => {
-      this.stopAt = await this.turns.ask(this.thread.timeOf(time_min, until));
-      this.playback.until = until;
-      this.play();
-    });
-  }
-
   /** Shows an earlier moment while the run is paused; without a time, the present again. */
   async lookBack(time_min: number | undefined): Promise<void> {
     const present = this.present_min;
@@ -213,12 +202,15 @@ export class PlayedRun {
     return { log: this.log, now: this.present_min };
   }
 
-  /** An action during playing shifts the moment at which playing stops. */
-  protected async aimAgain(): Promise<void> {
-    const { moment } = this;
+  /** What is played to goes on to be waited for after an action on the way. */
+  protected wait(): Log {
     const { until } = this.playback;
-    if (!this.playing || !Number.isFinite(this.stopAt)) return;
-    this.stopAt = until && moment ? await this.turns.ask(this.thread.timeOf(moment.time_min, until)) : Number.POSITIVE_INFINITY;
+    return this.playing && until ? [{ do: 'wait', until }] : [];
+  }
+
+  /** An action during playing shifts the moment at which playing stops. */
+  protected aimAgain({ logEnd }: Plan): void {
+    if (this.playing && Number.isFinite(this.stopAt)) this.stopAt = this.playback.until ? logEnd.time_min : Number.POSITIVE_INFINITY;
   }
 
   protected show({ plan, moment, now }: Shown): void {

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import { Planner } from './planner.ts';
 import { readRun } from './reading.ts';
 import { signOfLife } from './watchdog.ts';
@@ -11,8 +11,7 @@ export type Request =
   | { readonly call: number; readonly do: 'open'; readonly scenario: Scenario; readonly log: Log }
   | { readonly call: number; readonly do: 'plan'; readonly log: Log }
   | { readonly call: number; readonly do: 'rough'; readonly log: Log }
-  | { readonly call: number; readonly do: 'moment'; readonly time_min: number }
-  | { readonly call: number; readonly do: 'timeOf'; readonly time_min: number; readonly until: Until };
+  | { readonly call: number; readonly do: 'moment'; readonly time_min: number };
 
 export type Reply =
   /** Still at work. */
@@ -43,8 +42,7 @@ function answer(request: Request): unknown {
   if (planner === undefined) throw new Error(`${request.do}: expected an open scenario; received none`);
   if (request.do === 'plan') return planner.plan(request.log);
   if (request.do === 'rough') return planner.rough(request.log);
-  if (request.do === 'moment') return planner.moment(request.time_min);
-  return planner.timeOf(request.time_min, request.until);
+  return planner.moment(request.time_min);
 }
 
 function reply(message: Reply): void {

@@ -1,5 +1,5 @@
 import type { Thread } from './thread.ts';
-import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
+import type { Log, Scenario } from '../../../sim/terms/types.ts';
 import type { Reply, Request } from './column-worker.ts';
 import type { Moment } from './planner.ts';
 import type { Plan } from '../../../sim/history/index.ts';
@@ -15,7 +15,6 @@ export interface ModelThread {
   /** The same along one lane, many times as fast. */
   rough(log: Log): Promise<Plan>;
   moment(time_min: number): Promise<Moment>;
-  timeOf(time_min: number, until: Until): Promise<number>;
   close(): void;
 }
 
@@ -87,10 +86,6 @@ export class WorkerThread implements ModelThread {
 
   moment(time_min: number): Promise<Moment> {
     return this.ask({ do: 'moment', time_min });
-  }
-
-  timeOf(time_min: number, until: Until): Promise<number> {
-    return this.ask({ do: 'timeOf', time_min, until });
   }
 
   close(): void {

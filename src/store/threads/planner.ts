@@ -2,7 +2,7 @@ import { AT, type Bed, bedLengthOf } from '../../../sim/column/index.ts';
 import { flowInto, levelOf } from '../../../sim/flow/index.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
 import { advance, advanceAlive, type Checkpoint, checkpointOf, restoreTo, resultsOf, type Run, runOf } from '../../../sim/run/index.ts';
-import type { Action, Log, Scenario, Until } from '../../../sim/terms/types.ts';
+import type { Action, Log, Scenario } from '../../../sim/terms/types.ts';
 
 // Keeps the whole run of a log, past and forecast, and recomputes only what a change of the log affects.
 
@@ -109,22 +109,6 @@ export class Planner {
     live.record.count = 0;
     advanceAlive(live, { time_min }, this.alive);
     return momentOf(live);
-  }
-
-  /** Model time at which `until` is reached when the log is cut at this time and only that is waited for. */
-  timeOf(time_min: number, until: Until): number {
-    this.moment(time_min);
-    const saved = checkpointOf(this.live);
-    const { live } = this;
-    const log = [...live.log];
-    live.log.length = live.bed.scalar[AT.entry];
-    live.bed.scalar[AT.entryTime] = -1;
-    live.log.push({ do: 'wait', until });
-    advanceAlive(live, { endOfLog: true, time_min: time_min + BEYOND_MIN * 4 }, this.alive);
-    const reached = live.bed.scalar[AT.time];
-    restoreTo(live, saved);
-    live.log.splice(0, live.log.length, ...log);
-    return reached;
   }
 
   private runLog(): void {

@@ -65,10 +65,10 @@ test('a clamp that is opened by hand while the clock stands still says so and of
   const said: Message[] = [];
   const doing = new Doing({ session: () => session, say: (message) => said.push(message), pour: () => ({ do: 'stir' }), poured: () => undefined });
   const open = (open_percent: number) => doing.act(new CustomEvent('bf-act', { detail: { action: { do: 'clamp', open_percent } as const } }));
-  open(100);
+  await open(100);
   expect(said.map(({ text }) => text)).toEqual(['The clamp is open; the clock stands still.']);
   said[0].action?.run();
   expect(session.store.playing).toBe(true);
-  open(50);
+  await open(50);
   expect(said).toHaveLength(1);
 });

@@ -69,6 +69,16 @@ test('beakers that have no room are counted as beakers', () => {
 });
 
 // A letter of this type in bold is 7.2 px wide (measured on the page).
+test('the receiver under the tip has its whole name where no other stands beside it, and no name leaves the drawing', () => {
+  const day = ['waste', 'cobalt 1', 'cobalt 2', 'cobalt 3'];
+  expect(wordsOf(116, { receiver: 3 }, day).map(({ text }) => text)).toContain('cobalt 3');
+  for (const width of [90, 116, 150]) {
+    const [name] = wordsOf(width, { receiver: 0 }, ['a name that is longer than any glass']).filter(({ look }) => look === 'centre strong');
+    expect(name.x - (7.2 * name.text.length) / 2).toBeGreaterThanOrEqual(0);
+    expect(name.x + (7.2 * name.text.length) / 2).toBeLessThanOrEqual(width);
+  }
+});
+
 test('where to press to pour does not leave the drawing', () => {
   for (const width of [220, 260, 300, 340, 400])
     for (const { text, x } of wordsOf(width, {}).filter(({ look, text }) => look.includes('press') && text.includes('pour')))

@@ -194,6 +194,33 @@ describe('the column store', () => {
     expect(store.stopAt).toBeGreaterThan(before + 0.8);
   });
 
+  test('plays to the very millimetre that was asked for, from a standing and a running clock, and on after an action on the way', async () => {
+    const low = async (): Promise<number> => {
+      for (let i = 0; i < 400 && store.playing; i++) await store.tick(0.1);
+      return store.moment?.level_cm ?? Number.NaN;
+    };
+    await store.act({ do: 'pour', liquid: 'acid', volume_mL: 5 });
+    await store.act({ do: 'clamp', open_percent: 100 });
+    await store.runUntil({ liquid_mm: 1 });
+    expect(await low()).toBeCloseTo(0.1, 9);
+
+    await store.act({ do: 'pour', liquid: 'acid', volume_mL: 5 });
+    store.play();
+    await store.tick(0.3);
+    await store.runUntil({ liquid_mm: 1 });
+    await store.tick(0.3);
+    await store.act({ do: 'receiver', label: 'cobalt' });
+    expect(await low()).toBeCloseTo(0.1, 9);
+
+    await store.actAll([
+      { do: 'receiver', label: 'nickel' },
+      { do: 'pour', liquid: 'acid', volume_mL: 2 },
+    ]);
+    store.play();
+    await store.act({ do: 'clamp', open_percent: 50 });
+    expect(store.stopAt).toBe(Number.POSITIVE_INFINITY);
+  });
+
   test('says what went wrong in the model and stops', async () => {
     const broken = new ColumnStore({ ...directThread(), open: () => Promise.reject(new Error('no memory')) });
     await broken.open(SCENARIO);

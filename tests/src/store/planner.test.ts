@@ -126,14 +126,3 @@ describe('a moment', () => {
     expect(planner.moment(60).sorbed).toEqual(run.bed.sorbed);
   });
 });
-
-test('timeOf() is the time at which a wait put into the log would end, and leaves the run as it was', () => {
-  const planner = new Planner(SCENARIO);
-  const plan = planner.plan(SCENARIO.procedure);
-  const before = planner.moment(30);
-  const reached = planner.timeOf(30, { more_mL: 1 });
-  const log: Log = [...plan.log.slice(0, before.entry), { do: 'wait', until: { time_min: before.time_min } }, { do: 'wait', until: { more_mL: 1 } }];
-  const waited = new Planner(SCENARIO).plan(log);
-  expect(reached).toBeCloseTo(waited.logEnd.time_min, 6);
-  expect(planner.moment(30).sorbed).toEqual(before.sorbed);
-});

@@ -51,10 +51,6 @@ export function directThread(): ModelThread {
       await Promise.resolve();
       return ready().moment(time);
     },
-    timeOf: async (time, until) => {
-      await Promise.resolve();
-      return ready().timeOf(time, until);
-    },
     close: () => {
       planner = undefined;
     },
