@@ -1,6 +1,6 @@
 import type { RunEvent } from '../../sim/history/index.ts';
 import { firstReceiver, releases } from '../../sim/teach/index.ts';
-import type { Action, Log } from '../../sim/terms/types.ts';
+import type { Action, Log, Scenario } from '../../sim/terms/types.ts';
 import type { Session } from '../store/session.ts';
 import { tracked } from '../store/tracked.ts';
 import type { Message } from '../ui/message.ts';
@@ -15,6 +15,8 @@ export class Acting {
   @tracked held: Action | undefined;
   /** What follows the action that waits, in the same press. */
   private following: Log = [];
+  /** The speed before the run was slowed down to be watched, and how long the log was then. */
+  private slowed: { readonly from: number; readonly entry: number } | undefined;
   private readonly session: () => Session | undefined;
   private readonly say: (message: Message) => void;
   /** Called instead of acting while the reader looks back. */
@@ -71,14 +73,27 @@ export class Acting {
   private slowDown(actions: Log): void {
     const { store, sees } = this.session() ?? {};
     const scenario = store?.scenario;
-    if (!store || !scenario || sees !== 'eye' || store.speed <= WATCHFUL) return;
+    if (!store || !scenario) return;
+    this.speedUp(store, scenario, actions);
+    if (sees !== 'eye' || store.speed <= WATCHFUL) return;
     const last = store.moment?.events.findLast(({ action, refused }) => action?.do === 'pour' && !refused)?.action;
     const before = last?.do === 'pour' ? last.liquid : undefined;
     if (!actions.some((action) => action.do === 'pour' && action.liquid !== before && releases(scenario, action.liquid))) return;
     const { speed } = store;
+    this.slowed = { from: speed, entry: store.log.length };
     store.setSpeed(WATCHFUL);
     const back = { label: `×${speed} again`, run: () => store.setSpeed(speed) };
     this.say({ text: `Slowed to ×${WATCHFUL}, to watch bed and tip.`, kind: 'note', action: back });
+  }
+
+  /** There is no more to watch at the pour after the receiver was changed, or where nothing is set free, as on the next column. A speed chosen since stays. */
+  private speedUp(store: Session['store'], scenario: Scenario, actions: Log): void {
+    const { slowed } = this;
+    const pour = actions.find((action) => action.do === 'pour');
+    if (!slowed || !pour) return;
+    if (releases(scenario, pour.liquid) && !store.taken.slice(slowed.entry).some((action) => action.do === 'receiver')) return;
+    this.slowed = undefined;
+    if (store.speed === WATCHFUL) store.setSpeed(slowed.from);
   }
 
   private async play(actions: Log): Promise<RunEvent | undefined> {

@@ -85,10 +85,12 @@ export class WhyLost extends LiveElement {
   private told(found: Attribution, amounts: boolean) {
     const { target, actual, repaired, lines, notSeparable, receivers } = found;
     const name = IONS[target].name;
-    const blame = (of: Blame) => this.blame(of, actual.loaded_mmol, amounts);
     const lost = actual.loaded_mmol > 0 ? actual.lost_mmol / actual.loaded_mmol : 0;
+    // So many decimals that the column adds up where little was lost.
+    const decimals = lost < 0.01 ? 2 : 1;
+    const blame = (of: Blame) => this.blame(of, actual.loaded_mmol, amounts, decimals);
     return html`
-      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost, 1)})` : `Of the ${name}, ${percent(lost, 1)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
+      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost, decimals)})` : `Of the ${name}, ${percent(lost, decimals)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
         ${lines.length === 0 ? 'No cause was found: a sound bed and the planned procedure would have done no better.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
@@ -105,8 +107,8 @@ export class WhyLost extends LiveElement {
       <p class="soft">${found.runs} whole runs were computed. In every column of the table, the causes, “not separable” and “lost in any case” add up to this run.</p>`;
   }
 
-  private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number, amounts: boolean) {
-    return html`${amounts ? html`<td class="number">${fixed(lost_mmol, 4)}</td>` : nothing}<td class="number">${loaded_mmol > 0 ? percent(lost_mmol / loaded_mmol) : '–'}</td><td class="number">${fixed(carried_mmol, 4)}</td><td class="number">${fixed(acid_mmol, 2)}</td><td class="number">${fixed(time_min, 1)}</td>`;
+  private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number, amounts: boolean, decimals: number) {
+    return html`${amounts ? html`<td class="number">${fixed(lost_mmol, 4)}</td>` : nothing}<td class="number">${loaded_mmol > 0 ? percent(lost_mmol / loaded_mmol, decimals) : '–'}</td><td class="number">${fixed(carried_mmol, 4)}</td><td class="number">${fixed(acid_mmol, 2)}</td><td class="number">${fixed(time_min, 1)}</td>`;
   }
 
   private moment({ moment_min, delivered_mL, entry, kind }: AttributionLine) {
@@ -132,9 +134,9 @@ export class WhyLost extends LiveElement {
   }
 }
 
-/** The pattern of a part of the bar, beside its name in the table. */
+/** Pattern and number of a part of the bar, beside its name in the table. */
 function key(place: number) {
-  return svg`<svg class="key" viewBox="0 0 24 16" aria-hidden="true">${patternPiece(place, 0, 24, 16)}</svg>`;
+  return html`${svg`<svg class="key" viewBox="0 0 24 16" aria-hidden="true">${patternPiece(place, 0, 24, 16)}</svg>`}${place + 1}. `;
 }
 
 declare global {

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { Scale } from '../plot/axis.ts';
 import { bedHeightOf, deliveredAtEnd, type Plan } from '../../sim/history/index.ts';
+import { checklistOf } from '../../sim/teach/index.ts';
 import type { FigureLayout } from './layout.ts';
 
 /** What every row is drawn from. */
@@ -18,15 +19,25 @@ const AXIS_MIN_ML = 5;
 
 /**
  * End of the volume axis, mL: the run or the scenario's own procedure, whichever is longer, so that the axis stands still
- * while a run grows.
+ * while a run grows. With a moment, mL, only to the end of the aliquot in hand: a whole day would leave no room to judge one.
  */
-export function axisEnd(scenario: Scenario, plan: Plan): number {
-  const planned = scenario.procedure.reduce((sum, action) => sum + (action.do === 'pour' ? action.volume_mL : 0), 0);
+export function axisEnd(scenario: Scenario, plan: Plan, now_mL?: number): number {
+  const ends = aliquotEnds(scenario);
+  const planned = ends.find((end) => end >= (now_mL ?? Number.POSITIVE_INFINITY)) ?? ends.at(-1) ?? 0;
   const [, end = AXIS_MIN_ML] = scaleLinear()
     .domain([0, Math.max(AXIS_MIN_ML, planned, deliveredAtEnd(plan))])
     .nice(12)
     .domain();
   return end;
+}
+
+/** Volume poured by the end of each aliquot of the procedure, mL. */
+function aliquotEnds(scenario: Scenario): number[] {
+  let sum = 0;
+  return checklistOf(scenario, []).flatMap(({ planned_mL }, i, steps) => {
+    sum += planned_mL;
+    return i + 1 === steps.length || steps[i + 1].role === 'condition' ? [sum] : [];
+  });
 }
 
 export function volumeScale(layout: FigureLayout, end_mL: number): Scale {

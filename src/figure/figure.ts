@@ -120,7 +120,7 @@ export class RunFigure extends LitElement {
     if (!this.scenario || !plan || this.size.width === 0) this.worked = undefined;
     else {
       // While a handle is held the axis must not slide away under it.
-      const end_mL = this.held && this.worked ? this.worked.end_mL : axisEnd(this.scenario, this.plan ?? plan);
+      const end_mL = this.held && this.worked ? this.worked.end_mL : axisEnd(this.scenario, this.plan ?? plan, this.byEye && this.now_mL);
       this.worked = workedFor(this.worked, this.scenario, plan, { ...this.size, byEye: this.byEye !== undefined }, end_mL);
     }
     if (this.takesInstruments) this.measuring.want();

@@ -29,7 +29,7 @@ const SHAPES = {
 export class AxisHandle extends LitElement {
   static override styles = css`
     /* px like the figure it stands on, so that two tiers never overlap */
-    :host { position: absolute; width: 28px; height: 28px; margin: -14px; touch-action: none; cursor: ew-resize; border-radius: 50%; color: var(--ink); z-index: 1; }
+    :host { position: absolute; width: 28px; height: 28px; margin: -14px; touch-action: pan-y; cursor: ew-resize; border-radius: 50%; color: var(--ink); z-index: 1; }
     @media (pointer: coarse) { :host::before { content: ''; position: absolute; inset: -8px; } }
     :host(:focus-visible) { outline: 3px solid var(--focus); outline-offset: 0; }
     :host(:hover), :host(:focus), :host([held]) { z-index: 3; }

@@ -14,7 +14,7 @@ const STRIDE_ML = 1;
 @customElement('bf-now-handle')
 export class NowHandle extends LitElement {
   static override styles = css`
-    :host { position: absolute; width: 24px; height: 24px; margin: -12px; z-index: 2; touch-action: none; cursor: ew-resize; border-radius: 50%; }
+    :host { position: absolute; width: 24px; height: 24px; margin: -12px; z-index: 2; touch-action: pan-y; cursor: ew-resize; border-radius: 50%; }
     :host::after { content: ''; position: absolute; inset: 5px; border-radius: 50%; background: var(--accent); border: 2px solid var(--paper); }
     :host(:hover)::after, :host(:focus)::after { inset: 2px; }
     :host(:focus-visible) { outline: 3px solid var(--focus); }

@@ -22,6 +22,11 @@ export class Pointing {
     this.delivered_mL = delivered_mL;
   }
 
+  /** Points at nothing. */
+  forget(): void {
+    this.depth_cm = this.delivered_mL = undefined;
+  }
+
   ask(place: Place): void {
     this.asked = place;
   }

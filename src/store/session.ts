@@ -42,6 +42,10 @@ export class Session extends KeepingRun {
     this.coach = this.chosenCoach = recalled(storage, COACH_KEY, COACH_LEVELS, 'ask');
     this.seeing = recalled(storage, SEEING_KEY, SEEINGS, 'eye');
     this.task = new Task(this, storage);
+    // A place of one column says nothing of another.
+    effect(() => {
+      if (this.store.scenario) untracked(() => this.pointing.forget());
+    });
     effect(() => {
       const ended = this.store.plan?.events.find(({ note }) => note?.startsWith(RUN_ENDED))?.note;
       if (ended) untracked(() => this.say(ended, 'problem'));

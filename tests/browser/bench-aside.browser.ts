@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { PATIENCE_MS, reading, ready, still, wholeProcedure, withForecast } from './bench-rig.ts';
+import { kept, PATIENCE_MS, reading, ready, still, wholeProcedure, withForecast } from './bench-rig.ts';
 import { onePage } from './one-page.ts';
 
 // A run that is not acted on: one reads elsewhere, is told a run, or looks back.
@@ -22,7 +22,7 @@ test(
     await page.getByRole('link', { name: 'Why' }).click();
     await page.locator('bf-bench').waitFor({ state: 'detached', timeout: PATIENCE_MS });
     await page.waitForTimeout(1500);
-    await page.getByRole('link', { name: 'Bench' }).click();
+    await page.getByRole('link', { name: 'Bench', exact: true }).click();
     await still(page);
     const clock = await reading(page, 'clock');
     await page.waitForTimeout(1000);
@@ -84,6 +84,48 @@ test(
   LONG,
 );
 
+test(
+  'a swipe up the debrief on a phone scrolls, and leaves the run as it is, also where it begins on a change of receiver',
+  async () => {
+    const page = await it.open(PHONE);
+    await ready(page);
+    await withForecast(page);
+    await wholeProcedure(page);
+    await page.getByRole('button', { name: 'Debrief', exact: true }).click();
+    const handle = page.locator('bf-debrief bf-axis-handle[kind=receiver]').last();
+    await handle.scrollIntoViewIfNeeded();
+    const box = await handle.boundingBox();
+    if (!box) throw new Error('debrief: expected a change of receiver, found none');
+    const before = await page.evaluate(() => scrollY);
+    const at = await handle.getAttribute('aria-valuenow');
+    await swipe(page, box.x + box.width / 2, box.y + box.height / 2);
+    await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(before + 50);
+    expect(await page.getByText('What if:').count()).toBe(0);
+    expect(await handle.getAttribute('aria-valuenow')).toBe(at);
+  },
+  LONG,
+);
+
+test(
+  'Enter in the field of the volume pours what was typed, and nothing where that cannot be poured',
+  async () => {
+    const page = await it.open({ column: 1 });
+    await ready(page);
+    const field = page.getByRole('textbox', { name: 'volume to pour, mL' });
+    await field.fill('many');
+    await field.press('Enter');
+    await page
+      .locator('bf-say-line')
+      .getByText(/volume/)
+      .waitFor();
+    expect((await kept(page)).log).toEqual([]);
+    await field.fill('3.5');
+    await field.press('Enter');
+    await expect.poll(async () => (await kept(page)).log.at(-1), { timeout: PATIENCE_MS }).toMatchObject({ do: 'pour', volume_mL: 3.5 });
+  },
+  LONG,
+);
+
 test.each([
   ['1280 by 720', { width: 1280, height: 720 }],
   ['1366 by 768', { width: 1366, height: 768 }],
@@ -123,6 +165,17 @@ function truth(page: Page): Promise<Seen> {
   return page.evaluate<Seen>(
     `({ speed: '×' + ${BENCH}.querySelector('bf-glass').speed, seen: ['eye', 'figure', 'forecast'].find((way) => ${BENCH}.querySelector('.bench').classList.contains(way)) })`,
   );
+}
+
+/** A finger goes up, a little aslant. */
+async function swipe(page: Page, fromX: number, fromY: number): Promise<void> {
+  const screen = await page.context().newCDPSession(page);
+  await screen.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x: fromX, y: fromY }] });
+  for (let step = 1; step <= 15; step++) {
+    await screen.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x: fromX + 0.8 * step, y: fromY - 8 * step }] });
+    await page.waitForTimeout(16);
+  }
+  await screen.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
 }
 
 /** What reaches out of the column beside the figure, or of the window. */

@@ -68,17 +68,21 @@ export class PourControl extends LiveElement {
     this.hand?.take(event.detail.value);
   }
 
-  private takeVolume(event: Event & { target: HTMLInputElement }) {
+  /** Whether what was typed can be poured. */
+  private takeVolume(event: Event & { target: HTMLInputElement }): boolean {
     const { hand } = this;
-    if (!hand) return;
+    if (!hand) return false;
     const { max, unit, step } = LIMITS['pour.volume_mL'];
     const reading = readNumber(event.target.value, { label: 'volume', unit, min: step, max, integer: false });
     if (reading.ok) hand.volume_mL = reading.value;
     else emit(this, 'bf-say', { text: reading.message, kind: 'problem' });
     event.target.value = String(hand.volume_mL);
+    return reading.ok;
   }
 
-  private key(event: KeyboardEvent) {
+  /** Enter pours what was typed. */
+  private key(event: KeyboardEvent & { target: HTMLInputElement }) {
+    if (event.key === 'Enter' && this.takeVolume(event)) this.pour();
     const side = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (side !== 1 && side !== -1) return;
     event.preventDefault();

@@ -24,7 +24,7 @@ import { Settling } from './settling.ts';
 import { amountWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
 
-const SIGNS = { done: '✓', now: '▸', open: '○', later: '', missed: '–' } as const;
+const SIGNS = { done: '✓', now: '→', open: '○', later: '', missed: '–' } as const;
 const SAID = { done: 'done: ', now: 'next: ', open: 'possible now: ', later: '', missed: 'not done: ' } as const;
 
 /**

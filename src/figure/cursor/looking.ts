@@ -13,7 +13,8 @@ import { type Look, lookByKey, lookByPointer } from './look.ts';
 export interface PointDetail {
   readonly delivered_mL: number;
   readonly time_min: number;
-  readonly depth_cm: number;
+  /** Only within the bed. */
+  readonly depth_cm?: number;
 }
 
 /** Where the reader sets a prediction: a depth for a band, none for what leaves the tip. */
@@ -105,7 +106,8 @@ export class Looking {
   private lookAt(worked: Worked, look: Look) {
     this.look = look;
     this.host.requestUpdate();
-    emit<PointDetail>(this.host, 'bf-point', placeOf(worked, look));
+    const { depth_cm, ...place } = placeOf(worked, look);
+    emit<PointDetail>(this.host, 'bf-point', look.share > 0 && look.share <= 1 ? { ...place, depth_cm } : place);
   }
 
   private markOrAsk(worked: Worked, look: Look) {
@@ -147,7 +149,7 @@ function along({ scenario }: Worked, { share }: Look): number {
   return share * scenario.values['bed.length_cm'];
 }
 
-function placeOf(worked: Worked, { mL, share }: Look): PointDetail {
+function placeOf(worked: Worked, { mL, share }: Look): Required<PointDetail> {
   const delivered_mL = Math.max(0, Math.min(mL, deliveredAtEnd(worked.plan)));
   return { delivered_mL, time_min: timeAt(worked.plan, delivered_mL), depth_cm: along(worked, { mL, share: Math.min(1, share) }) };
 }

@@ -66,13 +66,14 @@ export function drippedRow({ layout: { effluent }, x }: Drawing, portions: reado
   )}<rect class="around" x=${x(0)} y=${top} width=${x(end_mL) - x(0)} height=${bottom - top} fill="none"></rect></g>`;
 }
 
-/** The colours by name, for those who tell them apart less well; the strongest are wanted most. */
+/** The colours by name, for those who tell them apart less well; the newest is wanted most, which one compares with what drips, then the strongest. */
 export function drippedWishes({ layout, x }: Drawing, portions: readonly Portion[]): Worded[] {
   const { effluent } = layout;
   const within = insideOf(layout, { top: effluent.top, bottom: bandOf(effluent).top });
   const coloured = stretchesOf(portions).filter(({ word }) => word !== 'colourless');
-  const [strong, pale] = [coloured.filter(({ word }) => !isPale(word)), coloured.filter(({ word }) => isPale(word))];
-  return [...strong, ...pale].map(({ word, from_mL, to_mL }) => ({
+  const newest = coloured.slice(-1);
+  const before = coloured.slice(0, -1);
+  return [...newest, ...before.filter(({ word }) => !isPale(word)), ...before.filter(({ word }) => isPale(word))].map(({ word, from_mL, to_mL }) => ({
     texts: [word],
     places: [
       { x: x((from_mL + to_mL) / 2), y: effluent.top + BASELINE_PX, anchor: 'middle' },

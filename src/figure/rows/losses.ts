@@ -1,6 +1,6 @@
 import { area } from 'd3-shape';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { collectedAt, deliveredAtEnd, type FractionTargets, pouredOf, keptOf, togetherOf } from '../../../sim/history/index.ts';
+import { collectedAt, deliveredAtEnd, type FractionTargets, keptHolds, keptOf, pouredOf, togetherOf } from '../../../sim/history/index.ts';
 import { IONS, type IonId } from '../../../sim/terms/ions.ts';
 import { percent } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
@@ -29,13 +29,17 @@ export function lossesOf({ plan }: Pick<Drawing, 'plan'>, targets: FractionTarge
   const end_mL = deliveredAtEnd(plan);
   // Of a day this would call lost what another of its receivers holds.
   if (!kept || togetherOf(plan, targets)) return [];
-  const between = (from_mL: number, to_mL: number): number => collectedAt(plan, target, to_mL) - collectedAt(plan, target, from_mL);
+  const poured_mmol = pouredOf(plan, target);
+  const after_mmol = collectedAt(plan, target, end_mL) - collectedAt(plan, target, kept.to_mL);
+  const behind_mmol = poured_mmol - collectedAt(plan, target, end_mL);
+  // What the receivers hold decides, as in the debrief: the drop that hung at the tip fell into the next.
+  const before_mmol = poured_mmol * (1 - keptHolds(plan, targets).recovered) - after_mmol - behind_mmol;
   const all: Loss[] = [
-    { where: 'before', from_mL: 0, to_mL: kept.from_mL, amount_mmol: between(0, kept.from_mL) },
-    { where: 'after', from_mL: kept.to_mL, to_mL: end_mL, amount_mmol: between(kept.to_mL, end_mL) },
-    { where: 'behind', from_mL: end_mL, to_mL: end_mL, amount_mmol: pouredOf(plan, target) - collectedAt(plan, target, end_mL) },
+    { where: 'before', from_mL: 0, to_mL: kept.from_mL, amount_mmol: before_mmol },
+    { where: 'after', from_mL: kept.to_mL, to_mL: end_mL, amount_mmol: after_mmol },
+    { where: 'behind', from_mL: end_mL, to_mL: end_mL, amount_mmol: behind_mmol },
   ];
-  return all.filter(({ amount_mmol }) => amount_mmol > WORD_SHARE * pouredOf(plan, target));
+  return all.filter(({ amount_mmol }) => amount_mmol > WORD_SHARE * poured_mmol);
 }
 
 export function lossMarks(worked: Measured, targets: FractionTargets, logScale: boolean): SVGTemplateResult | typeof nothing {

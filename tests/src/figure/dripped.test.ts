@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { highestLeaving } from '../../../sim/history/index.ts';
+import { highestLeaving, leavesAt } from '../../../sim/history/index.ts';
 import { axisEnd } from '../../../src/figure/drawing.ts';
 import { drippedRow, drippedWishes, edgeWishes, portionsOf, spokenDrips, stretchesOf } from '../../../src/figure/rows/dripped.ts';
 import { placedWords } from '../../../src/figure/rows/labels.ts';
@@ -64,6 +64,15 @@ describe('what left, as it looks', () => {
     const right = [...drawn.matchAll(/x="([\d.]+)".*? width="([\d.]+)"/g)].map(([, x, width]) => Number(x) + Number(width));
     expect(right.length).toBeGreaterThan(40);
     expect(Math.max(...right)).toBeCloseTo(worked.x(40), 1);
+  });
+
+  test('is named by what dripped last, where there is room for one word only', () => {
+    const narrow = { ...worked, layout: { ...worked.layout, right: worked.layout.left + 90 } };
+    const portions = portionsOf(worked, (leavesAt(plan, 'Co', 0.3) ?? Number.NaN) + 0.5, false);
+    const last = stretchesOf(portions).findLast(({ word }) => word !== 'colourless')?.word;
+    const named = placedWords(drippedWishes(narrow, portions)).map(({ text }) => text);
+    expect(last).toMatch(/pink$/);
+    expect(named[0]).toBe(last);
   });
 
   test('is named in the strip and in words', () => {

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { axisEnd } from '../../../src/figure/drawing.ts';
 import { layoutOf } from '../../../src/figure/layout.ts';
+import { wholeRun } from './runs.ts';
 
 test('the place of the bed depends on the height alone', () => {
   const widths = [320, 360, 559, 560, 900, 1600];
@@ -27,4 +29,23 @@ test('seen by eye the bed takes far more room, and the rows still fill the heigh
     expect(eye.depth.bottom - eye.depth.top).toBeGreaterThanOrEqual(1.3 * (measured.depth.bottom - measured.depth.top));
     expect(eye.receivers.bottom).toBe(height);
   }
+});
+
+test('the axis ends with the procedure; by eye, of a day, with the aliquot in hand, so that there is room to judge it', () => {
+  const { scenario, planner } = wholeRun('lab-day');
+  const begun = planner.plan(scenario.procedure.slice(0, 2));
+  const poured = scenario.procedure.reduce((sum, action) => sum + (action.do === 'pour' ? action.volume_mL : 0), 0);
+  expect(axisEnd(scenario, begun)).toBeGreaterThanOrEqual(poured);
+  const third = poured / 3;
+  for (const [now_mL, aliquot] of [
+    [0, 1],
+    [third - 1, 1],
+    [third + 1, 2],
+    [2 * third + 1, 3],
+  ]) {
+    expect(axisEnd(scenario, begun, now_mL)).toBeGreaterThanOrEqual(aliquot * third);
+    expect(axisEnd(scenario, begun, now_mL)).toBeLessThan((aliquot + 0.3) * third);
+  }
+  const single = wholeRun('cathode-leach');
+  expect(axisEnd(single.scenario, single.plan, 0)).toBe(axisEnd(single.scenario, single.plan));
 });

@@ -127,3 +127,34 @@ test('by eye a liquid that sets the band free slows the clock down, so that ther
   acting.take([{ do: 'pour', liquid: 'water', volume_mL: 1 }]);
   expect(session.store.speed).toBe(20);
 });
+
+test('a clock that was slowed down is as fast as before once the receiver was changed, and on the next column; a speed chosen meanwhile stays', async () => {
+  const session = await begun();
+  const acting = new Acting(
+    () => session,
+    () => undefined,
+    () => undefined,
+  );
+  const pour = (liquid: string) => acting.take([{ do: 'pour', liquid, volume_mL: 1 }]);
+  const { store } = session;
+  await pour('water');
+  expect(store.speed).toBe(5);
+  await pour('water');
+  expect(store.speed).toBe(5);
+  await acting.take([{ do: 'receiver', label: 'cobalt' }]);
+  expect(store.speed).toBe(5);
+  await pour('water');
+  expect(store.speed).toBe(20);
+
+  await session.freshColumn(2);
+  await pour('water');
+  expect(store.speed).toBe(5);
+  await session.freshColumn(3);
+  await pour('acid');
+  expect(store.speed).toBe(20);
+
+  await pour('water');
+  store.setSpeed(60);
+  await pour('acid');
+  expect(store.speed).toBe(60);
+});
