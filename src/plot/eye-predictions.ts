@@ -12,6 +12,8 @@ interface Words {
   readonly label: string;
   /** The same where room is short. */
   readonly brief?: string;
+  /** The outcome alone, beside the mark of what was said. */
+  readonly briefest?: string;
   /** What the prediction did not reckon with, and the same where room is short. */
   readonly why?: string;
   readonly whyBrief?: string;
@@ -69,7 +71,7 @@ function depth({ mL, depth_cm, entry }: DepthMark, { store, targets }: Judged): 
   const why = Math.abs((band?.leading_cm ?? Number.POSITIVE_INFINITY) - depth_cm) > WRONG_CM ? whyThere(mL, entry, store, targets.target) : {};
   if (band && !isAtBottom(plan, band)) return { ...words(said, fixed(band.leading_cm, 1), 'cm'), ...why };
   const [was, briefly] = band ? ['it had reached the bottom', 'at the bottom'] : ['no band was left', 'none left'];
-  return { label: `you: ${withUnit(said, 'cm')}, ${was}`, brief: `you ${said}, ${briefly}`, ...why };
+  return { label: `you: ${withUnit(said, 'cm')}, ${was}`, brief: `you ${said}, ${briefly}`, briefest: briefly, ...why };
 }
 
 /** From the moment at which it was set, or the band began, to the volume that was meant. */
@@ -88,11 +90,17 @@ function leaving(mL: number, { store, targets, sees }: Judged): Words {
 
 /** A weaker eluent that was poured before the place that was predicted has changed everything after it. */
 function released(mL: number, { scenario, plan }: Judged['store']): Pick<Words, 'why'> {
-  const { eluent_mL } = scenario && plan ? progressOf(scenario, plan.events) : {};
-  return eluent_mL !== undefined && eluent_mL < mL ? { why: `the weaker eluent came at ${withUnit(fixed(eluent_mL, 1), 'mL')}` } : {};
+  if (!scenario || !plan) return {};
+  const { eluent_mL, eluentEntry } = progressOf(scenario, plan.events);
+  if (eluent_mL === undefined || eluent_mL >= mL) return {};
+  const poured = plan.events.find(({ entry, action }) => entry === eluentEntry && action?.do === 'pour')?.action;
+  const name = poured?.do === 'pour' ? scenario.liquids[poured.liquid].label : 'the weaker eluent';
+  return { why: `${name} came at ${withUnit(fixed(eluent_mL, 1), 'mL')}` };
 }
 
 function words(said: string, was: string | undefined, unit: string): Words {
   const you = `you: ${withUnit(said, unit)}`;
-  return was === undefined ? { label: you } : { label: `${you}, it was ${withUnit(was, unit)}`, brief: `you ${said}, was ${withUnit(was, unit)}` };
+  return was === undefined
+    ? { label: you }
+    : { label: `${you}, it was ${withUnit(was, unit)}`, brief: `you ${said}, was ${withUnit(was, unit)}`, briefest: `was ${withUnit(was, unit)}` };
 }

@@ -12,6 +12,8 @@ export interface PredictionMark {
   readonly label: string;
   /** The same in fewer characters, for where room is short. */
   readonly brief?: string;
+  /** The outcome alone: the mark shows what was said. */
+  readonly briefest?: string;
   /** What the prediction did not reckon with. */
   readonly why?: string;
   /** The same in fewer words. */
@@ -46,7 +48,7 @@ function outcomeWishes(drawing: Drawing, marks: readonly PredictionMark[], name:
       { x: x - 10, y: base, anchor: 'end' },
     ] as const;
     return {
-      texts: [mark.label, ...(mark.brief ? [mark.brief] : [])],
+      texts: [mark.label, mark.brief, mark.briefest].filter((text) => text !== undefined),
       places,
       within: insideOf(layout, row),
       look: 'line-label prediction',

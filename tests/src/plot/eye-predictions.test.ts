@@ -76,13 +76,13 @@ test('where a weaker eluent came before the place that was predicted, it is name
   const { plan, scenario } = session.store;
   if (!plan || !scenario) throw new Error('plan: expected one');
   const water = plan.events.find(({ action, delivered_mL }) => action?.do === 'pour' && action.liquid === 'water' && delivered_mL > 30);
-  const came = `the weaker eluent came at ${water?.delivered_mL.toFixed(1)}\u202fmL`;
+  const came = `water came at ${water?.delivered_mL.toFixed(1)}\u202fmL`;
   const [leaving, depth] = eyePredictions(session);
   expect(leaving.label).toBe(`you: 75.0\u202fmL, it was ${leavesAt(plan, 'Co', BEGINS_SHARE)?.toFixed(1)}\u202fmL`);
   expect(leaving.why).toBe(came);
   expect(depth).toMatchObject({ label: 'you: 2.0\u202fcm, no band was left', why: came });
   session.markByEye({ mL: 30, depth_cm: 2 });
-  expect(eyePredictions(session).find(({ mL }) => mL === 30)?.why ?? '').not.toContain('weaker eluent');
+  expect(eyePredictions(session).find(({ mL }) => mL === 30)?.why ?? '').not.toContain('came at');
 });
 
 test('a depth that was wrong gets its reason in numbers of the run: how far each mL carried the edge; one that was right gets none', async () => {
