@@ -33,7 +33,8 @@ describe('a lab day', () => {
       }
       expect(asked).toEqual(['cobalt 1', 'waste', 'cobalt 2', 'waste']);
       await page.locator('bf-say-line').getByText('Aliquot 2 is in “cobalt 2”').waitFor({ timeout: PATIENCE_MS });
-      if (!touch) await page.getByRole('heading', { name: 'The task: aliquot 3 of 3' }).waitFor();
+      if (touch) expect(await due.locator('.what').evaluate((what) => getComputedStyle(what, '::before').content)).toContain('Aliquot 3');
+      else await page.getByRole('heading', { name: 'The task: aliquot 3 of 3' }).waitFor();
       // Only the aliquot in hand is listed, whose last step is the last of the day.
       if (!touch) expect(await page.locator('bf-task ol li').count()).toBe(6);
       const before = (await kept(page)).log.length;

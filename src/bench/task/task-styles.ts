@@ -48,6 +48,7 @@ export const taskStyles = css`
     li.now { grid-column: 1 / -1; }
     li.open button { line-height: 1.05; padding-block: 0.1rem; }
     dl { display: none; }
+    li.now .what::before { content: var(--aliquot); }
   }
   @media print { button { display: none; } }
 `;

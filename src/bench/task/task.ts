@@ -76,6 +76,8 @@ export class TaskPanel extends LiveElement {
     this.aliquot = over ? 0 : aliquot;
     const late = over && store.plan && targets && this.putTooLate?.(store.plan, targets, progressOf(scenario, store.plan.events).eluent_mL);
     this.toggleAttribute('data-filling', empty);
+    // The heading has no room on a phone: the step in hand says which aliquot it belongs to.
+    this.style.setProperty('--aliquot', starts.length > 1 && aliquot > 0 ? `'Aliquot ${aliquot}: '` : "''");
     return html`<section aria-labelledby="heading">
         <h2 id="heading">The task${starts.length > 1 && aliquot > 0 ? `: aliquot ${aliquot} of ${starts.length}` : ''}</h2>
         <p class="purpose ${targets ? 'long' : ''}">${scenario.purpose}</p>
