@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { announce } from './announce.ts';
-import { csvText, headingText, type Cell, type Column, type Row } from './text/csv.ts';
+import { csvText, headingText, type Column, type Row } from './text/csv.ts';
 import { significant } from './text/format.ts';
 import { showMessage } from './message.ts';
 import { controlStyles, hiddenStyles } from './styles.ts';
@@ -42,7 +42,7 @@ export class DataTable extends LitElement {
         <table>
           <caption>${this.caption}</caption>
           <thead><tr>${this.columns.map((column) => html`<th scope="col" class=${this.side(column)}>${headingText(column)}</th>`)}</tr></thead>
-          <tbody>${this.rows.map((row) => html`<tr>${this.columns.map((column, place) => this.cell(column, row[column.key], place))}</tr>`)}</tbody>
+          <tbody>${this.rows.map((row) => html`<tr>${this.columns.map((column, place) => this.cell(column, row, place))}</tr>`)}</tbody>
         </table>
       </div>
       ${this.noCopy ? nothing : html`<button type="button" @click=${this.copy}>Copy as CSV<span class="unseen"> of ${this.caption}</span></button>`}`;
@@ -60,8 +60,9 @@ export class DataTable extends LitElement {
     this.resize?.disconnect();
   }
 
-  private cell(column: Column, value: Cell, place: number) {
-    const text = typeof value === 'number' ? (column.show ?? significant)(value) : (value ?? '');
+  private cell(column: Column, row: Row, place: number) {
+    const value = row[column.key];
+    const text = typeof value !== 'number' ? (value ?? '') : column.show ? column.show(value, row) : significant(value);
     if (place === 0) return html`<th scope="row" class=${this.side(column)}>${text}</th>`;
     return html`<td class=${this.side(column)}>${text}</td>`;
   }

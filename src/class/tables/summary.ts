@@ -1,6 +1,7 @@
 import type { Judged, Recomputed, Taken } from '../../../sim/handed/index.ts';
 import type { Cell, Column, Row } from '../../ui/text/csv.ts';
-import { fixed, percent } from '../../ui/text/format.ts';
+import { percentBeside } from '../../ui/text/beside-limit.ts';
+import { fixed } from '../../ui/text/format.ts';
 import type { Held } from '../class-room.ts';
 import { APART } from './objections.ts';
 
@@ -12,8 +13,8 @@ export const RUNS: readonly Column[] = [
   { key: 'water', label: 'water started', unit: 'mL', show: (value) => fixed(value, 1) },
   { key: 'change', label: 'receiver changed', unit: 'mL', show: (value) => fixed(value, 1) },
   { key: 'met', label: 'met the task' },
-  { key: 'recovered', label: 'recovered', show: (value) => percent(value) },
-  { key: 'carried', label: 'other metal with it', show: (value) => percent(value) },
+  { key: 'recovered', label: 'recovered', show: (value, { asked }) => percentBeside(value, Number(asked)) },
+  { key: 'carried', label: 'other metal with it', show: (value, { allowed }) => percentBeside(value, Number(allowed)) },
   { key: 'acid', label: 'acid with it', unit: 'mmol', show: (value) => fixed(value, 1) },
   { key: 'time', label: 'time', unit: 'min', show: (value) => fixed(value, 0) },
   { key: 'right', label: 'predictions right' },
@@ -41,6 +42,9 @@ export function runRows(taken: readonly Held[]): Row[] {
       met: run && (run.meets ? 'yes' : 'no'),
       recovered: run?.recovered,
       carried: run?.carried,
+      // Limits, so that a figure just beyond one is not rounded onto it.
+      asked: run?.targets.recovered,
+      allowed: run?.targets.carried,
       acid: run?.acid_mmol,
       time: run?.time_min,
       right: run && rightOf(run),

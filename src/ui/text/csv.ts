@@ -6,8 +6,8 @@ export interface Column {
   readonly key: string;
   readonly label: string;
   readonly unit?: string;
-  /** How a number is shown on the page; the CSV keeps it in full. */
-  readonly show?: (value: number) => string;
+  /** How a number is shown on the page, beside others of its row; the CSV keeps it in full. */
+  readonly show?: (value: number, row: Row) => string;
 }
 
 export type Row = Readonly<Record<string, Cell>>;

@@ -214,3 +214,17 @@ test('a receiver that was changed with the water has its mark beside that of the
   expect(Number(cx)).toBe(Number(x));
   expect(Number(cy) - Number(y)).toBeGreaterThanOrEqual(8);
 });
+
+test('a share just beyond its limit is not shown as if it met it', async () => {
+  const { held } = await roomWith(['a', written('Ada', SCENARIO.procedure)]);
+  const shown = held.map((one) => ({
+    ...one,
+    run: one.run && { ...one.run, recovered: 0.9947, carried: 0.0052, targets: { ...one.run.targets, recovered: 0.995, carried: 0.005 } },
+  }));
+  const [row] = runRows(shown);
+  const text = (key: string) => {
+    const column = runColumns(shown).find((one) => one.key === key);
+    return column?.show?.(Number(row[key]), row).replaceAll('\u202f', ' ');
+  };
+  expect([text('recovered'), text('carried')]).toEqual(['99.47 %', '0.52 %']);
+});
