@@ -3,7 +3,7 @@ export type { Spread } from './budget.ts';
 export { CALCULATION_STEPS, type CalculationCheck, checkCalculation, type Readings, type StepCheck } from './calculation.ts';
 export { changedAt, type Elsewhere, receiverElsewhere, workedUp } from './elsewhere.ts';
 export { type Interval, intervalOfMean } from './interval.ts';
-export { type KeptResult, readingsOf, resultOf, sameAliquot } from './kept.ts';
+export { type KeptResult, portionShareOf, readingsOf, resultOf, sameAliquot } from './kept.ts';
 export { parseQuantity } from './quantity.ts';
 export { reportOf, type WorkUpReport } from './report.ts';
 export { richest, type Sample, sampleOf, valuesWith } from './sample.ts';

@@ -18,13 +18,21 @@ export interface KeptResult {
   /** Shares of what was loaded that the receiver holds. */
   readonly recovered: number;
   readonly carried: number;
+  /** Alkali as it was expected and as it was used, both for the same liquid: `alkali_for`. */
   readonly expected_mL: number | null;
   readonly NaOH_mL: number;
+  /** Left out in results kept before both were told for the whole eluate: there each is for what was asked or titrated. */
+  readonly alkali_for?: 'eluate';
   readonly titres_mL: readonly number[];
   /** mol/L in the unknown, of each titration and as the reader calculated it. */
   readonly found_M: readonly number[];
   readonly own_M: number | null;
   readonly true_M: number;
+}
+
+/** Part of an eluate that one portion is: of the flask it was made up in, else of the usual one. */
+export function portionShareOf(values: Parameters, flask_mL: number | null | undefined): number {
+  return values['workup.portion_mL'] / (flask_mL ?? values['workup.flask_mL']);
 }
 
 /** Whether two results are of one load: the same receiver of the same column. */
@@ -41,8 +49,11 @@ export interface Worked {
   readonly receiver: Receiver;
   readonly sample: Sample;
   readonly figures: WorkUp;
-  /** As typed: alkali expected. */
+  /** As typed: alkali expected, and for what of the eluate it was asked; by what was titrated where that is not known. */
   readonly expected: string | undefined;
+  readonly expectedFor: 'eluate' | 'portion' | undefined;
+  /** Part of the eluate that a portion is, as it was asked for. */
+  readonly portionShare: number;
   /** The reader's own calculation. */
   readonly own: CalculationCheck | undefined;
 }
@@ -56,11 +67,24 @@ export function readingsOf({ titrations, flask_mL, portion_mL }: WorkUp, values:
 }
 
 /** The result of an aliquot as it would be kept; undefined before an end point was seen. */
-export function resultOf({ scenario, loaded, aliquotShare, receiver, sample, figures, expected, own }: Worked): KeptResult | undefined {
+export function resultOf({
+  scenario,
+  loaded,
+  aliquotShare,
+  receiver,
+  sample,
+  figures,
+  expected,
+  expectedFor,
+  portionShare,
+  own,
+}: Worked): KeptResult | undefined {
   const titrations = figures.titrations.filter(({ titre }) => titre.pink);
   const last = titrations.at(-1);
   if (!last) return undefined;
   const alkali = expected === undefined ? undefined : parseQuantity(expected, 'volume');
+  const titrated = figures.portion_mL / figures.flask_mL;
+  const asked = (expectedFor ?? (titrated < 1 ? 'portion' : 'eluate')) === 'portion' ? portionShare : 1;
   return {
     scenario: scenario.id,
     seed: scenario.seed,
@@ -69,8 +93,9 @@ export function resultOf({ scenario, loaded, aliquotShare, receiver, sample, fig
     acid_mmol: receiver.HCl_mmol,
     recovered: share(receiver.Co_mmol, loaded?.Co_mmol) / aliquotShare,
     carried: carriedInto(receiver, loaded ?? {}) / aliquotShare,
-    expected_mL: alkali?.ok ? alkali.value : null,
-    NaOH_mL: last.NaOH_mL,
+    expected_mL: alkali?.ok ? alkali.value / asked : null,
+    NaOH_mL: last.NaOH_mL / titrated,
+    alkali_for: 'eluate',
     titres_mL: titrations.map(({ titre }) => titre.read_mL),
     found_M: titrations.map(({ found_M }) => found_M),
     own_M: own?.steps.find(({ id }) => id === 'molarity')?.given ?? null,

@@ -1,30 +1,19 @@
-import { columnName } from '../ui/text/column-name.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { KeptResult, Spread } from '../../sim/report/index.ts';
-import { meanOf, type OutlierTest, type Summary } from '../../sim/statistics/index.ts';
+import type { Spread } from '../../sim/report/index.ts';
+import type { OutlierTest, Summary } from '../../sim/statistics/index.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
 import { KEPT_MAX } from '../store/keep/work-up.ts';
 import type { Row } from '../ui/text/csv.ts';
 import { fixed, percent, significant, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
+import { KEPT_COLUMNS, keptRow } from './kept-rows.ts';
 import { comparedWords, type Reported, reportedOf, reportWords, scatters, type Whose } from './reported.ts';
 import '../ui/readout.ts';
 import '../ui/segmented.ts';
 import '../ui/table.ts';
 
-const KEPT = [
-  { key: 'aliquot', label: 'aliquot' },
-  { key: 'found', label: 'sample', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
-  { key: 'own', label: 'your figure', unit: 'mol/L', show: (value: number) => fixed(value, 4) },
-  { key: 'recovered', label: 'cobalt recovered', unit: '%', show: (value: number) => fixed(value, 2) },
-  { key: 'carried', label: 'nickel carried', unit: '%', show: (value: number) => significant(value, 2) },
-  { key: 'acid', label: 'acid', unit: 'mmol', show: (value: number) => fixed(value, 1) },
-  { key: 'expected', label: 'alkali expected', unit: 'mL', show: (value: number) => fixed(value, 2) },
-  { key: 'NaOH', label: 'alkali used', unit: 'mL', show: (value: number) => fixed(value, 2) },
-  { key: 'titres', label: 'titres, mL' },
-];
 const BUDGET = [
   { key: 'quantity', label: 'quantity' },
   { key: 'value', label: 'value' },
@@ -32,8 +21,6 @@ const BUDGET = [
   { key: 'relative', label: 'relative', unit: '%', show: (value: number) => fixed(value, 3) },
   { key: 'share', label: 'share of the square', unit: '%', show: (value: number) => fixed(value, 0) },
 ];
-/** Share of an unwanted ion below which it counts as none. */
-const TRACE = 1e-5;
 const SPREADS: readonly { value: Spread; label: string }[] = [
   { value: 'tolerance', label: 'as it is' },
   { value: 'rectangular', label: 'a/√3, rectangular' },
@@ -81,7 +68,7 @@ export class ReplicateTable extends LiveElement {
           : html`
         <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
         ${reported ? html`<p class="report"><strong>${reportWords(reported, intervalPercent(session))}</strong></p>` : nothing}
-        <bf-table caption="Aliquots over the column" .columns=${KEPT} .rows=${kept.map(keptRow)}></bf-table>
+        <bf-table caption="Aliquots over the column" .columns=${KEPT_COLUMNS} .rows=${kept.map(keptRow)}></bf-table>
         <div class="row drops">${kept.map((_, i) => html`<button type="button" @click=${() => session.workUp.drop(i)}>Strike aliquot ${i + 1}</button>`)}</div>
         ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: the next receiver or the next aliquot, on the work-up bench.</p>` : nothing}
         ${reported ? this.statistics(reported) : nothing}`
@@ -138,20 +125,6 @@ export class ReplicateTable extends LiveElement {
 function intervalPercent({ workUp }: Session): number | undefined {
   const interval = workUp.figures?.interval;
   return interval && (100 * interval.halfWidth_M) / interval.found_M;
-}
-
-function keptRow(one: KeptResult, i: number): Row {
-  return {
-    aliquot: `${i + 1} (${one.receiver}, ${columnName(one.seed)})`,
-    recovered: one.recovered * 100,
-    carried: one.carried < TRACE ? 0 : one.carried * 100,
-    acid: one.acid_mmol,
-    ...(one.expected_mL === null ? {} : { expected: one.expected_mL }),
-    NaOH: one.NaOH_mL,
-    titres: one.titres_mL.map((mL) => fixed(mL, 2)).join('; '),
-    found: meanOf(one.found_M),
-    ...(one.own_M === null ? {} : { own: one.own_M }),
-  };
 }
 
 function summaryReadings(summary: Summary) {

@@ -126,9 +126,9 @@ export class WorkUpStore {
 
   /** The result of this aliquot as it would be kept; undefined before an end point was seen. */
   @derived get result(): KeptResult | undefined {
-    const { figures, model, receiver, sample, own, saved, column } = this;
+    const { figures, model, receiver, sample, own, saved, column, values, state } = this;
     const { scenario, atPresent } = column;
-    if (!model || !figures || !receiver || !sample || !scenario) return undefined;
+    if (!model || !figures || !receiver || !sample || !scenario || !values) return undefined;
     return model.resultOf({
       scenario,
       loaded: atPresent?.results.loaded,
@@ -137,6 +137,8 @@ export class WorkUpStore {
       sample,
       figures,
       expected: saved.expected,
+      expectedFor: saved.expected_for,
+      portionShare: model.portionShareOf(values, state?.flask_mL),
       own,
     });
   }

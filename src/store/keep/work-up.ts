@@ -60,7 +60,7 @@ const keptShape: Shape<KeptResult> = object(
     own_M: orNull(figure),
     true_M: figure,
   },
-  {},
+  { alkali_for: choice('what alkali is told for', ['eluate'] as const) },
   'left out',
 );
 
