@@ -1,8 +1,8 @@
 // From titre to figure: concentration, interval, budget of errors, recovery. Other rooms import from here.
-export type { Spread } from './budget.ts';
+export type { Budget, Spread } from './budget.ts';
 export { CALCULATION_STEPS, type CalculationCheck, checkCalculation, type Readings, type StepCheck } from './calculation.ts';
 export { changedAt, type Elsewhere, receiverElsewhere, workedUp } from './elsewhere.ts';
-export { type Interval, intervalOfMean } from './interval.ts';
+export { COVERAGE, type Interval, intervalOf, intervalOfMean } from './interval.ts';
 export { type KeptResult, portionShareOf, readingsOf, resultOf, sameAliquot } from './kept.ts';
 export { parseQuantity } from './quantity.ts';
 export { reportOf, type WorkUpReport } from './report.ts';

@@ -1,9 +1,9 @@
 import { square } from '../math/square.ts';
 import { replicatesOf } from '../statistics/index.ts';
-import { type BudgetTerm, budgetOf, rootSumSquares } from './budget.ts';
+import { type BudgetTerm, budgetOf, rootSumSquares, type Spread } from './budget.ts';
 
-// From an error budget to an interval for the molarity. A tolerance counts as triangular (values near the nominal are more
-// likely; EURACHEM QUAM, recalled), which is how the glass of a bench is drawn.
+// From an error budget to an interval for the molarity. Unless another is chosen a tolerance counts as triangular (values near the
+// nominal are more likely; EURACHEM QUAM, recalled), which is how the glass of a bench is drawn.
 
 export interface Interval {
   readonly level: number;
@@ -17,16 +17,26 @@ export interface Interval {
 }
 
 const LEVEL = 0.95;
-/** Standard normal distribution, two-sided 95 %; any table. */
-const Z = 1.959964;
+/** Half of a 95 % interval over its standard uncertainty: standard normal distribution, two-sided; any table. */
+export const COVERAGE = 1.959964;
 
 /** Interval of a mean of `n` titrations of one eluate, loaded once: reading and end point are repeated, the rest is not. */
-export function intervalOf(found_M: number, terms: readonly BudgetTerm[], n = 1): Interval {
-  const once_percent = relative(terms, 'once');
-  const bench_percent = relative(terms, 'bench');
-  const repeated = REPEATED.reduce((sum, quantity) => sum + square(relativeOf(terms.filter((term) => term.quantity === quantity))), 0);
+export function intervalOf(found_M: number, terms: readonly BudgetTerm[], n = 1, spread: Spread = 'triangular'): Interval {
+  const once_percent = relative(terms, 'once', spread);
+  const bench_percent = relative(terms, 'bench', spread);
+  const repeated = REPEATED.reduce(
+    (sum, quantity) =>
+      sum +
+      square(
+        relativeOf(
+          terms.filter((term) => term.quantity === quantity),
+          spread,
+        ),
+      ),
+    0,
+  );
   const variance = square(once_percent) + square(bench_percent) - repeated * (1 - 1 / n);
-  return around(found_M, (Z * Math.sqrt(variance) * found_M) / 100, once_percent, bench_percent);
+  return around(found_M, (COVERAGE * Math.sqrt(variance) * found_M) / 100, once_percent, bench_percent);
 }
 
 /** Errors that differ from one titration of an eluate to the next. */
@@ -46,7 +56,7 @@ export function intervalOfMean(aliquots: readonly Interval[]): Interval | undefi
   );
   if (!summary) return first;
   const { mean, halfWidth: scatter } = summary;
-  const shared = (Z * first.bench_percent * mean) / 100;
+  const shared = (COVERAGE * first.bench_percent * mean) / 100;
   return around(mean, rootSumSquares([scatter, shared]), first.once_percent, first.bench_percent);
 }
 
@@ -54,10 +64,13 @@ function around(found_M: number, halfWidth_M: number, once_percent: number, benc
   return { level: LEVEL, found_M, halfWidth_M, low_M: found_M - halfWidth_M, high_M: found_M + halfWidth_M, once_percent, bench_percent };
 }
 
-function relative(terms: readonly BudgetTerm[], lasts: BudgetTerm['lasts']): number {
-  return relativeOf(terms.filter((term) => term.lasts === lasts));
+function relative(terms: readonly BudgetTerm[], lasts: BudgetTerm['lasts'], spread: Spread): number {
+  return relativeOf(
+    terms.filter((term) => term.lasts === lasts),
+    spread,
+  );
 }
 
-function relativeOf(terms: readonly BudgetTerm[]): number {
-  return terms.length > 0 ? budgetOf(terms, 'triangular').relative_percent : 0;
+function relativeOf(terms: readonly BudgetTerm[], spread: Spread): number {
+  return terms.length > 0 ? budgetOf(terms, spread).relative_percent : 0;
 }

@@ -9,7 +9,18 @@ import type { Row } from '../ui/text/csv.ts';
 import { fixed, percent, significant, withUnit } from '../ui/text/format.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { KEPT_COLUMNS, keptRow } from './kept-rows.ts';
-import { comparedWords, type Reported, reportedOf, reportWords, scatters, type Whose } from './reported.ts';
+import {
+  budgetPercent,
+  comparedWords,
+  type Reported,
+  reportedOf,
+  reportWords,
+  scatters,
+  sourceOf,
+  SPREAD_WORDS,
+  togetherWords,
+  type Whose,
+} from './reported.ts';
 import '../ui/readout.ts';
 import '../ui/segmented.ts';
 import '../ui/table.ts';
@@ -22,9 +33,9 @@ const BUDGET = [
   { key: 'share', label: 'share of the square', unit: '%', show: (value: number) => fixed(value, 0) },
 ];
 const SPREADS: readonly { value: Spread; label: string }[] = [
-  { value: 'tolerance', label: 'as it is' },
-  { value: 'rectangular', label: 'a/√3, rectangular' },
   { value: 'triangular', label: 'a/√6, triangular' },
+  { value: 'rectangular', label: 'a/√3, rectangular' },
+  { value: 'tolerance', label: 'as it is' },
 ];
 
 /** The kept aliquots set side by side: mean, spread, comparison, outliers, error budget. */
@@ -51,14 +62,17 @@ export class ReplicateTable extends LiveElement {
 
   @property({ attribute: false }) session: Session | undefined;
   @state() private whose: Whose = 'page';
-  @state() private spread: Spread = 'tolerance';
+  /** At first as the glass of a bench is drawn. */
+  @state() private spread: Spread = 'triangular';
 
   override render() {
     const { session } = this;
     const { kept } = session?.workUp.saved ?? { kept: [] };
     if (!session) return nothing;
     const reported = reportedOf(kept, this.whose);
-    const budget = session.workUp.figures?.budgets.find(({ spread }) => spread === this.spread);
+    const { figures } = session.workUp;
+    const budget = figures?.budgets.find(({ spread }) => spread === this.spread);
+    const half_percent = budgetPercent(figures, this.spread);
     if (kept.length + (budget ? 1 : 0) > 0 && !session.workUp.showsAmounts) return this.waiting(kept.length);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Result</h2>
@@ -67,18 +81,19 @@ export class ReplicateTable extends LiveElement {
           ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over the column by itself, make a molarity with an uncertainty.</p>`
           : html`
         <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
-        ${reported ? html`<p class="report"><strong>${reportWords(reported, intervalPercent(session))}</strong></p>` : nothing}
+        ${reported ? html`<p class="report"><strong>${reportWords(reported, half_percent)}</strong></p>` : nothing}
         <bf-table caption="Aliquots over the column" .columns=${KEPT_COLUMNS} .rows=${kept.map(keptRow)}></bf-table>
         <div class="row drops">${kept.map((_, i) => html`<button type="button" @click=${() => session.workUp.drop(i)}>Strike aliquot ${i + 1}</button>`)}</div>
         ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: the next receiver or the next aliquot, on the work-up bench.</p>` : nothing}
         ${reported ? this.statistics(reported) : nothing}`
       }
       ${
-        budget
+        budget && half_percent !== undefined
           ? html`<div><h3>Error budget of one titration</h3>
         <bf-segmented label="how a tolerance counts" .value=${this.spread} .choices=${SPREADS} @bf-change=${this.takeSpread}></bf-segmented>
+        <p class="soft">${SPREAD_WORDS[this.spread]}</p>
         <bf-table caption="Relative contributions, which add as squares" .columns=${BUDGET} .rows=${budgetRows(budget)}></bf-table>
-        <p>Together ${withUnit(fixed(budget.relative_percent, 2), '%')}; the ${budget.largest} weighs most.</p></div>`
+        <p>${togetherWords(budget, half_percent, figures?.titrations.length ?? 1, sourceOf(reported))}</p></div>`
           : nothing
       }
     </section>`;
@@ -117,14 +132,8 @@ export class ReplicateTable extends LiveElement {
   }
 
   private takeSpread(event: CustomEvent<{ value: string }>) {
-    this.spread = SPREADS.find(({ value }) => value === event.detail.value)?.value ?? 'tolerance';
+    this.spread = SPREADS.find(({ value }) => value === event.detail.value)?.value ?? 'triangular';
   }
-}
-
-/** Half-width of the interval of the titration in hand, % of its molarity. */
-function intervalPercent({ workUp }: Session): number | undefined {
-  const interval = workUp.figures?.interval;
-  return interval && (100 * interval.halfWidth_M) / interval.found_M;
 }
 
 function summaryReadings(summary: Summary) {

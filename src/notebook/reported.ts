@@ -1,6 +1,6 @@
 import { IONS } from '../../sim/terms/ions.ts';
 import { type Contrast, contrastOf, meanOf, type Replicates, replicatesOf, type Summary } from '../../sim/statistics/index.ts';
-import type { KeptResult } from '../../sim/report/index.ts';
+import { type Budget, COVERAGE, intervalOf, type KeptResult, type Spread, type WorkUp } from '../../sim/report/index.ts';
 import { fixed, significant, withUnit } from '../ui/text/format.ts';
 
 // From the kept aliquots to a molarity with its uncertainty.
@@ -65,3 +65,40 @@ function rounded(value: number, half: number): string {
   const decimals = Math.max(0, 1 - Math.floor(Math.log10(half)));
   return value.toFixed(Math.min(decimals, 8));
 }
+
+/** Half of the 95 % interval of the titrations in hand, % of their molarity, with tolerances counted as chosen; undefined before there is one. */
+export function budgetPercent(figures: Pick<WorkUp, 'budgets' | 'cobalt' | 'titrations'> | undefined, chosen: Spread): number | undefined {
+  const lines = figures?.budgets.find(({ spread }) => spread === chosen)?.lines;
+  if (!figures?.cobalt || !lines) return undefined;
+  const { found_M, halfWidth_M } = intervalOf(figures.cobalt.found_M, lines, figures.titrations.length, chosen);
+  return (100 * halfWidth_M) / found_M;
+}
+
+/** Where the reported uncertainty comes from: nothing is reported yet, the budget, or the scatter of the aliquots. */
+type Source = 'none' | 'budget' | 'scatter';
+
+export function sourceOf(reported: Reported | undefined): Source {
+  if (!reported) return 'none';
+  const { summary } = reported.replicates;
+  return summary && scatters(summary) ? 'scatter' : 'budget';
+}
+
+/** From the squares of a budget to the interval: by what it is multiplied, and which number above it is. */
+export function togetherWords({ relative_percent, largest }: Budget, half_percent: number, n: number, source: Source): string {
+  const standard = (value: number) => withUnit(fixed(value, 2), '%');
+  const mean = n > 1 ? ` for one titration, and ${standard(half_percent / COVERAGE)} for the mean of ${n}, whose readings and end points average out` : '';
+  const above = {
+    none: '',
+    budget: ': the ± of the result above',
+    scatter: '. The ± of the result above comes from the scatter of the aliquots instead',
+  }[source];
+  return `Together ${standard(relative_percent)}${mean}, a standard uncertainty; the ${largest} weighs most. ${fixed(COVERAGE, 2)} times that, ± ${standard(half_percent)}, holds 95 in 100${above}.`;
+}
+
+/** What each way to count a tolerance takes for granted. */
+export const SPREAD_WORDS: Readonly<Record<Spread, string>> = {
+  triangular:
+    'A tolerance a is the most that a piece should be off. Values near its mark are likelier than those at the edge, as the glass of this bench is drawn: a/√6.',
+  rectangular: 'A tolerance a is the most that a piece should be off. Every value up to it is as likely as any other: a/√3.',
+  tolerance: 'A tolerance a is the most that a piece should be off. Here a itself counts as the standard uncertainty, which is on the safe side.',
+};

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { parameterDefaults } from '../../../sim/terms/fields.ts';
+import { workUp } from '../../../sim/report/workup.ts';
 import type { KeptResult } from '../../../sim/report/kept.ts';
-import { comparedWords, reportedOf, reportWords } from '../../../src/notebook/reported.ts';
+import { budgetPercent, comparedWords, reportedOf, reportWords, sourceOf, togetherWords } from '../../../src/notebook/reported.ts';
 
 const kept = (seed: number, found_M: readonly number[], own_M: number | null = null): KeptResult => ({
   scenario: 'x',
@@ -60,5 +62,48 @@ describe('a reported result', () => {
     expect(contrast?.titrations.values).toEqual([12.4, 12.41, 12.39]);
     expect(contrast?.columns.values).toEqual([12.4, 12.6]);
     expect(contrast?.columnSpread).toBeGreaterThan(0.1);
+  });
+});
+
+describe('a result that rests on the error budget', () => {
+  const receiver = { volume_mL: 28, HCl_mmol: 13, Co_mmol: 0.18, label: 'cobalt' };
+  const figures = (titrations: number) => workUp(receiver, { ...parameterDefaults(), 'workup.titrations': titrations }, 1);
+  const one = figures(1);
+  const reported = reportedOf([kept(1, [0.1796])], 'page');
+
+  // 1.96: two-sided 95 % of the normal distribution; a/√3 and a/√6: GUM and EURACHEM, as the budget names them.
+  test.each(['tolerance', 'rectangular', 'triangular'] as const)('has 1.96 times what the budget adds up to, %s', (spread) => {
+    const budget = one.budgets.find((each) => each.spread === spread);
+    const half = budgetPercent(one, spread);
+    if (!budget || half === undefined || !reported) throw new Error('expected a budget');
+    expect(half / budget.relative_percent).toBeCloseTo(1.959964, 5);
+    const shown = Number(/± (\S+) mol/.exec(reportWords(reported, half))?.[1]);
+    expect(Math.abs(shown / 0.1796 - (1.96 * budget.relative_percent) / 100)).toBeLessThan(0.0006);
+    expect(togetherWords(budget, half, 1, sourceOf(reported))).toBe(
+      `Together ${budget.relative_percent.toFixed(2)}\u202f%, a standard uncertainty; the ${budget.largest} weighs most. 1.96 times that, ± ${half.toFixed(2)}\u202f%, holds 95 in 100: the ± of the result above.`,
+    );
+  });
+
+  test('is wider the more a tolerance counts, and by default the interval of the runner', () => {
+    const [as, flat, peaked] = (['tolerance', 'rectangular', 'triangular'] as const).map((spread) => budgetPercent(one, spread) ?? Number.NaN);
+    expect(as).toBeGreaterThan(flat);
+    expect(flat).toBeGreaterThan(peaked);
+    expect(peaked).toBeCloseTo((100 * (one.interval?.halfWidth_M ?? 0)) / (one.interval?.found_M ?? 1), 9);
+  });
+
+  test('of several titrations of one eluate tells both the one and the mean, which is better known', () => {
+    const several = figures(3);
+    const [budget] = several.budgets;
+    const half = budgetPercent(several, budget.spread) ?? Number.NaN;
+    expect(half).toBeLessThan(1.96 * budget.relative_percent);
+    expect(togetherWords(budget, half, 3, 'none')).toContain(`for one titration, and ${(half / 1.959964).toFixed(2)}\u202f% for the mean of 3`);
+    expect(togetherWords(budget, half, 3, 'none')).toMatch(/holds 95 in 100\.$/);
+  });
+
+  test('is told apart from one that rests on the scatter of the aliquots', () => {
+    const two = reportedOf([kept(1, [0.1796]), kept(2, [0.1812])], 'page');
+    expect(sourceOf(two)).toBe('scatter');
+    expect(togetherWords(one.budgets[0], 1, 1, sourceOf(two))).toMatch(/The ± of the result above comes from the scatter of the aliquots instead\.$/);
+    expect(sourceOf(undefined)).toBe('none');
   });
 });
