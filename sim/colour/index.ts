@@ -1,5 +1,4 @@
 // Colour of liquids, beads and bed, and the styles of plotted lines. Other rooms import from here.
-export { absorbanceOf } from './absorbance.ts';
 export { bedColour, type BedOptions, bedPainter, type BedPainter } from './bed.ts';
 export { liquidColour, vesselStops } from './liquid.ts';
 export type { Solution } from './mixture.ts';
@@ -8,3 +7,4 @@ export { streakRamp } from './ramp.ts';
 export { oklabOf } from './oklab.ts';
 export { absorptionInto, POINTS, SPECIES, SPECIES_IDS, type SpeciesId } from './spectra.ts';
 export { colourOfSpectrum, hexOf, type Rgb } from './srgb.ts';
+export { type ColourWord, colourWord } from './words.ts';

@@ -5,7 +5,7 @@ import { SPECIES_IDS, type SpeciesId } from './spectra.ts';
 // For colour only: uptake is computed elsewhere, from operational constants fitted to distribution curves.
 
 /** Species added as such, on top of the metals in `ions`. */
-export type ExtraId = 'CoNCS' | 'CoY' | 'NiY';
+export type ExtraId = 'CoNCS' | 'CoY' | 'NiY' | 'FeNCS';
 
 /** What is dissolved, mol/L; `ions` leaves out what `extra` holds. */
 export interface Solution {
@@ -48,7 +48,7 @@ export function speciesInto(out: Float64Array, solution: Solution): void {
   for (const id of EXTRA_IDS) out[SPECIES_IDS.indexOf(id)] += Math.max(0, extra[id] ?? 0);
 }
 
-const EXTRA_IDS: readonly ExtraId[] = ['CoNCS', 'CoY', 'NiY'];
+const EXTRA_IDS: readonly ExtraId[] = ['CoNCS', 'CoY', 'NiY', 'FeNCS'];
 
 function addFormsInto(out: Float64Array, forms: Forms, HCl_M: number, amount: number): void {
   if (!(amount > 0) || forms.species.length === 0) return;

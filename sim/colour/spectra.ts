@@ -10,7 +10,7 @@ export type SpeciesId =
   | 'CoAquo' | 'CoCl' | 'CoCl4' | 'CoNCS' | 'CoY'
   | 'NiAquo' | 'NiChloro' | 'NiY'
   | 'CuAquo' | 'CuCl4'
-  | 'FeChloro' | 'MnAquo';
+  | 'FeChloro' | 'FeNCS' | 'MnAquo';
 
 /** Maximum (nm), molar absorptivity there (L/mol/cm), full width at half maximum (nm). */
 export type AbsorptionBand = readonly [max_nm: number, epsilon: number, width_nm: number];
@@ -88,6 +88,12 @@ export const SPECIES: Readonly<Record<SpeciesId, Species>> = {
     bands: [[315, 7300, 48], [363, 6900, 50], [425, 260, 84], [534, 1, 25], [690, 1, 40]],
     status: 'memory',
     source: 'charge-transfer bands recalled; 425 nm tail tuned',
+  },
+  FeNCS: {
+    label: '[Fe(NCS)(H2O)5]2+ and higher complexes',
+    bands: [[480, 7000, 120]],
+    status: 'memory',
+    source: 'maximum between 450 and 480 nm, thousands per mol/L/cm, further to the red with more thiocyanate: recalled, low confidence',
   },
   MnAquo: {
     label: 'Mn(II)',

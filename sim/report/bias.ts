@@ -39,7 +39,7 @@ const TEXT: Readonly<Record<Cause, string>> = {
   flask: 'the volumetric flask holds a little more or less than its mark says',
   pipette: 'the pipette delivers a little more or less than its mark says',
   EDTA: 'the molarity of the EDTA differs a little from its label',
-  eye: 'the eye calls the flask pink while a little blue is left',
+  eye: 'the eye sees no blue any more while a little is left',
   indicator: 'thiocyanate and acetone turn only part of the free cobalt blue, so more of it is left unseen',
   acetone: 'the titrant dilutes acetone and thiocyanate, and the blue fades early',
   'pH at the start': 'at this pH EDTA binds cobalt more weakly, or more strongly, than at pH 6',
@@ -48,7 +48,7 @@ const TEXT: Readonly<Record<Cause, string>> = {
   'other metals': 'manganese, copper, zinc, iron or cadmium react with EDTA as cobalt does',
   solid: 'cobalt in undissolved hydroxide is not titrated',
   drop: 'the last portion is a whole drop, or more',
-  overrun: 'titrant added after the first pink: slow nickel, lumps dissolving, or one step too many',
+  overrun: 'titrant added after the blue had first gone: slow nickel, lumps dissolving, or one step too many',
   burette: 'the burette delivers a little more or less than it shows',
   reading: 'two burette readings',
 };

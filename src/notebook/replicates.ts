@@ -78,7 +78,7 @@ export class ReplicateTable extends LiveElement {
       <h2 id="heading">Result</h2>
       ${
         kept.length === 0
-          ? html`<p>No aliquot is kept yet. Titrate until the pink stays, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over the column by itself, make a molarity with an uncertainty.</p>`
+          ? html`<p>No aliquot is kept yet. Titrate until the last blue has gone and stays away, then keep the result on the <a href="#workup">work-up</a> bench. Three aliquots, each over the column by itself, make a molarity with an uncertainty.</p>`
           : html`
         <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
         ${reported ? html`<p class="report"><strong>${reportWords(reported, half_percent)}</strong></p>` : nothing}

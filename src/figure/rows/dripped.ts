@@ -1,10 +1,9 @@
 import { svg, type SVGTemplateResult } from 'lit';
-import { hexOf, liquidColour, type Rgb, type Solution } from '../../../sim/colour/index.ts';
+import { type ColourWord, colourWord, hexOf, liquidColour, type Rgb, type Solution } from '../../../sim/colour/index.ts';
 import { BEGINS_SHARE, collectedAt, leavesAt, type Plan, type Solute } from '../../../sim/history/index.ts';
 import type { IonId } from '../../../sim/terms/types.ts';
 import { remembered } from '../../../sim/math/remembered.ts';
 import { EXAGGERATION, stainOf } from '../../plot/liquid.ts';
-import { type ColourWord, colourWord } from '../../ui/text/colour-words.ts';
 import { spoken } from '../../ui/text/format.ts';
 import type { Drawing } from '../drawing.ts';
 import type { Row } from '../layout.ts';

@@ -12,7 +12,7 @@ const SAID: Readonly<Record<string, (issue: Issue) => string>> = {
   portion: () => 'EDTA is in this eluate already, and portions are taken before. Start this eluate again to work in portions.',
   EDTA: () => 'without thiocyanate no end point would be seen. Add thiocyanate and acetone first.',
   'EDTA.until': () =>
-    'the flask is not blue, so there is no blue to lose. Where it has turned pink, the end point is reached: read the burette, or undo what was run in too far. Where it never was blue, it still needs thiocyanate, acetone or a pH of about 6.',
+    'the flask is not blue, so there is no blue to lose. Where the blue has gone, the end point is reached: read the burette, or undo what was run in too far. Where it never was blue, it still needs thiocyanate, acetone or a pH of about 6.',
   'EDTA.mL': (issue) => (issue.expected.includes(EMPTIES) ? EMPTY : amountText(issue)),
   acetone: ({ received }) => `the flask is at ${received}, and acetone boils at 56 °C. Cool it in ice first.`,
   thiocyanate: ({ received }) => `the flask is still acid (${received}). Neutralise it before the thiocyanate.`,

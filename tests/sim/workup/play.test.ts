@@ -108,13 +108,13 @@ test('EDTA drop by drop reaches the same end as until pink, to a drop', () => {
   expect(state.titres).toHaveLength(1);
 });
 
-test('the flask is pink as eluate, blue with indicator in acetone, pink at the end', () => {
+test('the flask is pink as eluate, blue with indicator in acetone, without any blue at the end', () => {
   const events = playWorkUp(RECEIVER, usual, bench).events;
   const seen = (reagent: string) => events.find(({ action }) => action.do === 'add' && action.reagent === reagent)?.reading?.appearance;
   expect(events[2].reading?.appearance.liquid).toContain('pink');
   expect(seen('NaOH')?.solid).toContain('cobalt hydroxide');
   expect(seen('acetone')?.liquid).toBe('blue');
-  expect(seen('EDTA')?.liquid).toContain('pink');
+  expect(seen('EDTA')?.liquid).toMatch(/^(pale pink|colourless)$/);
 });
 
 test('blue comes back while waiting when nickel is left in the cobalt', () => {

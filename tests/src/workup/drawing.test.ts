@@ -1,7 +1,10 @@
+import { rgb } from 'culori';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { coneHeight } from '../../../src/workup/flask-drawing.ts';
+import { colourWord, type Solution } from '../../../sim/colour/index.ts';
+import { coneHeight, flaskDrawing } from '../../../src/workup/flask-drawing.ts';
 import { curvesOf } from '../../../src/workup/curves.ts';
 import type { Session } from '../../../src/store/session.ts';
+import { markup } from '../markup.ts';
 import { collected } from './rig.ts';
 
 describe('liquid in the drawn cone', () => {
@@ -12,6 +15,42 @@ describe('liquid in the drawn cone', () => {
 
   test.each([0, 0.1, 0.35, 0.8, 1])('stands so high that %f of the volume is below', (share) => {
     expect(below(coneHeight(share)) / below(138)).toBeCloseTo(share, 9);
+  });
+});
+
+/** Colour in words of the middle of the liquid as it is drawn. */
+function middleOf(solution: Solution): string {
+  const drawing = flaskDrawing({ solution, volume_mL: 100, capacity_mL: 250, path_cm: 4, vessel: 'conical', solid: '', burette: 0.5 });
+  const colours = [...markup(drawing).matchAll(/stop-color="?(#[0-9a-f]{6})/g)].map(([, colour = '']) => colour);
+  const { r, g, b } = rgb(colours[Math.floor(colours.length / 2)]) ?? { r: 0, g: 0, b: 0 };
+  return colourWord([r, g, b]);
+}
+
+describe('the word for a flask', () => {
+  const hue = (word: string) => word.replace('pale ', '');
+
+  // The whole eluate, and a quarter of it, which is as good as colourless at its end.
+  test.each([1, 2])('is that of its drawing at every step of a titration, and has no blue once the eye sees none (%i)', async (titrations) => {
+    const { workUp } = await collected({ workup: { titrations } });
+    const { values } = workUp;
+    if (!values) throw new Error('expected values');
+    while (workUp.usual?.do !== 'add' || workUp.usual.reagent !== 'EDTA') workUp.actAsUsual(true);
+    workUp.act({ do: 'add', reagent: 'EDTA', dose: { mL: titrations === 1 ? 14 : 3 } });
+    for (let drops = 0; drops < 120 && !workUp.state?.titres.at(-1)?.pink; drops++) workUp.act({ do: 'add', reagent: 'EDTA', dose: { drops: 1 } });
+    const readings = (workUp.state?.events ?? []).flatMap(({ reading }) => (reading ? [reading.appearance] : []));
+    for (const { liquid, solution } of readings) {
+      const [told, drawn] = [hue(liquid.replace(' with a trace of blue', '')), hue(middleOf(solution))];
+      // The middle, where one looks through most, may just show what the rest does not.
+      if (told !== 'colourless') expect(drawn).toBe(told);
+      else expect(middleOf(solution)).toMatch(/^(colourless|pale .*)$/);
+    }
+    const words = readings.map(({ liquid }) => liquid);
+    expect(words.at(-1)).not.toContain('blue');
+    expect(words.at(-1)).toBe(titrations === 1 ? 'pale pink' : 'colourless');
+    expect(words).toContain('blue');
+    expect(words).toContain('pale blue');
+    expect(words).toContain('colourless with a trace of blue');
+    expect(words.slice(words.indexOf('blue'), -1).every((word) => word.includes('blue') || word.includes('violet'))).toBe(true);
   });
 });
 

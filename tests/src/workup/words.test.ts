@@ -28,7 +28,7 @@ describe('a refusal of the work-up', () => {
 
   test.each<[string, readonly WorkUpAction[] | 'all', WorkUpAction, RegExp]>([
     ['titrant without indicator', [], EDTA({ drops: 1 }), /Add thiocyanate and acetone first/],
-    ['titrating a pink flask on', 'all', EDTA({ until: 'pink' }), /turned pink, the end point is reached: read the burette/],
+    ['titrating on beyond the blue', 'all', EDTA({ until: 'pink' }), /the blue has gone, the end point is reached: read the burette/],
     [
       'more than the burette holds',
       'all',

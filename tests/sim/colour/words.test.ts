@@ -1,10 +1,10 @@
 import { oklch, rgb } from 'culori';
 import { describe, expect, test } from 'vitest';
-import { liquidColour } from '../../../sim/colour/index.ts';
+import { liquidColour } from '../../../sim/colour/liquid.ts';
 import { appearanceOf } from '../../../sim/flask/appearance.ts';
 import { CHEMISTRY } from '../../../sim/flask/balance.ts';
-import { flaskWith } from '../../sim/workup/cases.ts';
-import { colourWord } from '../../../src/ui/text/colour-words.ts';
+import { flaskWith } from '../workup/cases.ts';
+import { colourWord } from '../../../sim/colour/words.ts';
 
 /** cm through a 50 mL beaker seen from the side; common practice, no source. */
 const BEAKER_CM = 4;
@@ -72,10 +72,18 @@ describe('the eluate in the flask', () => {
     [{ Cl: 45, Co: 0.05 }, 10],
   ])('%o mmol in %f mL is drawn in the colour that is said', (amounts, volume_mL) => {
     const { liquid, solution } = appearanceOf(flaskWith(amounts, volume_mL), CHEMISTRY, BEAKER_CM, FAINTEST_A);
-    const drawn = colourWord(liquidColour(solution, BEAKER_CM, { exaggerate: 1 }));
-    // "green" and "blue" are also said of a blue-green; a faint colour may be called by its name alone.
-    expect([drawn, drawn.replace('blue-green', 'green'), drawn.replace('blue-green', 'blue')].map((word) => word.replace(/^pale (?!pink)/, ''))).toContain(
-      liquid,
+    expect(liquid).toBe(colourWord(liquidColour(solution, BEAKER_CM)));
+  });
+
+  test('of iron(III) is red with thiocyanate, drawn and told, and its red hides a trace of blue', () => {
+    const { liquid, solution, absorbance } = appearanceOf(
+      flaskWith({ Cl: 0.2, Fe3: 0.05, SCN: 40, NH4: 40, Co: 0.001 }, 50, 25),
+      CHEMISTRY,
+      BEAKER_CM,
+      FAINTEST_A,
     );
+    expect(absorbance).toBeGreaterThan(FAINTEST_A);
+    expect(liquid).toMatch(/^(red|orange)$/);
+    expect(liquid).toBe(colourWord(liquidColour(solution, BEAKER_CM)));
   });
 });

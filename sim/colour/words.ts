@@ -1,4 +1,7 @@
-import { oklabOf, type Rgb } from '../../../sim/colour/index.ts';
+import { cos, sin } from '../math/elementary.ts';
+import { square } from '../math/square.ts';
+import { oklabOf } from './oklab.ts';
+import type { Rgb } from './srgb.ts';
 
 // Names of colours for liquids. The name is made from the colour that is drawn, so the two cannot disagree.
 
@@ -18,15 +21,21 @@ const HUES = [
   [215, 'blue-green'],
   [285, 'blue'],
   [328, 'violet'],
-  [360, 'red'],
 ] as const;
+const TURNS = HUES.map(([degrees, name]) => [turnOf(cos((degrees * Math.PI) / 180), sin((degrees * Math.PI) / 180)), name] as const);
 
 /** The word for a colour, its channels from 0 to 1. */
 export function colourWord(colour: Rgb): ColourWord {
   const [lightness, a, b] = oklabOf(colour);
-  const chroma = Math.hypot(a, b);
+  const chroma = Math.sqrt(square(a) + square(b));
   if (chroma < COLOURLESS) return 'colourless';
-  const degrees = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
-  const hue = HUES.find(([end]) => degrees < end)?.[1] ?? 'red';
+  const turn = turnOf(a, b);
+  const hue = TURNS.find(([end]) => turn < end)?.[1] ?? 'red';
   return `${chroma < PALE ? 'pale ' : ''}${hue === 'red' && lightness >= PINK_FROM ? 'pink' : hue}`;
+}
+
+/** Grows with the angle of a direction, from 0 to 4 once round: angles are only compared, and need no arc tangent. */
+function turnOf(x: number, y: number): number {
+  const share = x / (Math.abs(x) + Math.abs(y));
+  return y >= 0 ? 1 - share : 3 + share;
 }
