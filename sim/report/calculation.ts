@@ -1,6 +1,7 @@
 import { MOLAR_MASS } from '../flask/index.ts';
 import { type Dimension, parseQuantity } from './quantity.ts';
 import { log10 } from '../math/elementary.ts';
+import { capital } from '../terms/capital.ts';
 import type { StepId } from './steps.ts';
 
 // A learner's own way from burette readings to the cobalt of the unknown, checked step by step. A step that follows correctly
@@ -163,10 +164,23 @@ function checkStep(step: Step, readings: Readings, answer: string, expected: num
   const { value, rounding, figures, note } = quantity;
   const matches = (target: number) => Math.abs(value - target) <= Math.abs(target) * TOLERANCE + rounding;
   const few = figures < 3 ? 'Too few figures for a titration: give three or four.' : '';
-  if (matches(expected)) return { ...base, verdict: 'right', given: value, text: [few, note].filter(Boolean).join(' ') };
+  // The unit stands beside the field: how a number without one was read only matters where it is off.
+  if (matches(expected)) return { ...base, verdict: 'right', given: value, text: few };
   if (matches(step.value(readings, earlier)))
     return { ...base, verdict: 'follows', given: value, text: 'This step is right, but it carries over an earlier mistake.' };
-  return { ...base, verdict: 'wrong', given: value, text: [slipOf(step, readings, value, earlier, matches), note].filter(Boolean).join(' ') };
+  return {
+    ...base,
+    verdict: 'wrong',
+    given: value,
+    text: [slipOf(step, readings, value, earlier, matches), readingOf(note, value / step.value(readings, earlier))].filter(Boolean).join(' '),
+  };
+}
+
+/** How a number was read, where that may be why it is off: by a power of ten, or with a comma. */
+function readingOf(note: string, ratio: number): string {
+  const tens = log10(Math.abs(ratio));
+  const shifted = Math.abs(tens) > 0.5 && Math.abs(tens - Math.round(tens)) < 0.01;
+  return note !== '' && (shifted || note.includes('comma')) ? `${capital(note)}.` : '';
 }
 
 function slipOf(step: Step, readings: Readings, value: number, earlier: number, matches: (target: number) => boolean): string {

@@ -1,7 +1,7 @@
 import type { ReagentId } from './actions.ts';
 import { TITRE_SHARE_MIN } from '../hands/index.ts';
 import type { Bench, Note, Titre } from './bench.ts';
-import { acetoneShare, balanceIn, type Flask, restingBalance } from '../flask/index.ts';
+import { acetoneShare, balanceIn, type Flask, mixed, restingBalance } from '../flask/index.ts';
 
 // What an attentive neighbour at the bench would say about a step.
 
@@ -60,10 +60,20 @@ const CLOUDY = 'Hydroxide stands in the flask; swirl and wait, or add acetic aci
 function alkaliNotes(flask: Flask, pH: number, bench: Bench): Note[] {
   const notes: Note[] = [];
   if (flask.amounts.NH4 > 0 && pH > AMMONIA_PH) notes.push(caution('alkali', AMMONIA));
-  const drop_mmol = (bench.values['bench.NaOH_M'] * bench.values['workup.drop_mL']).toFixed(2);
-  const far = `Far basic, pH ${pH.toFixed(1)}: one drop of this alkali holds ${drop_mmol} mmol, and the last one went too far. The acetic acid that follows takes it back; diluted alkali is finer for the last drops.`;
-  if (pH > FAR_BASIC_PH) notes.push(advice(far));
+  if (pH > FAR_BASIC_PH) notes.push(farBasic(flask, pH, bench));
   return [...notes, ...notesOnRest(flask, bench)];
+}
+
+/** Nobody stops between two drops: where the last one alone went so far, that is how the bench is, and no mistake. */
+function farBasic(flask: Flask, pH: number, { reagents: { NaOH }, values, around: { chemistry } }: Bench): Note {
+  const drop_mL = values['workup.drop_mL'];
+  const short = restingBalance(mixed(flask, NaOH, -drop_mL, flask.temperature_C), chemistry).pH < values['workup.neutral_pH'];
+  const drop_mmol = (values['bench.NaOH_M'] * drop_mL).toFixed(2);
+  if (short)
+    return seen(
+      `Far basic, pH ${pH.toFixed(1)}: one drop of this alkali holds ${drop_mmol} mmol, more than was left to neutralise. One drop less would have been too little, so nothing went wrong: the acetic acid that follows takes it back. Diluted alkali would be finer.`,
+    );
+  return advice(`Far basic, pH ${pH.toFixed(1)}: more alkali than the acid took. The acetic acid that follows takes it back.`);
 }
 
 /** Lumps of hydroxide give off alkali while they dissolve: where the meter goes is told with them. */

@@ -85,6 +85,17 @@ describe('a calculation', () => {
     expect(check.steps.every(({ verdict }) => verdict === 'right')).toBe(true);
   });
 
+  it('says how a number without a unit was read only where that may be why it is off', () => {
+    const said = (answers: Parameters<typeof checkCalculation>[1], id: string) =>
+      checkCalculation(readings, answers).steps.find((step) => step.id === id)?.text ?? '';
+    const bare = { titre: '12.43', EDTA: '0.1243', portion: '0.1243', flask: '0.4972', molarity: '0.4972', mass: '29.30' };
+    for (const { verdict, text } of checkCalculation(readings, bare).steps) expect([verdict, text]).toEqual(['right', '']);
+    expect(said({ ...bare, EDTA: '124.3' }, 'EDTA')).toMatch(/A factor of 1000.* Without a unit it was taken as mmol\.$/);
+    expect(said({ ...bare, mass: '2.930' }, 'mass')).toMatch(/Without a unit it was taken as mg\.$/);
+    expect(said({ ...bare, mass: '5' }, 'mass')).toBe('Expected 29.30 mg from the step before.');
+    expect(said({ ...bare, flask: '0.50' }, 'flask')).toBe('Too few figures for a titration: give three or four.');
+  });
+
   it.each([
     ['titre', '12.53 mL', 'not subtracted'],
     ['EDTA', '1.243 mol/L', 'a molarity'],

@@ -112,7 +112,17 @@ test('a last drop that went too far is told with the pH it came to; lumps of hyd
   const [basic, sour] = [before(alkali), before(acid)];
   if (!bench || !basic || !sour) throw new Error('expected a work-up');
   const chemistry = bench.around.chemistry;
-  expect(said(alkali)).toContain(`Far basic, pH ${balanceIn(basic, chemistry).pH.toFixed(1)}: one drop of this alkali holds 0.30 mmol`);
+  expect(said(alkali)).toContain(`Far basic, pH ${balanceIn(basic, chemistry).pH.toFixed(1)}: one drop of this alkali holds 0.30 mmol, more than was left`);
+  // The usual step stops at the first drop that suffices, so it blames nobody; who runs in drop after drop is told so.
+  expect(said(alkali)).toContain('nothing went wrong');
+  const usual_mL = state?.events[alkali].used ?? Number.NaN;
+  workUp.startAgain();
+  for (let i = 0; i < alkali; i++) workUp.actAsUsual(true);
+  const told = (drops: number) => (workUp.act({ do: 'add', reagent: 'NaOH', dose: { drops } })?.notes ?? []).map(({ text }) => text).join(' ');
+  const drops = Math.round(usual_mL / bench.values['workup.drop_mL']);
+  expect(told(drops - 1)).not.toContain('Far basic');
+  expect(told(1)).toContain('nothing went wrong');
+  expect(told(1)).toMatch(/Far basic, pH \d+\.\d: more alkali than the acid took\./);
   expect(said(acid)).toContain(`The meter is still on its way, to pH ${restingBalance(sour, chemistry).pH.toFixed(1)}.`);
   // The swirl that follows dissolves them, and the meter shows that pH.
   expect(said(acid + 1)).toBe('');
