@@ -82,7 +82,7 @@ export class ReplicateTable extends LiveElement {
           : html`
         <bf-segmented label="molarity as calculated" .value=${this.whose} .choices=${[{ value: 'page', label: 'from the titres' }, { value: 'own', label: 'by you', disabled: kept.every(({ own_M }) => own_M === null) }]} @bf-change=${this.takeWhose}></bf-segmented>
         ${reported ? html`<p class="report"><strong>${reportWords(reported, half_percent)}</strong></p>` : nothing}
-        <bf-table caption="Aliquots over the column" .columns=${KEPT_COLUMNS} .rows=${kept.map(keptRow)}></bf-table>
+        <bf-table caption="Aliquots over the column" .columns=${KEPT_COLUMNS} .rows=${kept.map(keptRow)} turns></bf-table>
         <div class="row drops">${kept.map((_, i) => html`<button type="button" @click=${() => session.workUp.drop(i)}>Strike aliquot ${i + 1}</button>`)}</div>
         ${kept.length < KEPT_MAX ? html`<p class="soft">${KEPT_MAX - kept.length} more to come: the next receiver or the next aliquot, on the work-up bench.</p>` : nothing}
         ${reported ? this.statistics(reported) : nothing}`

@@ -69,7 +69,7 @@ export class Titres extends LiveElement {
     const again = result !== undefined && kept.some((one) => sameAliquot(one, result)) ? result : undefined;
     return html`<section aria-labelledby="heading">
       <h2 id="heading">Titrations of this eluate</h2>
-      <bf-table caption="Burette and meter" .columns=${TITRES} .rows=${titrations.map(rowOf)}></bf-table>
+      <bf-table caption="Burette and meter" .columns=${TITRES} .rows=${titrations.map(rowOf)} turns></bf-table>
       <div class="row">
         <a href="#notebook">Calculate the molarity in the notebook</a>
         ${result ? html`<button type="button" class="primary" @click=${this.keep}>${again ? 'Replace the earlier result of this aliquot' : 'Keep the result of this aliquot'}</button>` : nothing}

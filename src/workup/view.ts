@@ -100,7 +100,7 @@ export class WorkUpView extends LiveElement {
   private last(state: WorkUpState, bench: Bench) {
     const event = state.events.at(-1);
     if (!event)
-      return html`<p class="soft">Usual order: transfer everything into a flask; add NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate and acetone; titrate with EDTA until the last blue has gone and only the pink of the cobalt is left, faint or none where it is dilute. Or make it up in a volumetric flask and titrate portions of it.</p>`;
+      return html`<p class="soft">An aliquot is what was pipetted onto the column; a portion is what is pipetted out of its eluate for one titration.</p><p class="soft">Usual order: transfer everything into a flask; add NaOH drop by drop until slightly basic, a little acetate, acetic acid to about pH 6, thiocyanate and acetone; titrate with EDTA until the last blue has gone and only the pink of the cobalt is left, faint or none where it is dilute. Or make it up in a volumetric flask and titrate portions of it.</p>`;
     return html`<div class="last" aria-live="polite"><p><strong>${doneWords(event, bench)}</strong>${event.reading ? html`: ${seenWords(event.reading)}, ${meterWords(event, event.reading)}.` : nothing}</p>
       ${event.notes.length === 0 ? nothing : html`<ul>${event.notes.map(noteLine)}</ul>`}</div>`;
   }
@@ -108,7 +108,7 @@ export class WorkUpView extends LiveElement {
   private log({ events }: WorkUpState, bench: Bench) {
     if (events.length === 0) return nothing;
     const { refusals } = this.session?.workUp ?? { refusals: [] };
-    return html`<details><summary>What was done: ${events.length} steps${refusals.length > 0 ? `, ${refusals.length} refused` : ''}</summary>
+    return html`<details><summary>What was done: ${events.length} ${events.length === 1 ? 'step' : 'steps'}${refusals.length > 0 ? `, ${refusals.length} refused` : ''}</summary>
       <ol>${events.map((event) => html`<li>${doneWords(event, bench)}${event.reading ? html`: ${seenWords(event.reading)}, ${meterWords(event, event.reading)}, ${fixed(event.reading.temperature_C, 1)} °C` : nothing}</li>`)}</ol>
       ${refusals.length === 0 ? nothing : html`<ul>${refusals.map((event) => html`<li>${stepWords(event.action, bench)}: ${event.refused ? refusalText(event.refused) : ''}</li>`)}</ul>`}
     </details>`;
