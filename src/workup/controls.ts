@@ -85,7 +85,7 @@ export class Dispense extends LitElement {
       <h2 id="add">Add to the flask</h2>
       <bf-segmented label="reagent" label-unseen .value=${reagent} .choices=${ORDER.filter((id) => REAGENTS.includes(id)).map((value) => ({ value, label: SHORT[value] }))}
         @bf-change=${this.takeReagent}></bf-segmented>
-      <bf-segmented label=${`amount of ${bench.reagents[reagent].label}`} .value=${kind} .choices=${this.kinds().map((value) => ({ value, label: kindLabel(value, reagent) }))}
+      <bf-segmented label=${`amount of ${reagent === 'EDTA' ? `${bench.values['workup.EDTA_M']} mol/L EDTA` : bench.reagents[reagent].label}`} .value=${kind} .choices=${this.kinds().map((value) => ({ value, label: kindLabel(value, reagent) }))}
         @bf-change=${this.takeKind}></bf-segmented>
       <div class="row">${this.amount()}<button type="button" class="primary" @click=${this.add}>Add</button></div>
       ${reagent === 'EDTA' ? this.fromBurette() : nothing}

@@ -122,6 +122,7 @@ describe('the way from the unknown to a molarity', () => {
       await openWorkUp(page);
       const reagent = (name: string) => page.getByRole('radio', { name, exact: true });
       await reagent('EDTA').check({ force: true });
+      await page.getByText('amount of 0.01 mol/L EDTA').waitFor();
       await button(page, 'Add').click();
       await page
         .locator('bf-dispense')
