@@ -22,7 +22,7 @@ export function topUp(bed: Bed, column: Column, resin_mL: number): Issue | undef
 }
 
 /** mL of bed that cells have lost; a short lane of a tilted bed is not hollow. */
-function missingResin(bed: Bed, column: Column): number {
+export function missingResin(bed: Bed, column: Column): number {
   let volume = 0;
   for (let at = 0; at < bed.resinShare.length; at++) volume += lackOf(bed, at) * column.cellVolume[Math.floor(at / bed.plates)];
   return volume;

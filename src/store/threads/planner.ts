@@ -1,3 +1,4 @@
+import { type Ails, ailsOf } from '../../../sim/bench/index.ts';
 import { AT, type Bed, bedLengthOf } from '../../../sim/column/index.ts';
 import { flowInto, levelOf } from '../../../sim/flow/index.ts';
 import { type Plan, receiverLabels, type Results, type RunEvent, trimmed } from '../../../sim/history/index.ts';
@@ -32,6 +33,7 @@ export interface Moment {
   /** The most of these shares. */
   readonly fullest: number;
   readonly drained: Float64Array;
+  readonly ails: Ails;
   readonly velocity: Float64Array;
   readonly events: readonly RunEvent[];
   readonly results: Results;
@@ -200,6 +202,7 @@ function momentOf(run: Run): Moment {
     resinShare: bed.resinShare.slice(),
     fullest: bed.resinShare.reduce((most, share) => Math.max(most, share), 0),
     drained: bed.drained.slice(),
+    ails: ailsOf(bed, run.column),
     velocity: bed.velocity.slice(),
     events: [...run.events],
     results: resultsOf(run),
