@@ -5,7 +5,6 @@ import type { dropAt } from '../store/drop.ts';
 import { tracked } from '../store/tracked.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { duration, fixed, millilitres } from '../ui/text/format.ts';
-import { isDry } from './words.ts';
 import { askedBriefly } from '../ui/text/task/asked-words.ts';
 
 /** How large a drop is: fetched when the first one falls. */
@@ -51,5 +50,5 @@ export function atAGlance(store: ColumnStore, targets: FractionTargets | undefin
   if (!moment) return nothing;
   if (targets && moment.delivered_mL === 0) return html`<span>${askedBriefly(targets)}</span>`;
   const [delivered, drops, above, clock] = readingsOf(store, moment).map(([, value]) => value);
-  return html`${delivered} · drops ${drops} · ${isDry(moment) ? 'bed dry' : `${above} above`} · ${clock}`;
+  return html`${delivered} · drops ${drops} · ${moment.ails.dry ? 'bed dry' : `${above} above`} · ${clock}`;
 }

@@ -1,3 +1,4 @@
+import { type Ails, holdsAir, mendingRefused } from '../../sim/bench/index.ts';
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Stillness } from '../../sim/teach/index.ts';
 import { millilitres } from '../ui/text/format.ts';
@@ -10,11 +11,18 @@ export const ON_ITS_WAY = 'That is on its way. ⇥ jumps there.';
 /** An open clamp drips only while the clock runs. */
 export const CLOCK_STANDS = 'The clamp is open; the clock stands still.';
 
-/** The white beads on top of a bed that lets air in. */
-export const DRY_WORDS = 'The bed runs dry: air enters between the beads. Pour now.';
+/** The white beads of a bed that lets air in, or has some in it since; empty for a bed without. Two lines of a phone. */
+export function airWords({ ails, clampOpen }: { readonly ails: Ails; readonly clampOpen: number }): string {
+  if (ails.dry)
+    return clampOpen > 0
+      ? 'The bed runs dry and draws air: pour now, and mend it then, for some air stays in.'
+      : 'The bed is dry: air is between its white beads. Mend it before you go on.';
+  return holdsAir(ails) ? `${millilitres(ails.air_mL)} of air is in the bed: liquid runs past it unevenly. “Mend” drives it out.` : '';
+}
 
-export function isDry({ drained }: { readonly drained: Float64Array }): boolean {
-  return drained.some((cells) => cells > 0);
+/** What is said of a bed that has been mended. */
+export function airLeft({ ails }: { readonly ails: Ails }): string {
+  return holdsAir(ails) ? `${millilitres(ails.air_mL)} of air is left in the bed.` : 'No air is left in the bed.';
 }
 
 /** Why nothing would happen. */
@@ -32,5 +40,6 @@ export function sayRefusal({ action, refused }: RunEvent, room_mL: number): stri
   if (action?.do === 'pour' && refused?.path === 'hold_level') return 'A reservoir is still emptying onto the bed.';
   if (action?.do === 'pack' && refused?.path === 'resin_mL')
     return `There is no room for that: the slurry would stand ${refused.received} high and run over. Pour less.`;
-  return refused ? `That cannot be done: ${refused.expected} is needed, there is ${refused.received}.` : '';
+  if (!refused) return '';
+  return (action && mendingRefused(action.do, refused)) ?? `That cannot be done: ${refused.expected} is needed, there is ${refused.received}.`;
 }

@@ -1,9 +1,12 @@
 import type { ReactiveControllerHost } from 'lit';
+import { holdsAir } from '../../../sim/bench/index.ts';
 import { fits } from '../../../sim/teach/index.ts';
 import type { RunEvent } from '../../../sim/history/index.ts';
 import type { ColumnStore } from '../../store/column-store.ts';
+import type { Moment } from '../../store/threads/planner.ts';
 import type { Message } from '../../ui/message.ts';
-import { CLOCK_STANDS, DRY_WORDS, isDry, sayRefusal } from '../words.ts';
+import { isOver } from '../../store/over.ts';
+import { airLeft, airWords, CLOCK_STANDS, sayRefusal } from '../words.ts';
 
 /** The one message that the bench says: what an action was refused for, what was met, news of the page. */
 export class Said {
@@ -13,19 +16,21 @@ export class Said {
   /** The refusal that was said last. */
   private told: RunEvent | undefined;
   private logged = 0;
-  private wasDry = false;
   private readonly host: ReactiveControllerHost;
-  /** Stays as long as the bed is dry, so that the press beside it can be reached. */
-  private readonly dryness: Message;
+  private readonly mend: () => void;
+  /** What is to be said whenever nothing else is, as long as air is in the bed. */
+  private standing: Message | undefined;
+  /** The moment that was told of last, and of which lab. */
+  private before: Pick<ColumnStore, 'scenario' | 'moment'> = { scenario: undefined, moment: undefined };
 
   /** `mend` shows what can be done about a spoilt bed. */
   constructor(host: ReactiveControllerHost, mend: () => void) {
     this.host = host;
-    this.dryness = { text: DRY_WORDS, kind: 'problem', stays: true, action: { label: 'Mend', run: mend } };
+    this.mend = mend;
   }
 
   get message(): Message | undefined {
-    return this.shown;
+    return this.shown ?? this.standing;
   }
 
   /** An accepted action answers what was said before it; what offers a press and news of the page stay. */
@@ -34,15 +39,28 @@ export class Said {
     this.logged = length;
   }
 
-  /** Says that air has come into the bed, when it does, and a refusal that has not been said yet. */
-  tell({ scenario, moment, refusal, playing }: ColumnStore): void {
-    const dry = moment !== undefined && isDry(moment);
-    if (dry && !this.wasDry) this.shown = this.dryness;
-    else if (this.shown === this.dryness ? !dry : playing && this.shown?.text === CLOCK_STANDS) this.shown = undefined;
-    this.wasDry = dry;
+  /** Says that air has come into the bed, as long as it is there, that it has left, and a refusal that has not been said yet. */
+  tell(store: ColumnStore): void {
+    const { scenario, moment, refusal, playing } = store;
+    if (moment) this.tellOfAir(store, moment);
+    if (playing && this.shown?.text === CLOCK_STANDS) this.shown = undefined;
     if (refusal === this.told) return;
     this.told = refusal;
     if (refusal && scenario && moment) this.shown = { text: sayRefusal(refusal, fits(scenario.values, moment.headVolume)), kind: 'problem' };
+  }
+
+  /** The way to mend a bed stays beside what is said of it, whatever the clamp does; only a run that is over needs none. */
+  private tellOfAir(store: ColumnStore, moment: Moment): void {
+    const { scenario, moment: before } = this.before;
+    this.before = { scenario: store.scenario, moment };
+    const text = isOver(store) ? '' : airWords(moment);
+    if (text !== (this.standing?.text ?? ''))
+      this.standing = text === '' ? undefined : { text, kind: moment.ails.dry ? 'problem' : 'note', stays: true, action: { label: 'Mend', run: this.mend } };
+    const sameRun = before !== undefined && scenario === store.scenario && moment.entry >= before.entry;
+    const [had, has] = [before !== undefined && holdsAir(before.ails), holdsAir(moment.ails)];
+    // What was said before makes way where the bed has changed.
+    if (moment.ails.dry && !before?.ails.dry) this.shown = undefined;
+    if (had && !has && sameRun) this.shown = { text: airLeft(moment), kind: 'note' };
   }
 
   readonly say = (message: Message): void => this.put(message);

@@ -50,8 +50,8 @@ export class SayLine extends LitElement {
       <div class="glance" aria-hidden="true" ?hidden=${said !== undefined}><slot></slot></div>`;
   }
 
-  private do({ action }: Message) {
-    this.hush();
+  private do({ action, stays }: Message) {
+    if (!stays) this.hush();
     action?.run();
   }
 

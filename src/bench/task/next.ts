@@ -1,23 +1,22 @@
 import { checklistOf, firstReceiver, fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
+import type { Ails } from '../../../sim/bench/index.ts';
 import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
 import type { Message } from '../../ui/message.ts';
 import { duration, fixed, millilitres, plannedMillilitres } from '../../ui/text/format.ts';
-import { isDry, stillWords } from '../words.ts';
+import { airWords, stillWords } from '../words.ts';
 
 export { washToByEye } from '../../../sim/teach/index.ts';
 
 // What can happen next, in words, and how far a wash may go: fetched when the list is drawn.
 
-/** The column as it is looked at, with the air in its bed: cells at the top of each lane that ran empty, and the share of gas by cell. */
-type Seen = Standing & { readonly drained?: Float64Array; readonly gas?: Float64Array };
-
-const NONE = new Float64Array();
-/** Share of the space between the beads from which gas is told of; less does not show. A choice. */
-const GAS_TOLD = 0.01;
+/** The column as it is looked at, with what its bed suffers from. */
+type Seen = Standing & { readonly ails: Ails };
 
 /** What happens if nothing more is done, and what could be. `wash`: what is to be said of the wash in hand. `waits`: the clamp was shut to think. */
 export function nextWords(scenario: Scenario, at: Seen, over: boolean, { wash = '', waits = false } = {}): string {
   if (over) return 'Nothing more is due on this column: the debrief tells where everything is. Pouring goes on with it.';
+  const air = airWords(at);
+  if (waits && air) return `${air} The run waits meanwhile. ${room(scenario, at)}`;
   if (waits) return `The clamp is shut, and the run waits: open it to go on, or end the run in the list. ${room(scenario, at)}`;
   return `${wash}${flowWords(scenario, at)}`;
 }
@@ -31,21 +30,13 @@ function flowWords(scenario: Scenario, at: Seen): string {
   const still = stillness(at);
   const fit = room(scenario, at);
   const air = airWords(at);
-  if (air) return `${air}${still === 'shut' ? `${stillWords(still)} ` : ''}${fit}`;
+  if (air) return `${air} ${still === 'shut' && !at.ails.dry ? `${stillWords(still)} ` : ''}${fit}`;
   if (still) return `${stillWords(still)} ${fit}`;
   const minutes = minutesToLow(at);
   if (minutes !== undefined) return `${fit} The liquid is ${LOW_MM} mm above the bed in ${duration(minutes)}.`;
   return at.level_cm > 0
     ? `${fit} Pour before the liquid sinks into the bed.`
     : `The liquid has sunk to the bed top: pour now, or the bed may draw air. ${fit}`;
-}
-
-/** The white beads: a bed that ran dry, or has air in it since. Empty for a sound bed. */
-function airWords({ drained = NONE, gas = NONE }: Seen): string {
-  if (isDry({ drained })) return 'The bed has run dry at the top, and air is between its white beads: pour at once. ';
-  return gas.some((share) => share > GAS_TOLD)
-    ? 'Air has stayed in the bed (white beads): it drips slower and unevenly. More, “Mend the bed”, drives it out. '
-    : '';
 }
 
 /** What a press that waits is waiting for: `rest` is what is left of the log. Not what it would do next, whose amount changes while the liquid sinks. */

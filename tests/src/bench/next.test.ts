@@ -12,17 +12,45 @@ const DRY: Log = [
 ];
 const FILLED: Log = [...DRY, { do: 'pour', liquid: 'acid', volume_mL: 5 }, { do: 'wait', until: { elapsed_min: 1 } }];
 
-function said(log: Log): string {
-  const planner = new Planner(coarse);
-  return nextWords(coarse, planner.moment(planner.plan(log).logEnd.time_min), false).replaceAll(/[\u00a0\u202f]/g, ' ');
+const HOST = new Planner(coarse);
+
+function at(log: Log) {
+  return HOST.moment(HOST.plan(log).logEnd.time_min);
+}
+
+function said(log: Log, waits = false): string {
+  return nextWords(coarse, at(log), false, { waits }).replaceAll(/[\u00a0\u202f]/g, ' ');
 }
 
 test('what can happen next begins with the air in a bed, while it is dry and after it was filled again', () => {
   expect(said([])).not.toMatch(/air|dry/);
-  expect(said(DRY)).toMatch(/^The bed has run dry at the top, and air is between its white beads: pour at once\. .* mL fit/);
-  expect(said(FILLED)).toMatch(/^Air has stayed in the bed \(white beads\)/);
+  expect(said(DRY)).toMatch(/^The bed runs dry and draws air: pour now, and mend it then, for some air stays in\. .* mL fit/);
+  expect(said(FILLED)).toMatch(/^\d\.\d mL of air is in the bed: liquid runs past it unevenly\. “Mend” drives it out\./);
   const stirred: Log = [{ do: 'clamp', open_percent: 0 }, { do: 'pour', liquid: 'acid', volume_mL: 6 }, { do: 'stir' }];
-  expect(said([...FILLED, ...stirred])).not.toMatch(/[Aa]ir has/);
+  expect(said([...FILLED, ...stirred])).not.toMatch(/ air /);
+});
+
+test('a shut clamp hides no dry bed: that is said first, and that the run waits after it', () => {
+  const shut: Log = [...DRY, { do: 'clamp', open_percent: 0 }];
+  for (const waits of [false, true]) expect(said(shut, waits)).toMatch(/^The bed is dry: air is between its white beads\. Mend it before you go on\. /);
+  expect(said(shut, true)).toContain('The run waits meanwhile.');
+  expect(said(shut)).not.toContain('Open it first');
+  const filled: Log = [...FILLED, { do: 'clamp', open_percent: 0 }];
+  expect(said(filled, true)).toMatch(/^\d\.\d mL of air is in the bed/);
+  expect(said(filled)).toContain('Open it first');
+  expect(said([{ do: 'clamp', open_percent: 0 }], true)).toMatch(/^The clamp is shut, and the run waits: open it to go on/);
+});
+
+test('through a bed with air in it liquid runs less evenly than through a sound one under as much liquid', () => {
+  const unevenness = ({ velocity }: { velocity: Float64Array }) => Math.max(...velocity) / Math.min(...velocity);
+  const airy = at(FILLED);
+  const sound = at([
+    { do: 'clamp', open_percent: 100 },
+    { do: 'pour', liquid: 'acid', volume_mL: 5 },
+    { do: 'wait', until: { liquid_mm: airy.level_cm * 10 } },
+  ]);
+  expect(sound.level_cm).toBeCloseTo(airy.level_cm, 1);
+  expect(unevenness(airy)).toBeGreaterThan(1.1 * unevenness(sound));
 });
 
 test('of a day the receiver that holds an aliquot is named once the next is in hand, and a single run has none to name', () => {

@@ -15,43 +15,110 @@ async function begun(): Promise<Session> {
   return session;
 }
 
-test('air that comes into the bed is said when it comes, with the way to mend it, and not again while it stays', async () => {
+const HOST = { addController: () => undefined, removeController: () => undefined, requestUpdate: () => undefined, updateComplete: Promise.resolve(true) };
+
+/** The same, run dry with the clamp open. */
+async function dry(): Promise<Session['store']> {
   const { store } = await begun();
-  const asked: string[] = [];
-  const host = { addController: () => undefined, removeController: () => undefined, requestUpdate: () => undefined, updateComplete: Promise.resolve(true) };
-  const said = new Said(host, () => asked.push('mend'));
-  said.tell(store);
-  expect(said.message).toBeUndefined();
   await store.carryOut([
     { do: 'clamp', open_percent: 100 },
     { do: 'wait', until: { elapsed_min: 30 } },
   ]);
   await store.seek(30);
+  return store;
+}
+
+test('air in the bed is said when it comes, with the way to mend it, and stays said whatever else is, the clamp open or shut', async () => {
+  const asked: string[] = [];
+  const said = new Said(HOST, () => asked.push('mend'));
+  said.tell((await begun()).store);
+  expect(said.message).toBeUndefined();
+  const store = await dry();
+  said.say({ text: 'before', kind: 'note' });
   said.tell(store);
-  expect(said.message?.text).toMatch(/^The bed runs dry: air enters/);
+  expect(said.message?.text).toMatch(/^The bed runs dry and draws air/);
   said.message?.action?.run();
   expect(asked).toEqual(['mend']);
   expect(said.message?.stays).toBe(true);
-  said.hush();
+  const standing = said.message;
+  said.say({ text: 'something else', kind: 'note' });
   said.tell(store);
-  expect(said.message).toBeUndefined();
+  expect(said.message?.text).toBe('something else');
+  said.hush();
+  // The same object: it is not said, nor drawn, anew.
+  expect(said.message).toBe(standing);
+  await store.act({ do: 'clamp', open_percent: 0 });
+  said.tell(store);
+  expect(said.message).toMatchObject({ text: 'The bed is dry: air is between its white beads. Mend it before you go on.', kind: 'problem' });
+  expect(said.message?.action?.label).toBe('Mend');
 });
 
-test('what was said of a dry bed is taken back once it is wet, and of a clock that stands once it runs', async () => {
-  const { store } = await begun();
-  const host = { addController: () => undefined, removeController: () => undefined, requestUpdate: () => undefined, updateComplete: Promise.resolve(true) };
-  const said = new Said(host, () => undefined);
-  await store.carryOut([
-    { do: 'clamp', open_percent: 100 },
-    { do: 'wait', until: { elapsed_min: 30 } },
-  ]);
-  await store.seek(30);
+test('what was poured over a dry bed leaves air in it, which is told by its volume; pushed out from below it is gone, and that is said once', async () => {
+  const store = await dry();
+  const said = new Said(HOST, () => undefined);
   said.tell(store);
   await store.act({ do: 'pour', liquid: 'acid', volume_mL: 6 });
   await store.seek(30.1);
   said.tell(store);
+  expect(said.message?.text).toMatch(/^0\.\d\u202fmL of air is in the bed/);
+  expect(said.message?.kind).toBe('note');
+  expect(said.message?.action?.label).toBe('Mend');
+  await store.actAll([
+    { do: 'clamp', open_percent: 0 },
+    { do: 'refill-from-below', liquid: 'acid', volume_mL: 1.5 },
+  ]);
+  said.tell(store);
+  expect(said.message).toMatchObject({ text: 'No air is left in the bed.', kind: 'note' });
+  said.hush();
+  said.tell(store);
   expect(said.message).toBeUndefined();
-  store.pause();
+
+  // One press, one step back: the clamp is open again and the air is there; taken back further, nobody mended anything.
+  await store.undo();
+  said.tell(store);
+  expect(store.moment?.clampOpen).toBe(1);
+  expect(said.message?.text).toMatch(/of air is in the bed/);
+  await store.undo();
+  await store.undo();
+  said.tell(store);
+  expect(store.moment?.ails.air_mL).toBe(0);
+  expect(said.message).toBeUndefined();
+});
+
+test('a run that is over needs no mending, and another run that is opened was not mended', async () => {
+  const session = await begun();
+  const { store } = session;
+  const said = new Said(HOST, () => undefined);
+  await store.carryOut([
+    { do: 'clamp', open_percent: 100 },
+    { do: 'wait', until: { liquid_mm: 1 } },
+    { do: 'pour', liquid: 'sample', volume_mL: 1 },
+    { do: 'wait', until: { liquid_mm: 1 } },
+    { do: 'pour', liquid: 'water', volume_mL: 6 },
+    { do: 'wait', until: { liquid_mm: 1 } },
+    { do: 'pour', liquid: 'water', volume_mL: 6 },
+    { do: 'wait', until: { elapsed_min: 60 } },
+    { do: 'clamp', open_percent: 0 },
+  ]);
+  const end = store.plan?.logEnd.time_min ?? 0;
+  await store.seek(end - 1);
+  said.tell(store);
+  expect(said.message?.text).toMatch(/^The bed runs dry/);
+  await store.seek(end);
+  said.tell(store);
+  expect(store.moment?.ails.dry).toBe(true);
+  expect(said.message).toBeUndefined();
+  await store.seek(end - 1);
+  said.tell(store);
+  await session.openRun({ base: 'cathode-leach', differences: { bed: { lanes: 3, bead_um: 300 } }, seed: 2, log: [] });
+  said.tell(store);
+  expect(said.message).toBeUndefined();
+});
+
+test('of a clock that stands nothing more is said once it runs', async () => {
+  const { store } = await begun();
+  const said = new Said(HOST, () => undefined);
+  await store.act({ do: 'clamp', open_percent: 100 });
   said.say({ text: CLOCK_STANDS, kind: 'note' });
   said.tell(store);
   expect(said.message).toBeDefined();
