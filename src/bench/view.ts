@@ -54,7 +54,7 @@ export class BenchView extends LiveElement {
   @query('bf-more') private more!: BenchMore;
   @query('bf-strip') private strip!: BenchStrip;
   private readonly debriefing = new Opened(this, 'debrief');
-  private readonly said = new Said(this, () => void this.showMore());
+  private readonly said = new Said(this, () => void this.showMore('mend'));
   private readonly hand = new Hand();
   private readonly hazards = new Hazards();
   private readonly doing = new Doing({
@@ -222,8 +222,8 @@ export class BenchView extends LiveElement {
     if (on) this.session?.store.pause();
   }
 
-  private async showMore() {
-    if (await this.fetched('The drawer', import('./more/more.ts'))) this.more.show();
+  private async showMore(part?: unknown) {
+    if (await this.fetched('The drawer', import('./more/more.ts'))) await this.more.show(part === 'mend');
   }
 
   /** What is not needed at first comes when it is wanted, if it has not come by then. */

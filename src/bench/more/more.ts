@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Seeing } from '../../../sim/terms/seeing.ts';
+import { isHidden } from '../../store/keep/mystery.ts';
 import type { CoachLevel, Session } from '../../store/session.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { FractionTargets, Plan, StartWindow, SwitchWindow } from '../../../sim/history/index.ts';
@@ -13,6 +14,7 @@ import { askedWords } from '../../ui/text/task/asked-words.ts';
 import '../../ui/dialog.ts';
 import '../../ui/segmented.ts';
 import '../debrief/repair.ts';
+import type { RepairControl } from '../debrief/repair.ts';
 import '../debrief/verdict.ts';
 import '../packing/empty-tube.ts';
 import { awaitsResin } from '../packing/empty.ts';
@@ -27,6 +29,7 @@ export type Beside = 'glass' | 'unrolled';
  * Everything of the bench that is not always in sight: read-outs, verdict, other ways to pour, time, mending, how it is drawn.
  *
  * @fires bf-act - {action} to be taken
+ * @fires bf-carry-out - {actions} to be taken as one
  * @fires bf-beside - {beside} how the column is drawn
  * @fires bf-debrief - the debrief so far is wanted
  * @fires bf-targets - what is asked of the fraction
@@ -38,6 +41,7 @@ export class BenchMore extends LiveElement {
     hiddenStyles,
     css`
       .parts { display: grid; gap: var(--gap-large); grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); font-size: var(--text-small); }
+      .first { grid-column: 1 / -1; }
       section { display: grid; gap: var(--gap-small); align-content: start; justify-items: start; min-width: 0; }
       section > * { max-width: 100%; }
       h3 { margin: 0; font-size: 1rem; }
@@ -56,13 +60,20 @@ export class BenchMore extends LiveElement {
   @property({ type: Boolean }) trying = false;
   @property({ attribute: false }) window: SwitchWindow | undefined;
   @property({ attribute: false }) startWindow: StartWindow | undefined;
+  /** The bed is to be mended: that part stands first, unfolded. */
+  @state() private mends = false;
+  /** The clock ran when the drawer was opened to mend, and goes on when the reader closes it. */
+  private goesOn = false;
   @query('bf-dialog') private dialog!: Dialog;
+  @query('bf-repair') private repair!: RepairControl;
 
   override render() {
     const { session, hand } = this;
     if (!session || !hand) return nothing;
     const { store } = session;
-    return html`<bf-dialog heading="More of the bench"><div class="parts">
+    const mending = html`<section class=${this.mends ? 'first' : ''}><bf-repair .store=${store} ?hides=${isHidden(session.mystery)}></bf-repair></section>`;
+    return html`<bf-dialog heading="More of the bench" @bf-close=${this.goOn}><div class="parts">
+      ${this.mends ? mending : nothing}
       ${this.sees === 'eye' ? html`<section><p>Numbers and verdict are shown with the figure, or at the end of the run.</p></section>` : this.numbers(session)}
       <section><h3>The task</h3><p>${session.written?.purpose}</p>${session.targets ? html`<p>${askedWords(session.targets)}</p>` : nothing}</section>
       <section><h3>Pour</h3><bf-segmented label="how" .value=${hand.how} .choices=${HOW} @bf-change=${this.takeHow}></bf-segmented>
@@ -70,7 +81,7 @@ export class BenchMore extends LiveElement {
       ${this.mayBegin(session) ? html`<section><h3>Resin</h3><bf-empty-tube .session=${session} @bf-done=${this.close}></bf-empty-tube></section>` : nothing}
       <section><h3>Clamp and receivers</h3><bf-another .store=${store}></bf-another></section>
       <section><h3>Model time</h3><bf-course .store=${store} @bf-done=${this.close}></bf-course></section>
-      <section><bf-repair .store=${store}></bf-repair></section>
+      ${this.mends ? nothing : mending}
       ${session.written?.fitted ? html`<section><h3>Fitted</h3><bf-fitted-note .scenario=${session.written}></bf-fitted-note></section>` : nothing}
       <section><h3>Shown</h3>
         <bf-segmented label="coach" .value=${session.coach} .choices=${COACH} @bf-change=${this.takeCoach}></bf-segmented>
@@ -96,11 +107,28 @@ export class BenchMore extends LiveElement {
     return !mystery && !given && scenario !== undefined && moment !== undefined && (store.log.length === 0 || awaitsResin(scenario, moment));
   }
 
-  show(): void {
-    void this.dialog.show();
+  /** To mend the bed, or whatever else. Nobody watches a bed behind the drawer: while it is dry the clock waits. */
+  async show(mend: boolean): Promise<void> {
+    const { store } = this.session ?? {};
+    this.mends = mend || store?.moment?.ails.dry === true;
+    this.goesOn = this.mends && store?.playing === true;
+    if (this.goesOn) store?.pause();
+    await this.updateComplete;
+    if (this.mends) this.repair.unfolded = true;
+    await this.repair.updateComplete;
+    await this.dialog.show();
   }
 
-  private readonly close = () => this.dialog.close();
+  /** What is pressed here to close the drawer decides itself about the clock. */
+  private readonly close = () => {
+    this.goesOn = false;
+    this.dialog.close();
+  };
+
+  private readonly goOn = () => {
+    if (this.goesOn) this.session?.store.play();
+    this.goesOn = false;
+  };
 
   private debrief() {
     this.close();
