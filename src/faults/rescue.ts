@@ -1,6 +1,6 @@
-import { sectionOf } from '../../sim/terms/geometry.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { CURES, cureWords, mendingRefused, raised } from '../../sim/bench/index.ts';
 import { FAULTS } from '../../sim/faults/index.ts';
 import { eluents } from '../../sim/input/index.ts';
 import type { Action } from '../../sim/terms/types.ts';
@@ -14,8 +14,6 @@ import { controlStyles } from '../ui/styles.ts';
 import { partStyles } from './styles.ts';
 import '../ui/safety/caution.ts';
 
-/** Liquid that a bed is stirred under, in bed heights; the model asks for half of one. */
-const STIRRED_UNDER = 0.55;
 /** Clamp that slows a bed down, percent; a choice. */
 const PINCHED = 20;
 /** Resin that a hollow is topped up with at most, mL, and liquid poured at once, mL; choices. */
@@ -82,10 +80,14 @@ export class RescuePart extends LiveElement {
     const { session } = this;
     if (!session) return;
     session.store.pause();
-    const [first] = actions(session);
-    const refusal = ends && first ? (await session.store.act(first))?.refused : await takeAtOnce(session.store, actions(session));
+    const taken = actions(session);
+    const [first] = taken;
+    const refusal = ends && first ? (await session.store.act(first))?.refused : await takeAtOnce(session.store, taken);
+    const what = taken.find(({ do: done }) => done !== 'clamp' && done !== 'pour')?.do;
     this.refused = refusal !== undefined;
-    this.said = refusal ? `${label}: expected ${refusal.expected}, received ${refusal.received}` : `${label}: done`;
+    this.said = refusal
+      ? `${label}: ${(what && mendingRefused(what, refusal)) ?? `expected ${refusal.expected}, received ${refusal.received}`}`
+      : `${label}: done`;
     if (!refusal) announce(this, this.said);
   }
 }
@@ -103,18 +105,18 @@ const RESCUES: readonly Rescue[] = [
     actions: () => [{ do: 'clamp', open_percent: PINCHED }],
   },
   {
-    label: 'Refill from below',
-    does: 'With the clamp shut, one hold-up volume of acid is pushed in slowly from below; the gas rises out.',
+    label: CURES['refill-from-below'].label,
+    does: `${cureWords('refill-from-below')} Here: the clamp is shut meanwhile, and one hold-up volume of acid is pushed in.`,
     actions: (session) => shut(session, [{ do: 'refill-from-below', liquid: acidOf(session), volume_mL: session.store.moment?.results.bed.holdup_mL ?? 1 }]),
   },
   {
-    label: 'Stir and repack',
-    does: 'With the clamp shut and half a bed height of acid above it, the bed is stirred up and settles again. A loaded bed loses its bands.',
-    actions: (session) => shut(session, [...raised(session), { do: 'stir' }]),
+    label: CURES.stir.label,
+    does: `${cureWords('stir')} Here: the clamp is shut meanwhile, and what acid is missing is poured.`,
+    actions: (session) => shut(session, [...pouredFirst(session), { do: 'stir' }]),
   },
   {
-    label: 'Top up with resin',
-    does: `Up to ${millilitres(RESIN_ML)} of resin is added to a hollow bed top.`,
+    label: CURES['top-up'].label,
+    does: `${cureWords('top-up')} Here: up to ${millilitres(RESIN_ML)}.`,
     actions: () => [{ do: 'top-up', resin_mL: RESIN_ML }],
   },
   {
@@ -135,13 +137,9 @@ function shut({ store }: Session, actions: readonly Action[]): Action[] {
   return [...(open > 0 ? [{ do: 'clamp', open_percent: 0 } as const] : []), ...actions, ...(open > 0 ? [{ do: 'clamp', open_percent: open } as const] : [])];
 }
 
-/** Acid poured until the bed can be stirred up under it. */
-function raised(session: Session): Action[] {
+function pouredFirst(session: Session): Action[] {
   const { scenario, moment } = session.store;
-  if (!scenario || !moment) return [];
-  const section = sectionOf(scenario.values);
-  const missing_mL = section * (STIRRED_UNDER * scenario.values['bed.length_cm'] - moment.level_cm);
-  return missing_mL > 0 ? [{ do: 'pour', liquid: acidOf(session), volume_mL: Number(missing_mL.toFixed(2)) }] : [];
+  return scenario && moment ? raised(scenario, moment, acidOf(session)) : [];
 }
 
 function acidOf({ store: { scenario } }: Session): string {

@@ -201,7 +201,7 @@ test('a rescue that cannot be done is refused with what was expected', async () 
   const page = await open();
   await part(page, 'Rescue');
   await page.getByRole('button', { name: 'Top up with resin' }).click();
-  await page.getByText('Top up with resin: expected a hollow in the bed to fill, received a full bed').waitFor();
+  await page.getByText('Top up with resin: There is no hollow to fill: the bed is full.').waitFor();
 });
 
 describe('a fault that is imposed', () => {
