@@ -42,9 +42,12 @@ export class Session extends KeepingRun {
     this.coach = this.chosenCoach = recalled(storage, COACH_KEY, COACH_LEVELS, 'ask');
     this.seeing = recalled(storage, SEEING_KEY, SEEINGS, 'eye');
     this.task = new Task(this, storage);
-    // A place of one column says nothing of another.
+    // A place of one column says nothing of another; the first may be named by the address.
+    let before: Scenario | undefined;
     effect(() => {
-      if (this.store.scenario) untracked(() => this.pointing.forget());
+      const { scenario } = this.store;
+      if (before && scenario !== before) untracked(() => this.pointing.forget());
+      before = scenario;
     });
     effect(() => {
       const ended = this.store.plan?.events.find(({ note }) => note?.startsWith(RUN_ENDED))?.note;

@@ -27,7 +27,8 @@ export class DataTable extends LitElement {
       .number { text-align: right; }
       td.number, tbody th.number { white-space: nowrap; }
       tbody th:not(.number) { min-width: 6.5rem; }
-      .scrolls :is(tbody, thead) th:first-child { position: sticky; left: 0; background: var(--paper); max-width: 9rem; border-right: 1px solid var(--rule); }
+      /* Nothing here may make the table narrower, or it would fit again, and so on. */
+      .scrolls :is(tbody, thead) th:first-child { position: sticky; left: 0; background: var(--paper); border-right: 1px solid var(--rule); }
       .more { margin: 0; color: var(--soft); font-size: var(--text-small); }
       @media print { .more { display: none; } }
       button { margin-top: var(--gap-small); font-size: var(--text-small); }

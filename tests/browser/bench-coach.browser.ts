@@ -22,19 +22,20 @@ describe('the coach', () => {
       await page.keyboard.press('o');
       await acted(page, 2);
       await page.keyboard.press('m');
+      await acted(page, 3);
       await choice(page, 'liquid', 'sample').click();
       // More than the hold-up, so that it is told when this has run.
       await page.getByRole('textbox', { name: 'volume to pour' }).fill('5');
       await page.getByRole('button', { name: 'Pour', exact: true }).click();
       await page.getByRole('heading', { name: 'Before you load the sample' }).waitFor({ timeout: PATIENCE_MS });
-      expect((await kept(page)).log).toHaveLength(2);
+      expect((await kept(page)).log).toHaveLength(3);
       expect(await axeViolations(page)).toEqual([]);
       await choice(page, 'prediction', 'Co²⁺').click();
       await page.getByRole('button', { name: 'Predict and do it' }).click();
       await page.getByText('because: expected a reason').waitFor();
       await page.getByRole('combobox', { name: 'because' }).selectOption({ index: 2 });
       await page.getByRole('button', { name: 'Predict and do it' }).click();
-      await acted(page, 3);
+      await acted(page, 4);
       await page.keyboard.press('m');
       await page.getByRole('heading', { name: 'Not as you said' }).waitFor({ timeout: PATIENCE_MS });
       await page.getByText('hold-up volumes from the pour to the tip').waitFor();
