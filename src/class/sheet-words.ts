@@ -1,3 +1,4 @@
+import { bottleName } from '../../sim/terms/bottle-name.ts';
 import { checklistOf, type Role, type Step } from '../../sim/teach/index.ts';
 import { FIELDS, type FieldPath } from '../../sim/terms/fields.ts';
 import { IONS } from '../../sim/terms/ions.ts';
@@ -19,7 +20,7 @@ export function pouredRows(scenario: Scenario): PouredRow[] {
   return checklistOf(scenario, []).flatMap((step) => {
     const { role, liquid, planned_mL } = step;
     if (role === 'change' || role === 'stop') return [];
-    return [{ step: STEPS[role], bottle: scenario.liquids[liquid]?.label ?? liquid, volume: `${volumeWords(planned_mL)}${rinseWords(step)}` }];
+    return [{ step: STEPS[role], bottle: bottleName(liquid, scenario.liquids), volume: `${volumeWords(planned_mL)}${rinseWords(step)}` }];
   });
 }
 

@@ -22,8 +22,8 @@ const AXIS_MIN_ML = 5;
  * while a run grows. With a moment, mL, only to the end of the aliquot in hand: a whole day would leave no room to judge one.
  */
 export function axisEnd(scenario: Scenario, plan: Plan, now_mL?: number): number {
-  const ends = aliquotEnds(scenario);
-  const planned = ends.find((end) => end >= (now_mL ?? Number.POSITIVE_INFINITY)) ?? ends.at(-1) ?? 0;
+  const aliquots = aliquotEnds(scenario);
+  const planned = aliquots.find((end) => end >= (now_mL ?? Number.POSITIVE_INFINITY)) ?? aliquots.at(-1) ?? 0;
   const [, end = AXIS_MIN_ML] = scaleLinear()
     .domain([0, Math.max(AXIS_MIN_ML, planned, deliveredAtEnd(plan))])
     .nice(12)
@@ -31,13 +31,19 @@ export function axisEnd(scenario: Scenario, plan: Plan, now_mL?: number): number
   return end;
 }
 
-/** Volume poured by the end of each aliquot of the procedure, mL. */
-function aliquotEnds(scenario: Scenario): number[] {
+const ends = new WeakMap<Scenario, readonly number[]>();
+
+/** Volume poured by the end of each aliquot of the procedure, mL. Asked for each picture of a run: a procedure is looked through once. */
+function aliquotEnds(scenario: Scenario): readonly number[] {
+  const known = ends.get(scenario);
+  if (known) return known;
   let sum = 0;
-  return checklistOf(scenario, []).flatMap(({ planned_mL }, i, steps) => {
+  const found = checklistOf(scenario, []).flatMap(({ planned_mL }, i, steps) => {
     sum += planned_mL;
     return i + 1 === steps.length || steps[i + 1].role === 'condition' ? [sum] : [];
   });
+  ends.set(scenario, found);
+  return found;
 }
 
 export function volumeScale(layout: FigureLayout, end_mL: number): Scale {

@@ -1,3 +1,4 @@
+import { bottleName } from '../../sim/terms/bottle-name.ts';
 import { svg, type SVGTemplateResult } from 'lit';
 import { deliveredAtEnd, type Handle } from '../../sim/history/index.ts';
 import { millilitres } from '../ui/text/format.ts';
@@ -67,7 +68,7 @@ export function stems(placed: readonly PlacedHandle[], { layout: { poured, efflu
 
 /** Liquids by the label on their bottle. */
 function labelOf({ kind, label }: Handle, { scenario }: Drawing): string {
-  return kind === 'eluent' ? (scenario.liquids[label]?.label ?? label) : label;
+  return kind === 'eluent' ? bottleName(label, scenario.liquids) : label;
 }
 
 function movedTo(handle: Handle, handles: readonly Handle[], held: Held | undefined): number {

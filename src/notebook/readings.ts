@@ -1,3 +1,4 @@
+import { bottleName } from '../../sim/terms/bottle-name.ts';
 import { receiverName } from '../ui/text/receiver-words.ts';
 import type { RunEvent } from '../../sim/history/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
@@ -52,7 +53,7 @@ export function columnRows({ store }: Session): Row[] {
 function columnWords({ action, refused, note }: RunEvent, scenario: Scenario): string | undefined {
   if (refused) return refusalText(refused);
   if (note !== undefined) return note;
-  if (action?.do === 'pour') return `${fixed(action.volume_mL, 2)} mL ${scenario.liquids[action.liquid]?.label ?? action.liquid} poured`;
+  if (action?.do === 'pour') return `${fixed(action.volume_mL, 2)} mL ${bottleName(action.liquid, scenario.liquids)} poured`;
   if (action?.do === 'receiver') return `receiver “${action.label}” under the tip`;
   if (action?.do === 'clamp') return action.open_percent === 0 ? 'clamp shut' : `clamp open to ${fixed(action.open_percent, 0)} %`;
   return undefined;

@@ -1,3 +1,4 @@
+import { bottleName } from '../../sim/terms/bottle-name.ts';
 import { type IonId, IONS } from '../../sim/terms/ions.ts';
 import type { Seeing } from '../../sim/terms/seeing.ts';
 import { BEGINS_SHARE, bandOnRuler, type FractionTargets, frameAt, leavesAt, type Plan, progressOf } from '../../sim/history/index.ts';
@@ -94,7 +95,7 @@ function released(mL: number, { scenario, plan }: Judged['store']): Pick<Words, 
   const { eluent_mL, eluentEntry } = progressOf(scenario, plan.events);
   if (eluent_mL === undefined || eluent_mL >= mL) return {};
   const poured = plan.events.find(({ entry, action }) => entry === eluentEntry && action?.do === 'pour')?.action;
-  const name = poured?.do === 'pour' ? scenario.liquids[poured.liquid].label : 'the weaker eluent';
+  const name = poured?.do === 'pour' ? bottleName(poured.liquid, scenario.liquids) : 'the weaker eluent';
   return { why: `${name} came at ${withUnit(fixed(eluent_mL, 1), 'mL')}` };
 }
 

@@ -60,10 +60,7 @@ test(
 test(
   'looking back on a phone, the way to the present is whole and on the screen',
   async () => {
-    const page = await it.open(PHONE);
-    await ready(page);
-    await withForecast(page);
-    await wholeProcedure(page);
+    const page = await finishedOnPhone();
     const back = page.locator('bf-now-handle');
     await back.focus();
     for (let i = 0; i < 12; i++) await page.keyboard.press('Shift+ArrowLeft');
@@ -87,10 +84,7 @@ test(
 test(
   'a swipe up the debrief on a phone scrolls, and leaves the run as it is, also where it begins on a change of receiver',
   async () => {
-    const page = await it.open(PHONE);
-    await ready(page);
-    await withForecast(page);
-    await wholeProcedure(page);
+    const page = await finishedOnPhone();
     await page.getByRole('button', { name: 'Debrief', exact: true }).click();
     const handle = page.locator('bf-debrief bf-axis-handle[kind=receiver]').last();
     await handle.scrollIntoViewIfNeeded();
@@ -142,6 +136,15 @@ test.each([
   },
   LONG,
 );
+
+/** A run that is over, with everything shown. */
+async function finishedOnPhone(): Promise<Page> {
+  const page = await it.open(PHONE);
+  await ready(page);
+  await withForecast(page);
+  await wholeProcedure(page);
+  return page;
+}
 
 const BENCH = `document.querySelector('bf-app').shadowRoot.querySelector('bf-bench').shadowRoot`;
 

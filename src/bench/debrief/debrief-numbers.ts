@@ -1,3 +1,4 @@
+import { bottleName } from '../../../sim/terms/bottle-name.ts';
 import { receiverName } from '../../ui/text/receiver-words.ts';
 import { IONS } from '../../../sim/terms/ions.ts';
 import {
@@ -167,7 +168,7 @@ export function factsOf(scenario: Scenario, results: Results, plan: Plan, now_mi
     poured.set(action.liquid, (poured.get(action.liquid) ?? 0) + action.volume_mL);
   }
   return [
-    ...[...poured].map(([liquid, volume]) => ({ label: `${scenario.liquids[liquid]?.label ?? liquid} poured`, value: millilitres(volume) })),
+    ...[...poured].map(([liquid, volume]) => ({ label: `${bottleName(liquid, scenario.liquids)} poured`, value: millilitres(volume) })),
     { label: 'delivered', value: millilitres(results.delivered_mL) },
     { label: 'model time', value: withUnit(fixed(results.time_min, 1), 'min') },
     {

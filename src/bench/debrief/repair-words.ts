@@ -1,3 +1,5 @@
+import { bottleName } from '../../../sim/terms/bottle-name.ts';
+import { capital } from '../../../sim/terms/capital.ts';
 import type { Ails } from '../../../sim/bench/index.ts';
 import type { Action, Scenario } from '../../../sim/terms/types.ts';
 import { millilitres } from '../../ui/text/format.ts';
@@ -16,8 +18,7 @@ export function pushed_mL({ air_mL }: Ails, room_mL: number): number {
 /** A cure and what it needs, on its press: "Shut the clamp and push in 3.0 mL". */
 export function pressWords(actions: readonly Action[], { liquids }: Pick<Scenario, 'liquids'>): string {
   const parts = actions.map((action) => partWords(action, liquids));
-  const text = [parts.slice(0, -1).join(', '), ...parts.slice(-1)].filter((part) => part !== '').join(' and ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital([parts.slice(0, -1).join(', '), ...parts.slice(-1)].filter((part) => part !== '').join(' and '));
 }
 
 function partWords(action: Action, liquids: Scenario['liquids']): string {
@@ -25,7 +26,7 @@ function partWords(action: Action, liquids: Scenario['liquids']): string {
     case 'clamp':
       return 'shut the clamp';
     case 'pour':
-      return `pour ${millilitres(action.volume_mL)} ${liquids[action.liquid]?.label ?? action.liquid}`;
+      return `pour ${millilitres(action.volume_mL)} ${bottleName(action.liquid, liquids)}`;
     case 'refill-from-below':
       return `push in ${millilitres(action.volume_mL)}`;
     case 'top-up':

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type CureKind, CURES, fitsNow, withNeeds } from '../../../sim/bench/index.ts';
+import { type CureKind, CURES, cureWords, fitsNow, withNeeds } from '../../../sim/bench/index.ts';
 import { eluents } from '../../../sim/input/index.ts';
 import { fits } from '../../../sim/teach/index.ts';
 import { LIMITS } from '../../../sim/terms/limits.ts';
@@ -81,12 +81,11 @@ export class RepairControl extends LiveElement {
   }
 
   private cure(kind: CureKind, scenario: Scenario, moment: Moment, why: string, first: boolean) {
-    const { label, does, costs, needs } = CURES[kind];
     const actions = withNeeds(this.action(kind, scenario, moment), scenario, moment, this.acid(scenario));
     return html`<li class=${why === '' ? '' : 'fits'}>
-      <h4>${label}</h4>
+      <h4>${CURES[kind].label}</h4>
       ${why === '' ? nothing : html`<p class="mark">Fits now: ${why}.</p>`}
-      <p>${does} ${costs} ${needs}</p>
+      <p>${cureWords(kind)}</p>
       ${this.amount(kind, scenario, moment)}
       <div class="row"><button type="button" class=${first ? 'primary' : ''} @click=${() => this.take(kind, actions, scenario)}>${pressWords(actions, scenario)}</button></div>
       ${this.outcome(kind, scenario, moment)}

@@ -1,3 +1,4 @@
+import { bottleName } from '../../../sim/terms/bottle-name.ts';
 import type { RunEvent } from '../../../sim/history/index.ts';
 import type { Action, Issue, Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres } from '../../ui/text/format.ts';
@@ -7,7 +8,7 @@ import { fixed, millilitres } from '../../ui/text/format.ts';
 export function actionWords(action: Action, scenario: Scenario): string {
   switch (action.do) {
     case 'pour':
-      return `${millilitres(action.volume_mL)} ${scenario.liquids[action.liquid]?.label ?? action.liquid} ${action.hold_level ? 'from the reservoir' : action.how === 'bed' ? 'poured onto the bed' : 'poured down the wall'}`;
+      return `${millilitres(action.volume_mL)} ${bottleName(action.liquid, scenario.liquids)} ${action.hold_level ? 'from the reservoir' : action.how === 'bed' ? 'poured onto the bed' : 'poured down the wall'}`;
     case 'clamp':
       return action.open_percent === 0 ? 'clamp shut' : `clamp open to ${fixed(action.open_percent, 0)} %`;
     case 'receiver':
@@ -17,7 +18,7 @@ export function actionWords(action: Action, scenario: Scenario): string {
     case 'stir':
       return 'bed stirred up and settled';
     case 'refill-from-below':
-      return `${millilitres(action.volume_mL)} ${scenario.liquids[action.liquid]?.label ?? action.liquid} pushed in from below`;
+      return `${millilitres(action.volume_mL)} ${bottleName(action.liquid, scenario.liquids)} pushed in from below`;
     case 'pack':
       return `slurry of ${millilitres(action.resin_mL)} resin poured ${action.pour === 'spoonfuls' ? 'in spoonfuls' : 'in one go'} ${action.into === 'glass' ? 'onto dry glass' : 'into liquid'}${action.tapped === false ? '' : ', tapped'}`;
     case 'top-up':

@@ -1,3 +1,4 @@
+import { bottleName } from '../../../sim/terms/bottle-name.ts';
 import { checklistOf, firstReceiver, fits, LOW_MM, minutesToLow, type Standing, type Step, stillness, stopAbove_cm } from '../../../sim/teach/index.ts';
 import type { Ails } from '../../../sim/bench/index.ts';
 import type { Log, Scenario, Until } from '../../../sim/terms/types.ts';
@@ -44,7 +45,7 @@ export function underWayWords({ liquids }: Pick<Scenario, 'liquids'>, rest: Log)
   const wait = rest.find((action) => action.do === 'wait');
   const to = wait ? untilWords(wait.until) : '';
   const pour = rest.find((action) => action.do === 'pour');
-  const then = pour ? `, then ${plannedMillilitres(pour.volume_mL)} ${liquids[pour.liquid]?.label ?? pour.liquid}` : '';
+  const then = pour ? `, then ${plannedMillilitres(pour.volume_mL)} ${bottleName(pour.liquid, liquids)}` : '';
   return `On its way${to}${then}…`;
 }
 

@@ -1,3 +1,4 @@
+import { bottleName } from '../../../sim/terms/bottle-name.ts';
 import { LOW_MM, type Offer, type Step } from '../../../sim/teach/index.ts';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import { fixed, millilitres, plannedMillilitres } from '../../ui/text/format.ts';
@@ -9,7 +10,7 @@ import { capital } from '../../../sim/terms/capital.ts';
 const OVERLOADED = 1.2;
 
 export function stepWords({ role, liquid, label, state, poured_mL }: Step, { liquids }: Scenario): string {
-  const bottle = liquids[liquid]?.label ?? liquid;
+  const bottle = bottleName(liquid, liquids);
   switch (role) {
     case 'condition':
       return `Condition: ${bottle}`;
@@ -38,7 +39,7 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   if (step.role === 'change') return `Put “${step.label}” under the tip`;
   // A clamp that is shut already stands open to the reader: to go on, or to end.
   if (step.role === 'stop') return step.state === 'open' && actions.length === 1 ? 'End the run here' : 'Shut the clamp: the run ends';
-  const bottle = step.role === 'load' ? 'sample' : (liquids[step.liquid]?.label ?? step.liquid);
+  const bottle = step.role === 'load' ? 'sample' : bottleName(step.liquid, liquids);
   const volume = `${plannedMillilitres(volume_mL)} ${bottle}`;
   // Another liquid is not poured at once where much still stands above the bed.
   const low = actions.find((action) => action.do === 'wait' || action.do === 'pour')?.do === 'wait';
@@ -47,7 +48,7 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
   const [first] = rinse;
   if (first) {
     const rinse_mL = rinse.reduce((sum, pour) => sum + pour.volume_mL, 0);
-    const rinsed = `${plannedMillilitres(rinse_mL)} ${liquids[first.liquid]?.label ?? first.liquid}`;
+    const rinsed = `${plannedMillilitres(rinse_mL)} ${bottleName(first.liquid, liquids)}`;
     return `${pour} ${volume}, then ${rinse.length > 1 ? `${rinse.length} rinses, ${rinsed} in all` : rinsed}; each run to ${LOW_MM} mm`;
   }
   const last = actions.at(-1);

@@ -1,3 +1,4 @@
+import { bottleName } from '../../../../sim/terms/bottle-name.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
@@ -154,7 +155,7 @@ function partly(json: unknown): Scenario | undefined {
 
 function task(scenario: Scenario) {
   return html`<ol>${checklistOf(scenario, []).map(({ role, liquid, label, planned_mL }) => {
-    const bottle = scenario.liquids[liquid]?.label ?? liquid;
+    const bottle = bottleName(liquid, scenario.liquids);
     if (role === 'release') return html`<li>${capital(bottle)}: ${millilitres(planned_mL)}</li>`;
     const what = liquid === '' ? label : `${millilitres(planned_mL)} of ${bottle}`;
     return html`<li>${TASK[role]}${what === '' ? '' : `: ${what}`}</li>`;
