@@ -202,13 +202,18 @@ test('a message is dismissed, or leaves by itself unless it offers something to 
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: 'Dismiss' }).click();
   expect(await page.getByText('link: it is damaged').count()).toBe(0);
+  // A message that comes under a resting pointer waits for it, as one that is being read does.
   await page.clock.install();
   const say = (detail: { kind: string; text: string; action?: object }) =>
     page.evaluate((given) => document.querySelector('bf-app')?.dispatchEvent(new CustomEvent('bf-message', { detail: given })), detail);
   await say({ kind: 'note', text: 'the tube is full' });
-  await page.getByText('the tube is full').waitFor();
+  const full = page.getByText('the tube is full');
+  await full.hover();
   await page.clock.fastForward(20_000);
-  await page.getByText('the tube is full').waitFor({ state: 'detached' });
+  expect(await full.count()).toBe(1);
+  await page.mouse.move(0, 0);
+  await page.clock.fastForward(20_000);
+  await full.waitFor({ state: 'detached' });
   await say({ kind: 'note', text: 'a run was put aside', action: { label: 'Back' } });
   await page.clock.fastForward(60_000);
   expect(await page.getByText('a run was put aside').count()).toBe(1);
