@@ -318,15 +318,38 @@ describe('at 1280 x 720', () => {
     }
     expect(await axeViolations(page)).toEqual([]);
 
+    const cost = page.locator('bf-twin .cost');
+    expect(await cost.innerText()).toBe('');
+    const place = await follows.boundingBox();
     await follows.click();
     await expect.poll(async () => (await drawnTo()) - (await now()), { timeout: PATIENCE_MS }).toBeGreaterThan(50);
-    expect(await follows.count()).toBe(0);
-    await page.getByRole('button', { name: 'Back' }).click();
-    await page.getByRole('button', { name: 'For the projector' }).click();
+    expect(await cost.innerText()).toMatch(/^Cobalt\(II\) collected: [\d.]+\s%, in the twin [\d.]+\s%\s+nickel\(II\) with it: /);
+    // The press stays where it was, and takes back what it showed.
+    const hide = page.getByRole('button', { name: 'Hide what follows' });
+    expect((await hide.boundingBox())?.y).toBe(place?.y);
+    await hide.click();
     await follows.waitFor();
+    expect(await cost.innerText()).toBe('');
     await page.getByRole('slider', { name: 'time' }).focus();
     await page.keyboard.press('End');
-    await expect.poll(() => follows.count(), { timeout: PATIENCE_MS }).toBe(0);
+    await expect.poll(() => follows.isDisabled(), { timeout: PATIENCE_MS }).toBe(true);
+    expect(await cost.innerText()).toMatch(/collected/);
+  });
+
+  test('the severity of the fault is set at the projector, which does not name the fault', async () => {
+    const page = await beside();
+    await page.getByRole('button', { name: 'For the projector' }).click();
+    await page.getByRole('button', { name: 'Show what follows' }).click();
+    const cost = page.locator('bf-twin .cost');
+    const before = await cost.innerText();
+    const severity = page.getByRole('textbox', { name: 'severity' });
+    await severity.fill(
+      await page.locator('bf-fault-severity input[type=range]').evaluate((slider) => (slider.getAttribute('aria-valuetext')?.startsWith('1.5 ') ? '3' : '1.5')),
+    );
+    await severity.press('Enter');
+    await expect.poll(() => cost.innerText(), { timeout: PATIENCE_MS }).not.toBe(before);
+    expect(await page.locator('bf-twin').innerText()).not.toMatch(/channel/i);
+    expect(await axeViolations(page)).toEqual([]);
   });
 });
 

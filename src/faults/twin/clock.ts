@@ -21,6 +21,8 @@ export class FaultClock extends LiveElement {
   ];
 
   @property({ attribute: false }) store: ColumnStore | undefined;
+  /** Tells the time alone, where the rest is told elsewhere. */
+  @property({ type: Boolean }) brief = false;
 
   override render() {
     const { store } = this;
@@ -31,7 +33,7 @@ export class FaultClock extends LiveElement {
       <button type="button" class="primary" @click=${this.turn}>${playing ? 'Pause' : store.log.length === 0 ? 'Play the procedure' : 'Play'}</button>
       <label class="slide">time<input type="range" min="0" max=${end} step="any" .value=${String(Math.min(now, end))} aria-valuetext="${fixed(now, 1)} minutes" @input=${this.seek} /></label>
       <label>speed<select @change=${this.takeSpeed}>${SPEEDS.map((value) => html`<option value=${value} ?selected=${value === speed}>${value}×</option>`)}</select></label>
-      <output>${duration(now)}, ${millilitres(moment.delivered_mL)} delivered, ${moment.flow > 0 ? quantity(moment.flow, 'mL/min', 2) : 'no flow'}, ${withUnit(fixed(moment.level_cm * 10, 0), 'mm')} above the bed</output>`;
+      <output>${duration(now)}${this.brief ? '' : `, ${millilitres(moment.delivered_mL)} delivered, ${moment.flow > 0 ? quantity(moment.flow, 'mL/min', 2) : 'no flow'}, ${withUnit(fixed(moment.level_cm * 10, 0), 'mm')} above the bed`}</output>`;
   }
 
   private end(): number {

@@ -32,7 +32,7 @@ export interface Projected extends Overlay {
 
 export const OVERLAY_HEIGHT = 470;
 /** For a class: what leaves, large. */
-export const PROJECTED_HEIGHT = 500;
+export const PROJECTED_HEIGHT = 430;
 const LEFT = 80;
 const RIGHT = 50;
 const ROWS = {
@@ -227,7 +227,8 @@ function differenceRow(x: Scale, run: Ran, twin: Ran, target: IonId): SVGTemplat
   const [from, to] = x.domain();
   const xs = Array.from({ length: DIFFERENCES }, (_, i) => from + ((to - from) * i) / (DIFFERENCES - 1));
   const ys = xs.map((volume) => valueAt(ours, volume) - valueAt(theirs, volume));
-  const most = Math.max(1e-4, ...ys.map(Math.abs));
+  // As high as the twin's own curve, so that the axis stays while the severity is changed.
+  const most = Math.max(topOf(theirs.ys), ...ys.map(Math.abs));
   const y = scaleLinear().domain([-most, most]).range([bottom, top]);
   const style = seriesStyle(target);
   const path =

@@ -10,13 +10,15 @@ import '../../ui/number.ts';
 @customElement('bf-fault-severity')
 export class FaultSeverity extends LiveElement {
   @property({ attribute: false }) session: Session | undefined;
+  /** On one line, and without the name of the fault: a class is asked what it is. */
+  @property({ type: Boolean }) unnamed = false;
 
   override render() {
     const { session } = this;
     const fault = session && imposedOn(session).find(({ from }) => from === 'start')?.fault;
     if (!session || !fault) return nothing;
     const { label } = FAULTS[fault.kind];
-    return html`<bf-number label=${label} slider .of=${amountRange(fault.kind)}
+    return html`<bf-number label=${this.unnamed ? 'severity' : label} ?beside=${this.unnamed} slider .of=${amountRange(fault.kind)}
       .value=${Number(amountOf(fault.kind, fault.severity ?? 1).toPrecision(2))} @bf-change=${(event: CustomEvent<{ value: number }>) => {
         const severity = Math.min(1, Math.max(0, severityOf(fault.kind, event.detail.value)));
         void imposeFromStart(session, { ...fault, severity });

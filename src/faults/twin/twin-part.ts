@@ -16,6 +16,7 @@ import { capital } from '../../../sim/terms/capital.ts';
 import '../../ui/segmented.ts';
 import { facing } from './facing.ts';
 import './clock.ts';
+import { costWords } from './cost.ts';
 import './numbers-part.ts';
 import './overlay.ts';
 import './severity-slider.ts';
@@ -77,7 +78,10 @@ export class TwinPart extends LiveElement {
       .projected button { white-space: nowrap; }
       .projected .row { justify-content: space-between; flex-wrap: nowrap; align-items: start; }
       .projected bf-overlay { --text-small: 1.3rem; }
-      .projected bf-fault-clock { --text-small: 1.1rem; }
+      .projected .foot { display: flex; gap: var(--gap-large); align-items: center; --text-small: 1.1rem; }
+      .projected .foot bf-fault-clock { flex: 1; }
+      .cost { margin: 0; font-size: 1.3rem; line-height: 1.3; min-height: 2.6em; padding-left: 2rem; }
+      .cost strong { display: block; }
       .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
       .figure { height: 27rem; min-width: 0; }
       h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
@@ -126,24 +130,34 @@ export class TwinPart extends LiveElement {
   private projection(session: Session, scenario: Scenario, plan: Plan, moment: Moment) {
     const written = scenario.notice.find((line) => QUESTION.test(line))?.replace(QUESTION, '');
     const question = this.asked?.of === scenario.id ? this.asked.text : written ? capital(written) : USUAL_QUESTION;
+    const hidden = this.aheadHidden();
     return html`<div class="projected">
       <div class="row"><textarea class="question" rows="2" maxlength=${QUESTION_MAX} aria-label="Question to the class, can be changed" spellcheck="false" .value=${live(question)}
         @input=${(event: InputEvent & { target: HTMLTextAreaElement }) => emit<Asked>(this, 'bf-asked', { of: scenario.id, text: event.target.value })}></textarea>
-        <div class="row">${this.aheadHidden() ? html`<button type="button" class="primary" @click=${this.follow}>Show what follows</button>` : nothing}<button type="button" @click=${this.project}>Back</button></div></div>
-      <div class="view over">${this.pair(scenario, plan, moment)}${this.over(scenario, plan, moment)}</div>
-      <bf-fault-clock .store=${session.store}></bf-fault-clock>
+        <div class="row"><button type="button" class=${hidden ? 'primary' : ''} ?disabled=${this.atEnd()} @click=${this.follow}>${hidden || this.atEnd() ? 'Show what follows' : 'Hide what follows'}</button><button type="button" @click=${this.project}>Back</button></div></div>
+      <div class="view over">${this.pair(scenario, plan, moment)}<div>${this.over(scenario, plan, moment)}<p class="cost" role="status">${hidden ? nothing : this.cost(scenario, plan)}</p></div></div>
+      <div class="foot"><bf-fault-clock brief .store=${session.store}></bf-fault-clock><bf-fault-severity unnamed .session=${session}></bf-fault-severity></div>
     </div>`;
   }
 
   /** The question asks what will follow: as long as the run is not at its end, the curves stop at now. */
   private aheadHidden(): boolean {
+    return this.projected && !this.followed && !this.atEnd();
+  }
+
+  private atEnd(): boolean {
     const { store } = this.session ?? {};
-    const end = store?.plan?.logEnd.time_min ?? 0;
-    return this.projected && !this.followed && (store?.now ?? 0) < end - AT_END_MIN;
+    return (store?.now ?? 0) >= (store?.plan?.logEnd.time_min ?? 0) - AT_END_MIN;
   }
 
   private follow() {
-    this.followed = true;
+    this.followed = !this.followed;
+  }
+
+  private cost(scenario: Scenario, plan: Plan) {
+    const { twin } = this;
+    const [first, ...others] = costWords({ scenario, plan }, twin?.scenario && twin.plan ? { scenario: twin.scenario, plan: twin.plan } : undefined);
+    return first ? html`<strong>${first}</strong>${others}` : nothing;
   }
 
   private project() {

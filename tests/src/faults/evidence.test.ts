@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { imposed } from '../../../sim/faults/imposed.ts';
 import type { Fault } from '../../../sim/terms/types.ts';
 import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
+import { costWords } from '../../../src/faults/twin/cost.ts';
 import { peakOf, type Seen, setFree, symptomsOf } from '../../../src/faults/twin/numbers.ts';
 import { healthyTwin } from '../../../sim/faults/healthy.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
@@ -42,6 +43,28 @@ describe('the evidence for a fault names its sign', () => {
     const { run, twin } = pairOf([]);
     expect(tellingMoment(run, twin)).toBeUndefined();
     expect(evidenceOf(run, twin)).toEqual([expect.stringMatching(/^At this moment no number differs/)]);
+  });
+});
+
+describe('what a fault costs is told', () => {
+  const holding = (plan: Seen['plan'], ion: 'Co' | 'Ni'): string => {
+    const held = Number(plan.results.receivers.find(({ label }) => label === 'cobalt')?.[`${ion}_mmol`]);
+    return `${((100 * held) / (plan.results.loaded[`${ion}_mmol`] ?? 0)).toFixed(1)}\u202f%`;
+  };
+
+  test('as the share of the wanted ion and of the other that the kept receivers of run and twin hold', () => {
+    const { run, twin } = pairOf([{ kind: 'channel', severity: 0.7, side_deg: 90 }]);
+    expect(costWords(run, twin)).toEqual([
+      `Cobalt(II) collected: ${holding(run.plan, 'Co')}, in the twin ${holding(twin.plan, 'Co')}`,
+      `nickel(II) with it: ${holding(run.plan, 'Ni')}, in the twin ${holding(twin.plan, 'Ni')}`,
+    ]);
+    expect(holding(run.plan, 'Co')).not.toBe(holding(twin.plan, 'Co'));
+  });
+
+  test('and of a run without a kept receiver nothing', () => {
+    const { run } = pairOf([]);
+    const plan = new Planner(run.scenario).plan(run.scenario.procedure.filter(({ do: what }) => what === 'pour').slice(0, 1));
+    expect(costWords({ ...run, plan }, undefined)).toEqual([]);
   });
 });
 
