@@ -2,11 +2,13 @@ import { receiverName } from '../ui/text/receiver-words.ts';
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classPlan } from '../../sim/class/index.ts';
+import { groupUse } from '../../sim/lab/index.ts';
 import { BEGINS_SHARE, leavesAt, lessonOf, lessonWords, progressOf } from '../../sim/history/index.ts';
 import { IONS } from '../../sim/terms/ions.ts';
 import { reportOf } from '../../sim/report/index.ts';
 import { fileName, offerFile, runFileText } from '../store/keep/files.ts';
 import { eyePredictions, judgedNow } from '../plot/eye-predictions.ts';
+import type { Log, Scenario } from '../../sim/terms/types.ts';
 import type { Session } from '../store/session.ts';
 import { isOverByNow } from '../store/over.ts';
 import { VALUE_LONGEST } from '../store/keep/work-up.ts';
@@ -15,6 +17,7 @@ import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { csvText } from '../ui/text/csv.ts';
 import { percentBeside } from '../ui/text/beside-limit.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
+import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { COLUMN_COLUMNS, columnRows, predictionLines, READING_COLUMNS, readingRows, WORK_UP_COLUMNS, workUpRows } from './readings.ts';
 import { reportedOf } from './reported.ts';
@@ -46,7 +49,7 @@ export class NotebookView extends LiveElement {
         <button type="button" @click=${this.saveCsv}>Save readings as CSV</button>
         <button type="button" @click=${this.saveJson}>Save as JSON</button>
       </div>
-      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name></p>
+      <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>${session.store.log.length === 0 && session.runs.length > 0 ? html` <button type="button" @click=${() => showRuns(this)}>Open a kept run</button>` : nothing}</p>
       ${this.figure(session)}
       <div class="pages">
         <div class="first">
@@ -62,7 +65,7 @@ export class NotebookView extends LiveElement {
         <div class="second">
           <div class="page"><bf-replicates .session=${session}></bf-replicates></div>
           <bf-table class="at-bench" caption="Readings on the work-up bench" .columns=${WORK_UP_COLUMNS} .rows=${workUpRows(session)} no-copy></bf-table>
-          <div class="page">${this.safety()}</div>
+          <div class="page">${this.safety(session.written ?? scenario, session.store.log)}</div>
         </div>
       </div>`;
   }
@@ -117,11 +120,13 @@ export class NotebookView extends LiveElement {
     </section>`;
   }
 
-  private safety() {
-    const { waste } = classPlan(1);
+  /** Amounts of what was poured; before anything was, of the written procedure. */
+  private safety(scenario: Scenario, log: Log) {
+    const { waste } = classPlan(1, groupUse(scenario, log.length > 0 ? log : scenario.procedure, 1, undefined));
     return html`<section class="safety"><h2>Safety and waste</h2>
       <ul>${Object.values(CAUTIONS).map(({ heading, lines }) => html`<li><strong>${heading}.</strong> ${lines[0]}</li>`)}</ul>
       <h3>Waste is kept apart</h3>
+      <p class="soft">${log.length > 0 ? 'Alkali for what was poured in this run.' : 'Alkali for the procedure as it is written.'}</p>
       <ul>${waste.map(({ stream, what, rule }) => html`<li><strong>${stream}</strong> ${what}: ${rule}</li>`)}</ul>
       <p>${CAUTION_CLOSE} ${WASTE_CLOSE}</p></section>`;
   }

@@ -9,6 +9,7 @@ import { emit } from '../ui/emit.ts';
 import type { WorkUpStore } from '../store/work-up-store.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
 import { receiverName } from '../ui/text/receiver-words.ts';
+import { showRuns } from '../ui/show-runs.ts';
 import { KeysController } from '../ui/keys.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { refusalText } from '../ui/text/work-up-refusals.ts';
@@ -51,7 +52,7 @@ export class WorkUpView extends LiveElement {
     if (!store.plan || !store.moment) return html`<h1>Work-up</h1><p role="status">The column is being run …</p>`;
     if (!workUp.sample) return html`<h1>Work-up</h1><p>This scenario has no cobalt to titrate.</p>`;
     if (workUp.receivers.length === 0)
-      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first${mayRunProcedure(store) ? html`, or <button type="button" @click=${this.runAll}>let the written procedure run to its end</button>` : '.'}</p>`;
+      return html`<h1>Work-up</h1><p>Nothing has run out of the column yet. Collect the cobalt on the <a href="#bench">bench</a> first${mayRunProcedure(store) ? html`, or <button type="button" @click=${this.runAll}>let the written procedure run to its end</button>` : '.'}</p>${this.kept(session)}`;
     const { state, bench } = workUp;
     const empty = workUp.receiver && emptyWords(workUp.receiver, workUp.receivers.length);
     return html`<h1>Work-up</h1>
@@ -60,7 +61,7 @@ export class WorkUpView extends LiveElement {
         <div class="from"><bf-receiver-taken .session=${session}></bf-receiver-taken></div>
         ${
           empty
-            ? html`<p class="empty" role="status">${empty}</p>`
+            ? html`<div class="empty"><p role="status">${empty}</p>${this.kept(session)}</div>`
             : state && bench
               ? html`
           <div class="hand"><bf-flask .store=${workUp}></bf-flask></div>
@@ -78,6 +79,11 @@ export class WorkUpView extends LiveElement {
   private choice({ receivers }: WorkUpStore) {
     return html`<div class="empty"><p>Here the cobalt of one receiver becomes a figure: neutralised, made blue with thiocyanate and acetone, titrated with EDTA, step by step. Which one?</p>
       <div class="row">${receivers.map(({ label = '', volume_mL }) => html`<button type="button" @click=${() => this.session?.workUp.take(label)}>Work up “${receiverName(label)}”, ${millilitres(volume_mL)}</button>`)}</div></div>`;
+  }
+
+  /** The cobalt of an earlier run is worked up as well. */
+  private kept({ runs }: Session) {
+    return runs.length === 0 ? nothing : html`<p><button type="button" @click=${() => showRuns(this)}>Open a kept run</button></p>`;
   }
 
   private order(bench: Bench) {

@@ -61,7 +61,7 @@ export class WhatIf extends LiveElement {
     const other = this.found(plan, this.later_mL, this.nickel_percent);
     return html`<section aria-labelledby="heading">
       <h2 id="heading">${HEADING}</h2>
-      <p class="soft">One titration by the usual steps with the same glassware; the run itself is not changed.</p>
+      <p class="soft">One titration of the whole eluate by the usual steps with the same glassware; the run itself is not changed.</p>
       <div class="row">
         <bf-number slider .of=${LATER} .min=${Math.max(LATER.min, -Math.floor(at))} .value=${this.later_mL} @bf-change=${this.move}></bf-number>
         <bf-number slider .of=${CONTROLS['what-if.nickel_percent']} .value=${this.nickel_percent} @bf-change=${this.leave}></bf-number>
@@ -118,6 +118,12 @@ function rowOf(name: string, one: Elsewhere | undefined): Row {
   };
 }
 
+/** What nickel adds to the figure, % of it, with what is added while it reacts. */
+function countedNickel({ figures }: Elsewhere): number {
+  const causes = figures.titrations[0]?.causes ?? [];
+  return causes.reduce((sum, { cause, percent: share }) => sum + (cause === 'nickel' || cause === 'overrun' ? share : 0), 0);
+}
+
 function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | undefined): string {
   const was = asItWas?.figures.cobalt;
   const now = other?.figures.cobalt;
@@ -132,12 +138,10 @@ function differenceWords(asItWas: Elsewhere | undefined, other: Elsewhere | unde
   ];
   if (cobalt < -5e-4) sentences.push(`${percent(-cobalt, 1)} of the cobalt went into the other receiver and is not titrated.`);
   if (acid > 1) sentences.push(`${fixed(acid, 0)} mmol more acid has to be neutralised; with care this costs alkali, heat and time rather than cobalt.`);
-  const causes = other.figures.titrations[0]?.causes ?? [];
-  const nickel = causes.find(({ cause }) => cause === 'nickel')?.percent ?? 0;
-  const late = causes.find(({ cause }) => cause === 'overrun')?.percent ?? 0;
-  if (Math.abs(nickel) + Math.abs(late) > 0.3 && (other.receiver.Ni_mmol ?? 0) > (asItWas.receiver.Ni_mmol ?? 0))
+  const more = countedNickel(other) - countedNickel(asItWas);
+  if (more > 0.3 && (other.receiver.Ni_mmol ?? 0) > (asItWas.receiver.Ni_mmol ?? 0))
     sentences.push(
-      `Nickel reacts with EDTA as cobalt does and is counted as cobalt: ${withUnit(fixed(nickel + late, 1), '%')}, including what was added while it reacted.`,
+      `Nickel reacts with EDTA as cobalt does and is counted as cobalt: ${withUnit(fixed(more, 1), '%')} more, including what was added while it reacted.`,
     );
   if (refused) sentences.push(refusalText(refused));
   return sentences.join(' ');

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { PATIENCE_MS } from './bench-rig.ts';
+import { PATIENCE_MS, scenario } from './bench-rig.ts';
 import { launch, type Session } from './session.ts';
 
 // The notebook asks before it tells, keeps what was said, and the timetable names every block.
@@ -84,7 +84,15 @@ test(
     });
     expect(words.box).toBeGreaterThanOrEqual(words.text - 1);
     expect(await notebook.getByRole('heading', { name: 'Own entries' }).isVisible()).toBe(false);
-    expect((await notebook.locator('.safety').innerText()).match(/permission/g)).toHaveLength(1);
+    const safety = await notebook.locator('.safety').innerText();
+    expect(safety.match(/permission/g)).toHaveLength(1);
+    // The strong acid that the written procedure pours, by the alkali of the bench.
+    const { procedure, liquids, values } = scenario();
+    const acid_mmol = procedure.reduce(
+      (sum, action) => sum + (action.do === 'pour' && liquids[action.liquid].HCl_M > 1 ? action.volume_mL * liquids[action.liquid].HCl_M : 0),
+      0,
+    );
+    expect(safety).toContain(`: ${(acid_mmol / values['bench.NaOH_M']).toFixed(0)} mL of `);
     await close();
   },
   LONG_MS,
