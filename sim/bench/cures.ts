@@ -5,7 +5,9 @@ import type { Ails } from './ails.ts';
 
 // What hands can do for a spoilt bed, in words and as actions: what each does here is in the files beside this one.
 
-export type CureKind = 'refill-from-below' | 'stir' | 'top-up';
+/** The gentlest first. */
+export const CURE_KINDS = ['refill-from-below', 'stir', 'top-up'] as const;
+export type CureKind = (typeof CURE_KINDS)[number];
 
 export interface Cure {
   readonly label: string;
@@ -14,7 +16,6 @@ export interface Cure {
   readonly needs: string;
 }
 
-/** The gentlest first. */
 export const CURES: Readonly<Record<CureKind, Cure>> = {
   'refill-from-below': {
     label: 'Push in from below',

@@ -2,7 +2,7 @@
 export { type Ails, ailsOf } from './ails.ts';
 export { attempt } from './attempt.ts';
 export { holdsAir } from './air-told.ts';
-export { type CureKind, CURES, cureWords, fitsNow, raised, withNeeds } from './cures.ts';
+export { type CureKind, CURE_KINDS, CURES, cureWords, fitsNow, raised, withNeeds } from './cures.ts';
 export { fumedAcid } from './fumes.ts';
 export { pack } from './pack.ts';
 export { gasVolume, refillFromBelow } from './refill-below.ts';

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type CureKind, CURES, cureWords, fitsNow, withNeeds } from '../../../sim/bench/index.ts';
+import { CURE_KINDS, type CureKind, CURES, cureWords, fitsNow, withNeeds } from '../../../sim/bench/index.ts';
 import { eluents } from '../../../sim/input/index.ts';
 import { fits } from '../../../sim/teach/index.ts';
 import { LIMITS } from '../../../sim/terms/limits.ts';
@@ -14,8 +14,6 @@ import { airLeft, sayRefusal } from '../words.ts';
 import { pressWords, pushed_mL } from './repair-words.ts';
 import { sectionStyles } from './section-styles.ts';
 import '../../ui/number.ts';
-
-const KINDS: readonly CureKind[] = ['refill-from-below', 'stir', 'top-up'];
 
 /**
  * What can be done about a spoilt bed: what each cure does, costs and needs, and which of them is for the bed as it stands now.
@@ -74,10 +72,10 @@ export class RepairControl extends LiveElement {
 
   private cures(scenario: Scenario, moment: Moment) {
     const ails = this.hides ? { ...moment.ails, hollow_mL: 0, gap: false } : moment.ails;
-    const reasons = KINDS.map((kind) => fitsNow(kind, ails));
+    const reasons = CURE_KINDS.map((kind) => fitsNow(kind, ails));
     // The gentlest that fits is the one to begin with.
     const first = reasons.findIndex((why) => why !== '');
-    return KINDS.map((kind, i) => this.cure(kind, scenario, moment, reasons[i] ?? '', i === first));
+    return CURE_KINDS.map((kind, i) => this.cure(kind, scenario, moment, reasons[i] ?? '', i === first));
   }
 
   private cure(kind: CureKind, scenario: Scenario, moment: Moment, why: string, first: boolean) {
