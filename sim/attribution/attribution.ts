@@ -1,12 +1,14 @@
 import type { FaultKind } from '../terms/fault-kinds.ts';
 import { FAULTS } from '../faults/index.ts';
 import { targetOf } from '../input/index.ts';
-import type { Results } from '../history/index.ts';
+import { type Results, targetsOf } from '../history/index.ts';
 import type { Fault, IonId, Log, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';
+import { dryingMistake, dryingsOf } from './dryings.ts';
+import { judgedWell, metBy } from './judged.ts';
 import type { Mistake, MistakeKind } from './mistake.ts';
 import { mistakesOf } from './mistakes.ts';
-import { logFrom, type Step, stepsOf, type Whole } from './placed.ts';
+import { amountIn, logFrom, type Step, stepsOf, type Whole } from './placed.ts';
 
 // Where the target went, and why: the same run again with each cause repaired by itself, and with all of them repaired.
 
@@ -74,7 +76,9 @@ export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): P
   const actual = await run(scenario, log);
   const model = await run(sound, scenario.procedure);
   const steps = stepsOf(scenario, actual);
-  const causes = causesOf(scenario, steps, mistakesOf(scenario, steps, actual, stepsOf(sound, model)));
+  const met = metBy(targetsOf(scenario, target), receiversFor(target, actual.results, cyclesOf(scenario, steps)), actual.results);
+  const mistakes = mistakesOf(scenario, steps, actual, stepsOf(sound, model)).filter(({ kind }) => !judgedWell(kind, met));
+  const causes = causesOf(scenario, steps, mistakes);
   const outcomes: Whole[] = [];
   for (const cause of causes) outcomes.push(await run(...repaired(scenario, steps, [cause])));
   const whole = causes.length === 1 ? outcomes[0] : causes.length === 0 ? actual : await run(...repaired(scenario, steps, causes));
@@ -91,6 +95,14 @@ export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): P
     places: placesOf(target, actual.results),
     runs: 2 + causes.length + (causes.length > 1 ? 1 : 0),
   };
+}
+
+/** The log of a run as hands would have carried it out that never let the bed run dry; undefined where none did. */
+export function withoutDryings(scenario: Scenario, whole: Whole): Log | undefined {
+  const steps = stepsOf(scenario, whole);
+  const dryings = dryingsOf(steps, whole);
+  if (dryings.length === 0) return undefined;
+  return logFrom(dryings.reduce<Step[]>((so, drying) => dryingMistake(drying, scenario, whole.results.time_min).repair(so), steps));
 }
 
 function causesOf(scenario: Scenario, steps: readonly Step[], mistakes: readonly Mistake[]): Cause[] {
@@ -169,10 +181,6 @@ function placesOf(target: IonId, results: Results): Attribution['places'] {
     { place: 'above the bed', amount_mmol: amountIn(results.inHead, target) },
     { place: 'spilled', amount_mmol: amountIn(results.spilled, target) },
   ];
-}
-
-function amountIn(amounts: Readonly<Record<string, unknown>>, ion: IonId): number {
-  return Number(amounts[`${ion}_mmol`] ?? 0);
 }
 
 function blame(had: Outcome, repaired: Outcome): Blame {

@@ -44,7 +44,7 @@ export function mistakesOf(scenario: Scenario, steps: readonly Step[], whole: Wh
     ...clamps(steps, procedure),
     standing(steps, procedure, dryings),
     ...spills(steps),
-    ...stirs(steps, procedure),
+    ...stirs(steps, procedure, dryings),
   ].filter((mistake) => mistake !== undefined);
 }
 
@@ -88,7 +88,7 @@ function deepHead(cycle: Cycle, model: Cycle, scenario: Scenario): Mistake | und
     cycle.load[0],
     `sample poured into ${(10 * had).toFixed(0)} mm of liquid instead of ${(10 * wanted).toFixed(0)} mm`,
     had - wanted,
-    postponed(cycle.load[0].id, (had - wanted) * section),
+    postponed(cycle.load[0].id, (had - wanted) * section, wanted),
   );
 }
 
@@ -215,8 +215,11 @@ function spills(steps: readonly Step[]): Mistake[] {
   );
 }
 
-/** Stirring is a rescue, but a loaded bed that is stirred has lost its bands. */
-function stirs(steps: readonly Step[], procedure: readonly Step[]): Mistake[] {
+/** A loaded bed that is stirred has lost its bands; where stirring mends a bed that ran dry, it belongs to that. */
+function stirs(steps: readonly Step[], procedure: readonly Step[], dryings: readonly Drying[]): Mistake[] {
   if (procedure.some(({ action }) => action.do === 'stir')) return [];
-  return steps.flatMap((step) => (step.action.do === 'stir' ? [mistake('stirred', step, 'the bed was stirred up', 1, without([step.id]))] : []));
+  const mending = dryings.flatMap(({ mended }) => mended);
+  return steps.flatMap((step) =>
+    step.action.do === 'stir' && !mending.includes(step) ? [mistake('stirred', step, 'the bed was stirred up', 1, without([step.id]))] : [],
+  );
 }

@@ -1,7 +1,7 @@
 import { sectionOf } from '../terms/geometry.ts';
-import { certain, type Frames, framesOf, idleBetween, type Results, type RunEvent } from '../history/index.ts';
+import { certain, deliveredOf, type Frames, frameAtTime, framesOf, idleBetween, levelOf, type Results, type RunEvent, timeOf } from '../history/index.ts';
 import { resultsOf, type Run, runWhole } from '../run/index.ts';
-import type { Action, Log, Scenario } from '../terms/types.ts';
+import type { Action, IonId, Log, Scenario } from '../terms/types.ts';
 
 // A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated
 // on another bed: the operator looks at volumes, not at the clock.
@@ -30,12 +30,16 @@ export interface Step {
   /** Where and when it was taken in this run; -1 and 0 for steps that were added. */
   readonly entry: number;
   readonly time_min: number;
-  /** Liquid above the bed just before, cm, as far as volumes tell. */
+  /** Liquid above the bed just before, cm. */
   readonly level_cm: number;
   /** Percent the clamp is open after it. */
   readonly open: number;
 }
 
+/** Steps that lie no further apart are taken at once, mL. */
+const SAME_ML = 1e-9;
+/** With less liquid above it, the bed is dry, cm: a fifth of the millimetre that careful hands leave. */
+const DRY_CM = 0.02;
 /** Idle time shorter than this does not count, min. */
 const IDLE_LEAST_MIN = 0.5;
 
@@ -43,37 +47,58 @@ const IDLE_LEAST_MIN = 0.5;
 export function stepsOf(scenario: Scenario, whole: Whole): Step[] {
   const section = sectionOf(scenario.values);
   const steps: Step[] = [];
-  let above = (section * scenario.values['bench.start_head_mm']) / 10;
-  let [open, delivered, since] = [0, 0, 0];
+  const pours: { readonly time_min: number; readonly volume_mL: number }[] = [];
+  let [open, since] = [0, 0];
   const done = whole.events.filter(({ entry, refused, action }) => entry >= 0 && !refused && action);
   for (const { action, entry, time_min, delivered_mL } of done) {
     if (!action) continue;
-    above = Math.max(0, above - (delivered_mL - delivered));
-    delivered = delivered_mL;
+    const level_cm = levelJustBefore(whole, section, time_min, delivered_mL, pours);
     const idle = idleBetween(whole, since, time_min);
-    const common = { entry, at_mL: delivered_mL, time_min, level_cm: above / section };
+    const common = { entry, at_mL: delivered_mL, time_min, level_cm };
     if (idle >= IDLE_LEAST_MIN) steps.push({ ...common, id: steps.length, open, action: { do: 'wait', until: { elapsed_min: idle } }, time_min: since });
     since = time_min;
     if (action.do === 'wait') continue;
     if (action.do === 'clamp') open = action.open_percent;
-    if (action.do === 'pour') above += action.volume_mL;
+    if (action.do === 'pour') pours.push({ time_min, volume_mL: action.volume_mL });
     steps.push({ ...common, id: steps.length, open, action });
   }
   return steps;
 }
 
-/** The steps as a log again: pours at their delivered volume, which is a level; changes of receiver so much after the pour before. */
+/** The level of the last frame, less what has left since, and with what was poured after it. */
+function levelJustBefore(
+  whole: Whole,
+  section: number,
+  time_min: number,
+  delivered_mL: number,
+  pours: readonly { readonly time_min: number; readonly volume_mL: number }[],
+): number {
+  if (whole.count === 0) return 0;
+  const frame = frameAtTime(whole, time_min);
+  const from_min = timeOf(whole, frame);
+  const since_mL = pours.reduce((sum, pour) => sum + (pour.time_min >= from_min ? pour.volume_mL : 0), 0);
+  return Math.max(0, levelOf(whole, frame) + (since_mL - (delivered_mL - deliveredOf(whole, frame))) / section);
+}
+
+/**
+ * The steps as a log again, as hands repeat them: each when the liquid has sunk to where it stood, since a bed that holds no air, or other
+ * pours, reach that level at another delivered volume. On a dry bed, and where a level is held, the volume tells; a receiver is changed so
+ * much after the pour before it.
+ */
 export function logFrom(steps: readonly Step[]): Log {
+  const byLevel = steps.every(({ action }) => action.do !== 'pour' || action.hold_level !== true);
   let reached = 0;
   let poured = 0;
-  return steps.flatMap(({ action, at_mL }): Action[] => {
+  return steps.flatMap(({ action, at_mL, level_cm }): Action[] => {
+    const waits = at_mL > reached + SAME_ML;
     reached = Math.max(reached, at_mL);
     const { at_min: _min, at_mL: _mL, ...rest } = action;
     // Dropping the two optional times leaves the same kind of action.
     const plain = certain(rest as Action);
     if (plain.do === 'receiver' && poured > 0) return [{ do: 'wait', until: { more_mL: reached - poured } }, plain];
     if (plain.do === 'pour') poured = reached;
-    return [{ ...plain, at_mL: reached } as Action];
+    if (!byLevel || level_cm < DRY_CM) return [{ ...plain, at_mL: reached } as Action];
+    return waits ? [{ do: 'wait', until: { liquid_mm: 10 * level_cm } }, plain] : [plain];
   });
 }
 
@@ -91,4 +116,8 @@ export function insertedBefore(steps: readonly Step[], id: number, extra: readon
 
 export function moved(steps: readonly Step[], shift_mL: number): Step[] {
   return steps.map((step) => ({ ...step, at_mL: Math.max(0, step.at_mL + shift_mL) }));
+}
+
+export function amountIn(amounts: Readonly<Record<string, unknown>>, ion: IonId): number {
+  return Number(amounts[`${ion}_mmol`] ?? 0);
 }

@@ -84,11 +84,11 @@ export function receiverAfter(id: number, reference: number, offset_mL: number, 
   };
 }
 
-/** A step taken later, when more liquid has run down; what follows is not taken before it. */
-export function postponed(id: number, volume_mL: number): Repair {
+/** A step taken later, when more liquid has run down, to this level; what follows is not taken before it. */
+export function postponed(id: number, volume_mL: number, level_cm: number): Repair {
   return (steps) => {
     const at = steps.findIndex((step) => step.id === id);
-    return steps.map((step, i) => (i === at ? { ...step, at_mL: step.at_mL + volume_mL } : step));
+    return steps.map((step, i) => (i === at ? { ...step, at_mL: step.at_mL + volume_mL, level_cm } : step));
   };
 }
 

@@ -7,7 +7,7 @@ import { Losses } from '../store/threads/losses.ts';
 import { isHidden } from '../store/keep/mystery.ts';
 import type { Session } from '../store/session.ts';
 import { LiveElement } from '../store/live-element.ts';
-import { duration, fixed, millilitres, millimoles, percent } from '../ui/text/format.ts';
+import { duration, fixed, millilitres, millimoles, percent, withUnit } from '../ui/text/format.ts';
 import { emit } from '../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { lossBar, patternPiece } from './loss-bar.ts';
@@ -90,8 +90,8 @@ export class WhyLost extends LiveElement {
     const decimals = lost < 0.01 ? 2 : 1;
     const blame = (of: Blame) => this.blame(of, actual.loaded_mmol, amounts, decimals);
     return html`
-      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${millimoles(actual.lost_mmol)} (${percent(lost, decimals)})` : `Of the ${name}, ${percent(lost, decimals)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
-        ${lines.length === 0 ? 'No cause was found: a sound bed and the planned procedure would have done no better.' : ''}</p>
+      <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${withUnit(fixed(actual.lost_mmol, 4), 'mmol')} (${percent(lost, decimals)})` : `Of the ${name}, ${percent(lost, decimals)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
+        ${lines.length === 0 ? 'No cause was found: the bed was sound, and what was judged at the bench met the limits of the task.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
         <caption>What each cause cost; a negative number means that it helped</caption>
@@ -99,7 +99,7 @@ export class WhyLost extends LiveElement {
         <tbody>
           ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${blame(line)}<td>${this.moment(line)}</td></tr>`)}
           <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${blame(notSeparable)}<td></td></tr>
-          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, run by the procedure</span></th>${blame(repaired)}<td></td></tr>
+          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, without the causes above</span></th>${blame(repaired)}<td></td></tr>
           <tr class="sum"><th scope="row">this run</th>${blame(actual)}<td></td></tr>
         </tbody>
       </table></div>

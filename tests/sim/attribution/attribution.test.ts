@@ -10,7 +10,8 @@ import type { Action, Fault, Log, Scenario } from '../../../sim/terms/types.ts';
 import { closeTo } from '../../exact/asserts.ts';
 import { leach } from '../faults/bench.ts';
 
-const scenario = leach({ 'bed.plates': 60 });
+/** A task so strict that whatever is lost misses it, and is looked into. */
+const scenario = leach({ 'bed.plates': 60, 'task.recovered_percent': 100 });
 
 async function attributed(given: Scenario, log: Log): Promise<Attribution> {
   const attribution = await attributionOf(given, log, wholeRun);
@@ -78,7 +79,35 @@ describe('a mistake of the hand', () => {
       ['dried-bed', 'hand'],
     ]);
     expect(lines[1].moment_min).toBeGreaterThan(0);
-    expect(lines[1].what).toMatch(/^air enters the bed: 10\.0 cm of liquid hang below its top/);
+    expect(lines[1].what).toMatch(/^air entered the bed; no liquid came for 5\d\.\d min$/);
+  });
+
+  test('a bed that ran dry and was stirred up before the load is one cause, and repaired gives the run of the procedure', async () => {
+    const flawed: Scenario = { ...scenario, faults: [{ kind: 'uneven-packing', severity: 0.8 }] };
+    const [first, second] = [3, 5];
+    expect(scenario.procedure[first]).toMatchObject({ do: 'pour', liquid: 'acid' });
+    const log = scenario.procedure.flatMap((action, i): Action[] => {
+      if (i === first + 1) return [{ do: 'wait', until: { elapsed_min: 60 } }];
+      if (i !== second) return [action];
+      return [action, { do: 'clamp', open_percent: 0 }, { do: 'pour', liquid: 'acid', volume_mL: 3 }, { do: 'stir' }, { do: 'clamp', open_percent: 100 }];
+    });
+    const run = runWhole(flawed, log);
+    expect(run.events.filter(({ refused }) => refused)).toEqual([]);
+    const { lines, repaired, actual } = await attributed(flawed, played(flawed, log));
+    expect(lines.map(({ kind }) => kind)).toEqual(['uneven-packing', 'dried-bed']);
+    expect(lines[1].what).toMatch(/^air entered the bed; no liquid came for \d+\.\d min, and it was stirred up afterwards$/);
+    const careful = resultsOf(runWhole(scenario, scenario.procedure));
+    // Another 3 mL of acid went through before the load, and nothing else.
+    closeTo('lost when repaired', repaired.lost_mmol, lostCobalt(careful), { absolute: 2e-4 }, 'mmol');
+    expect(repaired.time_min).toBeLessThan(careful.time_min + 5);
+    expect(actual.time_min - repaired.time_min).toBeGreaterThan(40);
+  });
+
+  test.each<FaultKind>(['receiver-late', 'stopped-early'])('%s is no mistake where the run met its limits all the same', async (kind) => {
+    const lenient = leach({ 'bed.plates': 60 });
+    const { log } = withFault(lenient, lenient.procedure, { kind, severity: 0.5 });
+    expect((await attributed(lenient, log)).lines).toEqual([]);
+    expect((await attributed(scenario, log)).lines.map((line) => line.kind)).toEqual([kind]);
   });
 });
 
