@@ -1,8 +1,9 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { progressOf } from '../../sim/history/index.ts';
+import { BEGINS_SHARE, progressOf } from '../../sim/history/index.ts';
 import { elementOf } from '../../sim/terms/ions.ts';
 import type { IonId } from '../../sim/terms/types.ts';
 import { axis } from '../plot/axis.ts';
+import { percent } from '../ui/text/format.ts';
 import type { Drawing } from './drawing.ts';
 import type { Worked } from './worked.ts';
 import type { PredictionMark } from './rows/predictions.ts';
@@ -38,7 +39,7 @@ export function eyeLines(name: string, marks: readonly PredictionMark[], narrow:
   return [
     depth || leaving ? 'Marked. There is one more to predict:' : 'Predict: press in the empty part, right of “now”.',
     ...(depth ? [] : [`In the bed: how deep will the ${name}’s edge be at that volume?`]),
-    ...(leaving ? [] : [`In the strip below it: at which volume does the ${name} begin to leave?`]),
+    ...(leaving ? [] : [`In the strip below: where does the ${name} begin to leave (first ${percent(BEGINS_SHARE, 0)})?`]),
   ];
 }
 

@@ -5,7 +5,7 @@ import { BEGINS_SHARE, bandOnRuler, type FractionTargets, frameAt, leavesAt, typ
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { EyeMark } from '../store/keep/eye-marks.ts';
 import type { Moment } from '../store/threads/planner.ts';
-import { fixed, millilitres, withUnit } from '../ui/text/format.ts';
+import { fixed, millilitres, percent, withUnit } from '../ui/text/format.ts';
 import { isAtBottom } from './at-bottom.ts';
 import { edgeReason } from './eye-reason.ts';
 
@@ -52,7 +52,10 @@ type DepthMark = Required<Pick<EyeMark, 'mL' | 'depth_cm' | 'entry'>>;
 export function eyePredictionLines(session: Judged): string[] {
   const name = IONS[session.targets?.target ?? 'Co'].name;
   return eyePredictions(session).map(({ mL, depth_cm, label, why }) => {
-    const asked = depth_cm === undefined ? `where the ${name} begins to leave` : `leading edge of the ${name} at ${millilitres(mL)}`;
+    const asked =
+      depth_cm === undefined
+        ? `where the ${name} begins to leave (its first ${percent(BEGINS_SHARE, 0)})`
+        : `leading edge of the ${name} at ${millilitres(mL)}`;
     return `${asked}, set by eye; ${label}${why ? `: ${why}` : ''}`;
   });
 }

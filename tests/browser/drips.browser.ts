@@ -50,7 +50,7 @@ test(
     await goOnTo(page, 35);
     await page.locator('bf-figure g.dripped').waitFor({ state: 'attached', timeout: PATIENCE_MS });
     const washed = await drips(page);
-    const asks = page.locator('bf-figure svg text', { hasText: 'at which volume does the cobalt begin to leave?' });
+    const asks = page.locator('bf-figure svg text', { hasText: 'where does the cobalt begin to leave (first 1\u202f%)?' });
     expect(await asks.count()).toBe(1);
     expect(washed.drawn.some(isGreen)).toBe(true);
     expect(washed.drawn.some(isPink)).toBe(false);

@@ -46,7 +46,7 @@ describe('the readings of a run', () => {
     const [inFigure, atFoot] = eyePredictions(other).map(({ label }) => label);
     expect(depth).toBe(`leading edge of the cobalt(II) at 40.0\u202fmL, set by eye; ${inFigure}: ${eyePredictions(other)[0].why}`);
     expect(depth).toMatch(/you: 1\.0\scm, it was \d\.\d\scm: over [\d.]+\smL its edge moved /);
-    expect(leaving).toBe(`where the cobalt(II) begins to leave, set by eye; ${atFoot}`);
+    expect(leaving).toBe(`where the cobalt(II) begins to leave (its first 1\u202f%), set by eye; ${atFoot}`);
     await store.lookBack(1);
     expect(predictionLines(other)).toEqual([depth, leaving]);
   });
