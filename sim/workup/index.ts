@@ -5,4 +5,5 @@ export { type Bench, benchOf, inHand, type Note, type Reading, startOf, type Tit
 export { readWorkUpLog, type WorkUpLogResult, workUpLogShape } from './log.ts';
 export { playWorkUp, workUpStep } from './play.ts';
 export { defaultProcedure } from './procedure.ts';
+export { buretteReads } from './titration.ts';
 export { usualStep } from './usual-step.ts';

@@ -76,12 +76,21 @@ function untilPink(start: Flask, hand: Hand, bench: Bench): Run {
 /** A burette is filled to just below the zero line, mL; common practice, no source. */
 const INITIAL_LEVEL_ML = 0.1;
 
+function initialReading(name: string, { apparatus }: Bench): number {
+  return Math.max(0, apparatus.reading(INITIAL_LEVEL_ML, `${name} initial`));
+}
+
+/** What the burette over the flask in hand reads, mL: before the first EDTA where it was filled to. */
+export function buretteReads(state: WorkUpState, bench: Bench): number {
+  return titreInHand(state)?.final_mL ?? initialReading(handOf(state, bench).name, bench);
+}
+
 function titreAfter(state: WorkUpState, flask: Flask, run: Run, { name, titration }: Hand, bench: Bench): Titre {
   const present = titreInHand(state);
   const before = present?.before ?? flask;
   const earlier_mL = present?.delivered_mL ?? 0;
   const delivered_mL = earlier_mL + run.volume;
-  const initial_mL = present?.initial_mL ?? Math.max(0, bench.apparatus.reading(INITIAL_LEVEL_ML, `${name} initial`));
+  const initial_mL = present?.initial_mL ?? initialReading(name, bench);
   const final_mL = bench.apparatus.reading(INITIAL_LEVEL_ML + bench.apparatus.shown(delivered_mL), `${name} final`);
   return {
     before,

@@ -40,7 +40,7 @@ export const viewStyles = css`
     .run-figure { margin: -1.5rem 0 0.5rem; break-inside: avoid; }
     .run-figure bf-figure { height: 300px; }
     .why { display: block; }
-    textarea { display: block; box-sizing: border-box; width: 100%; margin: 0; padding: 0; border: 0; border-bottom: 1px solid #000; resize: none; font-size: 8pt; line-height: 1.4; }
+    textarea { display: block; box-sizing: border-box; width: 100%; margin: 0; padding: 0; border: 0; border-radius: 0; resize: none; font-size: 8pt; line-height: 1.4; }
     .page { gap: 0.4rem; }
     .page h2 { font-size: 10.5pt; margin-bottom: 0.1rem; }
     .own form, .nothing-own { display: none; }

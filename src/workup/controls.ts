@@ -24,7 +24,7 @@ const SHORT: Readonly<Record<ReagentId, string>> = {
   water: 'water',
   HCl: 'HCl',
 };
-const HAZARD: Readonly<Partial<Record<ReagentId, CautionId>>> = { NaOH: 'alkali', HCl: 'acid', acetic: 'acid', thiocyanate: 'thiocyanate', acetone: 'acetone' };
+const HAZARD: Readonly<Partial<Record<ReagentId, CautionId>>> = { NaOH: 'alkali', HCl: 'acid', thiocyanate: 'thiocyanate', acetone: 'acetone' };
 /** What one press adds at first; common practice, no source. */
 const USUAL: Readonly<Record<DoseKind, number>> = { drops: 1, mL: 1, g: 1, until: 6 };
 const DOSES: Readonly<Record<DoseKind, Limit>> = {

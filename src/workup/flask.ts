@@ -1,6 +1,6 @@
 import { css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { inHand } from '../../sim/workup/index.ts';
+import { buretteReads, inHand } from '../../sim/workup/index.ts';
 import { solutionIn } from './solution.ts';
 import { LiveElement } from '../store/live-element.ts';
 import type { WorkUpStore } from '../store/work-up-store.ts';
@@ -46,11 +46,12 @@ export class FlaskInHand extends LiveElement {
     const flask = inHand(state);
     const reading = state.events.at(-1)?.reading;
     const seen = solutionIn(flask, bench);
-    const read_mL = reading?.burette_mL ?? 0;
     const burette = values['workup.burette_mL'];
     const words = reading ? seenWords(reading) : `clear, ${seen.liquid}`;
     const name = state.portion ? `portion ${state.titres.length + (flask.amounts.Y > 0 ? 0 : 1)}` : 'eluate';
     const conical = state.portion !== null || (state.onGlass !== null && state.flask_mL === null);
+    // A burette stands over the flask that is titrated, and is read before anything runs from it.
+    const read_mL = conical ? buretteReads(state, bench) : 0;
     return html`<figure>
       <svg viewBox="0 ${conical ? 0 : CARD_TOP} ${WIDTH} ${conical ? HEIGHT : HEIGHT - CARD_TOP}" role="img" aria-label="${name}: ${words}">${flaskDrawing({
         solution: seen.solution,
@@ -66,7 +67,7 @@ export class FlaskInHand extends LiveElement {
         <dt>pH meter</dt><dd>${reading ? fixed(reading.pH, 2) : '–'}</dd>
         <dt>thermometer</dt><dd>${withUnit(fixed(flask.temperature_C, 1), '°C')}</dd>
         <dt>volume</dt><dd>${millilitres(flask.volume_mL)}</dd>
-        <dt>burette reads</dt><dd>${read_mL > 0 ? millilitres(read_mL, 2) : '–'}</dd>
+        <dt>burette reads</dt><dd>${conical ? millilitres(read_mL, 2) : '–'}</dd>
       </dl>
     </figure>`;
   }

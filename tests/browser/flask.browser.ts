@@ -61,6 +61,8 @@ describe.each([
     async () => {
       const { page, close } = await session.openPage({ hash: '#workup', viewport, touch: viewport.width < 500 });
       await blue(page);
+      // Filled to just below its zero line, and read before anything runs from it.
+      expect(await page.locator('bf-flask dd').last().innerText()).toMatch(/^0\.[01]\d\smL$/);
       const drop = button(page, '1 drop');
       await drop.scrollIntoViewIfNeeded();
       await drop.click();

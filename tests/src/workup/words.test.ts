@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { balanceIn, restingBalance } from '../../../sim/flask/index.ts';
 import { keptVerdict, pouredOf, spansOf, targetsOf } from '../../../sim/history/index.ts';
-import type { WorkUpAction } from '../../../sim/workup/index.ts';
+import { buretteReads, type WorkUpAction } from '../../../sim/workup/index.ts';
 import type { Session } from '../../../src/store/session.ts';
 import { refusalText } from '../../../src/ui/text/work-up-refusals.ts';
 import { doneWords, meterWords, stepWords } from '../../../src/ui/text/work-up-words.ts';
@@ -137,4 +137,17 @@ test('what EDTA ran in is told as the burette reads it, and its end by the blue'
   if (!bench || !last) throw new Error('expected a titration');
   const final_mL = state?.titres.at(-1)?.final_mL.toFixed(2);
   expect(doneWords(last, bench)).toMatch(new RegExp(`EDTA.*: the burette reads ${final_mL}\u202fmL$`));
+});
+
+test('the burette is read before the first EDTA, and that reading is the initial one of the titre', async () => {
+  const { workUp } = await collected();
+  while (workUp.usual && !(workUp.usual.do === 'add' && workUp.usual.reagent === 'EDTA')) workUp.actAsUsual(true);
+  const { bench, state } = workUp;
+  if (!bench || !state) throw new Error('expected a flask');
+  const before = buretteReads(state, bench);
+  workUp.actAsUsual(true);
+  const titre = workUp.state?.titres.at(-1);
+  expect(titre?.initial_mL).toBe(before);
+  expect(before).toBeGreaterThan(0);
+  expect(workUp.state && buretteReads(workUp.state, bench)).toBe(titre?.final_mL);
 });
