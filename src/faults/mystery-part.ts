@@ -36,6 +36,7 @@ export class MysteryPart extends LiveElement {
       .shown { display: grid; gap: var(--gap) var(--gap-large); margin-bottom: var(--gap); }
       .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 12rem), 1fr)); gap: var(--gap); min-width: 0; }
       .side { height: 24.5rem; position: relative; overflow: hidden; }
+      .side.hidden { visibility: hidden; }
       h3 { font-size: 1rem; }
       @media (min-width: 64rem) { .shown { grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); } }
       .parts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); gap: var(--gap-large); align-items: start; }
@@ -54,9 +55,9 @@ export class MysteryPart extends LiveElement {
   override updated() {
     const { session, twin } = this;
     const { scenario, plan } = session?.store ?? {};
-    if (!this.justSaid || !session || !scenario || !plan || !twin?.scenario || !twin.plan) return;
+    if (!this.justSaid || !session || !scenario || !plan || !twin?.ran) return;
     this.justSaid = false;
-    const found = tellingMoment({ scenario, plan }, { scenario: twin.scenario, plan: twin.plan });
+    const found = tellingMoment({ scenario, plan }, twin.ran);
     if (found) void session.store.seek(found.time_min);
   }
 
@@ -100,7 +101,7 @@ export class MysteryPart extends LiveElement {
     const kinds = [...new Set(imposed.map(({ fault }) => fault.kind))];
     const length = scenario.values['bed.length_cm'];
     const { twin } = this;
-    const other = twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined;
+    const other = twin?.ran && twin.moment && { ...twin.ran, moment: twin.moment };
     const run = { scenario, plan, moment };
     return html`<h2>What was wrong with this column</h2>
       <p class="verdict">${verdict(answer.kind, kinds)}</p>
@@ -112,22 +113,24 @@ export class MysteryPart extends LiveElement {
       </dl>
       ${isTooLittle(run) ? html`<p>${NOTHING_SEEN} Play the run now, and look for the signs.</p>` : nothing}
       ${other ? this.beside(session, run, other) : html`<p role="status">The healthy twin is being computed …</p>`}
-      <bf-symptoms .run=${run} .twin=${other}></bf-symptoms>`;
+      <bf-symptoms .run=${run} .twin=${twin?.seen}></bf-symptoms>`;
   }
 
   /** First what the eye sees: both columns at the same volume and both effluents; then the numbers. */
   private beside({ exaggerate }: Session, run: Seen, twin: Seen) {
+    const awaited = !this.twin?.seen;
     const column = (
       name: string,
       { scenario, plan, moment }: Seen,
-      delivered_mL = moment.delivered_mL,
-    ) => html`<div><h3>${name}, ${millilitres(delivered_mL)} delivered</h3>
-      <div class="side"><bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${BED.top} .bedBottom=${BED.bottom}></bf-glass></div></div>`;
-    return html`<div class="shown"><div class="pair">${column('This column', run)}${column('A sound one', twin, this.twin?.delivered_mL)}</div>
+      delivered_mL: number | undefined = moment.delivered_mL,
+      hidden = false,
+    ) => html`<div><h3>${name}${hidden ? ' is being computed …' : html`, ${millilitres(delivered_mL)} delivered`}</h3>
+      <div class="side ${hidden ? 'hidden' : ''}"><bf-glass .scenario=${scenario} .moment=${moment} .labels=${plan.labels} .exaggerate=${exaggerate} .bedTop=${BED.top} .bedBottom=${BED.bottom}></bf-glass></div></div>`;
+    return html`<div class="shown"><div class="pair">${column('This column', run)}${column('A sound one', twin, this.twin?.delivered_mL, awaited)}</div>
       <bf-overlay .run=${run} .twin=${twin} .now_mL=${run.moment.delivered_mL}></bf-overlay></div>
       ${this.telling(run, twin)}
       <h3>The evidence in numbers</h3>
-      ${isTooLittle(run) ? nothing : html`<ul>${evidenceOf(run, twin).map((line) => html`<li>${line}</li>`)}</ul>`}`;
+      ${isTooLittle(run) || awaited ? nothing : html`<ul>${evidenceOf(run, twin).map((line) => html`<li>${line}</li>`)}</ul>`}`;
   }
 
   private telling(run: Seen, twin: Seen) {

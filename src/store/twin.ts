@@ -9,11 +9,24 @@ import type { Session } from './session.ts';
 
 /** Volumes that differ by less are the same, mL: a hundredth of a drop. */
 const SAME_ML = 5e-4;
+/** A twin that is still on its way to the moment of the run is looked at from this near, mL: bands have hardly moved. */
+const NEAR_ML = 0.5;
 
 /** What a twin costs, ms of real time: the last whole run, and the last look at a moment. */
 export interface TwinCost {
   readonly plan_ms: number;
   readonly moment_ms: number;
+}
+
+/** A twin that belongs to the run on the page. */
+export interface TwinRan {
+  readonly scenario: Scenario;
+  readonly plan: Plan;
+}
+
+/** The same at the delivered volume of the run. */
+export interface TwinSeen extends TwinRan {
+  readonly moment: Moment;
 }
 
 /** What the twin is to run. */
@@ -35,9 +48,14 @@ export class Twin {
   private readonly session: Session;
   private readonly makeThread: () => ModelThread;
   private thread: ModelThread | undefined;
+  /** What the thread has planned, and the bed that is open in it. */
   private planned = '';
   private opened = '';
+  /** What `plan` is the plan of; it outlives the thread. */
+  @tracked private held = '';
+  /** Where the run stood when `moment` was asked for, and the run that this was: with another severity the same minute is another volume. */
   @tracked private shown = Number.NaN;
+  @tracked private beside: Plan | undefined;
   private catching = false;
   private unfollow: () => void = () => undefined;
 
@@ -59,10 +77,26 @@ export class Twin {
     return ours !== undefined && theirs !== undefined && Math.abs(ours - theirs) <= step_mL ? ours : theirs;
   }
 
+  /** The twin of the run as it is now; undefined while it is being computed. */
+  @derived get ran(): TwinRan | undefined {
+    const { scenario, plan } = this;
+    return scenario && plan && this.held === this.given?.key ? { scenario, plan } : undefined;
+  }
+
+  /** The same where the run stands; undefined while that is being computed. A run that plays has its twin close behind it. */
+  @derived get seen(): TwinSeen | undefined {
+    const { ran, moment } = this;
+    const { store } = this.session;
+    if (!ran || !moment) return undefined;
+    const arrived = this.beside === store.plan && (store.playing || this.shown === store.now);
+    const near = Math.abs(moment.delivered_mL - (store.moment?.delivered_mL ?? Number.NaN)) < NEAR_ML;
+    return arrived || near ? { ...ran, moment } : undefined;
+  }
+
   start(): void {
     if (this.thread) return;
     this.thread = this.makeThread();
-    this.unfollow = effect(() => this.follow(this.given, this.session.store.now));
+    this.unfollow = effect(() => this.follow(this.given, this.session.store.now, this.session.store.plan));
   }
 
   /** Ends the thread; the last plan and moment stay to be looked at. */
@@ -71,12 +105,11 @@ export class Twin {
     this.thread?.close();
     this.thread = undefined;
     this.planned = this.opened = '';
-    this.shown = Number.NaN;
     this.catching = false;
   }
 
-  /** Called with what the twin has to show, so that it follows both. */
-  private follow(_given: Asked | undefined, _now: number): void {
+  /** Called with what the twin has to show, so that it follows each of them. */
+  private follow(_given: Asked | undefined, _now: number, _plan: Plan | undefined): void {
     untracked(() => void this.catchUp());
   }
 
@@ -99,8 +132,9 @@ export class Twin {
   private async oneStep(thread: ModelThread): Promise<boolean> {
     const { given } = this;
     if (!given) return false;
+    const { now, plan } = this.session.store;
     if (given.key !== this.planned) await this.planAnew(thread, given);
-    else if (this.session.store.now !== this.shown) await this.show(thread, this.session.store.now);
+    else if (now !== this.shown || plan !== this.beside) await this.show(thread, now, plan);
     else return false;
     return true;
   }
@@ -110,41 +144,44 @@ export class Twin {
     const plan = await (bed === this.opened ? thread.plan(log) : thread.open(scenario, log));
     if (this.thread !== thread) return;
     batch(() => {
-      if (bed !== this.opened) this.moment = undefined;
+      if (key !== this.held) {
+        this.moment = undefined;
+        this.shown = Number.NaN;
+      }
       this.scenario = scenario;
       this.plan = plan;
-      this.shown = Number.NaN;
+      this.held = key;
       this.cost = { ...this.cost, plan_ms: performance.now() - from };
     });
     this.planned = key;
     this.opened = bed;
   }
 
-  private async show(thread: ModelThread, now: number): Promise<void> {
+  private async show(thread: ModelThread, now: number, beside: Plan | undefined): Promise<void> {
     const from = performance.now();
-    const moment = await thread.moment(this.timeFor(now));
+    const moment = await thread.moment(this.timeFor(now, beside));
     if (this.thread !== thread) return;
     batch(() => {
       this.moment = moment;
       this.shown = now;
+      this.beside = beside;
       this.cost = { ...this.cost, moment_ms: performance.now() - from };
     });
   }
 
   /** Model time at which the twin has delivered what the run has; the same time while both have, such as when nothing flows. */
-  private timeFor(now: number): number {
-    const { plan, session } = this;
-    const ours = session.store.plan;
+  private timeFor(now: number, ours: Plan | undefined): number {
+    const { plan } = this;
     if (!plan || !ours) return now;
     const delivered_mL = deliveredBy(ours, now);
     return Math.abs(deliveredBy(plan, now) - delivered_mL) < SAME_ML ? now : timeAt(plan, delivered_mL);
   }
 
-  /** The twin's scenario and log. */
+  /** The twin's scenario and log. Not of a run that is still being opened: its scenario with the log of the run before belongs to neither. */
   @derived private get given(): Asked | undefined {
-    const { written, store } = this.session;
-    if (!written || !store.plan) return undefined;
-    const { scenario, log } = healthyTwin(written, store.log);
+    const { written, shownAs, store } = this.session;
+    if (!shownAs || shownAs !== written || !store.plan) return undefined;
+    const { scenario, log } = healthyTwin(shownAs, store.log);
     const bed = JSON.stringify(scenario);
     return { scenario, log, bed, key: bed + JSON.stringify(log) };
   }

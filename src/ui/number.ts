@@ -21,7 +21,7 @@ export class NumberField extends LitElement {
     hiddenStyles,
     css`
       :host { display: block; max-width: 30rem; }
-      :host([beside]) { display: flex; align-items: center; gap: var(--gap-small); }
+      :host(.beside) { display: flex; align-items: center; gap: var(--gap-small); }
       label, .range { font-size: var(--text-small); color: var(--soft); }
       .row { display: flex; flex-wrap: wrap; align-items: center; gap: var(--gap-small); }
       input[type='text'] { width: 5.5em; text-align: right; }

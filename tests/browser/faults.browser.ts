@@ -264,8 +264,15 @@ describe('at 1280 x 720', () => {
     expect(await page.locator('bf-twin').getByRole('slider').count()).toBe(1);
     const delivered = async () => (await page.locator('bf-twin h2').allInnerTexts()).map((text) => /([\d.]+)\s?mL delivered/.exec(text)?.[1]);
     await expect.poll(async () => new Set(await delivered()).size, { timeout: PATIENCE_MS }).toBe(1);
-    expect((await delivered())[0]).toMatch(/^[1-9]/);
+    const [first] = await delivered();
+    expect(first).toMatch(/^[1-9]/);
     expect(await axeViolations(page)).toEqual([]);
+    // With another severity the same minute is another volume, in both.
+    const severity = page.getByRole('slider', { name: 'channel' });
+    await severity.focus();
+    await page.keyboard.press('Home');
+    await expect.poll(async () => (await delivered())[0], { timeout: PATIENCE_MS }).not.toBe(first);
+    await expect.poll(async () => new Set(await delivered()).size, { timeout: PATIENCE_MS }).toBe(1);
   });
 
   test('the projector shows two columns, one curve and the question, in large type, and nothing else', async () => {

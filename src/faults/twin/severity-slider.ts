@@ -18,7 +18,7 @@ export class FaultSeverity extends LiveElement {
     const fault = session && imposedOn(session).find(({ from }) => from === 'start')?.fault;
     if (!session || !fault) return nothing;
     const { label } = FAULTS[fault.kind];
-    return html`<bf-number label=${this.unnamed ? 'severity' : label} ?beside=${this.unnamed} slider .of=${amountRange(fault.kind)}
+    return html`<bf-number label=${this.unnamed ? 'severity' : label} class=${this.unnamed ? 'beside' : ''} slider .of=${amountRange(fault.kind)}
       .value=${Number(amountOf(fault.kind, fault.severity ?? 1).toPrecision(2))} @bf-change=${(event: CustomEvent<{ value: number }>) => {
         const severity = Math.min(1, Math.max(0, severityOf(fault.kind, event.detail.value)));
         void imposeFromStart(session, { ...fault, severity });

@@ -84,6 +84,9 @@ export class TwinPart extends LiveElement {
       .cost strong { display: block; }
       .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
       .figure { height: 27rem; min-width: 0; }
+      .awaited { position: relative; }
+      .awaited .column { visibility: hidden; }
+      .awaiting { position: absolute; }
       h2 { font-size: 1rem; display: flex; flex-wrap: wrap; gap: var(--gap-small); align-items: baseline; }
       h2 span { font-weight: 400; color: var(--soft); font-size: var(--text-small); }
       .controls { margin-bottom: var(--gap-small); align-items: end; }
@@ -116,14 +119,16 @@ export class TwinPart extends LiveElement {
       ${twin?.failure ? html`<p class="problem" role="alert">Twin: ${twin.failure}</p>` : nothing}
       <div class="view ${this.laid}">${this.pair(scenario, plan, moment)}${this.laid === 'over' ? this.over(scenario, plan, moment) : this.beside(scenario, plan, moment)}</div>
       <p class="soft legend">Columns: hatched where the bed has run dry, bubbles where gas is trapped, dots where resin is missing. ${this.laid === 'over' ? 'Bands: filled in this run, hatched in the healthy twin.' : 'Streaks: hatched is still to come.'} Unrolled: the wall of the bed laid flat, once around from left to right.</p>
-      <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.scenario && twin.plan && twin.moment ? { scenario: twin.scenario, plan: twin.plan, moment: twin.moment } : undefined}></bf-symptoms>`;
+      <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.seen}></bf-symptoms>`;
   }
 
   private pair(scenario: Scenario, plan: Plan, moment: Moment) {
     const { twin } = this;
+    const { ran, seen } = twin ?? {};
+    // A column on its way to the moment of the run is hidden, not dropped: drawing it anew takes longer than the way.
     return html`<div class="pair">
       <div>${this.heading('This run', moment, moment.delivered_mL)}${this.column(scenario, moment, plan)}</div>
-      <div>${this.heading('Healthy twin', twin?.moment, twin?.delivered_mL)}${twin?.scenario && twin.moment && twin.plan ? this.column(twin.scenario, twin.moment, twin.plan) : html`<p role="status">The twin is being computed …</p>`}</div>
+      <div class=${seen ? '' : 'awaited'}>${this.heading('Healthy twin', seen?.moment, twin?.delivered_mL)}${seen ? nothing : html`<p class="awaiting" role="status">The twin is being computed …</p>`}${ran && twin?.moment ? this.column(ran.scenario, twin.moment, ran.plan) : nothing}</div>
     </div>`;
   }
 
@@ -155,8 +160,7 @@ export class TwinPart extends LiveElement {
   }
 
   private cost(scenario: Scenario, plan: Plan) {
-    const { twin } = this;
-    const [first, ...others] = costWords({ scenario, plan }, twin?.scenario && twin.plan ? { scenario: twin.scenario, plan: twin.plan } : undefined);
+    const [first, ...others] = costWords({ scenario, plan }, this.twin?.ran);
     return first ? html`<strong>${first}</strong>${others}` : nothing;
   }
 
@@ -186,16 +190,14 @@ export class TwinPart extends LiveElement {
   }
 
   private over(scenario: Scenario, plan: Plan, moment: Moment) {
-    const { twin } = this;
-    const other = twin?.scenario && twin.plan ? { scenario: twin.scenario, plan: twin.plan } : undefined;
-    return html`<bf-overlay .run=${{ scenario, plan }} .twin=${other} .now_mL=${moment.delivered_mL} ?projected=${this.projected} .aheadHidden=${this.aheadHidden()}></bf-overlay>`;
+    return html`<bf-overlay .run=${{ scenario, plan }} .twin=${this.twin?.ran} .now_mL=${moment.delivered_mL} ?projected=${this.projected} .aheadHidden=${this.aheadHidden()}></bf-overlay>`;
   }
 
   private beside(scenario: Scenario, plan: Plan, moment: Moment) {
-    const { twin } = this;
+    const { seen } = this.twin ?? {};
     return html`<div class="pair">
       <div class="figure">${this.figure(scenario, plan, moment)}</div>
-      <div class="figure">${twin?.scenario && twin.plan && twin.moment ? this.figure(twin.scenario, twin.plan, twin.moment) : nothing}</div>
+      <div class="figure">${seen ? this.figure(seen.scenario, seen.plan, seen.moment) : nothing}</div>
     </div>`;
   }
 

@@ -46,6 +46,8 @@ export class OpenRun {
   @tracked json: Json = {};
   /** The scenario as it is written, its faults still in their list. */
   @tracked written: Scenario | undefined;
+  /** That of the run on the page: while another is being opened, still the one before. */
+  @tracked shownAs: Scenario | undefined;
   @tracked coach: CoachLevel = 'ask';
   /** The reader's choice, used if a scenario does not set it. */
   protected chosenCoach: CoachLevel = 'ask';
@@ -182,6 +184,7 @@ export class OpenRun {
     });
     // The page shows the actual bed: a short bed has fewer plates, a leach with other metals has more ions.
     await this.store.open(read.found, read.log, now, () => {
+      this.shownAs = read.written;
       this.notice = '';
       this.predictions = beside.predictions ?? [];
       this.marks = beside.marks ?? [];

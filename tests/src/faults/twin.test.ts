@@ -1,8 +1,10 @@
+import { effect } from '@preact/signals-core';
 import { expect, test, vi } from 'vitest';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { healthyTwin } from '../../../sim/faults/healthy.ts';
 import { imposeFromStart, imposeNow } from '../../../src/faults/imposed/impose.ts';
+import { patched } from '../../../src/store/keep/difference.ts';
 import { Twin } from '../../../src/store/twin.ts';
 import { directThread } from '../store/rig.ts';
 import { shortSession } from './rig.ts';
@@ -57,6 +59,52 @@ test('the twin follows the run to another moment, and rests when it is stopped',
   twin.stop();
   await session.store.seek(8);
   expect(twin.moment?.time_min).toBeGreaterThan(14);
+});
+
+test('the twin follows a run whose severity was changed to the volume that it has now', async () => {
+  const session = await shortSession();
+  await session.store.replace(session.store.scenario?.procedure ?? [], 0);
+  await imposeFromStart(session, { kind: 'channel', severity: 1, side_deg: 90 });
+  await session.store.seek(12);
+  const twin = new Twin(session, directThread);
+  twin.start();
+  await caughtUp(twin);
+  const before = session.store.moment?.delivered_mL ?? 0;
+  expect(Math.abs((twin.moment?.delivered_mL ?? 0) - before)).toBeLessThan(0.1);
+  const apart_mL: (number | undefined)[] = [];
+  const unwatch = effect(() => {
+    const { seen } = twin;
+    apart_mL.push(seen && Math.abs(seen.moment.delivered_mL - (session.store.moment?.delivered_mL ?? Number.NaN)));
+  });
+  await imposeFromStart(session, { kind: 'channel', severity: 0.1, side_deg: 90 });
+  const now = session.store.moment?.delivered_mL ?? 0;
+  expect(Math.abs(now - before)).toBeGreaterThan(2);
+  await vi.waitUntil(() => twin.seen !== undefined, { timeout: 60_000 });
+  unwatch();
+  expect(Math.abs((twin.seen?.moment.delivered_mL ?? 0) - now)).toBeLessThan(0.1);
+  // Until the model had answered nothing was shown beside the run, and never another volume.
+  expect(apart_mL).toContain(undefined);
+  expect(apart_mL.filter((mL) => mL !== undefined && !(mL < 0.1))).toEqual([]);
+  twin.stop();
+});
+
+test('a twin of another run is not shown beside this one, neither while its own is computed nor when it was stopped before', async () => {
+  const session = await shortSession();
+  await session.store.replace(session.store.scenario?.procedure ?? [], 5);
+  const twin = new Twin(session, directThread);
+  twin.start();
+  await caughtUp(twin);
+  expect(twin.ran?.plan).toBe(twin.plan);
+  twin.stop();
+  // The same run, looked at again: what is known of its twin is still true.
+  expect(twin.seen?.moment).toBe(twin.moment);
+  await session.change(patched(session.json, { bed: { length_cm: 5 } }), session.store.log, 5);
+  expect([twin.ran, twin.seen]).toEqual([undefined, undefined]);
+  twin.start();
+  expect([twin.ran, twin.seen]).toEqual([undefined, undefined]);
+  await vi.waitUntil(() => twin.seen !== undefined, { timeout: 60_000 });
+  expect(twin.seen?.scenario.values['bed.length_cm']).toBe(session.store.scenario?.values['bed.length_cm']);
+  twin.stop();
 });
 
 test('healthyTwin(...) gives careless hands the careful procedure, and keeps a log of one’s own', async () => {
