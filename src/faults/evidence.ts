@@ -16,7 +16,8 @@ export function evidenceOf(run: Seen, twin: Seen): string[] {
   const theirs = symptomsOf(twin);
   const symptoms = symptomsOf(run).flatMap((symptom) => {
     const other = sameOf(theirs, symptom);
-    if (!other) return [];
+    // A band or a peak that only one of them has is told by what leaves, below; there is no number to compare.
+    if (!other || !(Number.isFinite(symptom.value) && Number.isFinite(other.value))) return [];
     const apart = Math.abs(symptom.value - other.value) < symptom.least ? 0 : apartOf(symptom.value, other.value);
     return apart > TELLING ? [{ apart, text: `${symptom.label}: ${shown(symptom)}, in the twin ${shown(other)}` }] : [];
   });
@@ -31,7 +32,8 @@ function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
   const pair = (label: string, of: (seen: Seen) => number, show: (value: number) => string) => {
     const [ours, theirs] = [of(run), of(twin)];
     const apart = apartOf(ours, theirs);
-    return apart > TELLING ? [{ apart, text: `${label}: ${show(ours)}, in the twin ${show(theirs)}` }] : [];
+    const [here, there] = [show(ours), show(theirs)];
+    return apart > TELLING && here !== '' && there !== '' ? [{ apart, text: `${label}: ${here}, in the twin ${there}` }] : [];
   };
   const name = IONS[ion].name;
   const telling = tellingMoment(run, twin);
@@ -47,17 +49,17 @@ function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
     ...pair(
       'mean flow',
       ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min,
-      (value) => withUnit(significant(value, 2), 'mL/min'),
+      (value) => (Number.isFinite(value) ? withUnit(significant(value, 2), 'mL/min') : ''),
     ),
     ...pair(
       `a hundredth of the ${name} has left after`,
       ({ plan }) => firstOut(plan, ion),
-      (value) => millilitres(value),
+      (value) => (Number.isFinite(value) ? millilitres(value) : 'never'),
     ),
     ...pair(
       `${name} in the last receiver`,
       ({ plan }) => inLast(plan, ion),
-      (value) => percent(value),
+      (value) => (Number.isFinite(value) ? percent(value) : ''),
     ),
     ...run.plan.ions
       .filter((other) => !twin.plan.ions.includes(other))

@@ -24,6 +24,8 @@ export interface Symptom {
   readonly least: number;
   /** Instead of the number where words say it better. */
   readonly text?: string;
+  /** Why there is no number, where there may be none. */
+  readonly none?: string;
 }
 
 /** Everything that can be read off a run; the ion is its target. */
@@ -47,8 +49,13 @@ export function setFree({ scenario, plan }: Pick<Seen, 'scenario' | 'plan'>, ion
   return (peakOf(plan, ion)?.volume_mL ?? 0) > eluent_mL;
 }
 
-export function shown({ value, unit, text }: Symptom): string {
-  return text ?? withUnit(significant(value, 3), unit);
+/** A value that is this share of a difference that says nothing is written as 0; what is left of a difference by rounding is far below. */
+const NOTHING_SHARE = 0.01;
+
+export function shown({ value, unit, text, none, least }: Symptom): string {
+  if (text !== undefined) return text;
+  if (!Number.isFinite(value) && none !== undefined) return none;
+  return withUnit(significant(Math.abs(value) < NOTHING_SHARE * least ? 0 : value, 3), unit);
 }
 
 /** Undefined while the bed holds no more than a trace of the ion. */
@@ -82,9 +89,11 @@ function flowSymptoms({ moment }: Seen): Symptom[] {
 
 function leanSymptoms(lean: Lean | undefined): Symptom[] {
   const value = (of: (lean: Lean) => number): number => (lean ? of(lean) : Number.NaN);
+  const none = 'no band in the bed';
   return [
     {
       label: 'lean of the band now',
+      none,
       least: 0.15,
       unit: 'cm',
       value: value(({ lean_cm }) => lean_cm),
@@ -95,11 +104,12 @@ function leanSymptoms(lean: Lean | undefined): Symptom[] {
       least: 0,
       unit: '',
       value: Number.NaN,
-      text: lean && lean.lean_cm > LEVEL_CM ? nearestSide(lean.ahead_deg) : '–',
+      text: !lean ? none : lean.lean_cm > LEVEL_CM ? nearestSide(lean.ahead_deg) : 'none, the band is level',
       meaning: 'where the leading edge is deepest',
     },
     {
       label: 'core ahead of the sides',
+      none,
       least: 0.15,
       unit: 'cm',
       value: value(({ core_cm }) => core_cm),
@@ -107,6 +117,7 @@ function leanSymptoms(lean: Lean | undefined): Symptom[] {
     },
     {
       label: 'leading edge ratio',
+      none,
       least: 0.1,
       unit: '',
       value: value(({ leadingEdgeRatio }) => leadingEdgeRatio),
@@ -115,11 +126,15 @@ function leanSymptoms(lean: Lean | undefined): Symptom[] {
   ];
 }
 
+const NO_PEAK = 'no peak in this run';
+const SIDE_HIGH = 'one side does not fall so far';
+
 function peakSymptoms(peak: PeakShape | undefined, free: boolean): Symptom[] {
   const value = (of: (peak: PeakShape) => number | undefined): number => (peak && of(peak)) ?? Number.NaN;
   return [
     {
       label: 'peak at',
+      none: NO_PEAK,
       least: 0.5,
       unit: 'mL',
       value: value(({ volume_mL }) => volume_mL),
@@ -127,14 +142,16 @@ function peakSymptoms(peak: PeakShape | undefined, free: boolean): Symptom[] {
     },
     {
       label: 'width at half height',
+      none: NO_PEAK,
       least: 0.2,
       unit: 'mL',
       value: value(({ width_mL }) => width_mL),
       meaning: 'between the two volumes at half of the highest concentration',
     },
-    ...(free ? [] : symmetrySymptoms(value)),
+    ...(free ? [] : symmetrySymptoms(value).map((symptom) => ({ ...symptom, none: peak ? SIDE_HIGH : NO_PEAK }))),
     {
       label: 'front of the curve',
+      none: NO_PEAK,
       least: 0.5,
       unit: '',
       value: value(({ fronts_mL }) => fronts_mL.length),

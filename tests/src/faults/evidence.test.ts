@@ -3,7 +3,7 @@ import { imposed } from '../../../sim/faults/imposed.ts';
 import type { Fault } from '../../../sim/terms/types.ts';
 import { evidenceOf, tellingMoment } from '../../../src/faults/evidence.ts';
 import { costWords } from '../../../src/faults/twin/cost.ts';
-import { peakOf, type Seen, setFree, symptomsOf } from '../../../src/faults/twin/numbers.ts';
+import { peakOf, type Seen, setFree, shown, symptomsOf } from '../../../src/faults/twin/numbers.ts';
 import { healthyTwin } from '../../../sim/faults/healthy.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
@@ -12,15 +12,19 @@ import { shipped } from '../store/rig.ts';
 const CHANGES = { bed: { plates: 30, lanes: 7, spread: 0 } };
 
 /** A run with these faults and its twin, at the moment that tells most. */
-function pairOf(faults: readonly Fault[]): { run: Seen; twin: Seen } {
+function pairOf(faults: readonly Fault[]): { run: Seen; twin: Seen; at: (time_min: number) => [Seen, Seen] } {
   const written = { ...shipped('cathode-leach', CHANGES), faults };
   const bad = imposed(written);
   const good = healthyTwin(written, bad.procedure);
   const [ours, theirs] = [new Planner(bad), new Planner(good.scenario)];
   const a = { scenario: bad, plan: ours.plan(bad.procedure) };
   const b = { scenario: good.scenario, plan: theirs.plan(good.log) };
-  const time_min = tellingMoment(a, b)?.time_min ?? a.plan.logEnd.time_min / 2;
-  return { run: { ...a, moment: ours.moment(time_min) }, twin: { ...b, moment: theirs.moment(time_min) } };
+  const at = (time_min: number): [Seen, Seen] => [
+    { ...a, moment: ours.moment(time_min) },
+    { ...b, moment: theirs.moment(time_min) },
+  ];
+  const [run, twin] = at(tellingMoment(a, b)?.time_min ?? a.plan.logEnd.time_min / 2);
+  return { run, twin, at };
 }
 
 /** What the fault board promises as the sign of each, as a line of the evidence. */
@@ -43,6 +47,32 @@ describe('the evidence for a fault names its sign', () => {
     const { run, twin } = pairOf([]);
     expect(tellingMoment(run, twin)).toBeUndefined();
     expect(evidenceOf(run, twin)).toEqual([expect.stringMatching(/^At this moment no number differs/)]);
+  });
+});
+
+describe('no number is written that is none', () => {
+  const NONE = /\u2013|10⁻|NaN|undefined|\u22120(?![.\d])/;
+
+  test.each<[string, readonly Fault[]]>([
+    ['a crater', [{ kind: 'crater', severity: 1 }]],
+    ['an overload', [{ kind: 'overload', severity: 1 }]],
+    ['a run that stopped early', [{ kind: 'stopped-early', severity: 1 }]],
+    ['no fault', []],
+  ])('of %s, at any moment', (_, faults) => {
+    const { run, twin, at } = pairOf(faults);
+    const end = Math.min(run.plan.logEnd.time_min, twin.plan.logEnd.time_min);
+    for (let part = 0; part <= 10; part++) {
+      const [ours, theirs] = at((end * part) / 10);
+      const lines = [...evidenceOf(ours, theirs), ...evidenceOf(theirs, ours), ...symptomsOf(ours).map(shown), ...symptomsOf(theirs).map(shown)];
+      expect(lines.filter((line) => NONE.test(line))).toEqual([]);
+    }
+  });
+
+  test('what rounding leaves of a difference is 0, and a number that is missing is told in words', () => {
+    const core = { label: 'core ahead of the sides', unit: 'cm', meaning: '', least: 0.15 };
+    expect(shown({ ...core, value: -8.88e-16 })).toBe('0\u202fcm');
+    expect(shown({ ...core, value: -0.05 })).toBe('\u22120.0500\u202fcm');
+    expect(shown({ ...core, value: Number.NaN, none: 'no band in the bed' })).toBe('no band in the bed');
   });
 });
 
