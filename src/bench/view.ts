@@ -111,7 +111,7 @@ export class BenchView extends LiveElement {
     if (this.debriefing.open)
       return html`<bf-debrief .session=${session} .moved=${this.doing.moved} @bf-handle=${this.doing.drag} @bf-leave=${() => this.debrief(false)}><slot name="why" slot="why"></slot></bf-debrief>`;
     return html`<h1 class="unseen">Bench</h1>
-      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.said.hear} @bf-more=${this.showMore} @bf-act=${this.doing.act} @bf-carry-out=${this.doing.carryOut}>
+      <div class="bench ${session.sees} ${session.pointing.asked ? 'asking' : ''} ${awaitsResin(store.scenario, store.moment) ? 'filling' : ''}" @bf-say=${this.said.hear} @bf-more=${this.showMore} @bf-mend=${() => this.showMore('mend')} @bf-act=${this.doing.act} @bf-carry-out=${this.doing.carryOut}>
         <div class="left" @glass-clamp=${this.doing.flipClamp} @glass-receiver=${this.doing.putReceiver} @glass-pour=${this.doing.pour} @glass-depth=${this.doing.askAtDepth}>${this.column(session)}</div>
         ${session.pointing.asked ? html`<div class="here" aria-live="polite"><slot name="here"></slot></div>` : nothing}
         <div class="run" @bf-ask=${this.doing.ask}>${this.figure(session)}<bf-hazard .store=${store} .hazards=${this.hazards}></bf-hazard>${this.hazards.overFigure ? this.caution() : nothing}</div>

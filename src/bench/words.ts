@@ -15,7 +15,7 @@ export const CLOCK_STANDS = 'The clamp is open; the clock stands still.';
 export function airWords({ ails, clampOpen }: { readonly ails: Ails; readonly clampOpen: number }): string {
   if (ails.dry)
     return clampOpen > 0
-      ? 'The bed runs dry and draws air: pour now, and mend it then, for some air stays in.'
+      ? 'The bed runs dry and draws air. Mend it before anything else is poured.'
       : 'The bed is dry: air is between its white beads. Mend it before you go on.';
   return holdsAir(ails) ? `${millilitres(ails.air_mL)} of air is in the bed: liquid runs past it unevenly. “Mend” drives it out.` : '';
 }

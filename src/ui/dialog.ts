@@ -15,12 +15,13 @@ export class Dialog extends LitElement {
   static override styles = [
     controlStyles,
     css`
-      dialog { width: min(var(--dialog-width, 40rem), calc(100vw - 2rem)); max-height: calc(100dvh - 2rem); padding: 0; overflow: auto; border: 1px solid var(--edge);
+      dialog { width: min(var(--dialog-width, 40rem), calc(100vw - 2rem)); max-height: calc(100dvh - 2rem); padding: 0; overflow: auto; scroll-padding-bottom: 4rem; border: 1px solid var(--edge);
         border-radius: var(--round); background: var(--paper); color: var(--ink); }
       dialog::backdrop { background: rgb(0 0 0 / 0.45); }
-      .inside { padding: var(--gap-large); }
+      .inside { padding: var(--gap-large) var(--gap-large) 0; }
       h2 { margin: 0 0 var(--gap); font-size: var(--text-large); }
-      .foot { display: flex; flex-wrap: wrap; gap: var(--gap-small); justify-content: flex-end; margin-top: var(--gap-large); }
+      /* The way out stays in view, however long what is shown is. */
+      .foot { position: sticky; bottom: 0; display: flex; flex-wrap: wrap; gap: var(--gap-small); justify-content: flex-end; margin-top: var(--gap-large); padding: var(--gap-small) 0 var(--gap); background: var(--paper); }
     `,
   ];
 

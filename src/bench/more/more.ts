@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { stillness } from '../../../sim/teach/index.ts';
 import type { Seeing } from '../../../sim/terms/seeing.ts';
 import { isHidden } from '../../store/keep/mystery.ts';
 import type { CoachLevel, Session } from '../../store/session.ts';
@@ -62,7 +63,7 @@ export class BenchMore extends LiveElement {
   @property({ attribute: false }) startWindow: StartWindow | undefined;
   /** The bed is to be mended: that part stands first, unfolded. */
   @state() private mends = false;
-  /** The clock ran when the drawer was opened to mend, and goes on when the reader closes it. */
+  /** The clock ran when the drawer was opened to mend, and goes on when the reader closes it, if anything flows then. */
   private goesOn = false;
   @query('bf-dialog') private dialog!: Dialog;
   @query('bf-repair') private repair!: RepairControl;
@@ -125,8 +126,10 @@ export class BenchMore extends LiveElement {
     this.dialog.close();
   };
 
+  /** Where nothing would flow, as with the clamp that a cure has shut, a clock that went on would do nothing that is seen. */
   private readonly goOn = () => {
-    if (this.goesOn) this.session?.store.play();
+    const { store } = this.session ?? {};
+    if (this.goesOn && store?.moment && stillness(store.moment) === undefined) store.play();
     this.goesOn = false;
   };
 

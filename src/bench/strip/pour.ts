@@ -57,7 +57,7 @@ export class PourControl extends LiveElement {
         <span>mL</span>
         <button type="button" aria-label="More to pour" @click=${() => hand.step(1)}>+</button>
       </div>
-      <button type="button" class=${isOver(store) ? '' : 'primary'} @click=${this.pour}>Pour</button>`;
+      <button type="button" class=${isOver(store) || store.moment?.ails.dry ? '' : 'primary'} @click=${this.pour}>Pour</button>`;
   }
 
   private pour() {

@@ -20,6 +20,7 @@ import { readingsOf } from '../readings.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { ON_ITS_WAY } from '../words.ts';
 import { isCarriedOut } from './carried-out.ts';
+import { MEND_FIRST, mendsFirst } from './mends-first.ts';
 import { Settling } from './settling.ts';
 import { amountWords, offerWords, stepWords } from './step-words.ts';
 import { taskStyles } from './task-styles.ts';
@@ -31,6 +32,7 @@ const SAID = { done: 'done: ', now: 'next: ', open: 'possible now: ', later: '',
  * The task as a list that ticks itself, what one press does for the step in hand, and what happens if nothing is done.
  *
  * @fires bf-carry-out - {actions} to be taken one after the other
+ * @fires bf-mend - the bed is to be mended before anything is poured
  * @fires bf-say - {text, kind} why a press has to wait
  */
 @customElement('bf-task')
@@ -97,16 +99,20 @@ export class TaskPanel extends LiveElement {
     return this.washTo_mL ?? this.wash?.washToByEye(scenario, moment);
   }
 
-  private step(step: Step, scenario: Scenario, at: Moment, underWay: boolean, washTo_mL: number | undefined) {
-    const offer = offerFor(scenario, at, step, washTo_mL);
+  private step(due: Step, scenario: Scenario, at: Moment, underWay: boolean, washTo_mL: number | undefined) {
+    const mends = mendsFirst(at, due);
+    const step: Step = mends === 'must' && due.state === 'open' ? { ...due, state: 'later' } : due;
+    const isNow = step.state === 'now';
+    const offer = mends === 'must' ? undefined : offerFor(scenario, at, step, washTo_mL);
     const waits = underWay && step.liquid !== '';
     const share = step.planned_mL > 0 ? Math.min(1, step.poured_mL / step.planned_mL) : 0;
     return html`<li class=${step.state} aria-current=${step.state === 'now' ? 'step' : nothing}>
       <span class="sign" aria-hidden="true">${SIGNS[step.state]}</span>
       <span class="what"><span class="unseen">${SAID[step.state]}</span>${stepWords(step, scenario)}</span>
       <span class="amount">${amountWords(step)}</span>
-      ${step.state === 'now' && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
-      ${offer ? html`<button type="button" class=${step.state === 'now' ? 'primary' : ''} aria-disabled=${waits} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${(waits && this.underWay(step, scenario, at)) || offerWords(offer, scenario)}</button>` : nothing}
+      ${isNow && step.planned_mL > 0 ? html`<progress max="1" .value=${share} aria-label=${stepWords(step, scenario)}></progress>` : nothing}
+      ${mends && isNow ? html`<button type="button" class="primary" @click=${this.mend}>${MEND_FIRST}</button>` : nothing}
+      ${offer ? html`<button type="button" class=${isNow && !mends ? 'primary' : ''} aria-disabled=${waits} @pointerdown=${this.settling.take} @click=${(event: MouseEvent) => this.press(event, offer)}>${(waits && this.underWay(step, scenario, at)) || offerWords(offer, scenario)}</button>` : nothing}
     </li>`;
   }
 
@@ -134,8 +140,13 @@ export class TaskPanel extends LiveElement {
     if (awaitsResin(scenario, moment) && moment.delivered_mL === 0) return this.packing?.next?.();
     const washTo_mL = this.washTo(scenario, moment);
     const due = this.steps(scenario, moment, isOver(store), washTo_mL).find(({ state }) => state === 'now');
+    if (due && mendsFirst(moment, due)) return this.mend();
     const offer = due && offerFor(scenario, moment, due, washTo_mL);
     if (offer) this.do(offer);
+  }
+
+  private mend() {
+    emit(this, 'bf-mend', undefined);
   }
 
   /** The second press of a double one, or of a finger, was not meant for what has come to lie there. */

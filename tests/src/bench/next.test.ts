@@ -24,7 +24,7 @@ function said(log: Log, waits = false): string {
 
 test('what can happen next begins with the air in a bed, while it is dry and after it was filled again', () => {
   expect(said([])).not.toMatch(/air|dry/);
-  expect(said(DRY)).toMatch(/^The bed runs dry and draws air: pour now, and mend it then, for some air stays in\. .* mL fit/);
+  expect(said(DRY)).toMatch(/^The bed runs dry and draws air\. Mend it before anything else is poured\. .* mL fit/);
   expect(said(FILLED)).toMatch(/^\d\.\d mL of air is in the bed: liquid runs past it unevenly\. “Mend” drives it out\./);
   const stirred: Log = [{ do: 'clamp', open_percent: 0 }, { do: 'pour', liquid: 'acid', volume_mL: 6 }, { do: 'stir' }];
   expect(said([...FILLED, ...stirred])).not.toMatch(/ air /);
