@@ -40,8 +40,13 @@ export function readingRows(session: Session): Row[] {
 export function columnRows({ store }: Session): Row[] {
   const { scenario, atPresent: moment } = store;
   if (!scenario || !moment) return [];
+  let stands: number | undefined;
   const done = moment.events.flatMap((event): Row[] => {
-    const what = columnWords(event, scenario);
+    const { action, refused } = event;
+    const turned = action?.do === 'clamp' && !refused ? action.open_percent : undefined;
+    // A clamp that stood so already was not turned: shut once more, it says that the run ends.
+    const what = turned !== undefined && turned === stands ? undefined : columnWords(event, scenario);
+    stands = turned ?? stands;
     return what === undefined ? [] : [{ where: 'column', time: event.time_min, what, volume: event.delivered_mL, seen: '' }];
   });
   const receivers = moment.results.receivers.map(
@@ -53,10 +58,28 @@ export function columnRows({ store }: Session): Row[] {
 function columnWords({ action, refused, note }: RunEvent, scenario: Scenario): string | undefined {
   if (refused) return refusalText(refused);
   if (note !== undefined) return note;
-  if (action?.do === 'pour') return `${fixed(action.volume_mL, 2)} mL ${bottleName(action.liquid, scenario.liquids)} poured`;
-  if (action?.do === 'receiver') return `receiver “${action.label}” under the tip`;
-  if (action?.do === 'clamp') return action.open_percent === 0 ? 'clamp shut' : `clamp open to ${fixed(action.open_percent, 0)} %`;
-  return undefined;
+  const bottle = (liquid: string): string => bottleName(liquid, scenario.liquids);
+  switch (action?.do) {
+    case 'pour':
+      return `${fixed(action.volume_mL, 2)} mL ${bottle(action.liquid)} poured`;
+    case 'receiver':
+      return `receiver “${action.label}” under the tip`;
+    case 'clamp':
+      return action.open_percent === 0 ? 'clamp shut' : `clamp open to ${fixed(action.open_percent, 0)} %`;
+    case 'stir':
+      return 'bed stirred up and settled';
+    case 'refill-from-below':
+      return `${fixed(action.volume_mL, 2)} mL ${bottle(action.liquid)} pushed in from below`;
+    case 'top-up':
+      return `topped up with ${fixed(action.resin_mL, 2)} mL resin`;
+    case 'pack':
+      return `slurry of ${fixed(action.resin_mL, 2)} mL resin poured into the tube`;
+    case 'spill':
+      return `${fixed(100 * action.share, 0)} % of the receiver spilled`;
+    default:
+      // Waits are seen by the times; a fault may be hidden from the reader.
+      return undefined;
+  }
 }
 
 export function workUpRows({ workUp }: Session): Row[] {

@@ -21,6 +21,39 @@ describe('the readings of a run', () => {
     expect(rows.map(({ what }) => what)).toContain('receiver “cobalt” holds');
   });
 
+  test('hold what was done for the bed, and a clamp only where it was turned', async () => {
+    const other = await collected();
+    const { store } = other;
+    const crater = { kind: 'crater', severity: 0.5 } as const;
+    await store.replace(
+      [
+        { do: 'clamp', open_percent: 0 },
+        { do: 'pour', liquid: 'acid', volume_mL: 6 },
+        { do: 'clamp', open_percent: 0 },
+        { do: 'stir' },
+        { do: 'fault', fault: crater },
+        { do: 'top-up', resin_mL: 0.1 },
+        { do: 'refill-from-below', liquid: 'acid', volume_mL: 0.5 },
+        { do: 'clamp', open_percent: 50 },
+        { do: 'clamp', open_percent: 50 },
+        { do: 'clamp', open_percent: 0 },
+      ],
+      0,
+    );
+    await store.seek(store.plan?.logEnd.time_min ?? 0);
+    expect(store.moment?.events.filter(({ refused }) => refused)).toEqual([]);
+    const done = readingRows(other).flatMap(({ where, what }) => (where === 'column' && !String(what).startsWith('receiver') ? [what] : []));
+    expect(done).toEqual([
+      'clamp shut',
+      '6.00 mL 9 M HCl poured',
+      'bed stirred up and settled',
+      'topped up with 0.10 mL resin',
+      '0.50 mL 9 M HCl pushed in from below',
+      'clamp open to 50 %',
+      'clamp shut',
+    ]);
+  });
+
   test('show the burette as it was read at each end point', () => {
     const read = readingRows(session).flatMap(({ burette }) => (burette === undefined ? [] : [burette]));
     expect(read).toEqual(session.workUp.figures?.titrations.map(({ titre }) => titre.final_mL));
