@@ -17,6 +17,8 @@ import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { csvText } from '../ui/text/csv.ts';
 import { percentBeside } from '../ui/text/beside-limit.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
+import { isHidden } from '../store/keep/mystery.ts';
+import { amissWords } from '../ui/text/task/amiss-words.ts';
 import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { COLUMN_COLUMNS, columnRows, predictionLines, READING_COLUMNS, readingRows, WORK_UP_COLUMNS, workUpRows } from './readings.ts';
@@ -98,12 +100,13 @@ export class NotebookView extends LiveElement {
       <p class="soft" role="status">${said === '' ? '' : 'Kept with the run.'}</p></section>`;
   }
 
-  private debrief({ store, workUp, targets }: Session) {
+  private debrief({ store, workUp, targets, faults, mystery }: Session) {
     const { receiver } = workUp;
     const { scenario, plan } = store;
     const { results } = store.atPresent ?? {};
     if (!receiver || !results || !scenario || !plan) return nothing;
-    const lesson = isOverByNow(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets) : '';
+    const amiss = amissWords({ events: plan.events, time_min: plan.logEnd.time_min }, isHidden(mystery) ? undefined : faults);
+    const lesson = isOverByNow(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets, amiss) : '';
     const { loaded, onBed } = results;
     const of = (held: number | undefined, whole: number | undefined, limit = Number.NaN): string =>
       percentBeside((held ?? 0) / Math.max(1e-12, whole ?? 0), limit);

@@ -70,6 +70,15 @@ for (const [name, options] of [
       await page.waitForTimeout(500);
       expect(await page.locator('bf-time button.play').textContent()).toContain('Play');
       await expect.poll(() => press.allTextContents()).toEqual([expect.stringMatching(/mL/)]);
+
+      // The debrief tells of it, and leads to what it cost.
+      await page.keyboard.press('d');
+      await page
+        .locator('bf-debrief .lesson')
+        .getByText(/The bed ran dry at \d+\.\d\smin, for \d+\.\d\smin: keep liquid above it/)
+        .waitFor({ timeout: PATIENCE_MS });
+      await page.getByRole('button', { name: 'Where it went, and why' }).click();
+      await expect.poll(() => inSight(page, 'bf-why-lost h2')).toBe(true);
     },
     LONG,
   );

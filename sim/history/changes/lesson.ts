@@ -1,4 +1,5 @@
 import { decimalsApart } from '../../math/decimals.ts';
+import { capital } from '../../terms/capital.ts';
 import { IONS } from '../../terms/ions.ts';
 import type { IonId } from '../../terms/types.ts';
 import { collectedAt, lastVolumeAt, leavesAt, pouredOf } from '../effluent.ts';
@@ -50,16 +51,28 @@ export function lessonOf(plan: Plan, targets: FractionTargets, eluent_mL: number
   return { kept, found, window, advice: window ? byWindow(plan, targets.target, kept, found, window) : byCost(plan, bounded, kept, found, eluent_mL) };
 }
 
-/** One line: what was recovered, what it cost, what to change. */
-export function lessonWords(lesson: Lesson, targets: FractionTargets): string {
+/** In a few sentences: what was recovered, what it cost, what to change. `amiss`: clauses on what else went wrong, which is not to be done again. */
+export function lessonWords(lesson: Lesson, targets: FractionTargets, amiss: readonly string[] = []): string {
+  const also = amiss.map((clause) => ` ${capital(clause)}.`).join('');
+  const { advice, found } = lesson;
+  if (amiss.length === 0 || !found || lesson.together || advice.kind !== 'nothing') return `${plainWords(lesson, targets)}${also}`;
+  return `${foundWords(found, targets)} Every limit was met, though ${amiss.join(', and ')}.`;
+}
+
+function plainWords(lesson: Lesson, targets: FractionTargets): string {
   const { found, advice } = lesson;
   const { target, unwanted } = targets;
   const { name } = IONS[target];
   if (!found) return `No ${name} has been collected${advice.kind === 'part' ? ' apart from the rest' : ''}. Next time: ${adviceWords(advice, name)}.`;
+  if (lesson.together) return dayWords(lesson.together, targets, unwanted.map((ion) => IONS[ion].name).join(' or '));
+  return `${foundWords(found, targets)} Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}${alsoWords(lesson, targets)}.`;
+}
+
+function foundWords(found: Verdict, targets: FractionTargets): string {
+  const { target, unwanted } = targets;
   const others = unwanted.map((ion) => IONS[ion].name).join(' or ');
-  if (lesson.together) return dayWords(lesson.together, targets, others);
   const carried = unwanted.length === 0 ? '' : ` with ${percent(found.carried, targets.carried)} of the ${others}`;
-  return `${percent(found.recovered, targets.recovered)} of the ${name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid to neutralise. Next time: ${adviceWords(advice, name)}${missWords(lesson, targets)}${alsoWords(lesson, targets)}.`;
+  return `${percent(found.recovered, targets.recovered)} of the ${IONS[target].name} was recovered${carried}; it cost ${mmol(found.acid_mmol, targets.acid_mmol)} of acid to neutralise.`;
 }
 
 /** Of a day: whether it met the limits, and which it missed. */

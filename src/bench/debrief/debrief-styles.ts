@@ -39,7 +39,7 @@ export const debriefStyles = css`
   }
   @media print {
     :host { gap: 0.6rem 1.4rem; grid-template-columns: 1fr 1fr; font-size: 9.5pt; max-width: none; }
-    .bar { display: none; }
+    .bar, .leads { display: none; }
     .lesson, .run { margin-top: -0.4rem; }
     .lesson { font-size: 11pt; }
     .run-figure { break-inside: avoid; }

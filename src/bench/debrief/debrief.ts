@@ -18,6 +18,8 @@ import { debriefStyles } from './debrief-styles.ts';
 import { isOverByNow } from '../../store/over.ts';
 import { amountsAsked } from '../../ui/text/amounts-asked.ts';
 import { eyePredictions, judgedNow } from '../../plot/eye-predictions.ts';
+import { isHidden } from '../../store/keep/mystery.ts';
+import { amissWords } from '../../ui/text/task/amiss-words.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../said/event-words.ts';
@@ -48,6 +50,7 @@ export class Debrief extends LiveElement {
   @state() private ownWords = '';
   @state() private waterMoved = false;
   @query('h1') private heading!: HTMLElement;
+  @query('#why') private why!: HTMLElement;
 
   override disconnectedCallback() {
     super.disconnectedCallback();
@@ -73,7 +76,8 @@ export class Debrief extends LiveElement {
     const places = placesOf(moment.results);
     const judged = judgementOf(scenario, plan, session.targets);
     const lesson = judged?.lesson ?? lessonOf(plan, session.targets, progressOf(scenario, plan.events).eluent_mL);
-    const words = lessonWords(lesson, session.targets);
+    const amiss = amissIn(session, plan, over);
+    const words = lessonWords(lesson, session.targets, amiss);
     const unchanged = this.own !== undefined && sameLog(store.log, this.own.log);
     const tried = this.moved !== undefined || store.preview !== undefined;
     const amounts = session.workUp.showsAmounts;
@@ -94,6 +98,7 @@ export class Debrief extends LiveElement {
           : html`<p class="lesson">${words}</p>`
       }
       <p class="run">${scenario.title}, <bf-column-name seed=${scenario.seed}></bf-column-name>. ${over ? html`The run is over. What if? Drag a handle of the figure: ${tryWords(lesson)}. Your own run comes back when you leave. <button type="button" ?disabled=${!store.canUndo || unchanged} @click=${() => store.undo()}>Undo</button>` : 'The run is not over: amounts are those of this moment, the judgement assumes that nothing more is done.'}</p>
+      ${amiss.length === 0 ? nothing : html`<p class="run leads"><button type="button" @click=${this.showWhy}>Where it went, and why</button> tells what each cause cost.</p>`}
       <p class="run">The task: ${askedWords(session.targets)}</p>
       ${this.figure(session)}
       <div class="part-of">
@@ -119,7 +124,7 @@ export class Debrief extends LiveElement {
               )}</ul>`
         }</section>
       </div>
-      <div class="wide"><slot name="why"></slot></div>`;
+      <div class="wide" id="why" tabindex="-1"><slot name="why"></slot></div>`;
   }
 
   /** The whole run, with what was lost painted on it; on paper it is as wide as the sheet. */
@@ -139,10 +144,20 @@ export class Debrief extends LiveElement {
   }
 
   private remember({ detail }: { readonly detail: Pick<HandleMove, 'kind' | 'phase'> }) {
-    const { store, targets } = this.session ?? {};
+    const { session } = this;
+    const { store, targets } = session ?? {};
     if (!store?.scenario || !store.plan || !targets) return;
     if (detail.phase === 'move') this.waterMoved = detail.kind === 'eluent';
-    this.ownWords ||= lessonWords(lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL), targets);
+    this.ownWords ||= lessonWords(
+      lessonOf(store.plan, targets, progressOf(store.scenario, store.plan.events).eluent_mL),
+      targets,
+      session ? amissIn(session, store.plan, isOverByNow(store)) : [],
+    );
+  }
+
+  private showWhy() {
+    this.why.focus({ preventScroll: true });
+    this.why.scrollIntoView({ block: 'start' });
   }
 
   /** Before anything else is shown, so that what was tried is never taken for the reader's own run. */
@@ -181,6 +196,13 @@ export class Debrief extends LiveElement {
     };
     offerFile(document, fileName(`${store.scenario.title} debrief`, 'json'), runFileText(session.saved(), extra));
   }
+}
+
+/** What was amiss in a run that is over, or in one so far: what its forecast has is no fact yet. */
+function amissIn({ store, faults, mystery }: Session, plan: Plan, over: boolean): readonly string[] {
+  const { atPresent, present_min } = store;
+  const run = over || !atPresent ? { events: plan.events, time_min: plan.logEnd.time_min } : { events: atPresent.events, time_min: present_min };
+  return amissWords(run, isHidden(mystery) ? undefined : faults);
 }
 
 function columnsOf(ions: readonly (keyof typeof IONS)[]): Column[] {
