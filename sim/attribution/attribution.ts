@@ -97,10 +97,10 @@ export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): P
   };
 }
 
-/** The log of a run as hands would have carried it out that never let the bed run dry; undefined where none did. */
+/** The log of a run as hands would have carried it out that kept the bed wet; undefined where no liquid was poured onto a dry bed. */
 export function withoutDryings(scenario: Scenario, whole: Whole): Log | undefined {
   const steps = stepsOf(scenario, whole);
-  const dryings = dryingsOf(steps, whole);
+  const dryings = dryingsOf(steps, whole).filter(({ ended }) => ended !== undefined);
   if (dryings.length === 0) return undefined;
   return logFrom(dryings.reduce<Step[]>((so, drying) => dryingMistake(drying, scenario, whole.results.time_min).repair(so), steps));
 }

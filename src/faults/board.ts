@@ -94,7 +94,7 @@ export class FaultBoard extends LiveElement {
           <dt>when</dt><dd>as the weaker eluent is poured: the liquid, such as water, that sets the band free</dd>
           <dt>right</dt><dd>the effluent: what leaves the tip, against the volume delivered, each ion to a height of its own</dd>
           <dt>bar</dt><dd>the part of the effluent that is kept</dd>
-          <dt>dots</dt><dd>the healthy twin: the same column and the same actions without the fault</dd>
+          <dt>dots</dt><dd>the healthy twin: the same column and the same actions without the fault, on a bed that is kept wet</dd>
         </dl><div class="all">${GROUPS.map(([group, label]) => html`<section class="group"><h2 class="unseen">${group}. ${label}</h2>${FAULT_KINDS.filter((kind) => FAULTS[kind].group === Number(group)).map((kind) => this.fault(kind, imposed))}</section>`)}</div></div>
       <div class="imposed">
         <section class="card" aria-labelledby="imposed"><h2 id="imposed">Imposed on this run</h2>${this.list(imposed)}</section>

@@ -1,4 +1,5 @@
 import { batch, effect, untracked } from '@preact/signals-core';
+import { withoutDryings } from '../../sim/attribution/index.ts';
 import { type Given, healthyTwin } from '../../sim/faults/index.ts';
 import type { Scenario } from '../../sim/terms/types.ts';
 import type { ModelThread } from './threads/model-thread.ts';
@@ -36,7 +37,7 @@ interface Asked extends Given {
 }
 
 /**
- * The same run on a healthy bed, in its own thread. While it is started it follows the session: it is computed again when
+ * The same run on a healthy bed that is kept wet, in its own thread. While it is started it follows the session: it is computed again when
  * scenario or log change, and is shown at the same delivered volume, since bands move with the volume, not with the clock.
  */
 export class Twin {
@@ -141,7 +142,10 @@ export class Twin {
 
   private async planAnew(thread: ModelThread, { scenario, log, bed, key }: Asked): Promise<void> {
     const from = performance.now();
-    const plan = await (bed === this.opened ? thread.plan(log) : thread.open(scenario, log));
+    const repeated = await (bed === this.opened ? thread.plan(log) : thread.open(scenario, log));
+    // A bed that was let run dry is spoilt by the log itself: the twin's is kept wet.
+    const wet = withoutDryings(scenario, repeated);
+    const plan = wet ? await thread.plan(wet) : repeated;
     if (this.thread !== thread) return;
     batch(() => {
       if (key !== this.held) {

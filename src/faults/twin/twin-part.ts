@@ -118,7 +118,7 @@ export class TwinPart extends LiveElement {
       </div>
       ${twin?.failure ? html`<p class="problem" role="alert">Twin: ${twin.failure}</p>` : nothing}
       <div class="view ${this.laid}">${this.pair(scenario, plan, moment)}${this.laid === 'over' ? this.over(scenario, plan, moment) : this.beside(scenario, plan, moment)}</div>
-      <p class="soft legend">Columns: hatched where the bed has run dry, bubbles where gas is trapped, dots where resin is missing. ${this.laid === 'over' ? 'Bands: filled in this run, hatched in the healthy twin.' : 'Streaks: hatched is still to come.'} Unrolled: the wall of the bed laid flat, once around from left to right.</p>
+      <p class="soft legend">The twin: the same column and the same actions without the fault, on a bed that is kept wet. Columns: hatched where the bed has run dry, bubbles where gas is trapped, dots where resin is missing. ${this.laid === 'over' ? 'Bands: filled in this run, hatched in the healthy twin.' : 'Streaks: hatched is still to come.'} Unrolled: the wall of the bed laid flat, once around from left to right.</p>
       <bf-symptoms .run=${{ scenario, plan, moment }} .twin=${twin?.seen}></bf-symptoms>`;
   }
 

@@ -1,5 +1,8 @@
 import { effect } from '@preact/signals-core';
 import { expect, test, vi } from 'vitest';
+import type { Plan } from '../../../sim/history/index.ts';
+import { AIR_ENTERS } from '../../../sim/run/index.ts';
+import type { Action, Scenario } from '../../../sim/terms/types.ts';
 import { runWhole } from '../../../sim/run/run.ts';
 import { resultsOf } from '../../../sim/run/results.ts';
 import { healthyTwin } from '../../../sim/faults/healthy.ts';
@@ -45,6 +48,25 @@ test('the twin of a damaged bed is the same log run on a sound one', async () =>
   twin.stop();
   await session.store.seek(1);
   expect(twin.delivered_mL).toBe(twin.moment?.delivered_mL);
+});
+
+test('the twin of a run in which nobody poured for an hour is poured onto in time, and so is sound', async () => {
+  const session = await shortSession();
+  const written = session.store.scenario?.procedure ?? [];
+  // The longest wash is late.
+  const wash = written.findIndex((action) => action.do === 'pour' && action.liquid === 'acid' && action.volume_mL > 4);
+  const log = written.flatMap((action, i): Action[] => (i === wash + 2 ? [{ do: 'wait', until: { elapsed_min: 60 } }, action] : [action]));
+  await session.store.replace(log, 5);
+  const twin = new Twin(session, directThread);
+  twin.start();
+  await caughtUp(twin);
+  const dried = (plan: Plan | undefined) => plan?.events.filter(({ note }) => note?.startsWith(AIR_ENTERS)).length;
+  expect(dried(session.store.plan)).toBe(1);
+  expect(dried(twin.plan)).toBe(0);
+  const alone = resultsOf(runWhole(session.store.scenario as Scenario, written));
+  expect(twin.plan?.results.receivers.at(-1)?.['Co_mmol']).toBeCloseTo(Number(alone.receivers.at(-1)?.['Co_mmol']), 5);
+  expect(twin.plan?.results.time_min).toBeCloseTo(alone.time_min, 0);
+  twin.stop();
 });
 
 test('the twin follows the run to another moment, and rests when it is stopped', async () => {
