@@ -2,6 +2,7 @@ import { columnName } from '../../ui/text/column-name.ts';
 import { css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { NAME_MAX, idOf, isWorthKeeping, type KeptRun } from '../../store/keep/shelf.ts';
+import { titleOf } from '../../store/shipped/catalog.ts';
 import { LiveElement } from '../../store/live-element.ts';
 import type { Session } from '../../store/session.ts';
 import { workerThread } from '../../store/threads/model-thread.ts';
@@ -68,7 +69,7 @@ export class KeptRuns extends LiveElement {
     const doing = this.at?.id === kept.id ? this.at.doing : undefined;
     return html`<li class=${doing === 'comparing' ? 'wide' : ''}>
       ${doing === 'comparing' && told ? comparison(kept, told, session) : this.picture(told, failed)}
-      ${doing === 'naming' ? this.naming(kept) : html`<h3>${kept.name || (told?.title ?? kept.run.base)}</h3>`}
+      ${doing === 'naming' ? this.naming(kept) : html`<h3>${kept.name || (told?.title ?? titleOf(kept.run.base))}</h3>`}
       <p class="soft">${kept.name && told ? `${told.title}, ` : ''}<bf-column-name seed=${kept.run.seed}></bf-column-name>${here ? '; this is the run on the page' : ''}. ${told ? outcome(told) : (failed ?? 'Being worked out …')}</p>
       ${doing === 'deleting' ? this.deleting(kept) : this.buttons(kept, told, here, doing)}
     </li>`;

@@ -24,6 +24,11 @@ export function catalog(): CatalogEntry[] {
   return all.sort((a, b) => Number(b.id === FIRST_SCENARIO) - Number(a.id === FIRST_SCENARIO) || a.title.localeCompare(b.title));
 }
 
+/** The title of a scenario; its id where it is none of these. */
+export function titleOf(id: string): string {
+  return titles[id] ?? id;
+}
+
 /** The JSON of a scenario; undefined when there is none of that id. Rejects when it cannot be fetched. */
 export async function scenarioJson(id: string): Promise<Json | undefined> {
   // JSON by the way it is made.
