@@ -29,6 +29,7 @@ export const glassStyles = css`
   .turn.aside { left: auto; right: 0; }
   .handle { position: absolute; min-height: 0; padding: 0; border: 1px solid transparent; background: none; border-radius: var(--round); }
   .handle.carried { cursor: grab; touch-action: pan-y; }
+  .handle.hint { cursor: pointer; }
   .handle.turned { cursor: ew-resize; touch-action: pan-y; }
   .handle:hover:not(:disabled) { background: none; border: 1px dashed var(--edge); }
   .handle:focus-visible { outline: 3px solid var(--focus); outline-offset: -2px; }

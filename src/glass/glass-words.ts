@@ -1,6 +1,6 @@
 import { receiverName } from '../ui/text/receiver-words.ts';
 import { type TemplateResult, nothing, svg } from 'lit';
-import type { Action, Scenario } from '../../sim/terms/types.ts';
+import type { Scenario } from '../../sim/terms/types.ts';
 import type { Moment } from '../store/threads/planner.ts';
 import { seriesStyle } from '../plot/series.ts';
 import { styled } from '../ui/styled.ts';
@@ -11,6 +11,7 @@ import { type ReceiverContent, receiverContents } from './scene/liquids.ts';
 import { dropAt } from '../store/drop.ts';
 import { dropRate } from './scene/motion.ts';
 import { asideOrder } from './sides.ts';
+import { besideTube, BOLD_LETTER, pressHints } from './touch/hints.ts';
 
 export interface GlassWords {
   readonly scenario: Scenario;
@@ -32,21 +33,14 @@ export interface GlassWords {
   readonly depth: number | undefined;
 }
 
-/** px from the glass to words beside it. */
-const BESIDE = 7;
 /** From here on it is said that the column is drawn too wide. */
 const WIDENED = 1.05;
 /** px per letter of small type, for what may be too long. */
 const LETTER = 6.6;
-/** The same for bold type. */
-const BOLD_LETTER = 7.3;
 /** Bottom of the button that turns a narrow drawing, in its corner, for fingers; words stay below it. */
 const TURN_PX = 56;
 /** From the middle of the tip to the words beside it, px. */
 const DRIPS_PX = 14;
-/** Beside a wide tube there is room for the second only. */
-const POUR_HERE = 'press here to pour ▸';
-const POUR_SHORT = 'press: pour ▸';
 /** Share of what was poured below which an ion is not named. */
 const GONE = 0.005;
 /** A panel narrower than this, px, has no room for a word beside the clamp. */
@@ -59,7 +53,7 @@ const NAME_APART = 15;
 /** Words on the drawing, for the eye: ruler, liquid, clamp, drops, receivers. The spoken summary says the same. */
 export function glassWords(options: GlassWords): TemplateResult {
   const { scenario, moment, drawn, layout, depth } = options;
-  const left = layout.centre - layout.radius - layout.wall - BESIDE;
+  const left = besideTube(layout);
   const narrow = layout.width < NARROW;
   const level = levelY(layout, drawn);
   const beside = Math.max(Math.min(level, layout.ruler.top - 9), Math.min(TURN_PX, layout.ruler.top - 9));
@@ -80,18 +74,14 @@ export function glassWords(options: GlassWords): TemplateResult {
     ${options.names ? ionNames(options, left) : nothing}
     ${depth === undefined ? nothing : depthFlag(layout, depth)}
     ${vessels(options, standing)}
-    ${options.hints && layout.width >= WIDE ? pressHints(options, left) : nothing}
+    ${options.hints ? hintWords(options) : nothing}
   </svg>`;
 }
 
-/** Where a press does something, as long as nobody has pressed there. */
-function pressHints({ scenario, moment, layout }: GlassWords, left: number) {
-  const did = (kind: Action['do']): number => moment.events.filter(({ action, refused }) => !refused && action?.do === kind).length;
-  const [aside] = asidePlaces(layout, 1);
-  const pour = BOLD_LETTER * POUR_HERE.length < left ? POUR_HERE : POUR_SHORT;
-  return svg`${did('pour') === 0 && scenario.values['bench.packed'] === 1 ? end(left, layout.rim + 30, pour, 'press') : nothing}
-    ${did('clamp') === 0 ? end(layout.centre - 58, layout.clamp, 'press, or drag ▸', 'press') : nothing}
-    ${aside && did('receiver') < 2 && moment.delivered_mL > 0 ? svg`<text class="centre press" x=${aside.x + NAME_WIDTH / 2} y=${aside.base - aside.height - 10}>press or drag</text>` : nothing}`;
+function hintWords({ scenario, moment, labels, layout }: GlassWords) {
+  return pressHints({ scenario, moment, layout, receivers: receiverContents(scenario, moment, labels) }).map(({ text, anchor, x, y }) =>
+    anchor === 'end' ? end(x, y, text, 'press') : svg`<text class="centre press" x=${x} y=${y}>${text}</text>`,
+  );
 }
 
 function start(x: number, y: number, text: string, kind = '') {

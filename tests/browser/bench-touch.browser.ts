@@ -70,6 +70,28 @@ describe('the bench under the hand', () => {
   );
 
   test(
+    'does what the words on the glass say where the words are pressed, and a drag on them turns the clamp',
+    async () => {
+      const { page, close } = await session.openPage({ ...WIDE, viewport: { width: 1440, height: 900 } });
+      await ready(page);
+      const words = async (said: RegExp) => middle(page.locator('bf-glass .words text.press').filter({ hasText: said }));
+      await page.mouse.click(...(await words(/^press.* pour ▸$/)));
+      await acts(page, 'pour');
+      const [x, y] = await words(/^press, or drag/);
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x + 35, y, { steps: 5 });
+      await page.mouse.up();
+      await expect.poll(() => opening(page), { timeout: PATIENCE_MS }).toBe(50);
+      await page.locator('bf-time button.play').click();
+      await page.mouse.click(...(await words(/^press or drag$/)));
+      await expect.poll(async () => (await kept(page)).log.at(-1), { timeout: PATIENCE_MS }).toMatchObject({ do: 'receiver', label: 'cobalt' });
+      await close();
+    },
+    LONG,
+  );
+
+  test(
     'drags the moment back: glass, read-outs, explanation and axis follow together, and come back together',
     async () => {
       const { page, close } = await session.openPage(WIDE);

@@ -9,6 +9,8 @@ import { colourWord, liquidColour } from '../../../sim/colour/index.ts';
 import { beakerDiameter, beakerVolume, type ReceiverContent, receiverContents } from '../scene/liquids.ts';
 import type { Carrying } from './carrying.ts';
 import type { Squeezing } from './squeezing.ts';
+import { asideOrder } from '../sides.ts';
+import { type Hint, hintBox, pressHints } from './hints.ts';
 import { clampBox, mouthBox, receiverBoxes } from './places.ts';
 
 export interface Handles {
@@ -22,7 +24,8 @@ export interface Handles {
 }
 
 /** The things on the drawing that can be pressed, as buttons over it: the mouth of the tube, the clamp, the receivers. */
-export function handles({ scenario, moment, labels, layout, carrying, squeezing, pour }: Handles): TemplateResult {
+export function handles(options: Handles): TemplateResult {
+  const { scenario, moment, labels, layout, carrying, squeezing, pour } = options;
   const contents = receiverContents(scenario, moment, labels);
   const open = moment.clampOpen > 0 ? `open ${percent(moment.clampOpen, 0)}` : 'shut';
   return html`<button type="button" class="handle" aria-label="Pour into the tube" ${styled(at(mouthBox(layout)))} @click=${pour}></button>
@@ -36,7 +39,21 @@ export function handles({ scenario, moment, labels, layout, carrying, squeezing,
         aria-pressed=${here} ${styled(at(box))} @click=${() => carrying.press(label)}
         @pointerdown=${(event: PointerEvent) => here || carrying.take(event, slot)} @pointermove=${carrying.move}
         @pointerup=${(event: PointerEvent) => carrying.letGo(event, label, layout)} @pointercancel=${carrying.drop}></button>`;
-    })}`;
+    })}
+    ${pressHints({ scenario, moment, layout, receivers: contents }).map((hint) => hinted(hint, options, contents))}`;
+}
+
+/** Over the words that say where to press: what they point at is a button of its own, so that keys and readers of the page need no second. */
+function hinted(hint: Hint, { moment, layout, carrying, squeezing, pour }: Handles, contents: readonly ReceiverContent[]) {
+  const place = styled(at(hintBox(hint)));
+  const aside = asideOrder(contents, moment.receiver)[0];
+  if (hint.does === 'pour') return html`<div class="handle hint" aria-hidden="true" ${place} @click=${pour}></div>`;
+  if (hint.does === 'clamp')
+    return html`<div class="handle hint turned" aria-hidden="true" ${place} @click=${squeezing.press}
+      @pointerdown=${(event: PointerEvent) => squeezing.take(event, 100 * moment.clampOpen)} @pointermove=${squeezing.move} @pointerup=${squeezing.letGo} @pointercancel=${squeezing.drop}></div>`;
+  return html`<div class="handle hint carried" aria-hidden="true" ${place} @click=${() => carrying.press(aside.label)}
+      @pointerdown=${(event: PointerEvent) => carrying.take(event, aside.slot)} @pointermove=${carrying.move}
+      @pointerup=${(event: PointerEvent) => carrying.letGo(event, aside.label, layout)} @pointercancel=${carrying.drop}></div>`;
 }
 
 /** "12.0 mL, pale pink": the colour as the beaker is drawn. */
