@@ -1,5 +1,6 @@
 // A run is data: scenario + log + seed. The loop here takes the log's actions when they are due and steps in between.
 import { AT, checkpoint, columnOf, drawn, fluxFor, ledgerError, liquidOf, packedBed, restore } from '../column/index.ts';
+import { decimalsApart } from '../math/decimals.ts';
 import { attempt, fumedAcid } from '../bench/index.ts';
 import { impose } from '../flaws/index.ts';
 import { imposed } from '../faults/index.ts';
@@ -164,8 +165,16 @@ function stepOnce(run: Run): void {
 /** Why nothing flows any more: what hangs below the bed top is less than its beads can hold up, or no more than its outlet lets go. */
 function held(run: Run): string {
   const [hangs, holds] = suctions(run);
-  const why = hangs < holds ? `, and the beads hold it: ${hangs.toFixed(1)} g/cm² hang below the bed top, air needs ${holds.toFixed(1)}` : '';
+  const [hung, held] = inCentimetres(run.column, holds / hangs);
+  const why = hangs < holds ? `, and the beads hold it: ${hung} of liquid hang below the bed top, and they can hold up ${held}` : '';
   return `${HELD}${why}`;
+}
+
+/** What hangs below the bed top, and what can be held up: that many times as much of the same liquid. They can be told apart. */
+function inCentimetres({ length, outlet }: Run['column'], times: number): readonly [hung: string, held: string] {
+  const hung_cm = length + outlet;
+  const decimals = decimalsApart(hung_cm, times * hung_cm, 1);
+  return [`${hung_cm.toFixed(decimals)} cm`, `${(times * hung_cm).toFixed(decimals)} cm`];
 }
 
 /** Weight of the liquid that hangs below the bed top, and the least suction at which air enters a lane, g/cm². */
@@ -175,12 +184,12 @@ function suctions({ bed, column }: Run): readonly [hangs: number, holds: number]
   return [heaviest + column.outlet * tip, bed.airEntry.reduce((least, entry) => Math.min(least, entry), Number.POSITIVE_INFINITY)];
 }
 
-/** Why the bed runs dry: the liquid it holds and the filled outlet pull harder than its weakest lanes can hold. */
+/** Why the bed runs dry: the liquid it holds and the filled outlet pull harder than the beads can hold where they are packed loosest. */
 function airEnters(run: Run): string {
-  const { column } = run;
   const [hangs, holds] = suctions(run);
-  if (hangs < holds) return `${AIR_ENTERS}: its top has dried off, ${holds.toFixed(1)} g/cm² would be held`;
-  return `${AIR_ENTERS}: ${(column.length + column.outlet).toFixed(1)} cm of liquid hang below its top, and its weakest lanes hold ${holds.toFixed(1)} g/cm²`;
+  if (hangs < holds) return `${AIR_ENTERS}: the liquid at its top has dried off`;
+  const [hung, held] = inCentimetres(run.column, holds / hangs);
+  return `${AIR_ENTERS}: ${hung} of liquid hang below its top, more than the ${held} that its beads can hold up where they are packed loosest`;
 }
 
 /** Records the run as it stands. */

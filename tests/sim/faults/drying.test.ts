@@ -51,6 +51,12 @@ describe('a bed whose liquid runs out', () => {
     expect(gasVolume(run.bed)).toBeGreaterThan(0.02);
     expect(run.bed.scalar[AT.drainings]).toBe(1);
     expect(airNote(run)).toBe(true);
+    const said = run.events.find(({ note }) => note?.startsWith(AIR_ENTERS))?.note ?? '';
+    const [, hung, held] = /: ([\d.]+) cm of liquid hang below its top, more than the ([\d.]+) cm that its beads can hold up/.exec(said) ?? [];
+    const { column, bed } = run;
+    expect(Number(hung)).toBeCloseTo(column.length + column.outlet, 1);
+    // As a column of the acid that the bed was packed in.
+    closeTo('held', Number(held), Math.min(...bed.airEntry) / bed.density[bed.lanes * bed.plates - 1], { absolute: 0.15 }, 'cm');
   });
 
   test('is safe when the outlet tip is no lower than its support and the beads are fine', () => {
