@@ -94,7 +94,7 @@ export class WhyView extends LiveElement {
         <label><input type="checkbox" .checked=${this.all} @change=${this.showAll} />all eight ions</label>
         <a href="#bench">Back to the bench</a>
       </div>
-      <section class="first" aria-labelledby="predict"><h2 id="predict">Predict</h2><bf-why-predict .scenario=${scenario}></bf-why-predict></section>
+      <section class="first" aria-labelledby="predict"><h2 id="predict">Predict</h2><bf-why-predict .scenario=${session.written ?? scenario}></bf-why-predict></section>
       <div class="bar" @bf-molarity=${this.take} @bf-bound=${this.bind} @bf-depth=${this.pointRead}>
         <bf-acid-bar .molarity=${molarity} .bound=${this.bound} .available=${store.plan !== undefined && session.sees !== 'eye'} .depth=${readingAt(length, this.height(), depth)} .length=${length}></bf-acid-bar>
       </div>
