@@ -98,7 +98,7 @@ export const ACID_FAULTS = {
     hasSide: false,
     hasDepth: false,
     signs:
-      'Three to four times the flow; a wide band that leaves early, and much that is not off at the end; the bed does not hold its liquid when the level reaches the top.',
+      'Faster flow: twice the usual with beads 1.5 times as coarse, three to four times it with beads twice as coarse; a wide band that leaves early, and with the coarsest much that is not off at the end; the bed does not hold its liquid when the level reaches the top.',
     prevention: 'Use 100-200 mesh; check a few beads with a ruler under a lens.',
     rescue: 'Pinch the clamp: slower flow gives the beads more time to exchange.',
     source: 'exchange time r²/15 D and Kozeny-Carman, derived',

@@ -1,3 +1,4 @@
+import { amountOf } from '../../../sim/faults/index.ts';
 import { highestLeaving, leavesAt } from '../../../sim/history/index.ts';
 import type { FaultKind } from '../../../sim/terms/fault-kinds.ts';
 import type { Look, Seen } from './seen.ts';
@@ -12,12 +13,16 @@ export interface Runs {
   readonly run: Seen;
   readonly twin: Seen;
   readonly open: () => { readonly run: Seen; readonly twin: Seen };
+  /** The run with the same fault, less severe. */
+  readonly milder: (severity: number) => Seen;
 }
 
 export interface Claim {
   readonly says: string;
   readonly shown: (runs: Runs) => readonly Shown[];
 }
+
+const HALF = 0.5;
 
 /** Side of a fault that has one, degrees. */
 export const SIDE_DEG = 90;
@@ -161,15 +166,28 @@ export const CLAIMS: Readonly<Record<FaultKind, readonly Claim[]>> = {
     ]),
   ],
   'coarse-beads': [
-    claim('Three to four times the flow;', ({ run, twin }) => [
-      [fastest(run), '>', 3 * fastest(twin)],
-      [fastest(run), '<', 4.2 * fastest(twin)],
+    claim('Faster flow: twice the usual with beads 1.5 times as coarse,', ({ twin, milder }) => [
+      [amountOf('coarse-beads', HALF), '>', 1.499],
+      [amountOf('coarse-beads', HALF), '<', 1.501],
+      [fastest(milder(HALF)), '>', 1.85 * fastest(twin)],
+      [fastest(milder(HALF)), '<', 2.25 * fastest(twin)],
     ]),
-    claim('a wide band that leaves early,', ({ run, twin }) => [
+    claim('three to four times it with beads twice as coarse;', ({ run, twin }) => [
+      [amountOf('coarse-beads', 1), '>', 1.999],
+      [amountOf('coarse-beads', 1), '<', 2.001],
+      [fastest(run), '>', 3 * fastest(twin)],
+      [fastest(run), '<', 4 * fastest(twin)],
+    ]),
+    claim('a wide band that leaves early,', ({ run, twin, milder }) => [
       [run.loaded.edge('Co'), '>', 2 * twin.loaded.edge('Co')],
       [lost(run), '>', 0.1],
+      [milder(HALF).loaded.edge('Co'), '>', 2 * twin.loaded.edge('Co')],
+      [lost(milder(HALF)), '>', 0.05],
     ]),
-    claim('and much that is not off at the end;', ({ run }) => [[run.onBed(), '>', 0.1]]),
+    claim('and with the coarsest much that is not off at the end;', ({ run, milder }) => [
+      [run.onBed(), '>', 0.1],
+      [milder(HALF).onBed(), '<', 0.05],
+    ]),
     claim('the bed does not hold its liquid when the level reaches the top.', drains),
   ],
   fines: [

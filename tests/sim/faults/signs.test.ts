@@ -41,7 +41,13 @@ function untilWater(scenario: Scenario): Scenario {
 function runsOf(fault: Fault): Runs {
   const { base, twin, open } = IN_MANY.includes(fault.kind) ? SOUND.many : SOUND.few;
   const run = watch(base, [fault], undefined, twin());
-  return { run, twin: twin(), open: once(() => ({ run: watch(untilWater(leftOpen(base)), [fault], undefined, run), twin: open() })) };
+  const mild = new Map<number, Seen>();
+  const milder = (severity: number): Seen => {
+    const known = mild.get(severity) ?? watch(base, [{ ...fault, severity }], undefined, twin());
+    mild.set(severity, known);
+    return known;
+  };
+  return { run, twin: twin(), milder, open: once(() => ({ run: watch(untilWater(leftOpen(base)), [fault], undefined, run), twin: open() })) };
 }
 
 function once<T>(make: () => T): () => T {
