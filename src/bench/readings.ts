@@ -4,7 +4,7 @@ import type { ColumnStore } from '../store/column-store.ts';
 import type { dropAt } from '../store/drop.ts';
 import { tracked } from '../store/tracked.ts';
 import type { Moment } from '../store/threads/planner.ts';
-import { duration, fixed, millilitres } from '../ui/text/format.ts';
+import { duration, fixed, millilitres, significant } from '../ui/text/format.ts';
 import { askedBriefly } from '../ui/text/task/asked-words.ts';
 
 /** How large a drop is: fetched when the first one falls. */
@@ -41,7 +41,7 @@ function dripping({ scenario, playing }: ColumnStore, moment: Moment): string {
   if (!scenario || moment.flow <= 0) return 'none';
   if (!playing) return 'paused';
   const drop_mL = DROPS.sizeAt?.(scenario, moment);
-  return drop_mL === undefined ? 'counting' : `${Math.round(moment.flow / drop_mL)} / min`;
+  return drop_mL === undefined ? 'counting' : `${significant(moment.flow / drop_mL, 2)} / min`;
 }
 
 /** The same in one line, for a screen that has no room for the list; before anything has dripped, what is asked for. */
