@@ -8,6 +8,9 @@ import { emit } from '../ui/emit.ts';
 import { showMessage } from '../ui/message.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 
+/** Value of the choice that is open under a title of its own. */
+const OWN = '';
+
 /**
  * Which scenario is open, and the choice of another.
  *
@@ -31,8 +34,9 @@ export class ScenarioChoice extends LiveElement {
   override render() {
     const { session } = this;
     if (!session) return nothing;
+    const { entries, open } = listed(session);
     return html`<label><span class="unseen">Scenario</span>
-      <select @change=${this.choose}>${entriesFor(session).map(({ id, title }) => html`<option value=${id} .selected=${id === session.base}>${title}</option>`)}</select></label>`;
+      <select @change=${this.choose}>${entries.map(({ id, title }) => html`<option value=${id} .selected=${id === open}>${title}</option>`)}</select></label>`;
   }
 
   private async choose(event: Event & { target: HTMLSelectElement }) {
@@ -43,7 +47,7 @@ export class ScenarioChoice extends LiveElement {
     // Once the event has been handled it names no target any more.
     const { target } = event;
     if (!(await session.openScenario(target.value))) {
-      target.value = session.base;
+      target.value = listed(session).open;
       return showMessage(this, { text: `That scenario was not opened. ${inWords(session.issues)}`, kind: 'problem' });
     }
     if (before.log.length > 0)
@@ -55,12 +59,12 @@ export class ScenarioChoice extends LiveElement {
   }
 }
 
-/** The shipped scenarios; what is open stands among them under its own title, and first where it was begun from an empty bench. */
-function entriesFor({ base, store }: Session): CatalogEntry[] {
+/** The shipped scenarios, and which of them is open. What goes by a title of its own stands before them, so that the lesson it was made from can be chosen. */
+function listed({ base, store }: Session): { readonly entries: readonly CatalogEntry[]; readonly open: string } {
   const shipped = catalog();
-  const open = { id: base, title: store.scenario?.title ?? '' };
-  if (open.title === '') return shipped;
-  return shipped.some(({ id }) => id === base) ? shipped.map((entry) => (entry.id === base ? open : entry)) : [open, ...shipped];
+  const { title = '' } = store.scenario ?? {};
+  if (title === '' || shipped.some((entry) => entry.id === base && entry.title === title)) return { entries: shipped, open: base };
+  return { entries: [{ id: OWN, title }, ...shipped], open: OWN };
 }
 
 declare global {

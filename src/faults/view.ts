@@ -53,6 +53,8 @@ export class FaultsView extends LiveElement {
   @state() private projected = false;
   @state() private asked: Asked | undefined;
   private twin: Twin | undefined;
+  /** The faults of the run were shown here when it was drawn last. */
+  private open = false;
   private dropEscape: (() => void) | undefined;
 
   override connectedCallback() {
@@ -87,7 +89,11 @@ export class FaultsView extends LiveElement {
 
   override updated() {
     const { session, twin } = this;
-    const needed = session?.mystery ? !isHidden(session.mystery) : this.showing === 'twin';
+    const hidden = isHidden(session?.mystery);
+    // What hid the faults stands far down; the question that takes its place is at the top.
+    if (hidden && this.open) this.scrollIntoView();
+    this.open = !hidden && session?.store.plan !== undefined;
+    const needed = session?.mystery ? !hidden : this.showing === 'twin';
     if (needed) twin?.start();
     else twin?.stop();
   }

@@ -166,6 +166,26 @@ test('a sealed run asks what is wrong, shows it nowhere, and tells it with evide
   await other.getByText('Right.', { exact: true }).waitFor();
 });
 
+test('what is hidden on the page brings its question into view, and the lesson can still be chosen', async () => {
+  const page = await open({ viewport: { width: 1280, height: 720 } });
+  await impose(page, 'crater');
+  const scenario = page.getByRole('combobox', { name: 'Scenario' });
+  const lesson = await scenario.locator('option:checked').innerText();
+  await part(page, 'Beside the healthy twin');
+  await page.getByRole('button', { name: 'Hide on this page' }).click();
+  const question = page.getByRole('heading', { name: 'What is wrong with this column?' });
+  await question.waitFor();
+  const inView = async (): Promise<boolean> => {
+    const box = await question.boundingBox();
+    return box !== null && box.y >= 0 && box.y + box.height < 360;
+  };
+  await expect.poll(inView, { timeout: PATIENCE_MS }).toBe(true);
+  expect(await scenario.locator('option:checked').innerText()).toBe('Something may be wrong with this column');
+  await scenario.selectOption({ label: lesson });
+  await expect.poll(() => scenario.locator('option:checked').innerText(), { timeout: PATIENCE_MS }).toBe(lesson);
+  await question.waitFor({ state: 'detached' });
+});
+
 test('the causes of a loss are told, each with its moment, and add up', async () => {
   const page = await open();
   await impose(page, 'stopped early');
