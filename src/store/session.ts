@@ -8,6 +8,7 @@ import { Task } from './given/task.ts';
 import { recalled, remember } from './keep/choices.ts';
 import { patched } from './keep/difference.ts';
 import { decodeLink } from './keep/link.ts';
+import type { Json } from './keep/saved.ts';
 import { isHidden } from './keep/mystery.ts';
 import { EMPTY_WORK_UP } from './keep/work-up.ts';
 import { isOver } from './over.ts';
@@ -102,10 +103,13 @@ export class Session extends KeepingRun {
 
   /** The same scenario on another column, drawn from this number, with nothing done yet; kept results stay. */
   async freshColumn(drawn: number): Promise<boolean> {
-    if (this.given) return this.task.next();
+    return this.given ? this.task.next() : this.begunOn({ seed: drawn % SEEDS });
+  }
+
+  private begunOn(changes: { readonly [key: string]: Json }): Promise<boolean> {
     const { kept, entries } = this.workUp.saved;
     const workup = { ...EMPTY_WORK_UP, kept, entries };
-    return this.leaving(() => this.use(this.base, this.shipped, patched(this.json, { seed: drawn % SEEDS }), [], 0, { workup }));
+    return this.leaving(() => this.use(this.base, this.shipped, patched(this.json, changes), [], 0, { workup }));
   }
 
   /** Names the run on the page as an example from a class. */
@@ -133,10 +137,15 @@ export class Session extends KeepingRun {
     return this.watched !== undefined && this.watched === this.store.log;
   }
 
-  /** The scenario's procedure from the start, on the column it was written for, to be watched; it is paused at first. */
+  /** The scenario's procedure from the start, on the column it was written for and without a fault that it was written without, to be watched; it is paused at first. */
   async watchOne(): Promise<void> {
     const seed = Number(own(this.shipped, 'seed') ?? SEED_USUAL);
-    if (this.store.scenario?.seed !== seed && !(await this.freshColumn(seed))) return;
+    const [ours, theirs] = [this.json, this.shipped].map((json) => own(json, 'faults') ?? []);
+    const imposed = JSON.stringify(ours) !== JSON.stringify(theirs);
+    // Faults are JSON: kinds and numbers.
+    const begun = imposed ? this.begunOn({ seed, faults: theirs as Json }) : this.store.scenario?.seed === seed || this.freshColumn(seed);
+    if (!(await begun)) return;
+    if (imposed) this.say('What was imposed on this column was taken away: the run to watch is shown without it.');
     const { scenario } = this.store;
     if (!scenario) return;
     await this.store.replace(scenario.procedure, 0);

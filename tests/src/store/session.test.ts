@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { encodeLink } from '../../../src/store/keep/link.ts';
 import type { Prediction } from '../../../sim/handed/predictions.ts';
 import { readSaved } from '../../../src/store/keep/saved.ts';
+import { imposedOn, imposeFromStart } from '../../../src/faults/imposed/impose.ts';
 import { Session } from '../../../src/store/session.ts';
 import { directThread } from './rig.ts';
 
@@ -178,3 +179,23 @@ test('a run opened from a class is named as long as it is open', async () => {
   await session.openScenario('cathode-leach');
   expect(session.exampleWords).toBe('');
 });
+
+test('a run to watch is one without what was imposed on the column, and that is said; what a demonstration was written with stays', async () => {
+  const session = await opened();
+  await session.watchOne();
+  const sound = session.store.plan?.results.receivers;
+  expect(session.notice).not.toMatch(/taken away/);
+  await session.store.replace([], 0);
+  await imposeFromStart(session, { kind: 'channel', severity: 1, side_deg: 90 });
+  await session.watchOne();
+  expect([session.watching, imposedOn(session)]).toEqual([true, []]);
+  expect(session.store.plan?.results.receivers).toEqual(sound);
+  expect(session.notice).toMatch(/What was imposed on this column was taken away/);
+
+  await session.openScenario('demo-channel');
+  const written = session.faults;
+  await imposeFromStart(session, { kind: 'crater', severity: 0.5 });
+  await session.watchOne();
+  expect(session.faults).toEqual(written);
+  expect(written).not.toEqual([]);
+}, 60_000);
