@@ -19,6 +19,8 @@ const SHARE_MOVING = 0.6;
 /** Rate of travel over that of the liquid: at least this runs along with it, less than the other hardly moves. Choices. */
 const RUNS_FROM = 0.2;
 const STAYS_BELOW = 0.015;
+/** A band that loses more than this share of what was poured meanwhile does not stay, however little its middle moves. */
+const LEAVES_FROM = 0.002;
 /** Volume over which a rate is taken, mL as a share of the bed's hold-up volume. */
 const RATE_OVER = 0.6;
 /** Shortest stretch that gets a word, in hold-up volumes. */
@@ -50,7 +52,7 @@ function stretchesOf(plan: Plan, track: Track): Motion[] {
   return found.map((motion, i) => (isFast(motion) ? { ...motion, to: (found[i + 1]?.from ?? kinds.length) - 1 } : motion));
 }
 
-function kindAt(plan: Plan, { middle_cm, share }: Track, frame: number): 'runs' | 'crawls' | 'stays' | undefined {
+function kindAt(plan: Plan, { middle_cm, leading_cm, share }: Track, frame: number): 'runs' | 'crawls' | 'stays' | undefined {
   if (share[frame] < SHARE_MOVING) return undefined;
   const reach = plan.results.bed.holdup_mL * RATE_OVER;
   const before = Math.max(0, frame - 1);
@@ -58,6 +60,9 @@ function kindAt(plan: Plan, { middle_cm, share }: Track, frame: number): 'runs' 
   while (ahead + 1 < plan.count && deliveredOf(plan, ahead) - deliveredOf(plan, before) < reach) ahead++;
   const passed = (deliveredOf(plan, ahead) - deliveredOf(plan, before)) / plan.results.bed.holdup_mL;
   if (share[ahead] < SHARE_MOVING / 2 || !(passed > 0)) return undefined;
-  const rate = (middle_cm[ahead] - middle_cm[before]) / plan.length_cm / passed;
-  return rate >= RUNS_FROM ? 'runs' : rate < STAYS_BELOW ? 'stays' : 'crawls';
+  const rateOf = (depth_cm: Float32Array): number => (depth_cm[ahead] - depth_cm[before]) / plan.length_cm / passed;
+  if (rateOf(middle_cm) >= RUNS_FROM) return 'runs';
+  // The middle hardly moves either while a band stretches, or while what is ahead leaves the bed.
+  const stays = rateOf(middle_cm) < STAYS_BELOW && rateOf(leading_cm) < STAYS_BELOW && share[before] - share[ahead] < LEAVES_FROM;
+  return stays ? 'stays' : 'crawls';
 }
