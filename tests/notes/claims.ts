@@ -280,7 +280,7 @@ export const NOTES: Readonly<Record<string, { readonly purpose: readonly Note[];
         ];
       }),
       note(
-        'Air enters where the packing is weakest, at the wall; then the minutes count: after 20 the bed is nearly as it was, after an hour a twentieth of the cobalt is lost, after two a tenth. Change the wait and see.',
+        'Air enters where the packing is weakest, at the wall; then the minutes count: after 20 the bed is nearly as it was, after an hour a twentieth of the cobalt is lost, after two a tenth. The hour is a wait of the procedure: change it in Lab, section Procedure and task, and see.',
         ({ run, otherwise }) => {
           const [none, twenty, two] = [0, 20, 120].map((minutes) => lost(otherwise(run.scenario.faults, standing(minutes))));
           return [

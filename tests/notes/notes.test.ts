@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { SECTIONS } from '../../src/lab/sections/contents.ts';
 import { shipped } from '../sim/faults/seen.ts';
 import { NOTES, runsOf, type Shown } from './claims.ts';
 
@@ -29,6 +30,13 @@ describe.each(ids)('%s', (id) => {
     },
     MOST_MS,
   );
+});
+
+test('a line that sends the reader to Lab names a section of it, and the dried bed has there the hour that it says', () => {
+  const sent = ids.flatMap((id) => shipped(id).notice.flatMap((line) => [...line.matchAll(/in Lab, section ([^,.]+)/g)].map(([, title]) => title)));
+  expect(sent).toEqual(['Procedure and task']);
+  for (const title of sent) expect(SECTIONS.find((section) => section.title === title)?.places).toContain('procedure');
+  expect(shipped('demo-dried-bed').procedure).toContainEqual({ do: 'wait', until: { elapsed_min: 60 } });
 });
 
 function holds([found, is, than]: Shown): boolean {
