@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { inWords } from '../../sim/input/index.ts';
 import { catalog, type CatalogEntry } from '../store/shipped/catalog.ts';
 import type { Session } from '../store/session.ts';
@@ -36,7 +37,7 @@ export class ScenarioChoice extends LiveElement {
     if (!session) return nothing;
     const { entries, open } = listed(session);
     return html`<label><span class="unseen">Scenario</span>
-      <select @change=${this.choose}>${entries.map(({ id, title }) => html`<option value=${id} .selected=${id === open}>${title}</option>`)}</select></label>`;
+      <select @change=${this.choose}>${entries.map(({ id, title }) => html`<option value=${id} .selected=${live(id === open)}>${title}</option>`)}</select></label>`;
   }
 
   private async choose(event: Event & { target: HTMLSelectElement }) {
