@@ -40,6 +40,8 @@ export interface Offer {
   readonly volume_mL: number;
   readonly portions: number;
   readonly opens: boolean;
+  /** The portions wash the sample in. */
+  readonly rinses: boolean;
   readonly actions: Log;
 }
 
@@ -49,13 +51,27 @@ export function offerFor(scenario: Scenario, at: Standing, step: Step, washTo_mL
   if (step.role === 'change') return offer(step, [], [{ do: 'receiver', label: step.label }], false);
   if (step.role === 'stop') return offer(step, [], ending(step, at), false);
   const low_mL = lowVolume(scenario.values);
-  const first = lowFirst(scenario, at, step);
-  const portions = limited(portionsOf(scenario, first ? low_mL : at.headVolume, step), step, at.delivered_mL + at.headVolume - low_mL, washTo_mL);
+  const washing = rinsesLeft(step);
+  const first = washing.length > 0 ? at.level_cm > LOW_MM / 10 + NEAR_CM : lowFirst(scenario, at, step);
+  const portions =
+    washing.length > 0
+      ? washing
+      : limited(portionsOf(scenario, first ? low_mL : at.headVolume, step), step, at.delivered_mL + at.headVolume - low_mL, washTo_mL);
   if (portions.length === 0) return undefined;
   const opens = at.clampOpen === 0;
   const ready: Action[] = [...named(scenario, at), ...(opens ? [{ do: 'clamp', open_percent: 100 } as const] : []), ...(first ? [wait()] : [])];
   const pours = portions.flatMap((volume_mL): Action[] => [{ do: 'pour', liquid: step.liquid, volume_mL, how: 'wall' }, waitFor(step, volume_mL)]);
-  return offer(step, portions, [...ready, ...pours, ...rinses(scenario, step)], opens);
+  return offer(step, portions, [...ready, ...pours, ...rinses(scenario, step)], opens, washing.length > 0);
+}
+
+/** A sample that was poured by hand is still to be washed in, a rinse at a time. */
+function rinsesLeft({ role, rinses_mL, poured_mL }: Step): readonly number[] {
+  if (role !== 'wash') return [];
+  let sum = 0;
+  return rinses_mL.filter((volume_mL) => {
+    sum += volume_mL;
+    return poured_mL < sum - LEAST_ML / 2;
+  });
 }
 
 /** With steps left, or with what was just poured, a clamp that is shut may be opened again: that the run ends is said by shutting it once more. */
@@ -64,8 +80,8 @@ function ending({ state }: Step, { clampOpen }: Standing): Log {
   return state === 'now' || clampOpen === 0 ? [shut] : [shut, shut];
 }
 
-function offer(step: Step, portions: readonly number[], actions: Log, opens: boolean): Offer {
-  return { step, portions: portions.length, volume_mL: portions.reduce((sum, volume) => sum + volume, 0), opens, actions };
+function offer(step: Step, portions: readonly number[], actions: Log, opens: boolean, rinses = false): Offer {
+  return { step, rinses, portions: portions.length, volume_mL: portions.reduce((sum, volume) => sum + volume, 0), opens, actions };
 }
 
 /** Nothing has to be judged while a bed is conditioned, so all of that is one press; else as much as fits, up to where the procedure looks. */

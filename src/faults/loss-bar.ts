@@ -16,7 +16,7 @@ export function lossBar({ target, lines, notSeparable, repaired, actual }: Attri
   const all = [
     ...lines.map(({ kind, lost_mmol }) => ({ name: nameOf(kind), lost_mmol })),
     { name: 'not separable', lost_mmol: notSeparable.lost_mmol },
-    { name: 'lost in any case', lost_mmol: repaired.lost_mmol },
+    { name: 'by none of these', lost_mmol: repaired.lost_mmol },
   ];
   const parts = all.map((part, place) => ({ ...part, place })).filter(({ lost_mmol }) => lost_mmol > 0);
   const total = parts.reduce((sum, { lost_mmol }) => sum + lost_mmol, 0);

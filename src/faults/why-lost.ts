@@ -71,14 +71,13 @@ export class WhyLost extends LiveElement {
       <div class="row do">
         ${
           losses.runs === undefined
-            ? html`<button type="button" ?disabled=${store.log.length === 0} @click=${this.begin}>${losses.attribution ? 'Work it out again' : 'Work out the causes'}</button>`
+            ? html`<button type="button" ?disabled=${store.log.length === 0} @click=${this.begin}>${losses.attribution && !stale ? 'Work it out again' : 'Work out the causes'}</button>`
             : html`<button type="button" @click=${() => losses.cancel()}>Cancel</button><progress aria-label="Working out the causes"></progress><span role="status">${losses.runs} runs done. ${losses.restarted}</span>`
         }
         ${store.log.length === 0 ? html`<span class="soft">Nothing has been done yet.</span>` : nothing}
       </div>
       ${losses.failure ? html`<p class="problem" role="alert">${losses.failure}</p>` : nothing}
-      ${stale ? html`<p role="status">The run has changed since then; these causes belong to the earlier run.</p>` : nothing}
-      ${losses.attribution ? this.told(losses.attribution, session.workUp.showsAmounts) : losses.runs === undefined ? html`<p class="soft">The run is computed again once for each cause, with that cause repaired, and once with all causes repaired.</p>` : nothing}`;
+      ${losses.attribution && !stale ? this.told(losses.attribution, session.workUp.showsAmounts) : losses.runs === undefined ? html`<p class="soft">The run is computed again once for each cause, with that cause repaired, and once with all causes repaired.</p>` : nothing}`;
   }
 
   /** `amounts`: what was lost also in mmol, not as a share of the load alone. */
@@ -99,12 +98,12 @@ export class WhyLost extends LiveElement {
         <tbody>
           ${lines.map((line, i) => html`<tr><th scope="row">${key(i)}${this.nameOf(line.kind)}<span class="small">${line.origin === 'hand' ? 'by hand: ' : 'imposed: '}${line.origin === 'hand' ? line.what : FAULTS[line.kind as keyof typeof FAULTS].what}</span></th>${blame(line)}<td>${this.moment(line)}</td></tr>`)}
           <tr><th scope="row">${key(lines.length)}not separable<span class="small">causes that act together</span></th>${blame(notSeparable)}<td></td></tr>
-          <tr><th scope="row">${key(lines.length + 1)}lost in any case<span class="small">a sound bed, without the causes above</span></th>${blame(repaired)}<td></td></tr>
+          <tr><th scope="row">${key(lines.length + 1)}by none of these<span class="small">a sound bed, without the causes above</span></th>${blame(repaired)}<td></td></tr>
           <tr class="sum"><th scope="row">this run</th>${blame(actual)}<td></td></tr>
         </tbody>
       </table></div>
       ${amounts ? nothing : html`<p class="do"><button type="button" @click=${this.session?.workUp.askForAmounts}>Show the amounts</button></p>`}
-      <p class="soft">${found.runs} whole runs were computed. In every column of the table, the causes, “not separable” and “lost in any case” add up to this run.</p>`;
+      <p class="soft">${found.runs} whole runs were computed. In every column of the table, the causes, “not separable” and “by none of these” add up to this run. Wash, water and receiver are judged at the bench: where they met the limits of the task, they are no cause.</p>`;
   }
 
   private blame({ lost_mmol, carried_mmol, acid_mmol, time_min }: Blame, loaded_mmol: number, amounts: boolean, decimals: number) {

@@ -113,7 +113,7 @@ export class RepairControl extends LiveElement {
       return html`<p class="refused" role="alert">${sayRefusal(refusal, fits(scenario.values, moment.headVolume))}</p>`;
     const last = moment.events.findLast(({ action, refused }) => action && !refused && action.do !== 'wait')?.action;
     if (last?.do !== kind) return nothing;
-    return html`<div class="row"><p class="outcome" role="status">Done. ${airLeft(moment)}</p><button type="button" ?disabled=${!store.canUndo} @click=${() => store.undo()}>Undo</button></div>`;
+    return html`<div class="row"><p class="outcome" role="status">Done. ${airLeft(moment, this.hides)}</p><button type="button" ?disabled=${!store.canUndo} @click=${() => store.undo()}>Undo</button></div>`;
   }
 
   private action(kind: CureKind, scenario: Scenario, moment: Moment): Action {

@@ -60,7 +60,7 @@ export class Said {
     const [had, has] = [before !== undefined && holdsAir(before.ails), holdsAir(moment.ails)];
     // What was said before makes way where the bed has changed.
     if (moment.ails.dry && !before?.ails.dry) this.shown = undefined;
-    if (had && !has && sameRun) this.shown = { text: airLeft(moment), kind: 'note' };
+    if (had && !has && sameRun) this.shown = { text: airLeft(moment, true), kind: 'note' };
   }
 
   readonly say = (message: Message): void => this.put(message);

@@ -35,7 +35,7 @@ export function amountWords({ role, planned_mL, poured_mL, liquid }: Step): stri
 }
 
 /** What one press would do. */
-export function offerWords({ step, volume_mL, portions, opens, actions }: Offer, { liquids }: Scenario): string {
+export function offerWords({ step, volume_mL, portions, opens, rinses, actions }: Offer, { liquids }: Scenario): string {
   if (step.role === 'change') return `Put “${step.label}” under the tip`;
   // A clamp that is shut already stands open to the reader: to go on, or to end.
   if (step.role === 'stop') return step.state === 'open' && actions.length === 1 ? 'End the run here' : 'Shut the clamp: the run ends';
@@ -51,6 +51,8 @@ export function offerWords({ step, volume_mL, portions, opens, actions }: Offer,
     const rinsed = `${plannedMillilitres(rinse_mL)} ${bottleName(first.liquid, liquids)}`;
     return `${pour} ${volume}, then ${rinse.length > 1 ? `${rinse.length} rinses, ${rinsed} in all` : rinsed}; each run to ${LOW_MM} mm`;
   }
+  if (rinses)
+    return portions > 1 ? `${pour} ${portions} rinses, ${volume} in all; each run to ${LOW_MM} mm` : `${pour} a rinse, ${volume}, run to ${LOW_MM} mm`;
   const last = actions.at(-1);
   const end = last?.do === 'wait' && 'more_mL' in last.until ? millilitres(last.until.more_mL) : `to ${LOW_MM} mm`;
   return `${pour} ${volume}${portions > 1 ? ` in ${portions} portions` : `, run ${end}`}`;

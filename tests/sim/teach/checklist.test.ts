@@ -61,6 +61,22 @@ function press(log: Log, role: Role): Log {
   return [...log, ...offer.actions];
 }
 
+describe('a sample that was poured by hand', () => {
+  const loaded = (...more: Action[]): Log => [...press([], 'condition'), { do: 'pour', liquid: 'sample', volume_mL: 1, how: 'wall' }, ...more];
+  const rinse = (volume_mL: number): Action => ({ do: 'pour', liquid: 'acid', volume_mL, how: 'wall' });
+
+  test('is washed in by the rinses of the procedure that are still to come, each onto a millimetre', () => {
+    expect(press(loaded(), 'wash').slice(-7)).toEqual([low, rinse(0.5), low, rinse(0.5), low, rinse(1), low]);
+    expect(press(loaded(low, rinse(0.5)), 'wash').slice(-5)).toEqual([low, rinse(0.5), low, rinse(1), low]);
+  });
+
+  test('and washed after them as after those of the list', () => {
+    const byHand = loaded(low, rinse(0.5), low, rinse(0.5), low, rinse(1), low);
+    const byList = press(press([], 'condition'), 'load');
+    expect(press(byHand, 'wash').slice(byHand.length)).toEqual(press(byList, 'wash').slice(byList.length));
+  });
+});
+
 describe('the checklist', () => {
   test('reads its steps off the procedure by their role, with the volumes of the file', () => {
     expect(checklistOf(scenario, []).map(({ role, liquid, label, planned_mL }) => [role, liquid || label, planned_mL])).toEqual([
