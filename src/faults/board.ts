@@ -87,7 +87,7 @@ export class FaultBoard extends LiveElement {
     const imposed = imposedOn(session);
     const { failure } = this.pictures;
     return html`
-      <div><p>Each picture shows a whole run of the procedure with one fault, in a bed packed beforehand, whatever the run on the bench has come to. Press it to see the run beside its healthy twin.</p>
+      <div><p>Each picture shows a whole run of the procedure with one fault, in a bed packed beforehand, whatever the run on the bench has come to. Press it to impose the fault and see the run beside its healthy twin; a run of your own is kept.</p>
         ${failure ? html`<p class="problem" role="alert">No pictures: ${failure}</p>` : nothing}
         <dl class="terms">
           <dt>left</dt><dd>the bed unrolled: the wall of the bed laid flat, once around from left to right, its top above; in colour the band of the wanted ion</dd>

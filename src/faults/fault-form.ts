@@ -48,7 +48,7 @@ export class FaultForm extends LitElement {
   }
 
   override render() {
-    const { kind, length_cm } = this;
+    const { kind, deepest_cm } = this;
     const { hasSide, hasDepth, place } = FAULTS[kind];
     return html`
       <bf-number slider show-range .of=${amountRange(kind)} .value=${this.amount}
@@ -56,7 +56,7 @@ export class FaultForm extends LitElement {
       ${hasSide ? this.sides() : nothing}
       ${
         hasDepth
-          ? html`<bf-number slider show-range .of=${CONTROLS['fault.depth_cm']} .max=${length_cm} .value=${this.depthShown()}
+          ? html`<bf-number slider show-range .of=${CONTROLS['fault.depth_cm']} .max=${deepest_cm} .value=${this.depthShown()}
         @bf-input=${this.takeDepth} @bf-change=${this.takeDepth}></bf-number>`
           : nothing
       }
@@ -77,19 +77,24 @@ export class FaultForm extends LitElement {
       ${this.side === DEGREES ? html`<bf-number show-range .of=${LIMITS['fault.side_deg']} .value=${this.deg} @bf-change=${this.takeDegrees}></bf-number>` : nothing}`;
   }
 
+  /** The whole bed, as a ruler reads it. */
+  private get deepest_cm(): number {
+    return Number(this.length_cm.toFixed(1));
+  }
+
   private depthShown(): number {
-    return Number.isNaN(this.depth_cm) ? this.length_cm : Math.min(this.depth_cm, this.length_cm);
+    return Number.isNaN(this.depth_cm) ? this.deepest_cm : Math.min(this.depth_cm, this.deepest_cm);
   }
 
   private fault(): Fault {
-    const { kind, length_cm } = this;
+    const { kind, deepest_cm } = this;
     const { hasSide, hasDepth } = FAULTS[kind];
     const depth = this.depthShown();
     return {
       kind,
       severity: Math.min(1, Math.max(0, severityOf(kind, this.amount))),
       ...(hasSide && this.side !== NONE ? { side_deg: this.side === DEGREES ? this.deg : Number(this.side) } : {}),
-      ...(hasDepth && depth < length_cm ? { depth_share: depth / length_cm } : {}),
+      ...(hasDepth && depth < deepest_cm ? { depth_share: depth / deepest_cm } : {}),
     };
   }
 

@@ -40,7 +40,7 @@ for (const [name, options] of [
       await page.waitForTimeout(500);
       const clock = await seconds(page);
       await first.getByRole('button', { name: /^Shut the clamp and push in \d\.\d\smL$/ }).click();
-      await first.getByText('Done. No air is left in the bed, but a gap is open at its wall').waitFor({ timeout: PATIENCE_MS });
+      await first.getByText('Done. No air is left in the bed.').waitFor({ timeout: PATIENCE_MS });
       expect(await page.locator('bf-repair').evaluate((part) => part.shadowRoot?.querySelector('li p.mark')?.textContent ?? '')).not.toContain('dry');
       await whole(page, /^No air is left in the bed\.$/);
       // At ×60 the clock would have gone on by a minute and a half.
