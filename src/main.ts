@@ -1,7 +1,6 @@
 import { effect, untracked } from '@preact/signals-core';
 import { guardBack } from './app/back.ts';
 import { playLoop } from './app/loop.ts';
-import { keepOffline } from './app/offline/keep-offline.ts';
 import { type Shared, takeShared } from './app/route.ts';
 import { showHandIn } from './app/show-hand-in.ts';
 import { beside, viewsOf, whenOpen } from './app/views.ts';
@@ -64,7 +63,14 @@ effect(() => {
 whenOpen(session).then(() => beside(session, 'the menu', import('./app/run-menu.ts')));
 
 // First the bench, then the rest of the release for a day without a connection.
-if (import.meta.env.PROD) whenOpen(session).then(() => keepOffline(window, (change) => void offerRelease(change)));
+if (import.meta.env.PROD)
+  whenOpen(session)
+    .then(() => import('./app/offline/keep-offline.ts'))
+    .then(
+      ({ keepOffline }) => keepOffline(window, (change) => void offerRelease(change)),
+      // The server has gone: there is nothing to keep, and the menu, asked for at the same moment, says so.
+      () => undefined,
+    );
 
 async function offerRelease(change: () => void): Promise<void> {
   await import('./app/offline/release-note.ts');

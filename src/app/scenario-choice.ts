@@ -1,6 +1,5 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { live } from 'lit/directives/live.js';
 import { inWords } from '../../sim/input/index.ts';
 import { catalog, type CatalogEntry } from '../store/shipped/catalog.ts';
 import type { Session } from '../store/session.ts';
@@ -35,9 +34,15 @@ export class ScenarioChoice extends LiveElement {
   override render() {
     const { session } = this;
     if (!session) return nothing;
-    const { entries, open } = listed(session);
     return html`<label><span class="unseen">Scenario</span>
-      <select @change=${this.choose}>${entries.map(({ id, title }) => html`<option value=${id} .selected=${live(id === open)}>${title}</option>`)}</select></label>`;
+      <select @change=${this.choose}>${listed(session).entries.map(({ id, title }) => html`<option value=${id}>${title}</option>`)}</select></label>`;
+  }
+
+  /** A list that becomes shorter under the choice would keep the place of the one before. */
+  override updated() {
+    const { session } = this;
+    const select = this.renderRoot.querySelector('select');
+    if (session && select) select.value = listed(session).open;
   }
 
   private async choose(event: Event & { target: HTMLSelectElement }) {

@@ -20,11 +20,7 @@ export function airWords({ ails, clampOpen }: { readonly ails: Ails; readonly cl
   return holdsAir(ails) ? `${millilitres(ails.air_mL)} of air is in the bed: liquid runs past it unevenly. “Mend” drives it out.` : '';
 }
 
-/** What is said of a bed that has been mended; `hides`: a gap at the wall is the reader's to find. */
-export function airLeft({ ails }: { readonly ails: Ails }, hides = false): string {
-  if (holdsAir(ails)) return `${millilitres(ails.air_mL)} of air is left in the bed.`;
-  return ails.gap && !hides ? 'No air is left in the bed, but a gap is open at its wall: only stirring closes that.' : 'No air is left in the bed.';
-}
+export const NO_AIR = 'No air is left in the bed.';
 
 /** Why nothing would happen. */
 export function stillWords(why: NonNullable<Stillness>): string {

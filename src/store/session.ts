@@ -1,6 +1,5 @@
 import { effect, untracked } from '@preact/signals-core';
-import { inWords, own } from '../../sim/input/index.ts';
-import { SEED_USUAL } from '../../sim/math/random.ts';
+import { inWords } from '../../sim/input/index.ts';
 import { RUN_ENDED } from '../../sim/run/index.ts';
 import { COACH_LEVELS, type CoachLevel, SEEINGS, type Seeing, seenAtMost } from '../../sim/terms/seeing.ts';
 import type { Log, Scenario } from '../../sim/terms/types.ts';
@@ -106,7 +105,8 @@ export class Session extends KeepingRun {
     return this.given ? this.task.next() : this.begunOn({ seed: drawn % SEEDS });
   }
 
-  private begunOn(changes: { readonly [key: string]: Json }): Promise<boolean> {
+  /** The same scenario with these changes, with nothing done yet; kept results stay. */
+  begunOn(changes: { readonly [key: string]: Json }): Promise<boolean> {
     const { kept, entries } = this.workUp.saved;
     const workup = { ...EMPTY_WORK_UP, kept, entries };
     return this.leaving(() => this.use(this.base, this.shipped, patched(this.json, changes), [], 0, { workup }));
@@ -137,19 +137,10 @@ export class Session extends KeepingRun {
     return this.watched !== undefined && this.watched === this.store.log;
   }
 
-  /** The scenario's procedure from the start, on the column it was written for and without a fault that it was written without, to be watched; it is paused at first. */
+  /** One run of the procedure, to be watched; it is paused at first. Fetched when it is asked for. */
   async watchOne(): Promise<void> {
-    const seed = Number(own(this.shipped, 'seed') ?? SEED_USUAL);
-    const [ours, theirs] = [this.json, this.shipped].map((json) => own(json, 'faults') ?? []);
-    const imposed = JSON.stringify(ours) !== JSON.stringify(theirs);
-    // Faults are JSON: kinds and numbers.
-    const begun = imposed ? this.begunOn({ seed, faults: theirs as Json }) : this.store.scenario?.seed === seed || this.freshColumn(seed);
-    if (!(await begun)) return;
-    if (imposed) this.say('What was imposed on this column was taken away: the run to watch is shown without it.');
-    const { scenario } = this.store;
-    if (!scenario) return;
-    await this.store.replace(scenario.procedure, 0);
-    this.watched = this.store.log;
+    const { toWatch } = await import('./run/watch-one.ts');
+    if (await toWatch(this)) this.watched = this.store.log;
   }
 
   /** Whether the run is over; told to readers when that changes, not at every moment. */

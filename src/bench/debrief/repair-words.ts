@@ -1,8 +1,9 @@
 import { bottleName } from '../../../sim/terms/bottle-name.ts';
 import { capital } from '../../../sim/terms/capital.ts';
-import type { Ails } from '../../../sim/bench/index.ts';
+import { type Ails, holdsAir } from '../../../sim/bench/index.ts';
 import type { Action, Scenario } from '../../../sim/terms/types.ts';
 import { millilitres } from '../../ui/text/format.ts';
+import { NO_AIR } from '../words.ts';
 
 /** mL of liquid above the bed that a push from below leaves, where there is room. A choice. */
 const ABOVE_ML = 0.5;
@@ -34,4 +35,10 @@ function partWords(action: Action, liquids: Scenario['liquids']): string {
     default:
       return 'stir up';
   }
+}
+
+/** What is said of a bed that has been mended; `hides`: a gap at the wall is the reader's to find. */
+export function airLeft({ ails }: { readonly ails: Ails }, hides = false): string {
+  if (holdsAir(ails)) return `${millilitres(ails.air_mL)} of air is left in the bed.`;
+  return ails.gap && !hides ? 'No air is left in the bed, but a gap is open at its wall: only stirring closes that.' : NO_AIR;
 }

@@ -10,8 +10,8 @@ import { LiveElement } from '../../store/live-element.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import { emit } from '../../ui/emit.ts';
 import { controlStyles, hiddenStyles } from '../../ui/styles.ts';
-import { airLeft, sayRefusal } from '../words.ts';
-import { pressWords, pushed_mL } from './repair-words.ts';
+import { sayRefusal } from '../words.ts';
+import { airLeft, pressWords, pushed_mL } from './repair-words.ts';
 import { sectionStyles } from './section-styles.ts';
 import '../../ui/number.ts';
 

@@ -6,7 +6,7 @@ import type { ColumnStore } from '../../store/column-store.ts';
 import type { Moment } from '../../store/threads/planner.ts';
 import type { Message } from '../../ui/message.ts';
 import { isOver } from '../../store/over.ts';
-import { airLeft, airWords, CLOCK_STANDS, sayRefusal } from '../words.ts';
+import { airWords, CLOCK_STANDS, NO_AIR, sayRefusal } from '../words.ts';
 
 /** The one message that the bench says: what an action was refused for, what was met, news of the page. */
 export class Said {
@@ -60,7 +60,7 @@ export class Said {
     const [had, has] = [before !== undefined && holdsAir(before.ails), holdsAir(moment.ails)];
     // What was said before makes way where the bed has changed.
     if (moment.ails.dry && !before?.ails.dry) this.shown = undefined;
-    if (had && !has && sameRun) this.shown = { text: airLeft(moment, true), kind: 'note' };
+    if (had && !has && sameRun) this.shown = { text: NO_AIR, kind: 'note' };
   }
 
   readonly say = (message: Message): void => this.put(message);

@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { withNeeds } from '../../../sim/bench/index.ts';
 import { fits } from '../../../sim/teach/index.ts';
 import type { Action, Log } from '../../../sim/terms/types.ts';
-import { pressWords, pushed_mL } from '../../../src/bench/debrief/repair-words.ts';
-import { airLeft, sayRefusal } from '../../../src/bench/words.ts';
+import { airLeft, pressWords, pushed_mL } from '../../../src/bench/debrief/repair-words.ts';
+import { sayRefusal } from '../../../src/bench/words.ts';
 import { Planner } from '../../../src/store/threads/planner.ts';
 import { shipped } from '../store/rig.ts';
 
