@@ -1,13 +1,23 @@
 import { own } from '../../../sim/input/index.ts';
 import { SEED_USUAL } from '../../../sim/math/random.ts';
 import type { Json } from '../keep/saved.ts';
-import type { Session } from '../session.ts';
+import type { ColumnStore } from '../column-store.ts';
+
+/** What it takes of a session. */
+interface Watchable {
+  readonly shipped: Json;
+  readonly json: Json;
+  readonly store: ColumnStore;
+  begunOn(changes: { readonly [key: string]: Json }): Promise<boolean>;
+  freshColumn(drawn: number): Promise<boolean>;
+  say(text: string): void;
+}
 
 /**
  * Puts the scenario's procedure on the bench from its start, on the column it was written for and without a fault that it was written
  * without. False if that was refused.
  */
-export async function toWatch(session: Session): Promise<boolean> {
+export async function toWatch(session: Watchable): Promise<boolean> {
   const { shipped, json, store } = session;
   const seed = Number(own(shipped, 'seed') ?? SEED_USUAL);
   const [ours, theirs] = [json, shipped].map((one) => own(one, 'faults') ?? []);

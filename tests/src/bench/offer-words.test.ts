@@ -31,5 +31,5 @@ test('what washes a sample in is called a rinse', () => {
   const label = (volume_mL: number, portions: number, actions: Log) =>
     offerWords({ step, volume_mL, portions, opens: false, rinses: true, actions }, scenario).replaceAll(/[\u00a0\u202f]/g, ' ');
   expect(label(2, 3, [{ do: 'wait', until: { liquid_mm: 1 } }, ...rinse])).toBe('At 1 mm pour 3 rinses, 2 mL 9 M HCl in all; each run to 1 mm');
-  expect(label(1, 1, rinse)).toBe('Pour 1 mL 9 M HCl, run to 1 mm');
+  expect(label(1, 1, rinse)).toBe('Pour a rinse, 1 mL 9 M HCl, run to 1 mm');
 });
