@@ -90,7 +90,7 @@ export class WhyLost extends LiveElement {
     const blame = (of: Blame) => this.blame(of, actual.loaded_mmol, amounts, decimals);
     return html`
       <p>${amounts ? `Of ${millimoles(actual.loaded_mmol)} ${name}, ${withUnit(fixed(actual.lost_mmol, 4), 'mmol')} (${percent(lost, decimals)})` : `Of the ${name}, ${percent(lost, decimals)}`} did not reach ${receivers.map((label) => `“${label}”`).join(' and ')}.
-        ${lines.length === 0 ? 'No cause was found: the bed was sound, and what was judged at the bench met the limits of the task.' : ''}</p>
+        ${lines.length === 0 ? 'No cause was found: no fault was imposed, and what was done was as planned or met the limits of the task.' : ''}</p>
       ${lossBar(found, (kind) => this.nameOf(kind))}
       <div class="scroll" role="region" aria-label="Causes" tabindex="0"><table>
         <caption>What each cause cost; a negative number means that it helped</caption>

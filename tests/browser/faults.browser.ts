@@ -207,6 +207,13 @@ test('the causes of a loss are told, each with its moment, and add up', async ()
   // Written to 1e-4 mmol each.
   expect(Math.abs(total - parts)).toBeLessThan(1e-4 * lost.length);
   expect(await axeViolations(page)).toEqual([]);
+  // They are those of this run: of another one none are shown until they are asked for.
+  await part(page, 'Fault board');
+  await page.getByRole('button', { name: 'Remove stopped early' }).click();
+  await page.getByText('No fault is set').waitFor();
+  await part(page, 'Where it went');
+  await page.getByRole('button', { name: 'Work out the causes' }).waitFor();
+  expect(await rows.count()).toBe(0);
 });
 
 test('ten demonstrations tell what to watch and what to ask', async () => {

@@ -91,6 +91,18 @@ describe('what a fault costs is told', () => {
     expect(holding(run.plan, 'Co')).not.toBe(holding(twin.plan, 'Co'));
   });
 
+  test('of a lab day as what its receivers hold together', () => {
+    const day = shipped('lab-day', { bed: { plates: 30, lanes: 1 } });
+    const plan = new Planner(day).plan(day.procedure);
+    const kept = plan.results.receivers.filter(({ label }) => label.startsWith('cobalt'));
+    expect(kept.length).toBeGreaterThan(1);
+    const held = kept.reduce((sum, receiver) => sum + Number(receiver['Co_mmol']), 0) / Number(plan.results.loaded['Co_mmol']);
+    const [first] = costWords({ scenario: day, plan }, undefined);
+    // Receivers are read off the run to a frame.
+    expect(Math.abs(Number(/([\d.]+)\u202f%/.exec(first)?.[1]) - 100 * held)).toBeLessThan(0.2);
+    expect(held).toBeGreaterThan(0.9);
+  });
+
   test('and of a run without a kept receiver nothing', () => {
     const { run } = pairOf([]);
     const plan = new Planner(run.scenario).plan(run.scenario.procedure.filter(({ do: what }) => what === 'pour').slice(0, 1));
