@@ -2,6 +2,7 @@ import type { FaultKind } from '../terms/fault-kinds.ts';
 import { FAULTS } from '../faults/index.ts';
 import { targetOf } from '../input/index.ts';
 import { type Results, targetsOf } from '../history/index.ts';
+import { dryTimesOf } from '../run/index.ts';
 import type { Fault, IonId, Log, Scenario } from '../terms/types.ts';
 import { type Cycle, cyclesOf } from './cycles.ts';
 import { dryingMistake, dryingsOf } from './dryings.ts';
@@ -99,9 +100,10 @@ export async function attributionOf(scenario: Scenario, log: Log, run: RunIt): P
 
 /** The log of a run as hands would have carried it out that kept the bed wet; undefined where no liquid was poured onto a dry bed. */
 export function withoutDryings(scenario: Scenario, whole: Whole): Log | undefined {
+  // Most runs have none, and are not read as steps.
+  if (!dryTimesOf(whole.events).some(({ ended }) => ended)) return undefined;
   const steps = stepsOf(scenario, whole);
   const dryings = dryingsOf(steps, whole).filter(({ ended }) => ended !== undefined);
-  if (dryings.length === 0) return undefined;
   return logFrom(dryings.reduce<Step[]>((so, drying) => dryingMistake(drying, scenario, whole.results.time_min).repair(so), steps));
 }
 

@@ -1,5 +1,5 @@
 import { sectionOf } from '../terms/geometry.ts';
-import { AIR_ENTERS } from '../run/index.ts';
+import { dryTimesOf } from '../run/index.ts';
 import type { RunEvent } from '../history/index.ts';
 import type { Scenario } from '../terms/types.ts';
 import type { Mistake } from './mistake.ts';
@@ -24,11 +24,11 @@ export interface Drying {
 const MENDING: Readonly<Record<string, string>> = { stir: 'stirred up', 'refill-from-below': 'filled from below' };
 
 export function dryingsOf(steps: readonly Step[], whole: Whole): Drying[] {
-  const entries = whole.events.filter(({ note }) => note?.startsWith(AIR_ENTERS));
-  return entries.map((event, i): Drying => {
-    const next_min = entries[i + 1]?.time_min ?? Number.POSITIVE_INFINITY;
+  const times = dryTimesOf(whole.events);
+  return times.map(({ event, ended: wetted }, i): Drying => {
+    const next_min = times[i + 1]?.event.time_min ?? Number.POSITIVE_INFINITY;
     const mended = steps.filter(({ action, time_min }) => MENDING[action.do] && time_min >= event.time_min && time_min < next_min);
-    const ended = steps.find(({ action, time_min }) => (action.do === 'pour' || action.do === 'refill-from-below') && time_min >= event.time_min);
+    const ended = wetted && steps.find(({ entry, action }) => entry === wetted.entry && action.do !== 'wait');
     const last = mended.at(-1);
     // What mending took stands as a wait just after it.
     const until = Math.max(ended ? steps.indexOf(ended) : steps.length, last ? steps.indexOf(last) + 2 : 0);

@@ -4,7 +4,7 @@ import { resultsOf, type Run, runWhole } from '../run/index.ts';
 import type { Action, IonId, Log, Scenario } from '../terms/types.ts';
 
 // A log as it was carried out, every action tied to the delivered volume at which it was taken, so that it can be repeated
-// on another bed: the operator looks at volumes, not at the clock.
+// on another bed: the operator looks at levels and volumes, not at the clock.
 
 /** What attribution needs of a whole run; a run and the page's plan both have it. */
 export interface Whole extends Frames {

@@ -29,10 +29,11 @@ export function evidenceOf(run: Seen, twin: Seen): string[] {
 function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
   const ion = targetOf(twin.scenario);
   if (!ion) return [];
-  const pair = (label: string, of: (seen: Seen) => number, show: (value: number) => string) => {
+  // `none` is said where there is no number; without it such a pair is no evidence.
+  const pair = (label: string, of: (seen: Seen) => number, show: (value: number) => string, none = '') => {
     const [ours, theirs] = [of(run), of(twin)];
     const apart = apartOf(ours, theirs);
-    const [here, there] = [show(ours), show(theirs)];
+    const [here, there] = [ours, theirs].map((value) => (Number.isFinite(value) ? show(value) : none));
     return apart > TELLING && here !== '' && there !== '' ? [{ apart, text: `${label}: ${here}, in the twin ${there}` }] : [];
   };
   const name = IONS[ion].name;
@@ -49,17 +50,18 @@ function runEvidence(run: Seen, twin: Seen): { apart: number; text: string }[] {
     ...pair(
       'mean flow',
       ({ plan }) => plan.logEnd.delivered_mL / plan.logEnd.time_min,
-      (value) => (Number.isFinite(value) ? withUnit(significant(value, 2), 'mL/min') : ''),
+      (value) => withUnit(significant(value, 2), 'mL/min'),
     ),
     ...pair(
       `a hundredth of the ${name} has left after`,
       ({ plan }) => firstOut(plan, ion),
-      (value) => (Number.isFinite(value) ? millilitres(value) : 'never'),
+      (value) => millilitres(value),
+      'never',
     ),
     ...pair(
       `${name} in the last receiver`,
       ({ plan }) => inLast(plan, ion),
-      (value) => (Number.isFinite(value) ? percent(value) : ''),
+      (value) => percent(value),
     ),
     ...run.plan.ions
       .filter((other) => !twin.plan.ions.includes(other))

@@ -17,8 +17,7 @@ import { CAUTION_CLOSE, CAUTIONS } from '../ui/safety/cautions.ts';
 import { csvText } from '../ui/text/csv.ts';
 import { percentBeside } from '../ui/text/beside-limit.ts';
 import { fixed, millilitres } from '../ui/text/format.ts';
-import { isHidden } from '../store/keep/mystery.ts';
-import { amissWords } from '../ui/text/task/amiss-words.ts';
+import { amissIn } from '../ui/text/task/amiss-words.ts';
 import { showRuns } from '../ui/show-runs.ts';
 import { controlStyles, hiddenStyles } from '../ui/styles.ts';
 import { COLUMN_COLUMNS, columnRows, predictionLines, READING_COLUMNS, readingRows, WORK_UP_COLUMNS, workUpRows } from './readings.ts';
@@ -100,13 +99,16 @@ export class NotebookView extends LiveElement {
       <p class="soft" role="status">${said === '' ? '' : 'Kept with the run.'}</p></section>`;
   }
 
-  private debrief({ store, workUp, targets, faults, mystery }: Session) {
+  private debrief(session: Session) {
+    const { store, workUp, targets } = session;
     const { receiver } = workUp;
     const { scenario, plan } = store;
     const { results } = store.atPresent ?? {};
     if (!receiver || !results || !scenario || !plan) return nothing;
-    const amiss = amissWords({ events: plan.events, time_min: plan.logEnd.time_min }, isHidden(mystery) ? undefined : faults);
-    const lesson = isOverByNow(store) && targets ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets, amiss) : '';
+    const lesson =
+      isOverByNow(store) && targets
+        ? lessonWords(lessonOf(plan, targets, progressOf(scenario, plan.events).eluent_mL), targets, amissIn(session, plan, true))
+        : '';
     const { loaded, onBed } = results;
     const of = (held: number | undefined, whole: number | undefined, limit = Number.NaN): string =>
       percentBeside((held ?? 0) / Math.max(1e-12, whole ?? 0), limit);

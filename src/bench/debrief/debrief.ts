@@ -18,8 +18,7 @@ import { debriefStyles } from './debrief-styles.ts';
 import { isOverByNow } from '../../store/over.ts';
 import { amountsAsked } from '../../ui/text/amounts-asked.ts';
 import { eyePredictions, judgedNow } from '../../plot/eye-predictions.ts';
-import { isHidden } from '../../store/keep/mystery.ts';
-import { amissWords } from '../../ui/text/task/amiss-words.ts';
+import { amissIn } from '../../ui/text/task/amiss-words.ts';
 import { askedWords } from '../../ui/text/task/asked-words.ts';
 import { whereBar } from './where-bar.ts';
 import { actionWords, refusalWords } from '../said/event-words.ts';
@@ -196,13 +195,6 @@ export class Debrief extends LiveElement {
     };
     offerFile(document, fileName(`${store.scenario.title} debrief`, 'json'), runFileText(session.saved(), extra));
   }
-}
-
-/** What was amiss in a run that is over, or in one so far: what its forecast has is no fact yet. */
-function amissIn({ store, faults, mystery }: Session, plan: Plan, over: boolean): readonly string[] {
-  const { atPresent, present_min } = store;
-  const run = over || !atPresent ? { events: plan.events, time_min: plan.logEnd.time_min } : { events: atPresent.events, time_min: present_min };
-  return amissWords(run, isHidden(mystery) ? undefined : faults);
 }
 
 function columnsOf(ions: readonly (keyof typeof IONS)[]): Column[] {

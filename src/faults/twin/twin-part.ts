@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { live } from 'lit/directives/live.js';
 import type { Scenario } from '../../../sim/terms/types.ts';
 import type { Moment } from '../../store/threads/planner.ts';
@@ -140,7 +141,7 @@ export class TwinPart extends LiveElement {
       <div class="row"><textarea class="question" rows="2" maxlength=${QUESTION_MAX} aria-label="Question to the class, can be changed" spellcheck="false" .value=${live(question)}
         @input=${(event: InputEvent & { target: HTMLTextAreaElement }) => emit<Asked>(this, 'bf-asked', { of: scenario.id, text: event.target.value })}></textarea>
         <div class="row"><button type="button" class=${hidden ? 'primary' : ''} ?disabled=${this.atEnd()} @click=${this.follow}>${hidden || this.atEnd() ? 'Show what follows' : 'Hide what follows'}</button><button type="button" @click=${this.project}>Back</button></div></div>
-      <div class="view over">${this.pair(scenario, plan, moment)}<div>${this.over(scenario, plan, moment)}<p class="cost" role="status">${hidden ? nothing : this.cost(scenario, plan)}</p></div></div>
+      <div class="view over">${this.pair(scenario, plan, moment)}<div>${this.over(scenario, plan, moment)}<p class="cost" role="status">${guard([hidden, plan, this.twin?.ran], () => (hidden ? nothing : this.cost(scenario, plan)))}</p></div></div>
       <div class="foot"><bf-fault-clock brief .store=${session.store}></bf-fault-clock><bf-fault-severity unnamed .session=${session}></bf-fault-severity></div>
     </div>`;
   }
